@@ -1,0 +1,6 @@
+// npm test: sets up on the first run, then everything that CI runs.
+import { join } from 'node:path';
+import { install, root, run } from './setup.mjs';
+
+install();
+process.exit(run([join(root, '.scripts', 'check.mjs')]));

@@ -1,0 +1,35 @@
+/**
+ * Something wrong in data or in a request, told so that a person can mend it:
+ * what, where (file, JSON path, line) and how to put it right. Never thrown.
+ */
+export type Problem = {
+  /** Stable word for programs; DEVELOPERS.md lists them all. */
+  readonly code: string;
+  readonly message: string;
+  readonly mend: string;
+  readonly file?: string;
+  /** JSON path of the value, such as `checks.lamps.results[1].next`. */
+  readonly path?: string;
+  /** The offending value as short text. */
+  readonly value?: string;
+};
+
+/** Either the wanted value or every problem found on the way to it. */
+export type Parsed<T> =
+  | { readonly kind: 'good'; readonly value: T }
+  | { readonly kind: 'bad'; readonly problems: readonly Problem[] };
+
+export const good = <T>(value: T): Parsed<T> => ({ kind: 'good', value });
+export const bad = (...problems: readonly Problem[]): Parsed<never> => ({ kind: 'bad', problems });
+
+/** One line for a person: where, what, how to mend it. */
+export function showProblem(problem: Problem): string {
+  const where = [problem.file, problem.path].filter((part) => part !== undefined && part !== '');
+  const place = where.length > 0 ? `${where.join(': ')}: ` : '';
+  return `${place}${problem.message} ${problem.mend}`.trim();
+}
+
+/** Ends a switch over a union: a case that was forgotten does not compile. */
+export function never(value: never): never {
+  throw new Error(`forgotten case: ${JSON.stringify(value)}`);
+}

@@ -1,0 +1,39 @@
+import * as z from 'zod';
+import { Id } from './model.ts';
+
+const Text = z.string().min(1).max(4000);
+
+/** One way to be hurt, told before the step, and who knows more. */
+export const Caution = z.strictObject({
+  hazard: Text,
+  text: Text,
+  when: Text,
+  defer: Text.optional(),
+  /** The mechanic must say that it was read before the step's answer is taken. */
+  acknowledge: z.boolean().default(false),
+});
+
+export const Access = z.strictObject({
+  name: Text,
+  open: z.number().min(0).max(1000),
+  close: z.number().min(0).max(1000),
+});
+
+/** What trees share: kept once, in `shop.json` beside them. */
+export const Shop = z.strictObject({
+  $schema: z.string().optional(),
+  format: z.literal(1),
+  cautions: z.record(Id, Caution).default({}),
+  tools: z.record(Id, z.strictObject({ name: Text, use: Text.optional() })).default({}),
+  accesses: z.record(Id, Access).default({}),
+  sources: z
+    .record(Id, z.strictObject({ title: Text, address: Text.optional(), mark: Text }))
+    .default({}),
+  /** Facts about the vehicle a tree may ask for, each with its allowed values and their wording. */
+  facts: z.record(Id, z.strictObject({ ask: Text, values: z.record(Id, Text) })).default({}),
+});
+
+export type Shop = z.output<typeof Shop>;
+export type Caution = z.output<typeof Caution>;
+
+export const emptyShop: Shop = Shop.parse({ format: 1 });

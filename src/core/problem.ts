@@ -14,6 +14,9 @@ export type Problem = {
   readonly value?: string;
 };
 
+/** Collects the problems of one file: every finder adds to one of these. */
+export type Tell = (problem: Omit<Problem, 'file'>) => void;
+
 /** Either the wanted value or every problem found on the way to it. */
 export type Parsed<T> =
   | { readonly kind: 'good'; readonly value: T }

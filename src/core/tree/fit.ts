@@ -1,0 +1,66 @@
+import type { Check, Tree, When } from './model.ts';
+
+/** What is known of the vehicle: fact id to value; a fact that is not there is not known. */
+export type Facts = Readonly<Record<string, string>>;
+
+/** Whether something with this condition exists on the vehicle. Not known: it may, so it stays. */
+export function exists(when: When | undefined, facts: Facts): boolean {
+  return Object.entries(when ?? {}).every(([fact, wanted]) => {
+    const known = facts[fact];
+    return known === undefined || (Array.isArray(wanted) ? wanted : [wanted]).includes(known);
+  });
+}
+
+/** The facts that this tree asks for, in the order in which it first needs them. */
+export function factsAsked(tree: Tree): readonly string[] {
+  const conditions = [
+    ...Object.values(tree.causes).map(({ when }) => when),
+    ...Object.values(tree.checks).flatMap((check) => [
+      check.when,
+      ...check.results.map(({ when }) => when),
+    ]),
+  ];
+  return [...new Set(conditions.flatMap((when) => Object.keys(when ?? {})))];
+}
+
+/** The tree as this vehicle has it: causes, checks and results that it cannot have are gone. */
+export function fitTree(tree: Tree, facts: Facts): Tree {
+  if (factsAsked(tree).every((fact) => facts[fact] === undefined)) return tree;
+  const causes = pick(tree.causes, ({ when }) => exists(when, facts));
+  const checks = pick(tree.checks, ({ when }) => exists(when, facts));
+  return {
+    ...tree,
+    causes,
+    baseline: tree.baseline.filter((id) => Object.hasOwn(checks, id)),
+    checks: mapValues(checks, (check) => fitCheck(check, facts, causes)),
+  };
+}
+
+function fitCheck(check: Check, facts: Facts, causes: Tree['causes']): Check {
+  const stays = check.results.map(({ when }) => exists(when, facts));
+  const points = Object.fromEntries(
+    Object.entries(check.points)
+      .filter(([cause]) => cause === 'unlisted' || Object.hasOwn(causes, cause))
+      .map(([cause, row]) => [cause, shareOut(row, stays)]),
+  );
+  const background = check.background && shareOut(check.background, stays);
+  return {
+    ...check,
+    results: check.results.filter((_, index) => stays[index]),
+    points,
+    ...(background && { background }),
+  };
+}
+
+/** Leaves out what cannot be shown and lets the rest share its chance in proportion. */
+function shareOut(row: readonly number[], stays: readonly boolean[]): number[] {
+  const left = row.filter((_, index) => stays[index]);
+  const total = left.reduce((sum, chance) => sum + chance, 0);
+  return total > 0 ? left.map((chance) => chance / total) : left.map(() => 1 / left.length);
+}
+
+const pick = <T>(from: Readonly<Record<string, T>>, keep: (one: T) => boolean): Record<string, T> =>
+  Object.fromEntries(Object.entries(from).filter(([, one]) => keep(one)));
+
+const mapValues = <T>(from: Readonly<Record<string, T>>, change: (one: T) => T) =>
+  Object.fromEntries(Object.entries(from).map(([key, one]) => [key, change(one)]));

@@ -1,0 +1,123 @@
+import { bad, good, type Parsed, type Problem } from '../problem.ts';
+
+const maxLength = 1_048_576;
+const maxDepth = 32;
+
+/** An open bracket: an object with the keys met so far, or a list with the place reached in it. */
+type Level = {
+  readonly keys: Set<string> | undefined;
+  readonly path: string;
+  key: string;
+  index: number;
+};
+
+/**
+ * Reads JSON text that people write by hand: before the parser proper it looks for what that
+ * parser passes over in silence (a key given twice) or takes without limit (depth, size).
+ * @returns the value, or every duplicate key, or the one thing that stopped the reading.
+ */
+export function parseJson(text: string, file: string): Parsed<unknown> {
+  if (text.length > maxLength) return bad(tooLarge(text.length, file));
+  const found = scan(text, file);
+  if (found.length > 0) return { kind: 'bad', problems: found };
+  try {
+    return good(JSON.parse(text) as unknown);
+  } catch (error) {
+    return bad(broken(text, file, error));
+  }
+}
+
+/** One pass over the text: keys given twice in one object, and nesting beyond the limit. */
+function scan(text: string, file: string): Problem[] {
+  const problems: Problem[] = [];
+  const levels: Level[] = [{ keys: undefined, path: '', key: '', index: 0 }];
+  let place = 0;
+  while (place < text.length) {
+    const mark = text[place];
+    const level = levels.at(-1) as Level;
+    if (mark === '"') {
+      const end = endOfString(text, place);
+      if (level.keys !== undefined && isKey(text, end))
+        meetKey(level, text.slice(place, end), { text, place, file, problems });
+      place = end;
+      continue;
+    }
+    if ((mark === '{' || mark === '[') && levels.length > maxDepth)
+      return [...problems, tooDeep(text, place, file)];
+    meetBracket(levels, level, mark);
+    place += 1;
+  }
+  return problems;
+}
+
+const isKey = (text: string, end: number): boolean =>
+  text.startsWith(':', end) || /^\s*:/.test(text.slice(end, end + 40));
+
+function meetBracket(levels: Level[], level: Level, mark: string | undefined): void {
+  if (mark === '{' || mark === '[')
+    levels.push({
+      keys: mark === '{' ? new Set() : undefined,
+      path: pathOf(level),
+      key: '',
+      index: 0,
+    });
+  if ((mark === '}' || mark === ']') && levels.length > 1) levels.pop();
+  if (mark === ',') level.index += 1;
+}
+
+const pathOf = (level: Level): string => {
+  if (level.keys === undefined)
+    return level.path === '' && level.index === 0 ? '' : `${level.path}[${level.index}]`;
+  return level.path === '' ? level.key : `${level.path}.${level.key}`;
+};
+
+type Meeting = { text: string; place: number; file: string; problems: Problem[] };
+
+function meetKey(level: Level, quoted: string, { text, place, file, problems }: Meeting): void {
+  const key = quoted.slice(1, -1);
+  level.key = key;
+  if (level.keys?.has(key))
+    problems.push({
+      code: 'key-twice',
+      file,
+      path: pathOf(level),
+      message: `The key "${key}" stands twice in one object (line ${lineAt(text, place)}).`,
+      mend: 'Keep one of the two.',
+    });
+  level.keys?.add(key);
+}
+
+function endOfString(text: string, start: number): number {
+  let place = start + 1;
+  while (place < text.length && text[place] !== '"') place += text[place] === '\\' ? 2 : 1;
+  return place + 1;
+}
+
+const lineAt = (text: string, place: number): number => text.slice(0, place).split('\n').length;
+
+const tooLarge = (length: number, file: string): Problem => ({
+  code: 'file-too-large',
+  file,
+  value: `${Math.round(length / 1024)} KiB`,
+  message: `The file is larger than ${maxLength / 1024} KiB, the most a tree may have.`,
+  mend: 'Split it into several trees.',
+});
+
+const tooDeep = (text: string, place: number, file: string): Problem => ({
+  code: 'nested-too-deep',
+  file,
+  message: `Brackets are nested more than ${maxDepth} deep (line ${lineAt(text, place)}).`,
+  mend: 'A tree is flat: a map of causes and a map of checks.',
+});
+
+function broken(text: string, file: string, error: unknown): Problem {
+  const told = error instanceof Error ? error.message : String(error);
+  const position = /position (\d+)/.exec(told)?.[1];
+  const line = position === undefined ? lineAt(text, text.length) : lineAt(text, Number(position));
+  return {
+    code: 'not-json',
+    file,
+    message: `This is not JSON from line ${line} on.`,
+    mend: 'Look there for a missing comma, bracket or quote (NaN and comments are not JSON).',
+  };
+}

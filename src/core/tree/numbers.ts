@@ -1,0 +1,85 @@
+import type { Tell } from '../problem.ts';
+import type { Check } from './model.ts';
+
+type Place = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };
+
+/** Largest distance from 1 that the shares of a row may add up to. */
+const slack = 1e-6;
+
+/** Finds rows that are no distributions over the results, and bands with gaps or overlaps. */
+export function checkNumbers(check: Check, { path, isComplaint, tell }: Place): void {
+  if (check.background !== undefined) checkRow(check.background, check, `${path}.background`, tell);
+  else if (!isComplaint)
+    tell({
+      code: 'no-background',
+      path: `${path}.background`,
+      message: 'The check does not say what a vehicle with none of the causes shows.',
+      mend: 'Give one chance for each result, healthiest first, adding up to 1.',
+    });
+  for (const [cause, row] of Object.entries(check.points))
+    checkRow(row, check, `${path}.points.${cause}`, tell);
+  checkBands(check, path, tell);
+}
+
+function checkRow(row: readonly number[], check: Check, path: string, tell: Tell): void {
+  const total = row.reduce((sum, chance) => sum + chance, 0);
+  if (row.length !== check.results.length)
+    tell({
+      code: 'row-length',
+      path,
+      value: JSON.stringify(row),
+      message: `${row.length} chances for ${check.results.length} results.`,
+      mend: 'Give one chance for each result, in their order.',
+    });
+  else if (Math.abs(total - 1) > slack)
+    tell({
+      code: 'row-sum',
+      path,
+      value: JSON.stringify(row),
+      message: `The chances add up to ${Number(total.toPrecision(6))}, not to 1.`,
+      mend: 'Change them so that they add up to 1.',
+    });
+}
+
+function checkBands(check: Check, path: string, tell: Tell): void {
+  const banded = check.results.filter(
+    ({ from, below }) => from !== undefined || below !== undefined,
+  );
+  if (check.reading === undefined) {
+    if (banded.length > 0)
+      tell({
+        code: 'band-without-reading',
+        path: `${path}.results`,
+        message: 'Results have bands, but the check takes no reading.',
+        mend: 'Add "reading", or take "from" and "below" out.',
+      });
+    return;
+  }
+  const bands = check.results
+    .map(({ from = -Infinity, below = Infinity }) => ({ from, below }))
+    .toSorted((a, b) => a.from - b.from);
+  const [low, high] = check.reading.plausible;
+  if (low >= high)
+    tell({
+      code: 'plausible-range',
+      path: `${path}.reading.plausible`,
+      value: JSON.stringify([low, high]),
+      message: 'The plausible range is empty.',
+      mend: 'Give the lower end first, then the higher.',
+    });
+  let reached = low;
+  for (const band of bands) {
+    if (band.from > reached || (band.from < reached && reached !== low))
+      tell(seam(band.from > reached ? 'gap' : 'overlap', reached, band.from, path));
+    reached = band.below;
+  }
+  if (reached < high) tell(seam('gap', reached, high, path));
+}
+
+const seam = (kind: 'gap' | 'overlap', one: number, other: number, path: string) => ({
+  code: `band-${kind}`,
+  path: `${path}.results`,
+  value: `${one} and ${other}`,
+  message: `The bands have a ${kind} between ${Math.min(one, other)} and ${Math.max(one, other)}.`,
+  mend: 'Let each band begin ("from") where the one before it ends ("below").',
+});

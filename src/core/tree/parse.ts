@@ -1,0 +1,80 @@
+import type * as z from 'zod';
+import { bad, good, type Parsed, type Problem } from '../problem.ts';
+import { parseJson } from './json.ts';
+import { checkLinks } from './links.ts';
+import { Tree } from './model.ts';
+import { Shop } from './shop.ts';
+
+/**
+ * A tree file made into a tree that the rest may trust, or everything that is wrong with it:
+ * each with the file, the JSON path, the value and how to mend it.
+ */
+export function parseTree(text: string, file: string, shop?: Shop): Parsed<Tree> {
+  const json = parseJson(text, file);
+  if (json.kind === 'bad') return json;
+  return parseTreeValue(json.value, file, shop);
+}
+
+/** The same for a value that was JSON already, such as a tree kept in a session's header. */
+export function parseTreeValue(value: unknown, file: string, shop?: Shop): Parsed<Tree> {
+  const shaped = shape(Tree, value, file);
+  if (shaped.kind === 'bad') return shaped;
+  const problems = checkLinks(shaped.value, file, shop);
+  return problems.length > 0 ? { kind: 'bad', problems } : shaped;
+}
+
+export function parseShop(text: string, file: string): Parsed<Shop> {
+  const json = parseJson(text, file);
+  return json.kind === 'bad' ? json : shape(Shop, json.value, file);
+}
+
+/** Holds a value against a zod model and turns what zod says into our problems. */
+export function shape<T>(model: z.ZodType<T>, value: unknown, file: string): Parsed<T> {
+  const result = model.safeParse(value, { reportInput: true });
+  if (result.success) return good(result.data);
+  return bad(...result.error.issues.map((issue) => shapeProblem(issue, value, file)));
+}
+
+function shapeProblem(issue: z.core.$ZodIssue, whole: unknown, file: string): Problem {
+  const path = showPath(issue.path);
+  const value = showValue(at(whole, issue.path));
+  const base = { code: 'wrong-shape', file, path, value };
+  if (issue.code === 'unrecognized_keys') {
+    const keys = issue.keys.map((key) => `"${key}"`).join(', ');
+    return { ...base, message: `Unknown key ${keys}.`, mend: 'Take it out, or mend its spelling.' };
+  }
+  return { ...base, message: `${issue.message} (found ${value}).`, mend: mendFor(issue) };
+}
+
+const mendFor = (issue: z.core.$ZodIssue): string => {
+  if (issue.code === 'invalid_type') return `Give a value of kind ${issue.expected}.`;
+  if (issue.code === 'invalid_value')
+    return `Use one of: ${issue.values.map((value) => String(value)).join(', ')}.`;
+  if (issue.code === 'too_small') return `Give at least ${String(issue.minimum)}.`;
+  if (issue.code === 'too_big') return `Give at most ${String(issue.maximum)}.`;
+  return 'Mend this value; the tree schema says what may stand here.';
+};
+
+const at = (whole: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (part, key) =>
+      typeof part === 'object' && part !== null && Object.hasOwn(part, key)
+        ? (part as Record<PropertyKey, unknown>)[key]
+        : undefined,
+    whole,
+  );
+
+/** JSON path as people write it: `checks.lamps.results[1].next`. */
+export function showPath(path: readonly PropertyKey[]): string {
+  return path
+    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
+    .join('')
+    .replace(/^\./, '');
+}
+
+/** A value short enough for one line. */
+export function showValue(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  const text = JSON.stringify(value);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}

@@ -1,4 +1,4 @@
-import type { Check, Tree, When } from './model.ts';
+import type { Check, Result, Tree, When } from './model.ts';
 
 /** What is known of the vehicle: fact id to value; a fact that is not there is not known. */
 export type Facts = Readonly<Record<string, string>>;
@@ -32,8 +32,28 @@ export function fitTree(tree: Tree, facts: Facts): Tree {
     ...tree,
     causes,
     baseline: tree.baseline.filter((id) => Object.hasOwn(checks, id)),
-    checks: mapValues(checks, (check) => fitCheck(check, facts, causes)),
+    checks: mapValues(checks, (check) => ({
+      ...fitCheck(check, facts, causes),
+      results: check.results
+        .filter(({ when }) => exists(when, facts))
+        .map((result) => leadOn(result, tree, facts)),
+    })),
   };
+}
+
+/** A result that leads to a check which the vehicle has not leads where that check's healthy result would. */
+function leadOn(result: Result, tree: Tree, facts: Facts): Result {
+  const { next, ...rest } = result;
+  if (next === undefined) return result;
+  const passed = new Set<string>();
+  let lead: string | undefined = next;
+  while (lead !== undefined && !passed.has(lead)) {
+    passed.add(lead);
+    const check: Check | undefined = tree.checks[lead];
+    if (check === undefined || exists(check.when, facts)) return { ...result, next: lead };
+    lead = check.results[0]?.next;
+  }
+  return rest;
 }
 
 function fitCheck(check: Check, facts: Facts, causes: Tree['causes']): Check {
@@ -46,7 +66,6 @@ function fitCheck(check: Check, facts: Facts, causes: Tree['causes']): Check {
   const background = check.background && shareOut(check.background, stays);
   return {
     ...check,
-    results: check.results.filter((_, index) => stays[index]),
     points,
     ...(background && { background }),
   };

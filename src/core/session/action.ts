@@ -1,0 +1,83 @@
+import * as z from 'zod';
+import { Id, Standing } from '../tree/model.ts';
+
+const Text = z.string().max(20_000);
+const Time = z
+  .string()
+  .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)?$/, 'an ISO 8601 time');
+
+const told = { told: Time.optional() };
+const answer = {
+  result: Id.optional(),
+  /** The other of two results it may be. */
+  orResult: Id.optional(),
+  reading: z.union([z.string(), z.number()]).optional(),
+  /** Take the reading although it lies outside the plausible range. */
+  insist: z.boolean().optional(),
+  /** The cautions of this step were read. */
+  acknowledged: z.boolean().optional(),
+};
+
+/**
+ * Everything that a person can do to a session: what the screens make of keys and what
+ * `droplight enter` reads, one JSON object a line.
+ */
+export const Action = z.discriminatedUnion('do', [
+  z.strictObject({
+    do: z.literal('conditions'),
+    altitude: Text.optional(),
+    temperature: Text.optional(),
+  }),
+  z.strictObject({ do: z.literal('standing'), ...Standing.shape }),
+  z.strictObject({ do: z.literal('access'), open: Id.optional(), close: Id.optional() }),
+  z.strictObject({ do: z.literal('begin'), check: Id, acknowledged: z.boolean().optional() }),
+  z.strictObject({ do: z.literal('find'), check: Id, ...answer, ...told }),
+  z.strictObject({
+    do: z.literal('unsure'),
+    check: Id,
+    between: z.tuple([Id, Id]).optional(),
+    ...told,
+  }),
+  z.strictObject({ do: z.literal('skip'), check: Id, reason: Text, ...told }),
+  z.strictObject({ do: z.literal('note'), text: Text, about: Id.optional(), ...told }),
+  z.strictObject({ do: z.literal('photo'), file: Text, caption: Text, about: Id.optional() }),
+  z.strictObject({ do: z.literal('part-off'), part: Text, where: Text.optional() }),
+  z.strictObject({ do: z.literal('part-on'), part: Text }),
+  z.strictObject({ do: z.literal('timer'), label: Text, minutes: z.number().positive() }),
+  z.strictObject({ do: z.literal('condemn'), cause: Id, ...told }),
+  z.strictObject({
+    do: z.literal('repair'),
+    cause: Id,
+    text: Text.optional(),
+    parts: z.array(Text).optional(),
+    minutes: z.number().min(0).optional(),
+    cost: Text.optional(),
+    acknowledged: z.boolean().optional(),
+    ...told,
+  }),
+  z.strictObject({ do: z.literal('prove'), check: Id.optional(), ...answer, ...told }),
+  z.strictObject({
+    do: z.literal('correct'),
+    n: z.number().int().min(1),
+    ...answer,
+    cause: Id.optional(),
+    text: Text.optional(),
+    withdraw: z.boolean().optional(),
+    reason: Text.optional(),
+  }),
+  z.strictObject({ do: z.literal('leg'), tree: Id, reason: Text.optional() }),
+  z.strictObject({
+    do: z.literal('follow-up'),
+    text: Text,
+    urgency: z.enum(['unsafe', 'soon', 'noticed']).optional(),
+  }),
+  z.strictObject({ do: z.literal('pause') }),
+  z.strictObject({
+    do: z.literal('close'),
+    as: z.enum(['fixed', 'handed-on', 'given-up', 'not-reproduced']).optional(),
+    text: Text.optional(),
+  }),
+]);
+
+export type Action = z.output<typeof Action>;
+export type ActionOf<D extends Action['do']> = Extract<Action, { do: D }>;

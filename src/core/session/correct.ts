@@ -1,0 +1,46 @@
+import { parsePayload, type Event, type Payload, type PayloadOf, type Stranger } from './event.ts';
+
+/** One event as it stands in the file, and what counts of it now. */
+export type Entry = {
+  readonly event: Event | Stranger;
+  /** What it says after all corrections; undefined when withdrawn or of a kind not known. */
+  readonly said: Payload | undefined;
+  /** Numbers of the events that corrected it. */
+  readonly correctedBy: readonly number[];
+};
+
+/**
+ * Applies corrections without touching what was written: each event with what counts of it now.
+ * A correction of a correction counts for the event first named.
+ */
+export function asCorrected(events: readonly (Event | Stranger)[]): readonly Entry[] {
+  const entries = new Map<number, Entry>();
+  for (const event of events) {
+    entries.set(event.n, { event, said: payloadOf(event), correctedBy: [] });
+    if (event.kind === 'corrected') applyCorrection(entries, event.n, event);
+  }
+  return [...entries.values()];
+}
+
+function applyCorrection(
+  entries: Map<number, Entry>,
+  by: number,
+  correction: PayloadOf<'corrected'>,
+): void {
+  const target = entries.get(correction.of);
+  if (target === undefined || target.event.kind === 'stranger') return;
+  if (target.event.kind === 'corrected') {
+    const { kind: _, ...rest } = correction;
+    applyCorrection(entries, by, { kind: 'corrected', ...rest, of: target.event.of });
+    return;
+  }
+  const said = correction.to && parsePayload(target.event.kind, correction.to);
+  if (correction.to !== undefined && said === undefined) return;
+  entries.set(correction.of, { ...target, said, correctedBy: [...target.correctedBy, by] });
+}
+
+function payloadOf(event: Event | Stranger): Payload | undefined {
+  if (event.kind === 'stranger') return undefined;
+  const { n: _n, at: _at, run: _run, mono: _mono, up: _up, ...payload } = event;
+  return payload as Payload;
+}

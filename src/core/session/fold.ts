@@ -1,0 +1,133 @@
+import { fitTree } from '../tree/fit.ts';
+import { parseTreeValue } from '../tree/parse.ts';
+import { Shop } from '../tree/shop.ts';
+import { asCorrected, type Entry } from './correct.ts';
+import type { Event, Kind, PayloadOf, Stranger } from './event.ts';
+import type { Header } from './header.ts';
+import { stepNow } from './step.ts';
+import type { Finding, Leg, Standpoint, Story } from './story.ts';
+import { workedMinutes } from './time.ts';
+
+type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
+type Mutable<T> = T extends readonly (infer One)[] ? One[] : T;
+type Place = { readonly n: number; readonly stamp: Event; readonly corrected: boolean };
+type Handlers = { readonly [K in Kind]?: (draft: Draft, said: PayloadOf<K>, place: Place) => void };
+
+/** Makes the story of a session from its header and its events; corrections are applied first. */
+export function fold(header: Header, events: readonly (Event | Stranger)[]): Story {
+  const entries = asCorrected(events);
+  const draft: Draft = {
+    header,
+    entries: [...entries],
+    facts: header.vehicle.facts,
+    legs: [firstLeg(header)],
+    conditions: header.conditions,
+    standing: { battery: 'connected', key: 'off', engine: 'off' },
+    open: [],
+    partsOff: [],
+    findings: [],
+    skipped: [],
+    unsure: [],
+    begun: undefined,
+    acknowledged: {},
+    condemned: [],
+    repairs: [],
+    proofs: [],
+    followUps: [],
+    closed: undefined,
+    minutes: workedMinutes(events),
+  };
+  for (const entry of entries) enter(draft, entry);
+  return { ...draft, step: stepNow(draft) };
+}
+
+function firstLeg(header: Header): Leg {
+  const tree = header.trees[header.tree];
+  if (tree === undefined) throw new Error('the header names a tree it does not hold');
+  return { tree: fitTree(tree, header.vehicle.facts), shop: header.shop, since: 0 };
+}
+
+function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
+  if (said === undefined || event.kind === 'stranger') return;
+  const handler = handlers[said.kind] as
+    | ((draft: Draft, said: unknown, place: Place) => void)
+    | undefined;
+  handler?.(draft, said, { n: event.n, stamp: event, corrected: correctedBy.length > 0 });
+}
+
+const handlers: Handlers = {
+  conditions: (draft, { set }) => {
+    draft.conditions = { ...draft.conditions, ...set };
+  },
+  standing: (draft, { set }) => {
+    draft.standing = { ...draft.standing, ...set };
+  },
+  access: (draft, { access, now }) => {
+    draft.open = draft.open.filter((one) => one !== access);
+    if (now === 'open') draft.open.push(access);
+  },
+  'check-begun': (draft, { check, acknowledged }, { n }) => {
+    draft.begun = { n, check };
+    acknowledge(draft, `check:${check}`, acknowledged);
+  },
+  found: (draft, { kind: _, ...said }, place) => {
+    draft.findings.push(finding(draft, said, place));
+    draft.skipped = draft.skipped.filter(({ check }) => check !== said.check);
+    draft.unsure = draft.unsure.filter(({ check }) => check !== said.check);
+  },
+  unsure: (draft, { check }, { n, stamp }) => draft.unsure.push({ n, stamp, check }),
+  skipped: (draft, { check, reason }, { n, stamp }) =>
+    draft.skipped.push({ n, stamp, check, reason }),
+  'part-off': (draft, { part, where }, { n }) =>
+    draft.partsOff.push({ n, part, ...(where !== undefined && { where }) }),
+  'part-on': (draft, { part }) => {
+    draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
+  },
+  condemned: (draft, { cause }, { n, stamp }) => draft.condemned.push({ n, stamp, cause }),
+  repaired: (draft, { kind: _, ...said }, { n, stamp }) => {
+    draft.repairs.push({ ...said, n, stamp, leg: draft.legs.length - 1 });
+    acknowledge(draft, `cause:${said.cause}`, said.acknowledged);
+  },
+  proved: (draft, { kind: _, good, ...said }, place) => {
+    const proof = { ...finding(draft, said, place), proof: true };
+    draft.findings.push(proof);
+    draft.proofs.push({ ...proof, good });
+  },
+  leg: (draft, said, { n }) => {
+    const tree = parseTreeValue(said.whole, said.tree);
+    const shop = Shop.safeParse(said.shop);
+    if (tree.kind === 'bad' || !shop.success) return;
+    draft.legs.push({
+      tree: fitTree(tree.value, draft.facts),
+      shop: shop.data,
+      since: n,
+      ...(said.reason !== undefined && { reason: said.reason }),
+    });
+  },
+  'follow-up': (draft, { kind: _, ...said }, { n, stamp }) =>
+    draft.followUps.push({ ...said, n, stamp }),
+  closed: (draft, { kind: _, ...said }, { n, stamp }) => {
+    draft.closed = { ...said, n, stamp };
+  },
+};
+
+function finding(
+  draft: Draft,
+  said: Omit<PayloadOf<'found'>, 'kind'>,
+  { n, stamp, corrected }: Place,
+): Finding {
+  return {
+    ...said,
+    n,
+    stamp,
+    corrected,
+    leg: draft.legs.length - 1,
+    repairs: draft.repairs.length,
+    proof: false,
+  };
+}
+
+function acknowledge(draft: Draft, step: string, cautions: readonly string[]): void {
+  const before = draft.acknowledged[step] ?? [];
+  draft.acknowledged = { ...draft.acknowledged, [step]: [...new Set([...before, ...cautions])] };
+}

@@ -1,0 +1,49 @@
+import * as z from 'zod';
+import { Id, Tree } from '../tree/model.ts';
+import { Shop } from '../tree/shop.ts';
+import { Conditions } from './event.ts';
+
+/** The first line of a session file: everything that must be known before the first event. */
+export const Header = z.object({
+  format: z.literal(1),
+  id: z.string().max(200),
+  tool: z.string().max(100),
+  opened: z.string().max(40),
+  who: z.string().max(200),
+  vehicle: z.object({ name: z.string().max(500), facts: z.record(Id, Id) }),
+  conditions: Conditions,
+  units: z.enum(['us', 'metric']),
+  /** The tree the session begins with, whole, so that the file can be read without its library. */
+  tree: Id,
+  trees: z.record(Id, Tree),
+  shop: Shop,
+});
+
+export type Header = z.output<typeof Header>;
+
+/** The part of the shop that a tree names. */
+export function shopOf(tree: Tree, shop: Shop): Shop {
+  const steps = [
+    ...Object.values(tree.checks),
+    ...Object.values(tree.causes).map(({ repair }) => repair),
+  ];
+  return {
+    ...shop,
+    cautions: only(
+      shop.cautions,
+      steps.flatMap(({ cautions }) => cautions),
+    ),
+    tools: only(
+      shop.tools,
+      steps.flatMap(({ tools }) => tools),
+    ),
+    accesses: only(
+      shop.accesses,
+      steps.flatMap(({ access }) => access),
+    ),
+    sources: {},
+  };
+}
+
+const only = <T>(from: Readonly<Record<string, T>>, ids: readonly string[]): Record<string, T> =>
+  Object.fromEntries(Object.entries(from).filter(([id]) => ids.includes(id)));

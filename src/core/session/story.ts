@@ -1,0 +1,85 @@
+import type { Facts } from '../tree/fit.ts';
+import type { Standing, Tree } from '../tree/model.ts';
+import type { Shop } from '../tree/shop.ts';
+import type { Entry } from './correct.ts';
+import type { Conditions, PayloadOf, Stamp } from './event.ts';
+import type { Header } from './header.ts';
+import type { Step } from './step.ts';
+
+type Noted = { readonly n: number; readonly stamp: Stamp };
+
+/** The tree being walked from some event on, as this vehicle has it. */
+export type Leg = {
+  readonly tree: Tree;
+  readonly shop: Shop;
+  readonly since: number;
+  readonly reason?: string;
+};
+
+/** A check's recorded result, corrections applied. A proof is a finding of the complaint's check. */
+export type Finding = Noted &
+  Omit<PayloadOf<'found'>, 'kind'> & {
+    readonly leg: number;
+    /** Repairs that had been made before it. */
+    readonly repairs: number;
+    readonly corrected: boolean;
+    readonly proof: boolean;
+  };
+
+export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly leg: number };
+export type Proof = Finding & { readonly good: boolean };
+export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
+export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
+
+/** What the event list of one session comes to: nothing in here is kept anywhere else. */
+export type Story = {
+  readonly header: Header;
+  readonly entries: readonly Entry[];
+  readonly facts: Facts;
+  readonly legs: readonly Leg[];
+  readonly conditions: Conditions;
+  readonly standing: Standing;
+  /** Accesses open now, in the order of opening. */
+  readonly open: readonly string[];
+  readonly partsOff: readonly PartOff[];
+  readonly findings: readonly Finding[];
+  /** Checks passed over, with the reason; a later finding takes the check off this list. */
+  readonly skipped: readonly (Noted & { readonly check: string; readonly reason: string })[];
+  readonly unsure: readonly (Noted & { readonly check: string })[];
+  readonly begun: { readonly n: number; readonly check: string } | undefined;
+  /** Cautions said to be read, by the step they were read for. */
+  readonly acknowledged: Readonly<Record<string, readonly string[]>>;
+  readonly condemned: readonly (Noted & { readonly cause: string })[];
+  readonly repairs: readonly Repaired[];
+  readonly proofs: readonly Proof[];
+  readonly followUps: readonly FollowUp[];
+  readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;
+  /** Minutes worked, by the machine's uptime. */
+  readonly minutes: number;
+  /** What is to be done now. */
+  readonly step: Step;
+};
+
+/** Everything of a story but the step, which is worked out from it. */
+export type Standpoint = Omit<Story, 'step'>;
+
+export const currentLeg = (story: Pick<Story, 'legs'>): Leg => {
+  const leg = story.legs.at(-1);
+  if (leg === undefined) throw new Error('a story has at least one leg');
+  return leg;
+};
+
+/** The last finding of a check, if what it showed is something the check can show in this tree. */
+export function lastFinding(
+  story: Pick<Story, 'findings' | 'legs'>,
+  check: string,
+): Finding | undefined {
+  const results = currentLeg(story).tree.checks[check]?.results;
+  return story.findings.findLast(
+    (finding) => finding.check === check && results?.some((result) => result.id === finding.result),
+  );
+}
+
+/** The number the next event will have. */
+export const nextNumber = (story: Pick<Story, 'entries'>): number =>
+  (story.entries.at(-1)?.event.n ?? 0) + 1;

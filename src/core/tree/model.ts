@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { quantityNames } from '../trade/quantities.ts';
 
 /** Names that would reach an object's own workings instead of its entries. */
 const reserved = ['constructor', 'prototype'];
@@ -37,7 +38,7 @@ export const Result = z.strictObject({
 });
 
 export const Reading = z.strictObject({
-  quantity: Id,
+  quantity: z.enum(quantityNames),
   unit: z.string().min(1).max(20),
   plausible: z.tuple([z.number(), z.number()]),
   /** Id of the figure that brings the reading to reference conditions before it is judged. */

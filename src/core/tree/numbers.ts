@@ -1,4 +1,5 @@
 import type { Tell } from '../problem.ts';
+import { findUnit, unitNames } from '../trade/units.ts';
 import type { Check } from './model.ts';
 
 type Place = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };
@@ -58,6 +59,15 @@ function checkBands(check: Check, path: string, tell: Tell): void {
   const bands = check.results
     .map(({ from = -Infinity, below = Infinity }) => ({ from, below }))
     .toSorted((a, b) => a.from - b.from);
+  const { quantity, unit } = check.reading;
+  if (findUnit(quantity, unit) === undefined)
+    tell({
+      code: 'unknown-unit',
+      path: `${path}.reading.unit`,
+      value: unit,
+      message: `"${unit}" is no unit of ${quantity}.`,
+      mend: `Use one of: ${unitNames(quantity).join(', ')}.`,
+    });
   const [low, high] = check.reading.plausible;
   if (low >= high)
     tell({

@@ -1,0 +1,50 @@
+import type { ActionOf } from './action.ts';
+import { readAnswer } from './answer.ts';
+import { accept, refuse, refuseUnknown, type Decision } from './decision.ts';
+import { impliedPayloads } from './preparation.ts';
+import { checkOf, toldAt } from './step-of.ts';
+import { currentLeg, type Story } from './story.ts';
+
+/** Whether a repair has been made that no proof has followed. */
+export const awaitsProof = (story: Story): boolean =>
+  (story.repairs.at(-1)?.n ?? 0) > (story.proofs.at(-1)?.n ?? 0);
+
+/** The complaint's own test after a repair: good when it shows its first result. */
+export function prove(story: Story, action: ActionOf<'prove'>): Decision {
+  const { tree } = currentLeg(story);
+  const id = tree.complaint.confirm;
+  const check = checkOf(story, id);
+  if (check === undefined) return refuseUnknown('check', id, Object.keys(tree.checks));
+  if (action.check !== undefined && action.check !== id)
+    return refuse(
+      'not-the-proof',
+      `The proof is the complaint's own test, "${id}".`,
+      `Record "${action.check}" with find, then prove with "${id}".`,
+      action.check,
+    );
+  const repaired = story.repairs.at(-1);
+  if (repaired === undefined)
+    return refuse(
+      'no-repair',
+      'There is nothing to prove: no repair has been made.',
+      'Record the repair first.',
+    );
+  const proved = story.proofs.at(-1);
+  if (proved !== undefined && proved.n > repaired.n && !proved.good)
+    return refuse(
+      'already-proved',
+      'The last repair has been put to the proof already, and failed it.',
+      'Go on with the checks, or correct the proof if it was misread.',
+    );
+  const answered = readAnswer(id, check, action);
+  if (answered.kind === 'refused') return answered;
+  return accept([
+    ...impliedPayloads(story, check),
+    {
+      kind: 'proved',
+      ...answered.shown,
+      good: answered.index === 0 && answered.shown.orResult === undefined,
+      ...toldAt(action),
+    },
+  ]);
+}

@@ -1,0 +1,73 @@
+/** An open file, as the port hands it out. */
+export type Handle = number;
+
+/**
+ * The few things we ask of a disk. Tests pass one in memory that can fail the n-th call, write
+ * short or lose what was not synced.
+ */
+export interface Files {
+  /** Creates a file that must not be there yet, for appending; only its owner may read it. */
+  create(path: string): Handle;
+  /** Opens a regular file of ours for appending; never follows a link. */
+  openAppend(path: string): Handle;
+  /** Writes some of the bytes at the end; returns how many, which may be fewer than given. */
+  write(handle: Handle, bytes: Uint8Array): number;
+  size(handle: Handle): number;
+  /** Cuts the file to a length: used only on bytes that the disk has just refused. */
+  truncate(handle: Handle, length: number): void;
+  sync(handle: Handle): Promise<void>;
+  syncNow(handle: Handle): void;
+  close(handle: Handle): void;
+  read(path: string): Uint8Array;
+  /** File names in a folder; an empty list when there is no such folder. */
+  list(folder: string): readonly string[];
+  makeFolder(folder: string): void;
+  exists(path: string): boolean;
+  /** Makes new names in a folder durable. */
+  syncFolder(folder: string): void;
+  rename(from: string, to: string): void;
+  remove(path: string): void;
+}
+
+/** What a disk or the system refused, with its own code (ENOSPC, EACCES ...) and where. */
+export class StoreError extends Error {
+  readonly code: string;
+  readonly path: string;
+  readonly mend: string;
+
+  constructor(
+    code: string,
+    message: string,
+    mend: string,
+    options: { path: string; cause?: unknown },
+  ) {
+    super(message, { cause: options.cause });
+    this.name = 'StoreError';
+    this.code = code;
+    this.path = options.path;
+    this.mend = mend;
+  }
+}
+
+const told: Readonly<Record<string, readonly [message: string, mend: string]>> = {
+  ENOSPC: ['The disk is full.', 'Free some room, then press any key to try again.'],
+  EDQUOT: ['Your share of the disk is used up.', 'Free some room, then try again.'],
+  EROFS: ['The folder is read-only.', 'Choose another folder with --sessions or in the settings.'],
+  EACCES: ['There is no permission for this.', 'Choose another folder, or mend its permissions.'],
+  EPERM: ['There is no permission for this.', 'Choose another folder, or mend its permissions.'],
+  ENOENT: ['There is no such file or folder.', 'Check the name.'],
+  ENOTDIR: ['A part of this path is no folder.', 'Check the name.'],
+  EISDIR: ['This is a folder, not a file.', 'Name the file in it.'],
+  ELOOP: ['This is a link, and links are not followed here.', 'Name the file itself.'],
+  EEXIST: ['There is a file of this name already.', 'Choose another name.'],
+  EIO: ['The disk does not answer properly.', 'Copy the record to another disk soon.'],
+};
+
+/** Turns what the system threw into one clear line; anything else is thrown on as our own bug. */
+export function storeError(error: unknown, path: string): StoreError {
+  if (error instanceof StoreError) return error;
+  const code = error instanceof Error && 'code' in error ? String(error.code) : undefined;
+  if (code === undefined) throw error;
+  const [message, mend] = told[code] ?? [`The system refused this (${code}).`, 'Try again.'];
+  return new StoreError(code, message, mend, { path, cause: error });
+}

@@ -1,0 +1,161 @@
+import { dirname } from 'node:path';
+import { forgeLine } from '../core/session/chain.ts';
+import type { Event } from '../core/session/event.ts';
+import { storeError, type Files, type Handle, type StoreError } from './files.ts';
+import { sha256 } from './fingerprint.ts';
+
+/** What a journal tells of itself; called outside of any key handler. */
+export type Listener = {
+  /** Everything up to event `n` is on the disk. */
+  readonly kept: (n: number) => void;
+  readonly trouble: (error: StoreError) => void;
+};
+
+export type Opened = {
+  readonly path: string;
+  readonly handle: Handle;
+  /** Everything the file holds, for writing it anew when a sync has failed. */
+  readonly text: string;
+  readonly link: string;
+};
+
+/**
+ * Appends events to one open session file. Each line is written at once, which outlives this
+ * process; one sync runs behind, and lines written meanwhile wait for the next one.
+ */
+export class Journal {
+  readonly #files: Files;
+  readonly #path: string;
+  readonly #listener: Listener;
+  #handle: Handle;
+  #text: string;
+  #link: string;
+  /** Lines forged and not yet taken by the system. */
+  #held: { readonly n: number; readonly line: string }[] = [];
+  #written = 0;
+  #durable = 0;
+  #syncing: Promise<void> | undefined;
+  /** A sync has failed: what the system took since the last good one cannot be trusted. */
+  #doubtful = false;
+
+  constructor(files: Files, opened: Opened, listener: Listener) {
+    this.#files = files;
+    this.#path = opened.path;
+    this.#handle = opened.handle;
+    this.#text = opened.text;
+    this.#link = opened.link;
+    this.#listener = listener;
+  }
+
+  /** Writes at once and syncs behind it; a refusal is told to the listener, the entry is held. */
+  append(event: Event): void {
+    const { line, link } = forgeLine(event, this.#link, sha256);
+    this.#link = link;
+    this.#held.push({ n: event.n, line });
+    this.retry();
+  }
+
+  /** Tries to write and sync what is held. */
+  retry(): void {
+    this.settled().catch((error: unknown) => this.#listener.trouble(storeError(error, this.#path)));
+  }
+
+  /** Resolves when everything is on the disk; rejects with the StoreError when the disk refuses. */
+  async settled(): Promise<void> {
+    try {
+      this.#writeHeld();
+      await this.#syncBehind();
+    } catch (error) {
+      throw storeError(error, this.#path);
+    }
+  }
+
+  /** Blocks until everything is on the disk, or throws a StoreError. */
+  settle(): void {
+    try {
+      this.#writeHeld();
+      this.#files.syncNow(this.#handle);
+      this.#durable = this.#written;
+    } catch (error) {
+      throw storeError(error, this.#path);
+    }
+  }
+
+  /** The link of the last line: the record's fingerprint. */
+  link(): string {
+    return this.#link;
+  }
+
+  close(): void {
+    this.#files.close(this.#handle);
+  }
+
+  #writeHeld(): void {
+    if (this.#doubtful) this.#rewrite();
+    for (let next = this.#held[0]; next !== undefined; next = this.#held[0]) {
+      writeWhole(this.#files, this.#handle, next.line);
+      this.#text += next.line;
+      this.#written = next.n;
+      this.#held.shift();
+    }
+  }
+
+  #syncBehind(): Promise<void> {
+    if (this.#syncing !== undefined) return this.#syncing;
+    if (this.#written === this.#durable) return Promise.resolve();
+    this.#syncing = this.#syncOnce().finally(() => {
+      this.#syncing = undefined;
+    });
+    return this.#syncing;
+  }
+
+  /** Syncs until nothing was written meanwhile, so that whoever waits waits for everything. */
+  async #syncOnce(): Promise<void> {
+    while (this.#durable !== this.#written) {
+      const upTo = this.#written;
+      try {
+        await this.#files.sync(this.#handle);
+      } catch (error) {
+        this.#doubtful = true;
+        throw error;
+      }
+      this.#durable = upTo;
+      this.#listener.kept(upTo);
+    }
+  }
+
+  /**
+   * After a failed sync a later success proves nothing (the system may have dropped the pages), so
+   * the same bytes go into a new file, are synced there, and take the old one's name.
+   */
+  #rewrite(): void {
+    const fresh = `${this.#path}.fresh`;
+    if (this.#files.exists(fresh)) this.#files.remove(fresh);
+    const handle = this.#files.create(fresh);
+    try {
+      writeWhole(this.#files, handle, this.#text);
+      this.#files.syncNow(handle);
+      this.#files.rename(fresh, this.#path);
+      this.#files.syncFolder(dirname(this.#path));
+    } catch (error) {
+      this.#files.close(handle);
+      throw error;
+    }
+    this.#files.close(this.#handle);
+    this.#handle = handle;
+    this.#doubtful = false;
+  }
+}
+
+/** Writes all of a line; what a refused write left of it is cut off again. */
+function writeWhole(files: Files, handle: Handle, line: string): void {
+  const bytes = new TextEncoder().encode(line);
+  const start = files.size(handle);
+  let done = 0;
+  try {
+    while (done < bytes.length) done += files.write(handle, bytes.subarray(done));
+  } catch (error) {
+    if (done > 0) files.truncate(handle, start);
+    throw error;
+  }
+}

@@ -1,0 +1,44 @@
+import { DatabaseSync } from 'node:sqlite';
+
+/** One writer at a time: held, or by whom it is held. */
+export type Lock =
+  | { readonly kind: 'held'; readonly release: () => void }
+  | { readonly kind: 'taken'; readonly by: string }
+  /** Locking does not work in this folder (a network folder, say): read, do not write. */
+  | { readonly kind: 'unsure'; readonly why: string };
+
+/** What the holder leaves for the message: the lock itself needs none of it. */
+export type Notes = {
+  readonly read: (path: string) => string | undefined;
+  readonly write: (path: string, text: string) => void;
+};
+
+const busy = 5;
+
+/**
+ * Takes the lock beside a session file. The kernel holds it for the process: a killed process frees
+ * it at once, and there is no stale lock to judge. The lock file stays; deleting it would reopen
+ * the race it closes.
+ * @param holder who we are, for the message another process shows
+ */
+export function takeLock(session: string, holder: string, notes: Notes): Lock {
+  const path = `${session}.lock`;
+  const holderPath = `${session}.holder.lock`;
+  let base: DatabaseSync;
+  try {
+    base = new DatabaseSync(path);
+  } catch (error) {
+    return { kind: 'unsure', why: error instanceof Error ? error.message : String(error) };
+  }
+  try {
+    base.exec('PRAGMA busy_timeout = 0; BEGIN EXCLUSIVE');
+  } catch (error) {
+    base.close();
+    const code = error instanceof Error && 'errcode' in error ? error.errcode : undefined;
+    return code === busy
+      ? { kind: 'taken', by: notes.read(holderPath) ?? 'another process' }
+      : { kind: 'unsure', why: error instanceof Error ? error.message : String(error) };
+  }
+  notes.write(holderPath, holder);
+  return { kind: 'held', release: () => base.close() };
+}

@@ -1,0 +1,59 @@
+import {
+  closeSync,
+  constants,
+  existsSync,
+  fdatasync,
+  fdatasyncSync,
+  fstatSync,
+  fsyncSync,
+  ftruncateSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs';
+import { platform } from 'node:os';
+import { promisify } from 'node:util';
+import { StoreError, type Files } from './files.ts';
+
+const { O_APPEND, O_CREAT, O_EXCL, O_RDWR } = constants;
+/** Not there on every system; where it is, a link in place of the file is refused. */
+const noFollow = constants.O_NOFOLLOW ?? 0;
+const noBlock = constants.O_NONBLOCK ?? 0;
+const sync = promisify(fdatasync);
+
+/** The disk of this machine. */
+export const nodeFiles: Files = {
+  create: (path) => openSync(path, O_CREAT | O_EXCL | O_APPEND | O_RDWR | noFollow, 0o600),
+  openAppend: (path) => {
+    const handle = openSync(path, O_APPEND | O_RDWR | noFollow | noBlock);
+    if (fstatSync(handle).isFile()) return handle;
+    closeSync(handle);
+    throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a session file.', { path });
+  },
+  write: (handle, bytes) => writeSync(handle, bytes),
+  size: (handle) => fstatSync(handle).size,
+  truncate: (handle, length) => ftruncateSync(handle, length),
+  sync,
+  syncNow: (handle) => fdatasyncSync(handle),
+  close: (handle) => closeSync(handle),
+  read: (path) => readFileSync(path),
+  list: (folder) => (existsSync(folder) ? readdirSync(folder).toSorted() : []),
+  makeFolder: (folder) => mkdirSync(folder, { recursive: true, mode: 0o700 }),
+  exists: existsSync,
+  syncFolder: (folder) => {
+    // Windows has no such call: a new name is durable there with its file.
+    if (platform() === 'win32') return;
+    const handle = openSync(folder, 'r');
+    try {
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+  },
+  rename: (from, to) => renameSync(from, to),
+  remove: (path) => unlinkSync(path),
+};

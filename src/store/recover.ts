@@ -1,0 +1,78 @@
+import { readLine } from '../core/session/chain.ts';
+import { parseEvent, type Event, type Stranger } from '../core/session/event.ts';
+import { Header } from '../core/session/header.ts';
+import { bad, good, type Parsed } from '../core/problem.ts';
+import { sha256 } from './fingerprint.ts';
+
+/** A line of the file that the story leaves out or cannot vouch for. */
+export type Blemish = {
+  /** 1 is the header. */
+  readonly line: number;
+  /** `torn`: a write cut off by a power loss; `altered`: bytes changed after they were written. */
+  readonly kind: 'torn' | 'altered';
+  readonly bytes: number;
+};
+
+/** A session file as read: what counts, what was passed over, and where the chain stands. */
+export type Reading = {
+  readonly header: Header;
+  readonly events: readonly (Event | Stranger)[];
+  readonly blemishes: readonly Blemish[];
+  /** The link of the last good line: the next line must hold it. */
+  readonly link: string;
+  /** The last line lacks its newline. */
+  readonly openEnd: boolean;
+  /** The text as it stands in the file. */
+  readonly text: string;
+};
+
+/**
+ * Reads a session file and never changes it. A line that was torn is passed over; a line that was
+ * altered is passed over and named; a line behind an altered one still counts.
+ */
+export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
+  const text = new TextDecoder().decode(bytes);
+  const lines = text.split('\n');
+  const openEnd = lines.at(-1) !== '';
+  if (!openEnd) lines.pop();
+  const [first = '', ...rest] = lines;
+  const head = readLine(first, '', sha256);
+  if (head.kind !== 'whole') return bad(noSession(file, head.kind === 'altered'));
+  const header = Header.safeParse(head.value);
+  if (!header.success) return bad(noSession(file, false));
+  return good({ header: header.data, openEnd, text, ...readEvents(rest, head.link) });
+}
+
+function readEvents(lines: readonly string[], headLink: string) {
+  const events: (Event | Stranger)[] = [];
+  const blemishes: Blemish[] = [];
+  let link = headLink;
+  lines.forEach((text, index) => {
+    const line = index + 2;
+    const read = readLine(text, link, sha256);
+    const blemish = (kind: Blemish['kind']) =>
+      blemishes.push({ line, kind, bytes: Buffer.byteLength(text) });
+    if (read.kind === 'torn') return blemish('torn');
+    if (read.kind === 'altered') return blemish('altered');
+    const event = parseEvent(read.value);
+    const inOrder = event !== undefined && event.n > (events.at(-1)?.n ?? 0);
+    if (!inOrder) return blemish('altered');
+    // Behind an altered or missing line: it counts, but the line before it is not what it was.
+    if (read.kind === 'broken-chain' && blemishes.at(-1)?.line !== line - 1) blemish('altered');
+    events.push(event);
+    link = read.link;
+    return undefined;
+  });
+  return { events, blemishes, link };
+}
+
+const noSession = (file: string, altered: boolean) => ({
+  code: altered ? 'altered-header' : 'not-a-session',
+  file,
+  message: altered
+    ? 'The first line of this session has been altered.'
+    : 'This is no session file of Droplight, or its first line is torn.',
+  mend: altered
+    ? 'Use a copy that was not changed.'
+    : 'Name a .jsonl file from the sessions folder.',
+});

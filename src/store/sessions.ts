@@ -1,0 +1,176 @@
+import { dirname, join } from 'node:path';
+import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+import { forgeLine } from '../core/session/chain.ts';
+import type { Header } from '../core/session/header.ts';
+import { storeError, type Files } from './files.ts';
+import { sha256 } from './fingerprint.ts';
+import { Journal, type Listener } from './journal.ts';
+import { takeLock, type Lock, type Notes } from './lock.ts';
+import { readSession, type Reading } from './recover.ts';
+
+const ending = '.jsonl';
+const maxBytes = 256 * 1024 * 1024;
+
+export type Disk = {
+  readonly files: Files;
+  readonly notes: Notes;
+  /** Who we are, for the message that another process shows: process id, host, since when. */
+  readonly holder: string;
+};
+
+/** A session open for writing. */
+export type OpenSession = {
+  readonly path: string;
+  readonly reading: Reading;
+  readonly journal: Journal;
+  /** Bytes at the end that a power loss had torn. */
+  readonly torn: number;
+  readonly release: () => void;
+};
+
+/** Creates the file of a new session, header and folder on the disk before this returns. */
+export function createSession(disk: Disk, folder: string, header: Header): string {
+  const { files } = disk;
+  try {
+    files.makeFolder(folder);
+  } catch (error) {
+    throw storeError(error, folder);
+  }
+  const path = freeName(files, folder, header.id);
+  const { line } = forgeLine({ ...header, id: idOf(path) }, '', sha256);
+  try {
+    const handle = files.create(path);
+    const bytes = new TextEncoder().encode(line);
+    let done = 0;
+    while (done < bytes.length) done += files.write(handle, bytes.subarray(done));
+    files.syncNow(handle);
+    files.close(handle);
+    files.syncFolder(folder);
+  } catch (error) {
+    throw storeError(error, path);
+  }
+  return path;
+}
+
+function freeName(files: Files, folder: string, id: string): string {
+  for (let count = 1; ; count += 1) {
+    const path = join(folder, `${id}${count === 1 ? '' : `-${count}`}${ending}`);
+    if (!files.exists(path)) return path;
+  }
+}
+
+const idOf = (path: string): string =>
+  path
+    .slice(dirname(path).length)
+    .replace(/^[\\/]/, '')
+    .slice(0, -ending.length);
+
+/** Reads a session without opening it for writing. */
+export function loadSession(files: Files, path: string): Parsed<Reading> {
+  let bytes: Uint8Array;
+  try {
+    bytes = files.read(path);
+  } catch (error) {
+    const { code, message, mend } = storeError(error, path);
+    return bad({ code, file: path, message, mend });
+  }
+  if (bytes.length > maxBytes)
+    return bad({
+      code: 'file-too-large',
+      file: path,
+      message: 'The file is larger than 256 MiB.',
+      mend: 'Name a session file.',
+    });
+  return readSession(bytes, path);
+}
+
+/** Opens a session for writing: the lock first, then an open end is closed, then it is read. */
+export function openSession(disk: Disk, path: string, listener: Listener): Parsed<OpenSession> {
+  const { files } = disk;
+  const lock = takeLock(path, disk.holder, disk.notes);
+  if (lock.kind !== 'held') return bad(lockProblem(path, lock));
+  const loaded = loadSession(files, path);
+  if (loaded.kind === 'bad') {
+    lock.release();
+    return loaded;
+  }
+  try {
+    const handle = files.openAppend(path);
+    let reading = loaded.value;
+    if (reading.openEnd) {
+      files.write(handle, new TextEncoder().encode('\n'));
+      const again = loadSession(files, path);
+      if (again.kind === 'good') reading = again.value;
+    }
+    const journal = new Journal(
+      files,
+      { path, handle, text: reading.text, link: reading.link },
+      listener,
+    );
+    const release = () => {
+      journal.close();
+      lock.release();
+    };
+    return good({ path, reading, journal, torn: tornBytes(loaded.value, reading), release });
+  } catch (error) {
+    lock.release();
+    const { code, message, mend } = storeError(error, path);
+    return bad({ code, file: path, message, mend });
+  }
+}
+
+/** Bytes of the torn last line, if it did not turn out whole once its newline was put back. */
+function tornBytes(before: Reading, after: Reading): number {
+  const last = after.blemishes.at(-1);
+  return before.openEnd && last?.kind === 'torn' ? last.bytes : 0;
+}
+
+function lockProblem(path: string, lock: Exclude<Lock, { kind: 'held' }>): Problem {
+  return lock.kind === 'taken'
+    ? {
+        code: 'locked',
+        file: path,
+        message: `This session is open already, in ${lock.by}.`,
+        mend: 'Close it there, or only read it: "droplight story" and "droplight write" work now.',
+      }
+    : {
+        code: 'no-lock',
+        file: path,
+        message: `This session cannot be locked here (${lock.why}).`,
+        mend: 'Check that the file is there and its folder can be written to, or copy it to this disk.',
+      };
+}
+
+export type Listed = {
+  readonly path: string;
+  readonly name: string;
+};
+
+/** The session files of a folder, newest name first. */
+export function listSessions(files: Files, folder: string): readonly Listed[] {
+  return files
+    .list(folder)
+    .filter((name) => name.endsWith(ending))
+    .map((name) => ({ path: join(folder, name), name: name.slice(0, -ending.length) }))
+    .toReversed();
+}
+
+/** The file that a person means: a path, or the name of a session in the folder, or its beginning. */
+export function findSession(files: Files, folder: string, named: string): Parsed<string> {
+  const tries = [named, join(folder, named), join(folder, `${named}${ending}`)];
+  const found = tries.find((path) => path.endsWith(ending) && files.exists(path));
+  if (found !== undefined) return good(found);
+  const fitting = listSessions(files, folder).filter(({ name }) => name.startsWith(named));
+  const [only] = fitting;
+  if (only !== undefined && fitting.length === 1) return good(only.path);
+  if (files.exists(named)) return good(named);
+  return bad({
+    code: fitting.length > 1 ? 'several-sessions' : 'no-such-session',
+    value: named,
+    message:
+      fitting.length > 1
+        ? `${fitting.length} sessions begin with "${named}".`
+        : `There is no session "${named}" in ${folder}.`,
+    mend: 'See "droplight sessions".',
+  });
+}

@@ -103,25 +103,30 @@ export class Journal {
   #syncBehind(): Promise<void> {
     if (this.#syncing !== undefined) return this.#syncing;
     if (this.#written === this.#durable) return Promise.resolve();
-    this.#syncing = this.#syncOnce().finally(() => {
-      this.#syncing = undefined;
-    });
+    this.#syncing = this.#syncAll();
     return this.#syncing;
   }
 
   /** Syncs until nothing was written meanwhile, so that whoever waits waits for everything. */
-  async #syncOnce(): Promise<void> {
-    while (this.#durable !== this.#written) {
-      const upTo = this.#written;
-      try {
-        await this.#files.sync(this.#handle);
-      } catch (error) {
-        this.#doubtful = true;
-        throw error;
-      }
-      this.#durable = upTo;
-      this.#listener.kept(upTo);
+  async #syncAll(): Promise<void> {
+    // Never ends within the call that starts it: the caller must have noted that it runs.
+    await Promise.resolve();
+    try {
+      while (this.#durable !== this.#written) await this.#syncOnce(this.#written);
+    } finally {
+      this.#syncing = undefined;
     }
+  }
+
+  async #syncOnce(upTo: number): Promise<void> {
+    try {
+      await this.#files.sync(this.#handle);
+    } catch (error) {
+      this.#doubtful = true;
+      throw error;
+    }
+    this.#durable = upTo;
+    this.#listener.kept(upTo);
   }
 
   /**

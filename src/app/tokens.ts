@@ -1,0 +1,66 @@
+/** What Ink says of a key beside its text: the flags we look at. */
+export type InkKey = {
+  readonly [flag in
+    | 'return'
+    | 'upArrow'
+    | 'downArrow'
+    | 'leftArrow'
+    | 'rightArrow'
+    | 'pageUp'
+    | 'pageDown'
+    | 'home'
+    | 'end'
+    | 'escape'
+    | 'tab'
+    | 'shift'
+    | 'backspace'
+    | 'delete'
+    | 'ctrl'
+    | 'meta']?: boolean;
+} & { readonly eventType?: string | undefined };
+
+/** A key by our name (`enter`, `up`, `C-c`) or the character typed. */
+export type Token = string;
+
+const named = [
+  ['return', 'enter'],
+  ['upArrow', 'up'],
+  ['downArrow', 'down'],
+  ['leftArrow', 'left'],
+  ['rightArrow', 'right'],
+  ['pageUp', 'pgup'],
+  ['pageDown', 'pgdn'],
+  ['home', 'home'],
+  ['end', 'end'],
+  ['escape', 'esc'],
+  ['backspace', 'back'],
+  ['delete', 'back'],
+] as const;
+
+/**
+ * One Ink input event as our keys, in order. Keys that come in one read arrive as one event (and
+ * Enter or Tab among them as plain characters), so each character is a key of its own here; Escape
+ * followed at once by a key arrives as that key with `meta`, and we bind no Alt keys.
+ */
+export function tokens(input: string, key: InkKey): readonly Token[] {
+  if (key.eventType === 'release') return [];
+  const escape = key.meta === true ? ['esc'] : [];
+  const name = named.find(([flag]) => key[flag] === true)?.[1];
+  if (name === 'esc') return ['esc'].concat(escape);
+  if (name !== undefined) return [...escape, name];
+  if (key.tab === true) return [...escape, key.shift === true ? 'backtab' : 'tab'];
+  if (key.ctrl === true) return [...escape, `C-${input}`];
+  return [...escape, ...Array.from(input, character)];
+}
+
+function character(typed: string): Token {
+  if (typed === '\r' || typed === '\n') return 'enter';
+  if (typed === '\t') return 'tab';
+  if (typed === '\x7f' || typed === '\b') return 'back';
+  return typed < ' ' ? `C-${String.fromCharCode(typed.charCodeAt(0) + 96)}` : typed;
+}
+
+/** Whether a token is one typed character rather than a named key. */
+export const isTyped = (token: Token): boolean => Array.from(token).length === 1;
+
+export const isDigit = (token: Token): boolean => /^[0-9]$/.test(token);

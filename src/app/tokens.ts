@@ -1,22 +1,24 @@
 /** What Ink says of a key beside its text: the flags we look at. */
 export type InkKey = {
-  readonly [flag in
-    | 'return'
-    | 'upArrow'
-    | 'downArrow'
-    | 'leftArrow'
-    | 'rightArrow'
-    | 'pageUp'
-    | 'pageDown'
-    | 'home'
-    | 'end'
-    | 'escape'
-    | 'tab'
-    | 'shift'
-    | 'backspace'
-    | 'delete'
-    | 'ctrl'
-    | 'meta']?: boolean;
+  readonly [
+    flag in
+      | 'return'
+      | 'upArrow'
+      | 'downArrow'
+      | 'leftArrow'
+      | 'rightArrow'
+      | 'pageUp'
+      | 'pageDown'
+      | 'home'
+      | 'end'
+      | 'escape'
+      | 'tab'
+      | 'shift'
+      | 'backspace'
+      | 'delete'
+      | 'ctrl'
+      | 'meta'
+  ]?: boolean;
 } & { readonly eventType?: string | undefined };
 
 /** A key by our name (`enter`, `up`, `C-c`) or the character typed. */

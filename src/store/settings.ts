@@ -1,24 +1,6 @@
 import { join } from 'node:path';
+import { defaultSettings, parseSettings, type Settings } from '../core/settings.ts';
 import type { Files } from './files.ts';
-
-/** What a person chooses once. Units are for typing and showing; files keep what was typed. */
-export type Settings = {
-  readonly units: 'us' | 'metric';
-  /** Height of the usual place of work, as typed with its unit; empty when not set. */
-  readonly altitude: string;
-  readonly who: string;
-  /** Folder for new sessions; empty means `sessions` in the current folder. */
-  readonly sessions: string;
-  readonly theme: 'day' | 'night';
-};
-
-export const defaultSettings: Settings = {
-  units: 'us',
-  altitude: '',
-  who: '',
-  sessions: '',
-  theme: 'day',
-};
 
 const fileName = 'settings';
 const path = (folder: string): string => join(folder, `${fileName}.json`);
@@ -30,26 +12,11 @@ const path = (folder: string): string => join(folder, `${fileName}.json`);
 export function readSettings(files: Files, folder: string): Settings {
   if (!files.exists(path(folder))) return defaultSettings;
   try {
-    const found: unknown = JSON.parse(new TextDecoder().decode(files.read(path(folder))));
-    return sensible(typeof found === 'object' && found !== null ? { ...found } : {});
+    return parseSettings(JSON.parse(new TextDecoder().decode(files.read(path(folder)))));
   } catch {
     // A settings file that cannot be read must never keep a mechanic from the work.
     return defaultSettings;
   }
-}
-
-function sensible(found: Readonly<Record<string, unknown>>): Settings {
-  const text = (key: keyof Settings, otherwise: string): string => {
-    const value = Object.hasOwn(found, key) ? found[key] : undefined;
-    return typeof value === 'string' && value.length <= 500 ? value : otherwise;
-  };
-  return {
-    units: text('units', '') === 'metric' ? 'metric' : 'us',
-    theme: text('theme', '') === 'night' ? 'night' : 'day',
-    altitude: text('altitude', defaultSettings.altitude),
-    who: text('who', defaultSettings.who),
-    sessions: text('sessions', defaultSettings.sessions),
-  };
 }
 
 /** Writes the settings whole, through a temporary file; the library for it is loaded here first. */

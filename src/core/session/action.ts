@@ -44,7 +44,12 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('part-off'), part: Text, where: Text.optional() }),
   z.strictObject({ do: z.literal('part-on'), part: Text }),
   z.strictObject({ do: z.literal('timer'), label: Text, minutes: z.number().positive() }),
-  z.strictObject({ do: z.literal('condemn'), cause: Id, ...told }),
+  z.strictObject({
+    do: z.literal('condemn'),
+    cause: Id,
+    acknowledged: z.boolean().optional(),
+    ...told,
+  }),
   z.strictObject({
     do: z.literal('repair'),
     cause: Id,

@@ -73,7 +73,13 @@ const kinds = {
   'part-off': z.object({ kind: z.literal('part-off'), part: Text, where: Text.optional() }),
   'part-on': z.object({ kind: z.literal('part-on'), part: Text }),
   timer: z.object({ kind: z.literal('timer'), label: Text, minutes: z.number().positive() }),
-  condemned: z.object({ kind: z.literal('condemned'), cause: Id, ...told }),
+  condemned: z.object({
+    kind: z.literal('condemned'),
+    cause: Id,
+    /** Cautions of its repair the mechanic said were read. */
+    acknowledged: z.array(Id).optional(),
+    ...told,
+  }),
   repaired: z.object({
     kind: z.literal('repaired'),
     cause: Id,

@@ -83,7 +83,10 @@ const handlers: Handlers = {
   'part-on': (draft, { part }) => {
     draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
   },
-  condemned: (draft, { cause }, { n, stamp }) => draft.condemned.push({ n, stamp, cause }),
+  condemned: (draft, { cause, acknowledged = [] }, { n, stamp }) => {
+    draft.condemned.push({ n, stamp, cause });
+    acknowledge(draft, `cause:${cause}`, acknowledged);
+  },
   repaired: (draft, { kind: _, ...said }, { n, stamp }) => {
     draft.repairs.push({ ...said, n, stamp, leg: draft.legs.length - 1 });
     acknowledge(draft, `cause:${said.cause}`, said.acknowledged);

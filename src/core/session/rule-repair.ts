@@ -6,8 +6,10 @@ import { currentLeg, type Story } from './story.ts';
 
 /** Names a cause as found. */
 export function condemn(story: Story, action: ActionOf<'condemn'>): Decision {
-  if (causeOf(story, action.cause) === undefined) return noSuchCause(story, action.cause);
-  return accept([{ kind: 'condemned', cause: action.cause, ...toldAt(action) }]);
+  const cause = causeOf(story, action.cause);
+  if (cause === undefined) return noSuchCause(story, action.cause);
+  const acknowledged = action.acknowledged === true ? { acknowledged: cause.repair.cautions } : {};
+  return accept([{ kind: 'condemned', cause: action.cause, ...acknowledged, ...toldAt(action) }]);
 }
 
 export function repair(story: Story, action: ActionOf<'repair'>): Decision {

@@ -1,0 +1,70 @@
+import type { Problem } from '../core/problem.ts';
+import type { Action } from '../core/session/action.ts';
+import { decide } from '../core/session/rules.ts';
+import type { World } from '../core/session/decision.ts';
+import type { Event, Payload, Stamp } from '../core/session/event.ts';
+import { fold } from '../core/session/fold.ts';
+import { nextNumber } from '../core/session/story.ts';
+import { doing, still, type Step } from './effect.ts';
+import type { Live, State } from './state.ts';
+
+/** What became of an action, for whoever asked. */
+export type Outcome =
+  | { readonly kind: 'done'; readonly n: number; readonly warnings: readonly string[] }
+  | { readonly kind: 'refused'; readonly problem: Problem };
+
+export type Acted = Step<State> & { readonly outcome: Outcome };
+
+const noSession: Problem = {
+  code: 'no-session',
+  message: 'No session is open.',
+  mend: 'Start or pick up one first.',
+};
+
+/** Takes an action into the open session: into the story at once, to the disk as an effect. */
+export function act(state: State, action: Action): Acted {
+  if (state.live === undefined)
+    return { ...still(state), outcome: { kind: 'refused', problem: noSession } };
+  const decision = decide(state.live.story, action, worldOf(state));
+  if (decision.kind === 'refused')
+    return {
+      ...still({ ...state, notice: problemNotice(decision.problem) }),
+      outcome: { kind: 'refused', problem: decision.problem },
+    };
+  const { live, events } = extend(state.live, decision.payloads, state.now);
+  const [warning] = decision.warnings;
+  const notice = warning === undefined ? state.notice : { kind: 'told' as const, text: warning };
+  return {
+    ...doing(
+      { ...state, live, notice },
+      ...events.map((event) => ({ kind: 'append' as const, event })),
+    ),
+    outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings: decision.warnings },
+  };
+}
+
+/** Adds events to the open session; they are in the story from here on, and kept when the disk says so. */
+export function extend(live: Live, payloads: readonly Payload[], stamp: Stamp) {
+  const first = nextNumber(live.story);
+  const events = payloads.map((payload, index): Event => ({
+    n: first + index,
+    ...stamp,
+    ...payload,
+  }));
+  const all = [...live.events, ...events];
+  return { events, live: { ...live, events: all, story: fold(live.header, all) } };
+}
+
+export const problemNotice = ({ message, mend }: Problem) => ({
+  kind: 'problem' as const,
+  text: `${message} ${mend}`,
+});
+
+function worldOf(state: State): World {
+  return {
+    tree: (id) => {
+      const tree = state.library?.trees.find((one) => one.id === id);
+      return tree && state.library && { tree, shop: state.library.shop };
+    },
+  };
+}

@@ -1,0 +1,116 @@
+import { preparations, type Preparation } from '../core/session/preparation.ts';
+import { unread } from '../core/session/step-of.ts';
+import { currentLeg, type Story } from '../core/session/story.ts';
+import type { Cause, Check } from '../core/tree/model.ts';
+import type { Screen } from './screen.ts';
+import type { State } from './state.ts';
+
+/** A check that the walk is asking now, and what its answer will be. */
+export type Asking = {
+  readonly id: string;
+  readonly check: Check;
+  readonly purpose: 'check' | 'proof' | 'correct';
+  /** The finding that is answered anew. */
+  readonly n?: number;
+};
+
+/** The check on the walk screen, if it is a check that is asked. */
+export function askedCheck(story: Story, correcting: number | undefined): Asking | undefined {
+  const { checks, complaint } = currentLeg(story).tree;
+  const wanted = wantedCheck(story, correcting, complaint.confirm);
+  const check = wanted && checks[wanted.id];
+  return wanted && check && { ...wanted, check };
+}
+
+function wantedCheck(
+  story: Story,
+  correcting: number | undefined,
+  confirm: string,
+): Omit<Asking, 'check'> | undefined {
+  const mended = story.findings.find(({ n }) => n === correcting);
+  if (mended !== undefined) return { id: mended.check, purpose: 'correct', n: mended.n };
+  if (story.step.kind === 'check') return { id: story.step.check, purpose: 'check' };
+  return story.step.kind === 'proof' ? { id: confirm, purpose: 'proof' } : undefined;
+}
+
+/** The cause on the walk screen: named by the tree, or condemned and to be repaired. */
+export function namedCause(story: Story): { id: string; cause: Cause } | undefined {
+  const { step } = story;
+  if (step.kind !== 'named' && step.kind !== 'repair') return undefined;
+  const cause = currentLeg(story).tree.causes[step.cause];
+  return cause && { id: step.cause, cause };
+}
+
+/** What stands between the mechanic and the step on screen: cautions to be read, then things to be set. */
+export type Before =
+  | { readonly kind: 'caution'; readonly cautions: readonly string[] }
+  | { readonly kind: 'prepare'; readonly preparation: Preparation }
+  | { readonly kind: 'nothing' };
+
+export function before(story: Story, asking: Asking | undefined): Before {
+  if (asking?.purpose === 'correct') return { kind: 'nothing' };
+  const named = namedCause(story);
+  const wants = asking?.check ?? (story.step.kind === 'repair' ? named?.cause.repair : undefined);
+  if (wants === undefined) return { kind: 'nothing' };
+  const cautions = asking === undefined ? [] : unread(story, `check:${asking.id}`, wants.cautions);
+  if (cautions.length > 0) return { kind: 'caution', cautions };
+  const [preparation] = preparations(story, wants);
+  return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };
+}
+
+/** Which keys count now. Every binding of the keymap belongs to one or more of these. */
+export type Mode =
+  | 'home'
+  | 'list'
+  | 'form-text'
+  | 'form-choice'
+  | 'look'
+  | 'measure'
+  | 'reading'
+  | 'insist'
+  | 'text'
+  | 'caution'
+  | 'prepare'
+  | 'named'
+  | 'repair'
+  | 'leg'
+  | 'stop'
+  | 'proven'
+  | 'closed'
+  | 'apart'
+  | 'settings'
+  | 'keys';
+
+type Walk = Extract<Screen, { kind: 'walk' }>;
+
+export function walkMode(story: Story, screen: Walk): Mode {
+  if (screen.input.kind !== 'ready') return screen.input.kind;
+  const asking = askedCheck(story, screen.correcting);
+  const first = before(story, asking);
+  if (first.kind !== 'nothing') return first.kind;
+  if (asking !== undefined) return asking.check.reading === undefined ? 'look' : 'measure';
+  const { kind } = story.step;
+  // A step that asks a check was handled above; what is left has a mode of its own name.
+  return kind === 'check' || kind === 'proof' ? 'stop' : kind;
+}
+
+export function modeOf(state: State, isTextField: boolean): Mode {
+  const { screen, live } = state;
+  switch (screen.kind) {
+    case 'walk':
+      return live === undefined ? 'home' : walkMode(live.story, screen);
+    case 'start':
+      return isTextField ? 'form-text' : 'form-choice';
+    case 'settings':
+      return screen.typed === undefined ? 'settings' : 'text';
+    case 'home':
+    case 'apart':
+    case 'keys':
+      return screen.kind;
+    case 'sessions':
+    case 'others':
+    case 'suspects':
+    case 'close':
+      return 'list';
+  }
+}

@@ -1,0 +1,27 @@
+import type { Token } from './tokens.ts';
+import type { Command } from './bindings.ts';
+
+/** Moves a cursor over a list of lines; it stops at both ends. */
+export function moved(cursor: number, command: Command, lines: number): number {
+  const step = command === 'up' ? -1 : command === 'down' ? 1 : 0;
+  return Math.max(0, Math.min(lines - 1, cursor + step));
+}
+
+/** The line that was picked: by its number, or the one under the cursor. */
+export function picked(
+  cursor: number,
+  press: { readonly command: Command; readonly token: Token },
+  lines: number,
+): number | undefined {
+  if (press.command === 'choose') return cursor < lines ? cursor : undefined;
+  if (press.command !== 'pick-digit') return undefined;
+  const index = Number(press.token) - 1;
+  return index >= 0 && index < lines ? index : undefined;
+}
+
+/** Text after one more key. */
+export const typedOn = (
+  typed: string,
+  press: { readonly command: Command; readonly token: Token },
+): string =>
+  press.command === 'erase' ? Array.from(typed).slice(0, -1).join('') : typed + press.token;

@@ -1,0 +1,23 @@
+import type { Event } from '../core/session/event.ts';
+import type { Header } from '../core/session/header.ts';
+import type { Settings } from '../core/settings.ts';
+
+/** Everything the program does to the world, told in the imperative. */
+export type Effect =
+  | { readonly kind: 'append'; readonly event: Event }
+  | { readonly kind: 'retry' }
+  | { readonly kind: 'load-library' }
+  | { readonly kind: 'list-sessions' }
+  | { readonly kind: 'create-session'; readonly header: Header }
+  | { readonly kind: 'open-session'; readonly path: string }
+  | { readonly kind: 'shut-session' }
+  | { readonly kind: 'write-account'; readonly path: string }
+  | { readonly kind: 'save-settings'; readonly settings: Settings }
+  | { readonly kind: 'redraw' }
+  | { readonly kind: 'leave' };
+
+/** A new state with what is to be done about it. */
+export type Step<S> = { readonly state: S; readonly effects: readonly Effect[] };
+
+export const still = <S>(state: S): Step<S> => ({ state, effects: [] });
+export const doing = <S>(state: S, ...effects: readonly Effect[]): Step<S> => ({ state, effects });

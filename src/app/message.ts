@@ -1,0 +1,30 @@
+import type { Problem } from '../core/problem.ts';
+import type { Action } from '../core/session/action.ts';
+import type { Event, Stranger } from '../core/session/event.ts';
+import type { Header } from '../core/session/header.ts';
+import type { LoadedTrees, SessionLine } from './state.ts';
+import type { Token } from './tokens.ts';
+
+/** Everything that can happen to the program, told in the past tense. */
+export type Message =
+  | { readonly kind: 'key'; readonly token: Token }
+  | { readonly kind: 'pasted'; readonly text: string }
+  /** An action that did not come from a key: the `enter` command. */
+  | { readonly kind: 'acted'; readonly action: Action }
+  | { readonly kind: 'library-loaded'; readonly library: LoadedTrees }
+  | { readonly kind: 'sessions-listed'; readonly sessions: readonly SessionLine[] }
+  | {
+      readonly kind: 'session-opened';
+      readonly path: string;
+      readonly header: Header;
+      readonly events: readonly (Event | Stranger)[];
+      /** Bytes of a torn last line that were passed over. */
+      readonly torn: number;
+    }
+  | { readonly kind: 'session-refused'; readonly problem: Problem }
+  | { readonly kind: 'kept'; readonly n: number }
+  | { readonly kind: 'not-kept'; readonly problem: Problem }
+  | { readonly kind: 'account-written'; readonly path: string }
+  | { readonly kind: 'told'; readonly text: string }
+  | { readonly kind: 'failed'; readonly problem: Problem }
+  | { readonly kind: 'ticked' };

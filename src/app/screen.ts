@@ -1,0 +1,32 @@
+import type { StartForm } from './start-form.ts';
+
+/** What the mechanic is typing or pointing at on the walk. */
+export type WalkInput =
+  /** Pointing at a result; nothing typed. */
+  | { readonly kind: 'ready'; readonly cursor: number }
+  | { readonly kind: 'reading'; readonly typed: string }
+  /** A reading outside the plausible range waits for a second word. */
+  | { readonly kind: 'insist'; readonly typed: string; readonly why: string }
+  | { readonly kind: 'text'; readonly purpose: TextPurpose; readonly typed: string };
+
+export type TextPurpose = 'note' | 'skip' | 'part-off' | 'follow-up' | 'altitude' | 'temperature';
+
+export type Screen =
+  | { readonly kind: 'home'; readonly cursor: number }
+  | { readonly kind: 'sessions'; readonly cursor: number }
+  | { readonly kind: 'start'; readonly form: StartForm }
+  | {
+      readonly kind: 'walk';
+      readonly input: WalkInput;
+      /** The finding that is being answered anew. */
+      readonly correcting?: number;
+    }
+  | { readonly kind: 'others'; readonly cursor: number }
+  | { readonly kind: 'suspects'; readonly cursor: number }
+  | { readonly kind: 'apart'; readonly cursor: number }
+  | { readonly kind: 'close'; readonly cursor: number }
+  | { readonly kind: 'settings'; readonly cursor: number; readonly typed?: string }
+  | { readonly kind: 'keys'; readonly from: Screen };
+
+export const walk: Screen = { kind: 'walk', input: { kind: 'ready', cursor: 0 } };
+export const home: Screen = { kind: 'home', cursor: 0 };

@@ -1,0 +1,50 @@
+import type { Problem } from '../core/problem.ts';
+import type { Event, Stamp, Stranger } from '../core/session/event.ts';
+import type { Header } from '../core/session/header.ts';
+import type { Story } from '../core/session/story.ts';
+import type { Tree } from '../core/tree/model.ts';
+import type { Shop } from '../core/tree/shop.ts';
+import type { Settings } from '../core/settings.ts';
+import type { Screen } from './screen.ts';
+
+/** The session that is open for writing, as the screens know it. */
+export type Live = {
+  readonly path: string;
+  readonly header: Header;
+  readonly events: readonly (Event | Stranger)[];
+  readonly story: Story;
+  /** Number of the last event that is on the disk. */
+  readonly kept: number;
+  /** When the last one was kept, `10:42`. */
+  readonly keptAt: string;
+  /** Why the disk does not take what is held, if so. */
+  readonly trouble: Problem | undefined;
+};
+
+/** One line of a list of sessions. */
+export type SessionLine = {
+  readonly path: string;
+  readonly name: string;
+  readonly closed: boolean;
+};
+
+export type LoadedTrees = {
+  readonly trees: readonly Tree[];
+  readonly shop: Shop;
+  readonly problems: readonly Problem[];
+};
+
+export type Notice = { readonly kind: 'told' | 'problem'; readonly text: string };
+
+/** Everything the program knows; screens are functions of it. */
+export type State = {
+  readonly screen: Screen;
+  readonly now: Stamp;
+  readonly settings: Settings;
+  /** Loaded when first needed: Home does without. */
+  readonly library: LoadedTrees | undefined;
+  readonly sessions: readonly SessionLine[];
+  readonly live: Live | undefined;
+  readonly notice: Notice | undefined;
+  readonly leaving: boolean;
+};

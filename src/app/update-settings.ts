@@ -1,0 +1,58 @@
+import { parseConditions } from '../core/session/rule-place.ts';
+import type { Settings } from '../core/settings.ts';
+import { problemNotice } from './act.ts';
+import { moved, typedOn } from './cursor.ts';
+import { doing, still, type Step } from './effect.ts';
+import type { Press } from './press.ts';
+import { home, type Screen } from './screen.ts';
+import type { State } from './state.ts';
+
+type At = Extract<Screen, { kind: 'settings' }>;
+
+/** The settings in the order of the screen; those with values turn, the others are typed. */
+export const settingLines = [
+  { key: 'who', label: 'Who is working' },
+  { key: 'altitude', label: 'Altitude of the workplace' },
+  { key: 'units', label: 'Units when typing', values: ['us', 'metric'] },
+  { key: 'theme', label: 'Theme', values: ['day', 'night'] },
+  { key: 'sessions', label: 'Sessions folder' },
+] as const;
+
+export function updateSettings(state: State, screen: At, press: Press): Step<State> {
+  if (screen.typed !== undefined) return updateTyped(state, screen, screen.typed, press);
+  if (press.command === 'go-back') return still({ ...state, screen: home });
+  const line = settingLines[screen.cursor];
+  if (press.command !== 'choose' || line === undefined) {
+    const cursor = moved(screen.cursor, press.command, settingLines.length);
+    return still({ ...state, screen: { kind: 'settings', cursor } });
+  }
+  if (!('values' in line))
+    return still({ ...state, screen: { ...screen, typed: state.settings[line.key] } });
+  const values: readonly string[] = line.values;
+  const value = values[(values.indexOf(state.settings[line.key]) + 1) % values.length];
+  return save(state, screen, { [line.key]: value });
+}
+
+function updateTyped(state: State, screen: At, typed: string, press: Press): Step<State> {
+  const line = settingLines[screen.cursor];
+  if (press.command === 'leave-field' || line === undefined)
+    return still({ ...state, screen: { kind: 'settings', cursor: screen.cursor } });
+  if (press.command === 'type' || press.command === 'erase')
+    return still({ ...state, screen: { ...screen, typed: typedOn(typed, press) } });
+  if (press.command !== 'choose') return still(state);
+  const altitude =
+    line.key === 'altitude'
+      ? parseConditions({ altitude: typed }, state.settings.units)
+      : undefined;
+  if (altitude?.kind === 'bad')
+    return still({ ...state, notice: altitude.problems[0] && problemNotice(altitude.problems[0]) });
+  return save(state, screen, { [line.key]: typed.trim() });
+}
+
+function save(state: State, screen: At, change: Partial<Settings>): Step<State> {
+  const settings = { ...state.settings, ...change };
+  return doing(
+    { ...state, settings, screen: { kind: 'settings', cursor: screen.cursor } },
+    { kind: 'save-settings', settings },
+  );
+}

@@ -1,0 +1,157 @@
+import { fold } from '../core/session/fold.ts';
+import type { Stamp } from '../core/session/event.ts';
+import { clockTime } from '../core/session/time.ts';
+import { never } from '../core/problem.ts';
+import { act, extend, problemNotice } from './act.ts';
+import { modeOf, type Mode } from './asking.ts';
+import { doing, still, type Step } from './effect.ts';
+import { commandFor } from './keymap.ts';
+import type { Message } from './message.ts';
+import type { Press } from './press.ts';
+import { walk } from './screen.ts';
+import { fields } from './start-form.ts';
+import type { Live, State } from './state.ts';
+import type { Token } from './tokens.ts';
+import { updateHome, updateSessions } from './update-home.ts';
+import { updateApart, updateClose, updateOthers, updateSuspects } from './update-lists.ts';
+import { updateSettings } from './update-settings.ts';
+import { updateStart } from './update-start.ts';
+import { updateWalk } from './update-walk.ts';
+
+/**
+ * The whole program: what happened makes a new state and a list of things to do. Pure; `now` is
+ * when it happened. Keys typed ahead come one by one and each meets the state the last one made.
+ */
+export function update(before: State, message: Message, now: Stamp): Step<State> {
+  const state = { ...before, now };
+  switch (message.kind) {
+    case 'key':
+      return press(state, message.token);
+    case 'pasted':
+      return paste(state, message.text);
+    case 'acted':
+      return act(state, message.action);
+    case 'library-loaded':
+      return still({ ...state, library: message.library });
+    case 'sessions-listed':
+      return still({ ...state, sessions: message.sessions });
+    case 'session-opened':
+      return opened(state, message);
+    case 'session-refused':
+    case 'failed':
+      return still({ ...state, notice: problemNotice(message.problem) });
+    case 'kept':
+      return still(
+        withLive(state, { kept: message.n, keptAt: clockTime(now.at), trouble: undefined }),
+      );
+    case 'not-kept':
+      return still(withLive(state, { trouble: message.problem }));
+    case 'account-written':
+      return still({
+        ...state,
+        notice: { kind: 'told', text: `Account written: ${message.path}` },
+      });
+    case 'told':
+      return still({ ...state, notice: { kind: 'told', text: message.text } });
+    case 'ticked':
+      return still(state);
+    default:
+      return never(message);
+  }
+}
+
+const withLive = (state: State, change: Partial<Live>): State =>
+  state.live === undefined ? state : { ...state, live: { ...state.live, ...change } };
+
+function opened(
+  state: State,
+  { path, header, events, torn }: Extract<Message, { kind: 'session-opened' }>,
+): Step<State> {
+  const story = fold(header, events);
+  const kept = events.at(-1)?.n ?? 0;
+  const read: Live = {
+    path,
+    header,
+    events,
+    story,
+    kept,
+    keptAt: clockTime(state.now.at),
+    trouble: undefined,
+  };
+  const fresh = events.length === 0;
+  const { live, events: added } = fresh
+    ? { live: read, events: [] }
+    : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state.now);
+  const text =
+    torn > 0
+      ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
+      : 'Picked up where it was put down.';
+  return doing(
+    { ...state, live, screen: walk, notice: fresh ? undefined : { kind: 'told', text } },
+    ...added.map((event) => ({ kind: 'append' as const, event })),
+  );
+}
+
+function isTextField(state: State): boolean {
+  if (state.screen.kind !== 'start' || state.library === undefined) return false;
+  return fields(state.screen.form, state.library)[state.screen.form.at]?.kind === 'text';
+}
+
+export const currentMode = (state: State): Mode => modeOf(state, isTextField(state));
+
+function press(before: State, token: Token): Step<State> {
+  // Any key makes a disk that refused something try again.
+  const retry = before.live?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
+  const mode = currentMode(before);
+  const command = commandFor(mode, token);
+  if (command === undefined) return doing(before, ...retry);
+  const { state, effects } = route({ ...before, notice: undefined }, { command, token, mode });
+  return doing(state, ...retry, ...effects);
+}
+
+function route(state: State, pressed: Press): Step<State> {
+  if (pressed.command === 'quit') return doing({ ...state, leaving: true }, { kind: 'leave' });
+  if (pressed.command === 'redraw') return doing(state, { kind: 'redraw' });
+  const { screen } = state;
+  if (pressed.command === 'keys' && screen.kind !== 'keys')
+    return still({ ...state, screen: { kind: 'keys', from: screen } });
+  switch (screen.kind) {
+    case 'home':
+      return updateHome(state, screen, pressed);
+    case 'sessions':
+      return updateSessions(state, screen, pressed);
+    case 'start':
+      return updateStart(state, screen, pressed);
+    case 'walk':
+      return updateWalk(state, screen, pressed);
+    case 'others':
+      return updateOthers(state, screen, pressed);
+    case 'suspects':
+      return updateSuspects(state, screen, pressed);
+    case 'apart':
+      return updateApart(state, screen, pressed);
+    case 'close':
+      return updateClose(state, screen, pressed);
+    case 'settings':
+      return updateSettings(state, screen, pressed);
+    case 'keys':
+      return still({ ...state, screen: pressed.command === 'go-back' ? screen.from : screen });
+    default:
+      return never(screen);
+  }
+}
+
+/** A paste is text for a field; anywhere else it is refused, so that pasted lines answer nothing. */
+function paste(state: State, text: string): Step<State> {
+  const mode = currentMode(state);
+  if (mode !== 'text' && mode !== 'form-text' && mode !== 'reading')
+    return still({
+      ...state,
+      notice: { kind: 'told', text: 'There is no text field here to paste into.' },
+    });
+  const line = text.replace(/\s+/g, ' ').trim();
+  return Array.from(line).reduce<Step<State>>((step, token) => {
+    const next = route(step.state, { command: 'type', token, mode });
+    return doing(next.state, ...step.effects, ...next.effects);
+  }, still(state));
+}

@@ -1,0 +1,30 @@
+import { version } from '../version.ts';
+import { shopOf, type Header } from './header.ts';
+import { sessionId } from './name.ts';
+
+/** What must be known to begin a session. */
+export type NewSession = Omit<
+  Header,
+  'format' | 'id' | 'tool' | 'opened' | 'vehicle' | 'tree' | 'trees' | 'shop'
+> & {
+  readonly tree: Header['trees'][string];
+  readonly shop: Header['shop'];
+  readonly vehicle: string;
+  readonly facts: Header['vehicle']['facts'];
+};
+
+/** The first line of a new session. Its `id` is made into a free file name when it is written. */
+export function newHeader(about: NewSession, at: string): Header {
+  const { tree, shop, vehicle, facts, ...rest } = about;
+  return {
+    format: 1,
+    id: sessionId(at, vehicle, tree.id),
+    tool: `droplight ${version}`,
+    opened: at,
+    ...rest,
+    vehicle: { name: vehicle, facts },
+    tree: tree.id,
+    trees: { [tree.id]: tree },
+    shop: shopOf(tree, shop),
+  };
+}

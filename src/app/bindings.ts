@@ -1,34 +1,6 @@
 import type { Mode } from './asking.ts';
+import type { Command } from './command.ts';
 import type { Token } from './tokens.ts';
-
-/** What a key asks for. */
-export type Command =
-  | 'up'
-  | 'down'
-  | 'choose'
-  | 'pick-digit'
-  | 'type'
-  | 'erase'
-  | 'leave-field'
-  | 'go-back'
-  | 'mend-last'
-  | 'unsure'
-  | 'skip'
-  | 'note'
-  | 'others'
-  | 'suspects'
-  | 'part-off'
-  | 'apart'
-  | 'to-do'
-  | 'conditions'
-  | 'close'
-  | 'account'
-  | 'keys'
-  | 'start'
-  | 'read'
-  | 'settings'
-  | 'quit'
-  | 'redraw';
 
 export type Binding = {
   readonly modes: readonly Mode[] | 'all';

@@ -1,5 +1,5 @@
 import type { Token } from './tokens.ts';
-import type { Command } from './bindings.ts';
+import type { Command } from './command.ts';
 
 /** Moves a cursor over a list of lines; it stops at both ends. */
 export function moved(cursor: number, command: Command, lines: number): number {

@@ -1,5 +1,6 @@
 import type { Mode } from './asking.ts';
-import { bindings, type Binding, type Command } from './bindings.ts';
+import { bindings, type Binding } from './bindings.ts';
+import type { Command } from './command.ts';
 import { isDigit, isTyped, type Token } from './tokens.ts';
 
 /** The command a key means in a mode; undefined when it means nothing there. */

@@ -1,5 +1,5 @@
 import type { Mode } from './asking.ts';
-import type { Command } from './bindings.ts';
+import type { Command } from './command.ts';
 import type { Token } from './tokens.ts';
 
 /** A key as a screen gets it: what it asks for, and which key it was. */

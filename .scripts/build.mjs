@@ -1,6 +1,6 @@
 // Bundles the program: one entry, production React, screens as a lazily loaded chunk.
 import { build } from 'esbuild';
-import { cpSync, rmSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 
 const root = resolve(import.meta.dirname, '..');
@@ -28,7 +28,6 @@ export async function buildProgram({
     banner: { js: banner },
     logLevel: 'warning',
   });
-  cpSync(resolve(root, 'trees'), resolve(outdir, 'trees'), { recursive: true });
 }
 
 if (process.argv[1] === import.meta.filename) await buildProgram();

@@ -11,6 +11,9 @@ export type Message =
   | { readonly kind: 'pasted'; readonly text: string }
   /** An action that did not come from a key: the `enter` command. */
   | { readonly kind: 'acted'; readonly action: Action }
+  /** From the command line: begin with this tree, or pick this session up. */
+  | { readonly kind: 'tree-chosen'; readonly tree: string }
+  | { readonly kind: 'session-chosen'; readonly path: string }
   | { readonly kind: 'library-loaded'; readonly library: LoadedTrees }
   | { readonly kind: 'sessions-listed'; readonly sessions: readonly SessionLine[] }
   | {

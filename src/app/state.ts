@@ -5,7 +5,7 @@ import type { Story } from '../core/session/story.ts';
 import type { Tree } from '../core/tree/model.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import type { Settings } from '../core/settings.ts';
-import type { Screen } from './screen.ts';
+import { home, type Screen } from './screen.ts';
 
 /** The session that is open for writing, as the screens know it. */
 export type Live = {
@@ -48,3 +48,15 @@ export type State = {
   readonly notice: Notice | undefined;
   readonly leaving: boolean;
 };
+
+/** Nothing open, Home on screen. */
+export const emptyState = (now: Stamp, settings: Settings): State => ({
+  screen: home,
+  now,
+  settings,
+  library: undefined,
+  sessions: [],
+  live: undefined,
+  notice: undefined,
+  leaving: false,
+});

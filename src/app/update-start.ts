@@ -6,7 +6,7 @@ import { problemNotice } from './act.ts';
 import { moved, picked, typedOn } from './cursor.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Screen } from './screen.ts';
-import { fields, notKnown, type Field, type StartForm } from './start-form.ts';
+import { emptyForm, fields, notKnown, type Field, type StartForm } from './start-form.ts';
 import type { LoadedTrees, State } from './state.ts';
 import type { Press } from './press.ts';
 
@@ -23,6 +23,14 @@ export function updateStart(state: State, screen: Start, press: Press): Step<Sta
   return field.kind === 'text'
     ? updateText(state, form, field, press)
     : updateChoice(state, form, field, press);
+}
+
+/** Answers the first question from the command line. */
+export function chooseTree(state: State, tree: string): Step<State> {
+  if (state.library?.trees.some(({ id }) => id === tree) === true)
+    return onward(state, answer(emptyForm(state.settings), 'tree', tree));
+  const text = `There is no tree "${tree}"; choose one of these.`;
+  return still({ ...state, notice: { kind: 'problem', text } });
 }
 
 const isText = (form: StartForm, library: LoadedTrees): boolean =>

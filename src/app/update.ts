@@ -15,7 +15,7 @@ import type { Token } from './tokens.ts';
 import { updateHome, updateSessions } from './update-home.ts';
 import { updateApart, updateClose, updateOthers, updateSuspects } from './update-lists.ts';
 import { updateSettings } from './update-settings.ts';
-import { updateStart } from './update-start.ts';
+import { chooseTree, updateStart } from './update-start.ts';
 import { updateWalk } from './update-walk.ts';
 
 /**
@@ -31,6 +31,10 @@ export function update(before: State, message: Message, now: Stamp): Step<State>
       return paste(state, message.text);
     case 'acted':
       return act(state, message.action);
+    case 'tree-chosen':
+      return chooseTree(state, message.tree);
+    case 'session-chosen':
+      return doing(state, { kind: 'load-library' }, { kind: 'open-session', path: message.path });
     case 'library-loaded':
       return still({ ...state, library: message.library });
     case 'sessions-listed':
@@ -110,7 +114,7 @@ function press(before: State, token: Token): Step<State> {
 }
 
 function route(state: State, pressed: Press): Step<State> {
-  if (pressed.command === 'quit') return doing({ ...state, leaving: true }, { kind: 'leave' });
+  if (pressed.command === 'quit') return quit(state);
   if (pressed.command === 'redraw') return doing(state, { kind: 'redraw' });
   const { screen } = state;
   if (pressed.command === 'keys' && screen.kind !== 'keys')
@@ -139,6 +143,13 @@ function route(state: State, pressed: Press): Step<State> {
     default:
       return never(screen);
   }
+}
+
+/** Leaves the program; an open session is put down first. */
+function quit(state: State): Step<State> {
+  const open = state.live !== undefined && state.live.story.closed === undefined;
+  const put = open ? act(state, { do: 'pause' }) : still(state);
+  return doing({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
 }
 
 /** A paste is text for a field; anywhere else it is refused, so that pasted lines answer nothing. */

@@ -3,6 +3,7 @@ import { forgeLine } from '../core/session/chain.ts';
 import type { Event } from '../core/session/event.ts';
 import { storeError, type Files, type Handle, type StoreError } from './files.ts';
 import { sha256 } from './fingerprint.ts';
+import { writeAll } from './whole-file.ts';
 
 /** What a journal tells of itself; called outside of any key handler. */
 export type Listener = {
@@ -93,7 +94,7 @@ export class Journal {
   #writeHeld(): void {
     if (this.#doubtful) this.#rewrite();
     for (let next = this.#held[0]; next !== undefined; next = this.#held[0]) {
-      writeWhole(this.#files, this.#handle, next.line);
+      writeAll(this.#files, this.#handle, next.line);
       this.#text += next.line;
       this.#written = next.n;
       this.#held.shift();
@@ -138,7 +139,7 @@ export class Journal {
     if (this.#files.exists(fresh)) this.#files.remove(fresh);
     const handle = this.#files.create(fresh);
     try {
-      writeWhole(this.#files, handle, this.#text);
+      writeAll(this.#files, handle, this.#text);
       this.#files.syncNow(handle);
       this.#files.rename(fresh, this.#path);
       this.#files.syncFolder(dirname(this.#path));
@@ -149,18 +150,5 @@ export class Journal {
     this.#files.close(this.#handle);
     this.#handle = handle;
     this.#doubtful = false;
-  }
-}
-
-/** Writes all of a line; what a refused write left of it is cut off again. */
-function writeWhole(files: Files, handle: Handle, line: string): void {
-  const bytes = new TextEncoder().encode(line);
-  const start = files.size(handle);
-  let done = 0;
-  try {
-    while (done < bytes.length) done += files.write(handle, bytes.subarray(done));
-  } catch (error) {
-    if (done > 0) files.truncate(handle, start);
-    throw error;
   }
 }

@@ -7,6 +7,7 @@ import { sha256 } from './fingerprint.ts';
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock, type Notes } from './lock.ts';
 import { readSession, type Reading } from './recover.ts';
+import { writeAll } from './whole-file.ts';
 
 const ending = '.jsonl';
 const maxBytes = 256 * 1024 * 1024;
@@ -40,9 +41,7 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
   const { line } = forgeLine({ ...header, id: idOf(path) }, '', sha256);
   try {
     const handle = files.create(path);
-    const bytes = new TextEncoder().encode(line);
-    let done = 0;
-    while (done < bytes.length) done += files.write(handle, bytes.subarray(done));
+    writeAll(files, handle, line);
     files.syncNow(handle);
     files.close(handle);
     files.syncFolder(folder);

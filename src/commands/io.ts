@@ -1,0 +1,39 @@
+import type { Stamp } from '../core/session/event.ts';
+import { showProblem, type Problem } from '../core/problem.ts';
+import { cleanLine } from '../core/text.ts';
+import type { Disk } from '../store/sessions.ts';
+
+/** What a command may touch: handed in by main, so that commands run in tests as they do in a shell. */
+export type Io = {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** Lines of standard input, without their newline. */
+  readonly lines: () => AsyncIterable<string>;
+  readonly clock: () => Stamp;
+  readonly disk: Disk;
+  readonly folders: {
+    readonly current: string;
+    readonly shipped: string;
+    readonly settings: string;
+  };
+  /** Takes what must still be done when the terminal goes away or the system says stop. */
+  readonly onHangUp: (save: () => void) => void;
+  /** Both ends are a terminal that screens can be drawn on. */
+  readonly isTerminal: boolean;
+};
+
+/** 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system. */
+export type ExitCode = 0 | 1 | 2 | 3;
+
+/** Wrong use or bad input, or what the disk refused: one clear line on standard error. */
+export function fail(io: Io, problem: Problem): ExitCode {
+  io.err(`droplight: ${cleanLine(showProblem(problem))}\n`);
+  return systemCodes.test(problem.code) ? 3 : 2;
+}
+
+/** Codes that the system gave: the disk's own (ENOSPC, EACCES ...), and the lock it holds. */
+const systemCodes = /^(E[A-Z]+|locked|no-lock)$/;
+
+/** Prints one JSON document and nothing else. */
+export const printJson = (io: Io, value: unknown): void =>
+  io.out(`${JSON.stringify(value, null, 2)}\n`);

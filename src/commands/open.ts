@@ -1,0 +1,114 @@
+import { bad, good, type Parsed } from '../core/problem.ts';
+import { factsAsked } from '../core/tree/fit.ts';
+import type { Tree } from '../core/tree/model.ts';
+import { nearNames } from '../core/session/decision.ts';
+import type { Header } from '../core/session/header.ts';
+import { newHeader } from '../core/session/new-header.ts';
+import { parseConditions } from '../core/session/rule-place.ts';
+import { storeError } from '../store/files.ts';
+import type { Library } from '../store/library.ts';
+import { createSession } from '../store/sessions.ts';
+import { readSettings } from '../store/settings.ts';
+import { fail, type ExitCode, type Io } from './io.ts';
+import { firstOf, openLibrary, readOptions, sessionsFolder, type Given } from './options.ts';
+
+const use =
+  'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--trees DIR] [--sessions DIR]';
+
+/** `droplight open TREE`: begins a session without screens and prints the path of its file. */
+export async function open(io: Io, args: readonly string[]): Promise<ExitCode> {
+  const given = readOptions(args, {
+    vehicle: 'text',
+    who: 'text',
+    altitude: 'text',
+    temperature: 'text',
+    facts: 'text',
+  });
+  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  const library = openLibrary(io, given.value);
+  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
+  const header = headerFor(io, given.value, library.value);
+  if (header.kind === 'bad') return fail(io, firstOf(header.problems));
+  const folder = sessionsFolder(io, given.value);
+  try {
+    io.out(`${createSession(io.disk, folder, header.value)}\n`);
+    return 0;
+  } catch (error) {
+    const { code, path, message, mend } = storeError(error, folder);
+    return fail(io, { code, file: path, message, mend });
+  }
+}
+
+function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
+  const [id] = given.words;
+  const vehicle = given.text('vehicle');
+  if (id === undefined || given.words.length > 1 || vehicle === undefined || vehicle.trim() === '')
+    return bad({
+      code: 'wrong-use',
+      message: 'A new session wants one tree and the name of the vehicle.',
+      mend: `Use: ${use}`,
+    });
+  const tree = treeNamed(id, library);
+  if (tree.kind === 'bad') return tree;
+  const settings = readSettings(io.disk.files, io.folders.settings);
+  const conditions = parseConditions(
+    {
+      altitude: given.text('altitude') ?? settings.altitude,
+      temperature: given.text('temperature'),
+    },
+    settings.units,
+  );
+  if (conditions.kind === 'bad') return conditions;
+  const facts = readFacts(given.text('facts') ?? '', tree.value, library);
+  if (facts.kind === 'bad') return facts;
+  return good(
+    newHeader(
+      {
+        tree: tree.value,
+        shop: library.shop,
+        vehicle: vehicle.trim(),
+        facts: facts.value,
+        who: given.text('who') ?? settings.who,
+        conditions: conditions.value,
+        units: settings.units,
+      },
+      io.clock().at,
+    ),
+  );
+}
+
+/** The tree of that id; when its file has problems, these are told rather than that it is missing. */
+export function treeNamed(id: string, library: Library): Parsed<Tree> {
+  const tree = library.trees.find((one) => one.id === id);
+  if (tree !== undefined) return good(tree);
+  const broken = library.problems.filter(({ file }) => file?.endsWith(`${id}.json`));
+  if (broken.length > 0) return { kind: 'bad', problems: broken };
+  const names = library.trees.map((one) => one.id);
+  return bad({
+    code: 'unknown-tree',
+    value: id,
+    message: `There is no tree "${id}".`,
+    mend: `Try one of: ${nearNames(id, names)}. "droplight trees list" shows all.`,
+  });
+}
+
+/** `transmission=automatic,ground-side=negative`. */
+function readFacts(text: string, tree: Tree, { shop }: Library): Parsed<Record<string, string>> {
+  const facts: Record<string, string> = {};
+  for (const pair of text.split(',').filter((part) => part.trim() !== '')) {
+    const [fact = '', value = ''] = pair.split('=').map((part) => part.trim());
+    const values = Object.hasOwn(shop.facts, fact) ? shop.facts[fact]?.values : undefined;
+    if (values === undefined)
+      return bad(wrongFact(`There is no fact "${fact}".`, factsAsked(tree).join(', ')));
+    if (!Object.hasOwn(values, value))
+      return bad(wrongFact(`"${fact}" cannot be "${value}".`, Object.keys(values).join(', ')));
+    facts[fact] = value;
+  }
+  return good(facts);
+}
+
+const wrongFact = (message: string, offered: string) => ({
+  code: 'unknown-fact',
+  message,
+  mend: `Possible: ${offered}.`,
+});

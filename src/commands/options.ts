@@ -1,0 +1,91 @@
+import { isAbsolute, join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { bad, good, type Parsed } from '../core/problem.ts';
+import { loadLibrary, type Library } from '../store/library.ts';
+import { findSession } from '../store/sessions.ts';
+import { readSettings } from '../store/settings.ts';
+import type { Io } from './io.ts';
+
+type Wanted = Readonly<Record<string, 'text' | 'flag'>>;
+
+export type Given = {
+  readonly words: readonly string[];
+  readonly text: (name: string) => string | undefined;
+  readonly flag: (name: string) => boolean;
+};
+
+const everywhere: Wanted = { trees: 'text', sessions: 'text' };
+
+/** Reads the words and options of a command; `--trees DIR` and `--sessions DIR` work everywhere. */
+export function readOptions(args: readonly string[], wanted: Wanted = {}): Parsed<Given> {
+  const all = { ...everywhere, ...wanted };
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: Object.fromEntries(
+        Object.entries(all).map(([name, kind]) => [
+          name,
+          { type: kind === 'text' ? ('string' as const) : ('boolean' as const) },
+        ]),
+      ),
+    });
+    return good({
+      words: positionals,
+      text: (name) => (typeof values[name] === 'string' ? values[name] : undefined),
+      flag: (name) => values[name] === true,
+    });
+  } catch (error) {
+    const [message = ''] = (error instanceof Error ? error.message : String(error)).split('. ');
+    return bad({
+      code: 'wrong-option',
+      message: `${message.replace(/\.$/, '')}.`,
+      mend: `Options here: ${Object.keys(all)
+        .map((name) => `--${name}`)
+        .join(', ')}.`,
+    });
+  }
+}
+
+export const treesFolder = (io: Io, given: Given): string =>
+  absolute(io, given.text('trees') ?? io.folders.shipped);
+
+/** Where sessions are: `--sessions`, else the settings, else `sessions` in the current folder. */
+export function sessionsFolder(io: Io, given: Given): string {
+  const chosen =
+    given.text('sessions') ?? readSettings(io.disk.files, io.folders.settings).sessions;
+  return absolute(io, chosen === '' ? 'sessions' : chosen);
+}
+
+export const absolute = (io: Io, path: string): string =>
+  isAbsolute(path) ? path : resolve(join(io.folders.current, path));
+
+/** All trees of the folder in use, or why it cannot be used at all. */
+export function openLibrary(io: Io, given: Given): Parsed<Library> {
+  const folder = treesFolder(io, given);
+  if (!io.disk.files.exists(folder))
+    return bad({
+      code: 'no-trees',
+      value: folder,
+      message: `There is no folder of trees at ${folder}.`,
+      mend: 'Give --trees DIR with a folder that is there.',
+    });
+  return good(loadLibrary(io.disk.files, folder, io.folders.shipped));
+}
+
+/** The one session that a command is about. */
+export function namedSession(io: Io, given: Given, use: string): Parsed<string> {
+  const [named, ...more] = given.words;
+  if (named === undefined || more.length > 0)
+    return bad({
+      code: 'wrong-use',
+      message: 'This command wants one session.',
+      mend: `Use: ${use}`,
+    });
+  const path = findSession(io.disk.files, sessionsFolder(io, given), named);
+  return path.kind === 'good' ? good(absolute(io, path.value)) : path;
+}
+
+/** The first problem of a list that has at least one. */
+export const firstOf = (problems: readonly { code: string; message: string; mend: string }[]) =>
+  problems[0] ?? { code: 'unknown', message: 'Something is wrong.', mend: 'Try again.' };

@@ -1,0 +1,42 @@
+import { fold } from '../core/session/fold.ts';
+import { currentLeg } from '../core/session/story.ts';
+import { cleanLine } from '../core/text.ts';
+import { listSessions, loadSession, type Listed } from '../store/sessions.ts';
+import { fail, printJson, type ExitCode, type Io } from './io.ts';
+import { firstOf, readOptions, sessionsFolder } from './options.ts';
+
+/** `droplight sessions`: the sessions of the folder, newest first. */
+export async function sessions(io: Io, args: readonly string[]): Promise<ExitCode> {
+  const given = readOptions(args, { json: 'flag' });
+  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  const folder = sessionsFolder(io, given.value);
+  const lines = listSessions(io.disk.files, folder).map((listed) => about(io, listed));
+  if (given.value.flag('json')) printJson(io, lines);
+  else if (lines.length === 0) io.out(`There is no session in ${folder} yet.\n`);
+  else for (const line of lines) io.out(`${cleanLine(words(line))}\n`);
+  return 0;
+}
+
+type About = {
+  readonly session: string;
+  readonly path: string;
+  readonly vehicle?: string;
+  readonly tree?: string;
+  readonly state: string;
+};
+
+function about(io: Io, { name, path }: Listed): About {
+  const loaded = loadSession(io.disk.files, path);
+  if (loaded.kind === 'bad')
+    return { session: name, path, state: firstOf(loaded.problems).message };
+  const story = fold(loaded.value.header, loaded.value.events);
+  return {
+    session: name,
+    path,
+    vehicle: story.header.vehicle.name,
+    tree: currentLeg(story).tree.id,
+    state: story.closed?.as ?? `open: ${story.step.kind}`,
+  };
+}
+
+const words = ({ session, state }: About): string => `${session}  ${state}`;

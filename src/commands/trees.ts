@@ -1,0 +1,31 @@
+import { cleanLine } from '../core/text.ts';
+import { showProblem } from '../core/problem.ts';
+import { fail, printJson, type ExitCode, type Io } from './io.ts';
+import { firstOf, openLibrary, readOptions } from './options.ts';
+
+/** `droplight trees list`: the trees of the library, and what is wrong with files that are none. */
+export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> {
+  const given = readOptions(args, { json: 'flag' });
+  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  const [verb = 'list', ...more] = given.value.words;
+  if (verb !== 'list' || more.length > 0)
+    return fail(io, {
+      code: 'wrong-use',
+      message: `"trees ${given.value.words.join(' ')}" is not known.`,
+      mend: 'Use: droplight trees list [--json]',
+    });
+  const library = openLibrary(io, given.value);
+  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
+  const lines = library.value.trees.map(({ id, title, causes, checks }) => ({
+    id,
+    title,
+    causes: Object.keys(causes).length,
+    checks: Object.keys(checks).length,
+  }));
+  if (given.value.flag('json')) printJson(io, lines);
+  else
+    for (const { id, title, causes, checks } of lines)
+      io.out(`${id.padEnd(14)} ${cleanLine(title)} (${causes} causes, ${checks} checks)\n`);
+  for (const problem of library.value.problems) io.err(`${cleanLine(showProblem(problem))}\n`);
+  return library.value.problems.length > 0 ? 1 : 0;
+}

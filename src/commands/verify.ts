@@ -1,0 +1,69 @@
+import type { Blemish, Reading } from '../store/recover.ts';
+import { findSession, loadSession } from '../store/sessions.ts';
+import { fail, printJson, type ExitCode, type Io } from './io.ts';
+import { absolute, firstOf, readOptions, sessionsFolder } from './options.ts';
+
+/** `droplight verify SESSION...`: whole, torn or altered, and at which lines. 1 when any is not whole. */
+export async function verify(io: Io, args: readonly string[]): Promise<ExitCode> {
+  const given = readOptions(args, { json: 'flag' });
+  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  const { words } = given.value;
+  if (words.length === 0)
+    return fail(io, {
+      code: 'wrong-use',
+      message: 'No session is named.',
+      mend: 'Use: droplight verify SESSION...',
+    });
+  const folder = sessionsFolder(io, given.value);
+  const verdicts: Verdict[] = [];
+  for (const word of words) {
+    const path = findSession(io.disk.files, folder, word);
+    if (path.kind === 'bad') return fail(io, firstOf(path.problems));
+    verdicts.push(judge(io, absolute(io, path.value)));
+  }
+  if (given.value.flag('json')) printJson(io, verdicts);
+  else for (const verdict of verdicts) io.out(`${wordsOf(verdict)}\n`);
+  return verdicts.every(({ state }) => state === 'whole') ? 0 : 1;
+}
+
+type Verdict = {
+  readonly session: string;
+  readonly state: 'whole' | 'torn' | 'altered' | 'unreadable';
+  readonly events: number;
+  readonly lines: readonly Blemish[];
+  readonly link?: string;
+  readonly why?: string;
+};
+
+function judge(io: Io, path: string): Verdict {
+  const loaded = loadSession(io.disk.files, path);
+  if (loaded.kind === 'bad')
+    return {
+      session: path,
+      state: 'unreadable',
+      events: 0,
+      lines: [],
+      why: firstOf(loaded.problems).message,
+    };
+  const { events, blemishes, link } = loaded.value;
+  return {
+    session: path,
+    state: stateOf(loaded.value),
+    events: events.length,
+    lines: blemishes,
+    link,
+  };
+}
+
+function stateOf({ blemishes, openEnd }: Reading): Verdict['state'] {
+  if (blemishes.some(({ kind }) => kind === 'altered')) return 'altered';
+  return blemishes.length > 0 || openEnd ? 'torn' : 'whole';
+}
+
+function wordsOf({ session, state, events, lines, link, why }: Verdict): string {
+  const at = lines.map(({ line, kind }) => `line ${line} ${kind}`).join(', ');
+  const rest =
+    why ??
+    [`${events} events`, at, `last link ${link ?? ''}`].filter((part) => part !== '').join(', ');
+  return `${state}: ${session} (${rest})`;
+}

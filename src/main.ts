@@ -1,0 +1,148 @@
+import { homedir, hostname, platform, uptime } from 'node:os';
+import { resolve } from 'node:path';
+import { createInterface } from 'node:readline';
+import { readFileSync, writeFileSync } from 'node:fs';
+import type { ExitCode, Io } from './commands/io.ts';
+import { version } from './core/version.ts';
+import { nodeFiles } from './store/node-files.ts';
+import { settingsFolder } from './store/settings.ts';
+
+type Command = (io: Io, args: readonly string[]) => Promise<ExitCode>;
+
+/** Each command is loaded only when it is called: printing JSON needs no screens. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  start: async () => {
+    const { screens } = await import('./commands/screens.ts');
+    return (io, args) => screens(io, args, 'start');
+  },
+  resume: async () => {
+    const { screens } = await import('./commands/screens.ts');
+    return (io, args) => screens(io, args, 'resume');
+  },
+  open: async () => (await import('./commands/open.ts')).open,
+  enter: async () => (await import('./commands/enter.ts')).enter,
+  sessions: async () => (await import('./commands/sessions.ts')).sessions,
+  story: async () => (await import('./commands/story.ts')).story,
+  write: async () => (await import('./commands/write.ts')).write,
+  verify: async () => (await import('./commands/verify.ts')).verify,
+  trees: async () => (await import('./commands/trees.ts')).trees,
+};
+
+const usage = `droplight ${version}: from a complaint to a proven repair, kept check by check.
+
+  droplight                      the screens
+  droplight start [TREE]         a new job on the screens
+  droplight resume [SESSION]     pick a session up (the newest, if none is named)
+  droplight sessions             list the sessions
+  droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F]
+  droplight enter SESSION        actions as JSON lines on standard input
+  droplight story SESSION --json the state of a session
+  droplight write SESSION        the account as markdown [--out DIR]
+  droplight verify SESSION...    whole, torn or altered
+  droplight trees list           the trees
+
+--trees DIR and --sessions DIR work everywhere.
+Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.
+`;
+
+const isTerminal =
+  process.stdin.isTTY === true && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+
+/** Local wall time with its offset, in ISO 8601. */
+function wallTime(now: Date): string {
+  const offset = -now.getTimezoneOffset();
+  const two = (value: number) => String(Math.trunc(Math.abs(value))).padStart(2, '0');
+  const local = new Date(now.getTime() + offset * 60_000).toISOString().slice(0, -1);
+  return `${local}${offset < 0 ? '-' : '+'}${two(offset / 60)}:${two(offset % 60)}`;
+}
+
+const run = `${Date.now().toString(36)}-${process.pid}`;
+const began = performance.now();
+
+const io: Io = {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  lines: () => createInterface({ input: process.stdin, crlfDelay: Infinity }),
+  clock: () => ({
+    at: wallTime(new Date()),
+    run,
+    mono: Math.round(performance.now() - began),
+    up: Math.round(uptime() * 100) / 100,
+  }),
+  disk: {
+    files: nodeFiles,
+    notes: {
+      read: (path) => {
+        try {
+          return readFileSync(path, 'utf8').slice(0, 200);
+        } catch {
+          // The note only makes a message fuller; without it the message names nobody.
+          return undefined;
+        }
+      },
+      write: (path, text) => writeFileSync(path, text, { mode: 0o600 }),
+    },
+    holder: `process ${process.pid} on ${hostname()} since ${wallTime(new Date()).slice(0, 16)}`,
+  },
+  folders: {
+    current: process.cwd(),
+    shipped: resolve(import.meta.dirname, '..', 'trees'),
+    settings: settingsFolder(process.env, platform(), homedir()),
+  },
+  isTerminal,
+  onHangUp: (save) => {
+    const stop = (code: number) => () => {
+      try {
+        save();
+      } finally {
+        process.exit(code);
+      }
+    };
+    process.on('SIGHUP', stop(129));
+    process.on('SIGTERM', stop(143));
+    process.stdin.on('error', stop(129));
+    process.stdin.on('end', stop(129));
+  },
+};
+
+/** The terminal is taken before anything heavy loads, so that keys typed meanwhile are not echoed. */
+function takeTerminal(): void {
+  if (process.env['NO_COLOR']) process.env['FORCE_COLOR'] = '0';
+  process.stdin.setRawMode(true);
+  process.stdout.write('\r');
+}
+
+async function main(args: readonly string[]): Promise<ExitCode> {
+  const [name, ...rest] = args;
+  if (name === '--version' || name === '-v') io.out(`${version}\n`);
+  else if (name === '--help' || name === '-h' || name === 'help') io.out(usage);
+  else return command(name, rest, args);
+  return 0;
+}
+
+async function command(
+  name: string | undefined,
+  rest: readonly string[],
+  args: readonly string[],
+): Promise<ExitCode> {
+  const onScreens =
+    name === undefined || name.startsWith('-') || name === 'start' || name === 'resume';
+  if (onScreens && isTerminal) takeTerminal();
+  if (name === undefined || name.startsWith('-')) {
+    const { screens } = await import('./commands/screens.ts');
+    return screens(io, args, 'home');
+  }
+  const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (load !== undefined) return (await load())(io, rest);
+  io.err(`droplight: There is no command "${name.slice(0, 40)}". See "droplight --help".\n`);
+  return 2;
+}
+
+try {
+  process.exitCode = await main(process.argv.slice(2));
+} catch (error) {
+  process.exitCode = 3;
+  io.err(`droplight: This is a fault of the program itself, not of yours. ${String(error)}\n`);
+  if (process.env['DROPLIGHT_DEBUG'] && error instanceof Error) io.err(`${error.stack ?? ''}\n`);
+}
+if (isTerminal) process.stdin.unref();

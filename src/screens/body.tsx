@@ -1,0 +1,45 @@
+import type { State } from '../app/state.ts';
+import { currentMode } from '../app/update.ts';
+import { HomeBody, SessionsBody } from './home.tsx';
+import { ListBody } from './lists.tsx';
+import { Line } from './parts.tsx';
+import { KeysBody, SettingsBody } from './settings.tsx';
+import { StartBody } from './start.tsx';
+import { WalkBody } from './walk.tsx';
+
+/** The part of the screen between head and foot. */
+export function Body({ state, rows }: { readonly state: State; readonly rows: number }) {
+  const { screen, live, library, settings, sessions } = state;
+  switch (screen.kind) {
+    case 'home':
+      return <HomeBody sessions={sessions} cursor={screen.cursor} rows={rows} />;
+    case 'sessions':
+      return <SessionsBody sessions={sessions} cursor={screen.cursor} rows={rows} />;
+    case 'settings':
+      return <SettingsBody settings={settings} screen={screen} rows={rows} />;
+    case 'keys':
+      return <KeysBody mode={currentMode({ ...state, screen: screen.from })} />;
+    case 'start':
+      return library === undefined ? (
+        <Line>Loading the trees...</Line>
+      ) : (
+        <StartBody form={screen.form} library={library} rows={rows} units={settings.units} />
+      );
+    case 'walk':
+      return live === undefined ? null : (
+        <WalkBody
+          story={live.story}
+          input={screen.input}
+          correcting={screen.correcting}
+          rows={rows}
+        />
+      );
+    case 'others':
+    case 'suspects':
+    case 'apart':
+    case 'close':
+      return live === undefined ? null : (
+        <ListBody story={live.story} screen={screen} rows={rows} />
+      );
+  }
+}

@@ -1,0 +1,73 @@
+import { Box } from 'ink';
+import { homeLines, type HomeLine } from '../app/update-home.ts';
+import type { SessionLine } from '../app/state.ts';
+import { Choices, Line } from './parts.tsx';
+
+type HomeProps = {
+  readonly sessions: readonly SessionLine[];
+  readonly cursor: number;
+  readonly rows: number;
+};
+
+export function HomeBody({ sessions, cursor, rows }: HomeProps) {
+  const lines = homeLines(sessions);
+  return (
+    <Box flexDirection="column" paddingTop={1}>
+      <Choices
+        choices={lines.map((line) => ({ id: line.kind, label: words(line) }))}
+        cursor={cursor}
+        rows={rows}
+      />
+      <Box paddingX={1} paddingTop={1} flexDirection="column">
+        <Line wrap="fold">
+          From the complaint to a proven repair: one check at a time, every answer kept at once.
+        </Line>
+        <Line wrap="fold">
+          The vehicle's own manual, local rules and licensed practice come first, always.
+        </Line>
+      </Box>
+    </Box>
+  );
+}
+
+function words(line: HomeLine): string {
+  switch (line.kind) {
+    case 'pick-up':
+      return `Pick up: ${sessionWords(line.session.name)}`;
+    case 'start':
+      return 'Start a new job (s)';
+    case 'list':
+      return 'List all sessions (l)';
+    case 'settings':
+      return 'Settings (g)';
+    case 'quit':
+      return 'Quit (q)';
+  }
+}
+
+/** `2026-04-11 10:42 orchard van no supply` out of a session's file name. */
+export function sessionWords(name: string): string {
+  const parts = /^(\d{4}-\d\d-\d\d)-(\d\d)(\d\d)-(.+)$/.exec(name);
+  if (parts === null) return name;
+  const [, day, hour, minute, rest = ''] = parts;
+  return `${day} ${hour}:${minute} ${rest.replaceAll('-', ' ')}`;
+}
+
+export function SessionsBody({ sessions, cursor, rows }: HomeProps) {
+  if (sessions.length === 0)
+    return (
+      <Box paddingX={1} paddingTop={1}>
+        <Line>There is no session here yet.</Line>
+      </Box>
+    );
+  return (
+    <Choices
+      choices={sessions.map(({ path, name, closed }) => ({
+        id: path,
+        label: `${sessionWords(name)}${closed ? '  (closed)' : ''}`,
+      }))}
+      cursor={cursor}
+      rows={rows}
+    />
+  );
+}

@@ -1,0 +1,148 @@
+import { Box, Text } from 'ink';
+import SelectInput from 'ink-select-input';
+import { createContext, useContext, type ReactNode } from 'react';
+import { cleanLine } from '../core/text.ts';
+import { themes, type Meaning, type Theme } from './theme.ts';
+
+export const ThemeContext = createContext<Theme>(themes.day);
+
+type LineProps = {
+  readonly children: string;
+  readonly as?: Meaning;
+  /** `cut` ends a line that is too long with an ellipsis; `fold` goes on in the next row. */
+  readonly wrap?: 'cut' | 'fold';
+};
+
+/** Text on the screen: whatever it holds comes out harmless. */
+export function Line({ children, as = 'plain', wrap = 'cut' }: LineProps) {
+  const theme = useContext(ThemeContext);
+  return (
+    <Text {...theme[as]} wrap={wrap === 'cut' ? 'truncate' : 'wrap'}>
+      {cleanLine(children) === '' ? ' ' : cleanLine(children)}
+    </Text>
+  );
+}
+
+/** A line with something at its right end; the left part gives way when there is no room. */
+export function Ends({ left, right, as = 'plain' }: { left: string; right: string; as?: Meaning }) {
+  return (
+    <Box justifyContent="space-between" gap={2}>
+      <Box flexShrink={1}>
+        <Line as={as}>{left}</Line>
+      </Box>
+      <Box flexShrink={0}>
+        <Line>{right}</Line>
+      </Box>
+    </Box>
+  );
+}
+
+/** A rule over the whole width. Never given a width of its own: it would not follow a resize. */
+export const Rule = () => (
+  <Box borderStyle="single" borderBottom={false} borderLeft={false} borderRight={false} />
+);
+
+/** Text set in from the left, its later rows too. */
+export function Indented({
+  mark,
+  children,
+  as = 'plain',
+}: {
+  mark: string;
+  children: string;
+  as?: Meaning;
+}) {
+  return (
+    <Box paddingLeft={1}>
+      <Box flexShrink={0} width={mark.length + 1}>
+        <Line as={as}>{mark}</Line>
+      </Box>
+      <Line as={as} wrap="fold">
+        {children}
+      </Line>
+    </Box>
+  );
+}
+
+export type Choice = { readonly id: string; readonly label: string };
+
+type ChoicesProps = {
+  readonly choices: readonly Choice[];
+  readonly cursor: number;
+  readonly rows: number;
+};
+
+const Mark = ({ isSelected = false }: { readonly isSelected?: boolean }) => (
+  <Box flexShrink={0} width={3}>
+    <Text>{isSelected ? ' > ' : '   '}</Text>
+  </Box>
+);
+
+const Item = ({
+  isSelected = false,
+  label,
+}: {
+  readonly isSelected?: boolean;
+  readonly label: string;
+}) => <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>;
+
+/**
+ * A list of numbered lines, the one under the cursor marked. Only drawn: the cursor is the
+ * program's, so that a burst of keys can never act on a line that is no longer the marked one.
+ */
+export function Choices({ choices, cursor, rows }: ChoicesProps) {
+  const items = choices.map(({ id, label }, index) => ({
+    key: id,
+    value: id,
+    label: `${index < 9 ? index + 1 : ' '}  ${label}`,
+  }));
+  return (
+    <SelectInput
+      key={`${cursor} ${rows} ${items.length}`}
+      items={items}
+      initialIndex={cursor}
+      limit={Math.max(1, rows)}
+      isFocused={false}
+      indicatorComponent={Mark}
+      itemComponent={Item}
+    />
+  );
+}
+
+type FrameProps = {
+  readonly left: string;
+  readonly right: string;
+  readonly children: ReactNode;
+  /** Lines above the keys: what was last found, what is open. */
+  readonly foot?: ReactNode;
+  readonly notice: ReactNode;
+  readonly keys: string;
+};
+
+/** The frame of every screen: head, body, foot, keys. It fills the terminal. */
+export function Frame({ left, right, children, foot, notice, keys }: FrameProps) {
+  return (
+    <>
+      <Box paddingX={1} flexShrink={0} flexDirection="column">
+        <Ends left={left} right={right} as="title" />
+      </Box>
+      <Box flexShrink={0}>
+        <Rule />
+      </Box>
+      <Box flexDirection="column" flexGrow={1} flexShrink={1} overflow="hidden">
+        {children}
+      </Box>
+      <Box flexDirection="column" flexShrink={0}>
+        <Rule />
+        {foot}
+        <Box paddingX={1} flexDirection="column">
+          {notice}
+        </Box>
+        <Rule />
+        <Box paddingX={1}>
+          <Line>{keys}</Line>
+        </Box>
+      </Box>
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import { render } from 'ink';
+import type { Message } from '../app/message.ts';
+import type { Program } from '../app/run.ts';
+import { Root } from './root.tsx';
+
+export type Doors = { readonly redraw: () => void; readonly leave: () => void };
+
+/** How often the clock on the screen goes on, in milliseconds. */
+const tick = 15_000;
+
+/** Shows the program on this terminal until it leaves, and then shuts its session. */
+export async function stage(
+  make: (doors: Doors) => Program,
+  openings: readonly Message[],
+): Promise<void> {
+  const doors = { redraw: () => {}, leave: () => {} };
+  const program = make({ redraw: () => doors.redraw(), leave: () => doors.leave() });
+  for (const message of openings) program.dispatch(message);
+  const ink = render(
+    <Root
+      state={program.state}
+      subscribe={program.subscribe}
+      dispatch={program.dispatch}
+      lendRedraw={(redraw) => {
+        doors.redraw = redraw;
+      }}
+    />,
+    {
+      alternateScreen: true,
+      incrementalRendering: true,
+      maxFps: 60,
+      exitOnCtrlC: false,
+      patchConsole: false,
+      // The default looks at CI in the environment; whether this is a terminal was asked already.
+      interactive: true,
+    },
+  );
+  doors.leave = () => ink.unmount();
+  const ticking = setInterval(() => program.dispatch({ kind: 'ticked' }), tick);
+  try {
+    await ink.waitUntilExit();
+  } finally {
+    clearInterval(ticking);
+    program.shut();
+  }
+}

@@ -1,0 +1,58 @@
+import { Box } from 'ink';
+import { fields, notKnown, question, type Field, type StartForm } from '../app/start-form.ts';
+import type { LoadedTrees } from '../app/state.ts';
+import { Choices, Line } from './parts.tsx';
+
+type StartProps = {
+  readonly form: StartForm;
+  readonly library: LoadedTrees;
+  readonly rows: number;
+  readonly units: 'us' | 'metric';
+};
+
+/** One question at a time; what has been answered stands above it. */
+export function StartBody({ form, library, rows, units }: StartProps) {
+  const all = fields(form, library);
+  const field = all[form.at];
+  // The answers above give way first when there is little room.
+  const shown = all.slice(Math.max(0, form.at - Math.max(0, rows - 8)), form.at);
+  return (
+    <Box flexDirection="column" paddingX={1}>
+      {shown.map((one) => (
+        <Line key={one.id} as="quiet">
+          {`${question(one, library)}  ${answerWords(one, form.answers[one.id] ?? '')}`}
+        </Line>
+      ))}
+      {field === undefined ? null : (
+        <Box flexDirection="column" paddingTop={shown.length > 0 ? 1 : 0}>
+          <Line as="title">{`${form.at + 1} of ${all.length}  ${question(field, library)}`}</Line>
+          {field.kind === 'text' ? (
+            <>
+              <Line wrap="fold">{`> ${form.answers[field.id] ?? ''}_`}</Line>
+              <Line>{hint(field.id, units)}</Line>
+            </>
+          ) : (
+            <Choices
+              choices={field.choices}
+              cursor={form.cursor}
+              rows={Math.max(3, rows - shown.length - 2)}
+            />
+          )}
+        </Box>
+      )}
+    </Box>
+  );
+}
+
+function answerWords(field: Field, answer: string): string {
+  if (field.kind === 'text') return answer === '' ? '-' : answer;
+  return field.choices.find(({ id }) => id === answer)?.label ?? (answer || notKnown);
+}
+
+function hint(id: Extract<Field, { kind: 'text' }>['id'], units: 'us' | 'metric'): string {
+  if (id === 'vehicle') return 'A name of your own, such as "Orchard van". No plate, no owner.';
+  if (id === 'who') return 'Initials will do. May stay empty.';
+  const unit =
+    units === 'us' ? { altitude: 'ft', temperature: 'F' } : { altitude: 'm', temperature: 'C' };
+  return `In ${unit[id]} unless you type the unit. Readings are judged by it. May stay empty.`;
+}

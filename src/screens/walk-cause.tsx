@@ -1,0 +1,107 @@
+import { Box } from 'ink';
+import type { Before } from '../app/asking.ts';
+import { currentLeg, type Story } from '../core/session/story.ts';
+import type { Cause } from '../core/tree/model.ts';
+import { count } from '../core/text.ts';
+import { Cautions } from './cautions.tsx';
+import { Ends, Indented, Line } from './parts.tsx';
+import { preparationWords } from './wording.ts';
+
+type CauseProps = {
+  readonly story: Story;
+  readonly named: { readonly id: string; readonly cause: Cause };
+  readonly first: Before;
+};
+
+/** A cause that the tree names, or one condemned with its repair to be done. */
+export function CauseBody({ story, named: { cause }, first }: CauseProps) {
+  const leg = currentLeg(story);
+  const repairing = story.step.kind === 'repair';
+  return (
+    <>
+      <Box paddingX={1} flexDirection="column" flexShrink={0}>
+        <Ends
+          left={`${repairing ? 'REPAIR: ' : 'THE TREE NAMES: '}${cause.name}`}
+          right={`repair · ${cause.repair.minutes} min`}
+          as="title"
+        />
+      </Box>
+      <Cautions ids={cause.repair.cautions} leg={leg} full={!repairing} />
+      {cause.where === undefined ? null : <Indented mark="Where:">{cause.where}</Indented>}
+      {cause.shows === undefined || repairing ? null : (
+        <Indented mark="Shows:">{cause.shows}</Indented>
+      )}
+      {repairing
+        ? cause.repair.do.map((step, index) => (
+            <Indented key={step} mark={`  ${index + 1}.`}>
+              {step}
+            </Indented>
+          ))
+        : null}
+      <CauseAnswer {...{ story, repairing, first }} />
+    </>
+  );
+}
+
+type AnswerProps = { readonly story: Story; readonly repairing: boolean; readonly first: Before };
+
+function CauseAnswer({ story, repairing, first }: AnswerProps) {
+  const words =
+    first.kind === 'prepare'
+      ? `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`
+      : repairing
+        ? 'Enter when the repair is done; the proof comes next.'
+        : 'Enter: the cautions are read and this is it. o: check something else first.';
+  return (
+    <Box paddingTop={1}>
+      <Indented mark=">" as="marked">
+        {words}
+      </Indented>
+    </Box>
+  );
+}
+
+/** Where no check and no cause stands on screen: proven, at an end, on to another tree, closed. */
+export function EndBody({ story }: { story: Story }) {
+  const { title, lines } = ending(story);
+  const defer =
+    "The vehicle's own manual, local rules and licensed practice come before anything said here.";
+  return (
+    <Box paddingX={1} flexDirection="column">
+      <Line as="title">{title}</Line>
+      {[...lines, defer].map((line) => (
+        <Line key={line} wrap="fold">
+          {line}
+        </Line>
+      ))}
+    </Box>
+  );
+}
+
+function ending(story: Story): { title: string; lines: readonly string[] } {
+  const { step } = story;
+  const apart = story.open.length + story.partsOff.length;
+  const toPutBack =
+    apart === 0 ? [] : [`Still open or off: ${count(apart, 'thing')} (a shows them).`];
+  if (step.kind === 'proven')
+    return {
+      title: "PROVEN: the complaint's own test shows good after the repair.",
+      lines: [...toPutBack, 'Put everything back, then Enter or c to close. e writes the account.'],
+    };
+  if (step.kind === 'closed')
+    return {
+      title: `CLOSED: ${story.closed?.as.replace('-', ' ') ?? ''}`,
+      lines: ['e writes the account. n and d still add notes and things to do. q goes Home.'],
+    };
+  if (step.kind === 'leg')
+    return { title: `ON TO ANOTHER COMPLAINT: ${step.tree}`, lines: [step.reason] };
+  const reason = step.kind === 'stop' ? step.reason : '';
+  return {
+    title: 'THE TREE ENDS HERE',
+    lines: [
+      reason,
+      ...toPutBack,
+      'o: another check. r: repair a suspect. b: answer the last check anew. c: close.',
+    ],
+  };
+}

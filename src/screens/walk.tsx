@@ -1,0 +1,126 @@
+import { Box, Text } from 'ink';
+import { askedCheck, before, namedCause, type Asking, type Before } from '../app/asking.ts';
+import type { WalkInput } from '../app/screen.ts';
+import { liveBand } from '../app/live-band.ts';
+import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
+import { CauseBody, EndBody } from './walk-cause.tsx';
+import { Cautions } from './cautions.tsx';
+import { Choices, Ends, Indented, Line } from './parts.tsx';
+import { healthyWords, preparationWords } from './wording.ts';
+
+type WalkProps = {
+  readonly story: Story;
+  readonly input: WalkInput;
+  readonly correcting: number | undefined;
+  readonly rows: number;
+};
+
+/** The middle of the walk screen: the one thing to be done now. */
+export function WalkBody({ story, input, correcting, rows }: WalkProps) {
+  if (input.kind === 'text') return <TextBody input={input} />;
+  const asking = askedCheck(story, correcting);
+  const first = before(story, asking);
+  if (asking !== undefined)
+    return <CheckBody {...{ asking, first, input, rows }} leg={currentLeg(story)} />;
+  const named = namedCause(story);
+  if (named !== undefined) return <CauseBody story={story} named={named} first={first} />;
+  return <EndBody story={story} />;
+}
+
+type CheckProps = {
+  readonly asking: Asking;
+  readonly first: Before;
+  readonly input: Exclude<WalkInput, { kind: 'text' }>;
+  readonly leg: Leg;
+  readonly rows: number;
+};
+
+const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
+
+function CheckBody({ asking, first, input, leg, rows }: CheckProps) {
+  const { check, purpose } = asking;
+  return (
+    <>
+      <Box paddingX={1} flexDirection="column" flexShrink={0}>
+        <Ends
+          left={`${purposes[purpose]}${check.ask}`}
+          right={`${check.kind} · ${check.minutes} min`}
+          as="title"
+        />
+      </Box>
+      <Cautions ids={check.cautions} leg={leg} full={first.kind === 'caution'} />
+      {first.kind === 'caution' ? (
+        <Indented mark="?">Read the cautions, then Enter to go on.</Indented>
+      ) : (
+        <>
+          {check.how.map((step, index) => (
+            <Indented key={step} mark={`  ${index + 1}.`}>
+              {step}
+            </Indented>
+          ))}
+          <Answering {...{ asking, first, input, leg, rows }} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** The answer part: what must be set first, or the results to pick from. */
+function Answering({ asking, first, input, leg, rows }: CheckProps) {
+  const { check } = asking;
+  if (first.kind === 'prepare')
+    return (
+      <Box paddingTop={1}>
+        <Indented mark=">" as="marked">
+          {`First: ${preparationWords(first.preparation, leg.shop)}. Enter when done.`}
+        </Indented>
+      </Box>
+    );
+  const band = liveBand(asking, input);
+  const cursor = input.kind === 'ready' ? input.cursor : (band ?? -1);
+  return (
+    <>
+      <Indented mark="Healthy:">{healthyWords(check)}</Indented>
+      {check.reading === undefined ? null : <ReadingLine unit={check.reading.unit} input={input} />}
+      {input.kind === 'insist' ? (
+        <Indented
+          mark="!"
+          as="problem"
+        >{`${input.why} Is it really so? ! keeps it, Esc reads again.`}</Indented>
+      ) : null}
+      <Choices
+        choices={check.results.map(({ id, label }) => ({ id, label }))}
+        cursor={cursor}
+        rows={Math.max(3, Math.min(check.results.length, rows - 8))}
+      />
+    </>
+  );
+}
+
+function ReadingLine({ unit, input }: { unit: string; input: CheckProps['input'] }) {
+  const typed = input.kind === 'ready' ? '' : input.typed;
+  return (
+    <Box paddingX={1}>
+      <Text bold>{'Reading > '}</Text>
+      <Line as="title">{`${typed}_ ${unit}`}</Line>
+    </Box>
+  );
+}
+
+const questions = {
+  note: 'Note',
+  skip: 'Why can it not be done?',
+  'part-off': 'Which part is off, and where is it?',
+  'follow-up': 'What is still to do?',
+  altitude: 'Height above sea level (such as 5200ft)',
+  temperature: 'Air temperature (such as 70F)',
+} as const;
+
+function TextBody({ input }: { input: Extract<WalkInput, { kind: 'text' }> }) {
+  return (
+    <Box paddingX={1} flexDirection="column">
+      <Line as="title">{questions[input.purpose]}</Line>
+      <Line wrap="fold">{`> ${input.typed}_`}</Line>
+    </Box>
+  );
+}

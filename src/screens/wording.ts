@@ -1,0 +1,79 @@
+import type { Preparation } from '../core/session/preparation.ts';
+import type { Finding, Leg, Story } from '../core/session/story.ts';
+import { showReading } from '../core/trade/units.ts';
+import type { Check, Result, Standing } from '../core/tree/model.ts';
+import type { Shop } from '../core/tree/shop.ts';
+import { count } from '../core/text.ts';
+
+/** `0 h 38 min`. */
+export const hours = (minutes: number): string =>
+  `${Math.floor(minutes / 60)} h ${Math.floor(minutes % 60)} min`;
+
+const standings: Readonly<Record<keyof Standing, Readonly<Record<string, string>>>> = {
+  battery: {
+    connected: 'Battery connected, ground lead last',
+    disconnected: 'Battery off: ground lead first',
+    'meter-in-series': 'Meter in series in the ground lead',
+  },
+  key: { off: 'Key off', acc: 'Key to ACC', run: 'Key to RUN', start: 'Key to START' },
+  engine: {
+    off: 'Engine off',
+    cranking: 'Engine cranking',
+    idling: 'Engine idling',
+    'fast-idle': 'Engine at fast idle',
+    revved: 'Engine at 2000-2500 rpm',
+    road: 'On the road',
+  },
+  heat: {
+    cold: 'Engine cold (stood 4 hours)',
+    warm: 'Engine warm',
+    hot: 'Engine hot (15 minutes run)',
+    'hot-soaked': 'Engine hot-soaked (stopped 10 to 40 minutes)',
+  },
+};
+
+/** A standing in words, one phrase a part: `Key off`. */
+export function standingWords(standing: Standing): readonly string[] {
+  const words: Readonly<Record<string, Readonly<Record<string, string>>>> = standings;
+  return Object.entries(standing).flatMap(([part, value]) =>
+    value === undefined ? [] : [words[part]?.[value] ?? value],
+  );
+}
+
+/** What is to be done before a step. */
+export function preparationWords(preparation: Preparation, shop: Shop): string {
+  if (preparation.kind === 'standing') return standingWords(preparation.set).join('; ');
+  const access = shop.accesses[preparation.access];
+  return access === undefined
+    ? `Open: ${preparation.access}`
+    : `Open: ${access.name} (${count(access.open, 'minute')})`;
+}
+
+/** What counts as healthy in a check: the tree's own words, or its healthiest result. */
+export const healthyWords = (check: Check): string =>
+  check.healthy ?? check.results[0]?.label ?? '';
+
+const resultOf = (check: Check | undefined, id: string): Result | undefined =>
+  check?.results.find((result) => result.id === id);
+
+/** A finding in one line: `12.6 V: within 0.2 V of the battery`. */
+export function findingWords(finding: Finding, leg: Leg): string {
+  const check = leg.tree.checks[finding.check];
+  const labels = [finding.result, finding.orResult]
+    .filter((id) => id !== undefined)
+    .map((id) => resultOf(check, id)?.label ?? id);
+  const reading = finding.reading && showReading(finding.reading.value, finding.reading.unit);
+  return [reading, labels.join(' or ')].filter((part) => part !== undefined).join(': ');
+}
+
+/** The last finding with the check it belongs to. */
+export function lastWords(story: Story): string {
+  const last = story.findings.at(-1);
+  const leg = last && story.legs[last.leg];
+  if (last === undefined || leg === undefined) return 'nothing found yet';
+  return `${leg.tree.checks[last.check]?.ask ?? last.check} ${findingWords(last, leg)}`;
+}
+
+/** How many checks have been answered. */
+export const doneCount = (story: Story): number =>
+  new Set(story.findings.map(({ check }) => check)).size;

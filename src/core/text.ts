@@ -27,7 +27,10 @@ export function clean(text: string): string {
   );
 }
 
-/** The same on one line. */
+/** The same on one line, with its spaces as they are: for text laid out in columns. */
+export const cleanRow = (text: string): string => clean(text).replace(/[\n\t]+/g, ' ');
+
+/** The same on one line, white space folded. */
 export const cleanLine = (text: string): string => clean(text).replace(/\s+/g, ' ').trim();
 
 /** `1 check`, `3 checks`. */

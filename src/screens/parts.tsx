@@ -1,7 +1,7 @@
 import { Box, Text } from 'ink';
 import SelectInput from 'ink-select-input';
 import { createContext, useContext, type ReactNode } from 'react';
-import { cleanLine } from '../core/text.ts';
+import { cleanRow } from '../core/text.ts';
 import { themes, type Meaning, type Theme } from './theme.ts';
 
 export const ThemeContext = createContext<Theme>(themes.day);
@@ -18,7 +18,7 @@ export function Line({ children, as = 'plain', wrap = 'cut' }: LineProps) {
   const theme = useContext(ThemeContext);
   return (
     <Text {...theme[as]} wrap={wrap === 'cut' ? 'truncate' : 'wrap'}>
-      {cleanLine(children) === '' ? ' ' : cleanLine(children)}
+      {cleanRow(children) || ' '}
     </Text>
   );
 }
@@ -39,7 +39,13 @@ export function Ends({ left, right, as = 'plain' }: { left: string; right: strin
 
 /** A rule over the whole width. Never given a width of its own: it would not follow a resize. */
 export const Rule = () => (
-  <Box borderStyle="single" borderBottom={false} borderLeft={false} borderRight={false} />
+  <Box
+    flexShrink={0}
+    borderStyle="single"
+    borderBottom={false}
+    borderLeft={false}
+    borderRight={false}
+  />
 );
 
 /** Text set in from the left, its later rows too. */
@@ -126,9 +132,7 @@ export function Frame({ left, right, children, foot, notice, keys }: FrameProps)
       <Box paddingX={1} flexShrink={0} flexDirection="column">
         <Ends left={left} right={right} as="title" />
       </Box>
-      <Box flexShrink={0}>
-        <Rule />
-      </Box>
+      <Rule />
       <Box flexDirection="column" flexGrow={1} flexShrink={1} overflow="hidden">
         {children}
       </Box>

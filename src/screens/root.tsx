@@ -56,7 +56,7 @@ export function ScreenFrame({ state, rows, columns }: FrameProps) {
           right={onWalk ? headRight(state, live) : clockTime(state.now.at)}
           foot={onWalk ? <Foot live={live} /> : null}
           notice={<NoticeLine state={state} />}
-          keys={keysLine(state)}
+          keys={keysLine(state, columns)}
         >
           <Body state={state} rows={rows - frameRows} />
         </Frame>
@@ -66,7 +66,7 @@ export function ScreenFrame({ state, rows, columns }: FrameProps) {
 }
 
 const headLeft = ({ story }: Live): string =>
-  `DROPLIGHT   ${story.header.vehicle.name} · ${currentLeg(story).tree.title}`;
+  `DROPLIGHT   ${story.header.vehicle.name} · ${currentLeg(story).tree.id.replaceAll('-', ' ')}`;
 
 function headRight(state: State, { story, events }: Live): string {
   const last = events.at(-1);
@@ -108,7 +108,16 @@ function keptWords({ events, kept, keptAt, trouble }: Live): string {
   return (events.at(-1)?.n ?? 0) === kept ? `kept ${keptAt}` : 'keeping...';
 }
 
-const keysLine = (state: State): string =>
-  hints(currentMode(state))
-    .map(({ key, hint }) => `${key} ${hint}`)
-    .join('   ');
+/** The keys that fit into one row; the page of keys, which holds the rest, is always among them. */
+function keysLine(state: State, columns: number): string {
+  const all = hints(currentMode(state)).map(({ key, hint }) => ({ key, text: `${key} ${hint}` }));
+  const page = all.filter(({ key }) => key === '?').map(({ text }) => text);
+  const shown: string[] = [];
+  for (const { key, text } of all) {
+    const row = [...shown, text, ...page].join(gap);
+    if (key !== '?' && row.length <= columns - 2) shown.push(text);
+  }
+  return [...shown, ...page].join(gap);
+}
+
+const gap = '   ';

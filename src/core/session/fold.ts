@@ -2,7 +2,7 @@ import { fitTree } from '../tree/fit.ts';
 import { parseTreeValue } from '../tree/parse.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
-import type { Event, Kind, PayloadOf, Stranger } from './event.ts';
+import type { Event, Kind, PayloadOf, Stamp, Stranger } from './event.ts';
 import type { Header } from './header.ts';
 import { stepNow } from './step.ts';
 import type { Finding, Leg, Standpoint, Story } from './story.ts';
@@ -10,7 +10,7 @@ import { workedMinutes } from './time.ts';
 
 type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
 type Mutable<T> = T extends readonly (infer One)[] ? One[] : T;
-type Place = { readonly n: number; readonly stamp: Event; readonly corrected: boolean };
+type Place = { readonly n: number; readonly stamp: Stamp; readonly corrected: boolean };
 type Handlers = { readonly [K in Kind]?: (draft: Draft, said: PayloadOf<K>, place: Place) => void };
 
 /** Makes the story of a session from its header and its events; corrections are applied first. */
@@ -52,7 +52,8 @@ function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
   const handler = handlers[said.kind] as
     | ((draft: Draft, said: unknown, place: Place) => void)
     | undefined;
-  handler?.(draft, said, { n: event.n, stamp: event, corrected: correctedBy.length > 0 });
+  const { n, at, run, mono, up } = event;
+  handler?.(draft, said, { n, stamp: { at, run, mono, up }, corrected: correctedBy.length > 0 });
 }
 
 const handlers: Handlers = {

@@ -31,7 +31,7 @@ export const bindings: readonly Binding[] = [
   { modes: 'all', keys: ['C-c'], command: 'quit', about: 'leave; everything is kept' },
   { modes: 'all', keys: ['C-l'], command: 'redraw', about: 'draw the screen again' },
   {
-    modes: ['look', 'list', 'form-choice'],
+    modes: ['look', 'list', 'form-choice', 'home', 'settings'],
     keys: ['digit'],
     command: 'pick-digit',
     about: 'pick by number',

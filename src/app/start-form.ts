@@ -1,5 +1,5 @@
 import { factsAsked } from '../core/tree/fit.ts';
-import type { LoadedTrees } from './state.ts';
+import type { LoadedTrees } from './loaded-trees.ts';
 import type { Settings } from '../core/settings.ts';
 
 /** One question of the Start screen. */

@@ -2,9 +2,8 @@ import type { Problem } from '../core/problem.ts';
 import type { Event, Stamp, Stranger } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { Story } from '../core/session/story.ts';
-import type { Tree } from '../core/tree/model.ts';
-import type { Shop } from '../core/tree/shop.ts';
 import type { Settings } from '../core/settings.ts';
+import type { LoadedTrees } from './loaded-trees.ts';
 import { home, type Screen } from './screen.ts';
 
 /** The session that is open for writing, as the screens know it. */
@@ -26,12 +25,6 @@ export type SessionLine = {
   readonly path: string;
   readonly name: string;
   readonly closed: boolean;
-};
-
-export type LoadedTrees = {
-  readonly trees: readonly Tree[];
-  readonly shop: Shop;
-  readonly problems: readonly Problem[];
 };
 
 export type Notice = { readonly kind: 'told' | 'problem'; readonly text: string };

@@ -1,7 +1,7 @@
 import { parseConditions } from '../core/session/rule-place.ts';
 import type { Settings } from '../core/settings.ts';
 import { problemNotice } from './act.ts';
-import { moved, typedOn } from './cursor.ts';
+import { moved, picked, typedOn } from './cursor.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
 import { home, type Screen } from './screen.ts';
@@ -21,16 +21,18 @@ export const settingLines = [
 export function updateSettings(state: State, screen: At, press: Press): Step<State> {
   if (screen.typed !== undefined) return updateTyped(state, screen, screen.typed, press);
   if (press.command === 'go-back') return still({ ...state, screen: home });
-  const line = settingLines[screen.cursor];
-  if (press.command !== 'choose' || line === undefined) {
+  const index = picked(screen.cursor, press, settingLines.length);
+  const line = index === undefined ? undefined : settingLines[index];
+  if (line === undefined || index === undefined) {
     const cursor = moved(screen.cursor, press.command, settingLines.length);
     return still({ ...state, screen: { kind: 'settings', cursor } });
   }
+  const at: At = { kind: 'settings', cursor: index };
   if (!('values' in line))
-    return still({ ...state, screen: { ...screen, typed: state.settings[line.key] } });
+    return still({ ...state, screen: { ...at, typed: state.settings[line.key] } });
   const values: readonly string[] = line.values;
   const value = values[(values.indexOf(state.settings[line.key]) + 1) % values.length];
-  return save(state, screen, { [line.key]: value });
+  return save(state, at, { [line.key]: value });
 }
 
 function updateTyped(state: State, screen: At, typed: string, press: Press): Step<State> {

@@ -7,7 +7,8 @@ import { moved, picked, typedOn } from './cursor.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Screen } from './screen.ts';
 import { emptyForm, fields, notKnown, type Field, type StartForm } from './start-form.ts';
-import type { LoadedTrees, State } from './state.ts';
+import type { LoadedTrees } from './loaded-trees.ts';
+import type { State } from './state.ts';
 import type { Press } from './press.ts';
 
 type Start = Extract<Screen, { kind: 'start' }>;

@@ -34,13 +34,11 @@ export function after(actions: readonly Action[], header: Header = headerFor()) 
   for (const action of actions) {
     const decision = decide(story, action, { tree: () => undefined });
     if (decision.kind === 'refused') throw new Error(`refused: ${decision.problem.message}`);
-    const added = decision.payloads.map(
-      (payload, index): Event => ({
-        n: events.length + 1 + index,
-        ...stampAt(events.length + 1 + index),
-        ...payload,
-      }),
-    );
+    const added = decision.payloads.map((payload, index): Event => ({
+      n: events.length + 1 + index,
+      ...stampAt(events.length + 1 + index),
+      ...payload,
+    }));
     events = [...events, ...added];
     story = fold(header, events);
   }

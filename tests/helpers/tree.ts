@@ -44,6 +44,7 @@ export const smallTreeData = () => ({
         access: ['dash'],
         standing: { battery: 'disconnected' },
         cautions: ['spark'],
+        // oxlint-disable-next-line unicorn/no-thenable -- the tree format's word, never awaited
         then: ['volts'],
       },
     },

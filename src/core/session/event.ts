@@ -146,6 +146,13 @@ export type Stranger = Stamp & {
   readonly was: string;
 };
 
+const Chained = Stamp.extend({ n: Count, previous: z.string(), link: z.string() });
+
+/** An event as it stands on its line, with the links of the chain. */
+export const EventLine = z.union(
+  Object.values(kinds).map((model) => z.object({ ...Chained.shape, ...model.shape })),
+);
+
 const Numbered = Stamp.extend({ n: Count, kind: z.string().max(40) });
 
 /** Reads one event from a line's JSON value; undefined when it is no event of ours at all. */

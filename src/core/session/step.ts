@@ -1,17 +1,5 @@
 import { firstCheck, parseNext, type Next } from '../tree/next.ts';
-import { currentLeg, lastFinding, type Standpoint } from './story.ts';
-
-/** What is to be done now. */
-export type Step =
-  | { readonly kind: 'check'; readonly check: string; readonly why: 'way' | 'chosen' | 'repeat' }
-  /** The tree names a cause; the mechanic has not condemned it yet. */
-  | { readonly kind: 'named'; readonly cause: string }
-  | { readonly kind: 'repair'; readonly cause: string }
-  | { readonly kind: 'proof'; readonly cause: string }
-  | { readonly kind: 'leg'; readonly tree: string; readonly reason: string }
-  | { readonly kind: 'stop'; readonly reason: string }
-  | { readonly kind: 'proven' }
-  | { readonly kind: 'closed' };
+import { currentLeg, lastFinding, type Standpoint, type Step } from './story.ts';
 
 type Numbered = { readonly n: number };
 

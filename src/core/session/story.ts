@@ -4,7 +4,6 @@ import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';
 import type { Conditions, PayloadOf, Stamp } from './event.ts';
 import type { Header } from './header.ts';
-import type { Step } from './step.ts';
 
 type Noted = { readonly n: number; readonly stamp: Stamp };
 
@@ -30,6 +29,18 @@ export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly 
 export type Proof = Finding & { readonly good: boolean };
 export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
+
+/** What is to be done now. */
+export type Step =
+  | { readonly kind: 'check'; readonly check: string; readonly why: 'way' | 'chosen' | 'repeat' }
+  /** The tree names a cause; the mechanic has not condemned it yet. */
+  | { readonly kind: 'named'; readonly cause: string }
+  | { readonly kind: 'repair'; readonly cause: string }
+  | { readonly kind: 'proof'; readonly cause: string }
+  | { readonly kind: 'leg'; readonly tree: string; readonly reason: string }
+  | { readonly kind: 'stop'; readonly reason: string }
+  | { readonly kind: 'proven' }
+  | { readonly kind: 'closed' };
 
 /** What the event list of one session comes to: nothing in here is kept anywhere else. */
 export type Story = {

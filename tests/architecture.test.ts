@@ -1,0 +1,50 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { breaches, circles, importsBelow, sourceFiles } from './helpers/floors.ts';
+
+const planted = 'tests/fixtures/planted';
+
+const linesOf = (file: string): number =>
+  readFileSync(join('src', file), 'utf8').split('\n').length;
+const holding = (word: RegExp): readonly string[] =>
+  sourceFiles('src').filter((file) => word.test(readFileSync(join('src', file), 'utf8')));
+
+test('imports only go down', () => {
+  expect(breaches(importsBelow('src'))).toEqual([]);
+});
+
+test('a planted import upwards is seen', () => {
+  expect(breaches(importsBelow(planted))).toEqual([
+    'app/state.ts must not import store/files.ts',
+    'core/trade/wire.ts must not import core/account/outline.ts',
+  ]);
+});
+
+test('no files import one another in a circle', () => {
+  expect(circles(importsBelow('src'))).toEqual([]);
+});
+
+test('a planted circle is seen', () => {
+  expect(circles(importsBelow(planted))).toEqual([
+    'core/account/outline.ts -> core/trade/wire.ts -> core/account/outline.ts',
+  ]);
+});
+
+test('only main names the process', () => {
+  expect(holding(/\bprocess\.(exit|env|argv|std|cwd|on|pid)\b/)).toEqual(['main.ts']);
+});
+
+test('the core asks nothing of the world', () => {
+  const asks = holding(/\b(Date\.now|new Date|Math\.random|performance\.now|node:)/);
+
+  expect(asks.filter((file) => file.startsWith('core/'))).toEqual([]);
+});
+
+test('no file is longer than 250 lines', () => {
+  expect(sourceFiles('src').filter((file) => linesOf(file) > 251)).toEqual([]);
+});
+
+test('there are no barrel files', () => {
+  expect(sourceFiles('src').filter((file) => /(^|\/)index\.tsx?$/.test(file))).toEqual([]);
+});

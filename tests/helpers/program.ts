@@ -1,0 +1,69 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Program, type Ports } from '../../src/app/run.ts';
+import { defaultSettings, type Settings } from '../../src/core/settings.ts';
+import type { Files } from '../../src/store/files.ts';
+import { nodeFiles } from '../../src/store/node-files.ts';
+import { stampAt } from './story.ts';
+
+export type Made = {
+  readonly program: Program;
+  readonly folder: string;
+  readonly left: () => boolean;
+};
+
+type Options = {
+  readonly files?: Files;
+  readonly settings?: Partial<Settings>;
+  readonly trees?: string;
+  readonly folder?: string;
+};
+
+/** The whole program on a real folder, with a clock that goes on a second a message. */
+export function makeProgram(options: Options = {}): Made {
+  const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));
+  let second = 0;
+  let left = false;
+  const ports: Ports = {
+    clock: () => {
+      second += 1;
+      const { run } = stampAt(0);
+      const at = new Date(Date.UTC(2026, 3, 11, 10, 0, second))
+        .toISOString()
+        .replace('Z', '+00:00');
+      return { at, run, mono: second * 1000, up: 5000 + second };
+    },
+    disk: {
+      files: options.files ?? nodeFiles,
+      notes: { read: () => 'process 1', write: () => {} },
+      holder: 'a test',
+    },
+    folders: {
+      trees: options.trees ?? 'trees',
+      shipped: 'trees',
+      sessions: join(folder, 'sessions'),
+      settings: join(folder, 'settings'),
+    },
+    writeAccount: (session) => Promise.resolve(`${session}.md`),
+    redraw: () => {},
+    leave: () => {
+      left = true;
+    },
+  };
+  const program = new Program(ports, { ...defaultSettings, ...options.settings });
+  return { program, folder, left: () => left };
+}
+
+/** Presses keys by name, one after the other: words are typed letter by letter, `<enter>` is a key. */
+export function press(program: Program, keys: string): void {
+  for (const [, name, letter = ''] of keys.matchAll(/<([\w-]+)>|([\s\S])/gu))
+    program.dispatch({ kind: 'key', token: name ?? letter });
+}
+
+/** Keys from Home to the first check of a tree: its number in the list, the vehicle's name, and no more. */
+export const startKeys = (tree: number, facts: number): string =>
+  `s${tree}Orchard van<enter>JB<enter><enter><enter>${unknown(facts)}`;
+
+/** The last choice of each fact is "don't know". */
+const unknown = (facts: number): string => `${'<down>'.repeat(9)}<enter>`.repeat(facts);

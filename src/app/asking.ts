@@ -107,6 +107,8 @@ export function modeOf(state: State, isTextField: boolean): Mode {
     case 'apart':
     case 'keys':
       return screen.kind;
+    case 'full':
+      return 'keys';
     case 'sessions':
     case 'others':
     case 'suspects':

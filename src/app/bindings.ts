@@ -173,6 +173,13 @@ export const bindings: readonly Binding[] = [
     about: 'note a part taken off',
   },
   {
+    modes: steps,
+    keys: ['i'],
+    command: 'full',
+    hint: 'in full',
+    about: 'steps, cautions, tools and source in full',
+  },
+  {
     modes: [...steps, 'closed'],
     keys: ['a'],
     command: 'apart',

@@ -21,6 +21,7 @@ export type Command =
   | 'close'
   | 'account'
   | 'keys'
+  | 'full'
   | 'start'
   | 'read'
   | 'settings'

@@ -13,7 +13,7 @@ export function picked(
   press: { readonly command: Command; readonly token: Token },
   lines: number,
 ): number | undefined {
-  if (press.command === 'choose') return cursor < lines ? cursor : undefined;
+  if (press.command === 'choose') return cursor >= 0 && cursor < lines ? cursor : undefined;
   if (press.command !== 'pick-digit') return undefined;
   const index = Number(press.token) - 1;
   return index >= 0 && index < lines ? index : undefined;

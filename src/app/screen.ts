@@ -2,7 +2,7 @@ import type { StartForm } from './start-form.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */
 export type WalkInput =
-  /** Pointing at a result; nothing typed. */
+  /** Pointing at a result, or at none (-1): Enter struck twice must not answer the next check. */
   | { readonly kind: 'ready'; readonly cursor: number }
   | { readonly kind: 'reading'; readonly typed: string }
   /** A reading outside the plausible range waits for a second word. */
@@ -26,7 +26,10 @@ export type Screen =
   | { readonly kind: 'apart'; readonly cursor: number }
   | { readonly kind: 'close'; readonly cursor: number }
   | { readonly kind: 'settings'; readonly cursor: number; readonly typed?: string }
-  | { readonly kind: 'keys'; readonly from: Screen };
+  /** Pages to read: the cursor is the first line shown. */
+  | { readonly kind: 'keys'; readonly from: Screen; readonly cursor: number }
+  | { readonly kind: 'full'; readonly cursor: number };
 
-export const walk: Screen = { kind: 'walk', input: { kind: 'ready', cursor: 0 } };
+export const ready: WalkInput = { kind: 'ready', cursor: -1 };
+export const walk: Screen = { kind: 'walk', input: ready };
 export const home: Screen = { kind: 'home', cursor: 0 };

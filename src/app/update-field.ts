@@ -4,7 +4,7 @@ import type { Asking } from './asking.ts';
 import { typedOn } from './cursor.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
-import type { Screen, TextPurpose } from './screen.ts';
+import { ready, type Screen, type TextPurpose } from './screen.ts';
 import type { State } from './state.ts';
 import { answering, done } from './answering.ts';
 
@@ -20,15 +20,14 @@ export function updateReading(
 ): Step<State> {
   const { input } = screen;
   if (asking === undefined || (input.kind !== 'reading' && input.kind !== 'insist'))
-    return show(state, { ...screen, input: { kind: 'ready', cursor: 0 } });
-  if (press.command === 'leave-field')
-    return show(state, { ...screen, input: { kind: 'ready', cursor: 0 } });
+    return show(state, { ...screen, input: ready });
+  if (press.command === 'leave-field') return show(state, { ...screen, input: ready });
   if (press.command === 'choose') return keepReading(state, screen, asking, input);
   if (press.command !== 'type' && press.command !== 'erase') return still(state);
   const typed = typedOn(input.typed, press);
   return show(state, {
     ...screen,
-    input: typed === '' ? { kind: 'ready', cursor: 0 } : { kind: 'reading', typed },
+    input: typed === '' ? ready : { kind: 'reading', typed },
   });
 }
 
@@ -59,7 +58,7 @@ function keepReading(
 export function updateText(state: State, screen: Walk, press: Press): Step<State> {
   const { input } = screen;
   if (input.kind !== 'text') return still(state);
-  const back: Walk = { ...screen, input: { kind: 'ready', cursor: 0 } };
+  const back: Walk = { ...screen, input: ready };
   if (press.command === 'leave-field') return show(state, back);
   if (press.command === 'type' || press.command === 'erase')
     return show(state, { ...screen, input: { ...input, typed: typedOn(input.typed, press) } });
@@ -84,7 +83,7 @@ function emptyField(state: State, screen: Walk, purpose: TextPurpose): Step<Stat
       ...state,
       notice: { kind: 'problem', text: 'Say why in a few words, or Esc to go back.' },
     });
-  return show(state, { ...screen, input: { kind: 'ready', cursor: 0 } });
+  return show(state, { ...screen, input: ready });
 }
 
 function worded(state: State, purpose: TextPurpose, typed: string): Action {

@@ -72,6 +72,7 @@ function toScreen(state: State, screen: Walk, press: Press, live: Live): Step<St
     case 'suspects':
     case 'apart':
     case 'close':
+    case 'full':
       return still({ ...state, screen: { kind: press.command, cursor: 0 } });
     case 'account':
       return doing(state, { kind: 'write-account', path: live.path });
@@ -95,7 +96,7 @@ function putDown(state: State): Step<State> {
 }
 
 function move(state: State, screen: Walk, press: Press, asking: Asking | undefined): Step<State> {
-  const cursor = screen.input.kind === 'ready' ? screen.input.cursor : 0;
+  const cursor = screen.input.kind === 'ready' ? screen.input.cursor : -1;
   const lines = asking?.check.results.length ?? 0;
   const input = { kind: 'ready' as const, cursor: moved(cursor, press.command, lines) };
   return still({ ...state, screen: { ...screen, input } });
@@ -159,10 +160,13 @@ function chooseCause(state: State, story: Story): Step<State> {
 
 /** Keeps the result picked by its number or under the cursor. */
 function answer(state: State, screen: Walk, press: Press, asking: Asking): Step<State> {
-  const cursor = screen.input.kind === 'ready' ? screen.input.cursor : 0;
+  const cursor = screen.input.kind === 'ready' ? screen.input.cursor : -1;
   const index = picked(cursor, press, asking.check.results.length);
   const result = index === undefined ? undefined : asking.check.results[index];
-  return result === undefined
-    ? still(state)
-    : done(act(state, answering(asking, { result: result.id })));
+  if (result !== undefined) return done(act(state, answering(asking, { result: result.id })));
+  const way = asking.check.reading === undefined ? 'its number' : 'typing the reading';
+  return still({
+    ...state,
+    notice: { kind: 'told', text: `Answer by ${way}, or mark a line with the arrows first.` },
+  });
 }

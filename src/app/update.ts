@@ -8,7 +8,7 @@ import { doing, still, type Step } from './effect.ts';
 import { commandFor } from './keymap.ts';
 import type { Message } from './message.ts';
 import type { Press } from './press.ts';
-import { walk } from './screen.ts';
+import { walk, type Screen } from './screen.ts';
 import { fields } from './start-form.ts';
 import type { Live, State } from './state.ts';
 import type { Token } from './tokens.ts';
@@ -118,7 +118,7 @@ function route(state: State, pressed: Press): Step<State> {
   if (pressed.command === 'redraw') return doing(state, { kind: 'redraw' });
   const { screen } = state;
   if (pressed.command === 'keys' && screen.kind !== 'keys')
-    return still({ ...state, screen: { kind: 'keys', from: screen } });
+    return still({ ...state, screen: { kind: 'keys', from: screen, cursor: 0 } });
   switch (screen.kind) {
     case 'home':
       return updateHome(state, screen, pressed);
@@ -139,11 +139,25 @@ function route(state: State, pressed: Press): Step<State> {
     case 'settings':
       return updateSettings(state, screen, pressed);
     case 'keys':
-      return still({ ...state, screen: pressed.command === 'go-back' ? screen.from : screen });
+      return turnPage(
+        state,
+        { ...screen, ...scrolled(screen.cursor, pressed) },
+        pressed,
+        screen.from,
+      );
+    case 'full':
+      return turnPage(state, { ...screen, ...scrolled(screen.cursor, pressed) }, pressed, walk);
     default:
       return never(screen);
   }
 }
+
+const scrolled = (cursor: number, { command }: Press) => ({
+  cursor: Math.max(0, cursor + (command === 'down' ? 1 : command === 'up' ? -1 : 0)),
+});
+
+const turnPage = (state: State, page: Screen, { command }: Press, back: Screen): Step<State> =>
+  still({ ...state, screen: command === 'go-back' ? back : page });
 
 /** Leaves the program; an open session is put down first. */
 function quit(state: State): Step<State> {

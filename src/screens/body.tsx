@@ -3,12 +3,15 @@ import { currentMode } from '../app/update.ts';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';
 import { Line } from './parts.tsx';
-import { KeysBody, SettingsBody } from './settings.tsx';
+import { fullLines, keyLines, PageBody } from './page.tsx';
+import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
 import { WalkBody } from './walk.tsx';
 
+type BodyProps = { readonly state: State; readonly rows: number; readonly columns: number };
+
 /** The part of the screen between head and foot. */
-export function Body({ state, rows }: { readonly state: State; readonly rows: number }) {
+export function Body({ state, rows, columns }: BodyProps) {
   const { screen, live, library, settings, sessions } = state;
   switch (screen.kind) {
     case 'home':
@@ -18,7 +21,16 @@ export function Body({ state, rows }: { readonly state: State; readonly rows: nu
     case 'settings':
       return <SettingsBody settings={settings} screen={screen} rows={rows} />;
     case 'keys':
-      return <KeysBody mode={currentMode({ ...state, screen: screen.from })} />;
+      return (
+        <PageBody
+          lines={keyLines(currentMode({ ...state, screen: screen.from }))}
+          from={screen.cursor}
+        />
+      );
+    case 'full':
+      return (
+        <PageBody lines={live === undefined ? [] : fullLines(live.story)} from={screen.cursor} />
+      );
     case 'start':
       return library === undefined ? (
         <Line>Loading the trees...</Line>
@@ -32,6 +44,7 @@ export function Body({ state, rows }: { readonly state: State; readonly rows: nu
           input={screen.input}
           correcting={screen.correcting}
           rows={rows}
+          columns={columns}
         />
       );
     case 'others':

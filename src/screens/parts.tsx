@@ -48,24 +48,20 @@ export const Rule = () => (
   />
 );
 
-/** Text set in from the left, its later rows too. */
-export function Indented({
-  mark,
-  children,
-  as = 'plain',
-}: {
-  mark: string;
-  children: string;
-  as?: Meaning;
-}) {
+type IndentedProps = LineProps & { readonly mark: string };
+
+/** Text set in from the left behind a mark, its later rows too. */
+export function Indented({ mark, children, as = 'plain', wrap = 'fold' }: IndentedProps) {
   return (
-    <Box paddingLeft={1}>
+    <Box paddingLeft={1} flexShrink={0}>
       <Box flexShrink={0} width={mark.length + 1}>
         <Line as={as}>{mark}</Line>
       </Box>
-      <Line as={as} wrap="fold">
-        {children}
-      </Line>
+      <Box flexShrink={1}>
+        <Line as={as} wrap={wrap}>
+          {children}
+        </Line>
+      </Box>
     </Box>
   );
 }

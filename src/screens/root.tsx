@@ -45,7 +45,8 @@ const frameRows = 8;
 
 /** The whole screen as a function of the state. */
 export function ScreenFrame({ state, rows, columns }: FrameProps) {
-  if (rows < 10 || columns < 40) return <Line>The window is too small. Your session is safe.</Line>;
+  if (rows < 10 || columns < 40)
+    return <Line wrap="fold">The window is too small. Your session is safe.</Line>;
   const { live, screen } = state;
   const onWalk = live !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   return (
@@ -58,7 +59,7 @@ export function ScreenFrame({ state, rows, columns }: FrameProps) {
           notice={<NoticeLine state={state} />}
           keys={keysLine(state, columns)}
         >
-          <Body state={state} rows={rows - frameRows} />
+          <Body state={state} rows={rows - frameRows} columns={columns} />
         </Frame>
       </Box>
     </ThemeContext>

@@ -26,7 +26,7 @@ export function CauseBody({ story, named: { cause }, first }: CauseProps) {
           as="title"
         />
       </Box>
-      <Cautions ids={cause.repair.cautions} leg={leg} full={!repairing} />
+      <Cautions ids={cause.repair.cautions} leg={leg} as={repairing ? 'fold' : 'full'} />
       {cause.where === undefined ? null : <Indented mark="Where:">{cause.where}</Indented>}
       {cause.shows === undefined || repairing ? null : (
         <Indented mark="Shows:">{cause.shows}</Indented>
@@ -53,7 +53,7 @@ function CauseAnswer({ story, repairing, first }: AnswerProps) {
         ? 'Enter when the repair is done; the proof comes next.'
         : 'Enter: the cautions are read and this is it. o: check something else first.';
   return (
-    <Box paddingTop={1}>
+    <Box paddingTop={1} flexShrink={0}>
       <Indented mark=">" as="marked">
         {words}
       </Indented>

@@ -4,8 +4,9 @@ import type { WalkInput } from '../app/screen.ts';
 import { liveBand } from '../app/live-band.ts';
 import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
-import { Cautions } from './cautions.tsx';
+import { Cautions, shortCaution } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
+import { roomFor, type Room } from './room.ts';
 import { healthyWords, preparationWords } from './wording.ts';
 
 type WalkProps = {
@@ -13,15 +14,16 @@ type WalkProps = {
   readonly input: WalkInput;
   readonly correcting: number | undefined;
   readonly rows: number;
+  readonly columns: number;
 };
 
 /** The middle of the walk screen: the one thing to be done now. */
-export function WalkBody({ story, input, correcting, rows }: WalkProps) {
+export function WalkBody({ story, input, correcting, rows, columns }: WalkProps) {
   if (input.kind === 'text') return <TextBody input={input} />;
   const asking = askedCheck(story, correcting);
   const first = before(story, asking);
   if (asking !== undefined)
-    return <CheckBody {...{ asking, first, input, rows }} leg={currentLeg(story)} />;
+    return <CheckBody {...{ asking, first, input, rows, columns }} leg={currentLeg(story)} />;
   const named = namedCause(story);
   if (named !== undefined) return <CauseBody story={story} named={named} first={first} />;
   return <EndBody story={story} />;
@@ -33,12 +35,15 @@ type CheckProps = {
   readonly input: Exclude<WalkInput, { kind: 'text' }>;
   readonly leg: Leg;
   readonly rows: number;
+  readonly columns: number;
 };
 
 const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
 
-function CheckBody({ asking, first, input, leg, rows }: CheckProps) {
+function CheckBody(props: CheckProps) {
+  const { asking, first, leg } = props;
   const { check, purpose } = asking;
+  const room = roomOf(props);
   return (
     <>
       <Box paddingX={1} flexDirection="column" flexShrink={0}>
@@ -48,29 +53,56 @@ function CheckBody({ asking, first, input, leg, rows }: CheckProps) {
           as="title"
         />
       </Box>
-      <Cautions ids={check.cautions} leg={leg} full={first.kind === 'caution'} />
+      <Cautions
+        ids={check.cautions}
+        leg={leg}
+        as={first.kind === 'caution' ? 'full' : room.cautions}
+      />
       {first.kind === 'caution' ? (
-        <Indented mark="?">Read the cautions, then Enter to go on.</Indented>
+        <Indented mark=">" as="marked">
+          Read the cautions, then Enter to go on.
+        </Indented>
       ) : (
         <>
           {check.how.map((step, index) => (
-            <Indented key={step} mark={`  ${index + 1}.`}>
+            <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
               {step}
             </Indented>
           ))}
-          <Answering {...{ asking, first, input, leg, rows }} />
+          <Answering {...props} healthy={room.healthy} />
         </>
       )}
     </>
   );
 }
 
+function roomOf({ asking: { check }, first, leg, rows, columns }: CheckProps): Room {
+  const below =
+    first.kind === 'prepare' ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
+  return roomFor(
+    {
+      check,
+      cautions: check.cautions.map((id) => shortCaution(leg, id)),
+      healthy: first.kind === 'prepare' ? '' : healthyWords(check),
+      below,
+    },
+    columns,
+    rows,
+  );
+}
+
 /** The answer part: what must be set first, or the results to pick from. */
-function Answering({ asking, first, input, leg, rows }: CheckProps) {
+function Answering({
+  asking,
+  first,
+  input,
+  leg,
+  healthy,
+}: CheckProps & { readonly healthy: boolean }) {
   const { check } = asking;
   if (first.kind === 'prepare')
     return (
-      <Box paddingTop={1}>
+      <Box paddingTop={1} flexShrink={0}>
         <Indented mark=">" as="marked">
           {`First: ${preparationWords(first.preparation, leg.shop)}. Enter when done.`}
         </Indented>
@@ -80,19 +112,20 @@ function Answering({ asking, first, input, leg, rows }: CheckProps) {
   const cursor = input.kind === 'ready' ? input.cursor : (band ?? -1);
   return (
     <>
-      <Indented mark="Healthy:">{healthyWords(check)}</Indented>
+      {healthy ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
       {check.reading === undefined ? null : <ReadingLine unit={check.reading.unit} input={input} />}
       {input.kind === 'insist' ? (
-        <Indented
-          mark="!"
-          as="problem"
-        >{`${input.why} Is it really so? ! keeps it, Esc reads again.`}</Indented>
+        <Indented mark="!" as="problem">
+          {`${input.why} Is it really so? ! keeps it, Esc reads again.`}
+        </Indented>
       ) : null}
-      <Choices
-        choices={check.results.map(({ id, label }) => ({ id, label }))}
-        cursor={cursor}
-        rows={Math.max(3, Math.min(check.results.length, rows - 8))}
-      />
+      <Box flexShrink={0}>
+        <Choices
+          choices={check.results.map(({ id, label }) => ({ id, label }))}
+          cursor={cursor}
+          rows={check.results.length}
+        />
+      </Box>
     </>
   );
 }
@@ -100,7 +133,7 @@ function Answering({ asking, first, input, leg, rows }: CheckProps) {
 function ReadingLine({ unit, input }: { unit: string; input: CheckProps['input'] }) {
   const typed = input.kind === 'ready' ? '' : input.typed;
   return (
-    <Box paddingX={1}>
+    <Box paddingX={1} flexShrink={0}>
       <Text bold>{'Reading > '}</Text>
       <Line as="title">{`${typed}_ ${unit}`}</Line>
     </Box>

@@ -62,6 +62,15 @@ test('a digit picks a result at once, and the walk goes on', () => {
   expect(live(made).story.findings).toMatchObject([{ check: 'idle-check', result: 'hunts' }]);
 });
 
+test('Enter struck once too often answers nothing', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<enter><enter><enter><enter>');
+
+  expect(live(made).story.findings).toEqual([]);
+  expect(made.program.state().notice?.text).toContain('Answer by its number');
+});
+
 test('back answers the last check anew, and what was written stays written', () => {
   const made = atFirstCheck();
 

@@ -1,0 +1,67 @@
+import { renderToString } from 'ink';
+import { expect, test } from 'vitest';
+import type { State } from '../../src/app/state.ts';
+import { ScreenFrame } from '../../src/screens/root.tsx';
+import { expectGolden } from '../helpers/golden.ts';
+import { makeProgram, press, startKeys } from '../helpers/program.ts';
+
+const frame = (state: State, columns: number, rows: number): string =>
+  `${renderToString(<ScreenFrame state={state} columns={columns} rows={rows} />, { columns })
+    .split('\n')
+    .map((row) => row.trimEnd())
+    .join('\n')}\n`;
+
+/** Keys that lead to each screen, from Home. The tree is rough-idle, whose first check wants three things set. */
+const walk = startKeys(2, 4);
+const ready = `${walk}<enter><enter><enter>`;
+const screens: readonly (readonly [name: string, keys: string])[] = [
+  ['home', ''],
+  ['start-complaint', 's'],
+  ['start-altitude', 's2Orchard van<enter>JB<enter>'],
+  ['prepare', walk],
+  ['look', ready],
+  ['note', `${ready}nfan belt squeals`],
+  ['others', `${ready}2o`],
+  ['suspects', `${ready}2r`],
+  ['condemned', `${ready}2r2`],
+  ['close', `${ready}2c`],
+  ['keys', `${ready}?`],
+  ['in-full', `${ready}i`],
+  ['measure', `${ready}2o8<enter>15`],
+  ['unlikely', `${ready}2o8<enter>99<enter>`],
+  ['settings', 'g'],
+];
+
+test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', (name, keys) => {
+  const { program } = makeProgram();
+
+  press(program, keys);
+
+  for (const [columns, rows] of [
+    [80, 24],
+    [60, 20],
+  ] as const) {
+    const text = frame(program.state(), columns, rows);
+    expectGolden(`frames/${name}-${columns}x${rows}.txt`, text);
+    expect(text.split('\n').length - 1).toBe(rows);
+    expect(Math.max(...text.split('\n').map((row) => row.length))).toBeLessThanOrEqual(columns);
+  }
+});
+
+test('a window that is too small says that the session is safe', () => {
+  const { program } = makeProgram();
+
+  expect(frame(program.state(), 30, 8).replace(/\s+/g, ' ')).toContain('Your session is safe');
+});
+
+test('text from a file cannot reach the terminal as a command', () => {
+  const { program } = makeProgram();
+  press(program, ready);
+  program.dispatch({ kind: 'acted', action: { do: 'note', text: 'x' } });
+  program.dispatch({ kind: 'told', text: 'a\u001b]8;;http://x\u0007b\u202e\u001b[2J' });
+
+  const text = frame(program.state(), 80, 24);
+
+  expect(['\u001b', '\u0007', '\u202e'].filter((mark) => text.includes(mark))).toEqual([]);
+  expect(text).toContain('<U+202E>');
+});

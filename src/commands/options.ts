@@ -82,9 +82,12 @@ export function namedSession(io: Io, given: Given, use: string): Parsed<string> 
       message: 'This command wants one session.',
       mend: `Use: ${use}`,
     });
-  const path = findSession(io.disk.files, sessionsFolder(io, given), named);
-  return path.kind === 'good' ? good(absolute(io, path.value)) : path;
+  return sessionNamed(io, given, named);
 }
+
+/** The file of a session that somebody named, as an absolute path. */
+export const sessionNamed = (io: Io, given: Given, named: string): Parsed<string> =>
+  findSession(io.disk.files, sessionsFolder(io, given), { named, path: absolute(io, named) });
 
 /** The first problem of a list that has at least one. */
 export const firstOf = (problems: readonly { code: string; message: string; mend: string }[]) =>

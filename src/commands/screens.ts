@@ -5,14 +5,14 @@ import type { Doors } from '../screens/stage.tsx';
 import { storeError } from '../store/files.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
 import {
-  absolute,
+  sessionNamed,
   firstOf,
   readOptions,
   sessionsFolder,
   treesFolder,
   type Given,
 } from './options.ts';
-import { findSession, listSessions } from '../store/sessions.ts';
+import { listSessions } from '../store/sessions.ts';
 import { good, type Parsed } from '../core/problem.ts';
 
 const noTerminal = {
@@ -87,8 +87,6 @@ function openingsFor(
   const path =
     named === undefined && newest !== undefined
       ? good(newest)
-      : findSession(io.disk.files, folder, named ?? '');
-  return path.kind === 'bad'
-    ? path
-    : good([{ kind: 'session-chosen', path: absolute(io, path.value) }]);
+      : sessionNamed(io, given, named ?? '');
+  return path.kind === 'bad' ? path : good([{ kind: 'session-chosen', path: path.value }]);
 }

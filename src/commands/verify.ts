@@ -1,7 +1,7 @@
 import type { Blemish, Reading } from '../store/recover.ts';
-import { findSession, loadSession } from '../store/sessions.ts';
+import { loadSession } from '../store/sessions.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { absolute, firstOf, readOptions, sessionsFolder } from './options.ts';
+import { firstOf, readOptions, sessionNamed } from './options.ts';
 
 /** `droplight verify SESSION...`: whole, torn or altered, and at which lines. 1 when any is not whole. */
 export async function verify(io: Io, args: readonly string[]): Promise<ExitCode> {
@@ -14,12 +14,11 @@ export async function verify(io: Io, args: readonly string[]): Promise<ExitCode>
       message: 'No session is named.',
       mend: 'Use: droplight verify SESSION...',
     });
-  const folder = sessionsFolder(io, given.value);
   const verdicts: Verdict[] = [];
   for (const word of words) {
-    const path = findSession(io.disk.files, folder, word);
+    const path = sessionNamed(io, given.value, word);
     if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-    verdicts.push(judge(io, absolute(io, path.value)));
+    verdicts.push(judge(io, path.value));
   }
   if (given.value.flag('json')) printJson(io, verdicts);
   else for (const verdict of verdicts) io.out(`${wordsOf(verdict)}\n`);

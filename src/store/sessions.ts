@@ -154,15 +154,21 @@ export function listSessions(files: Files, folder: string): readonly Listed[] {
     .toReversed();
 }
 
-/** The file that a person means: a path, or the name of a session in the folder, or its beginning. */
-export function findSession(files: Files, folder: string, named: string): Parsed<string> {
-  const tries = [named, join(folder, named), join(folder, `${named}${ending}`)];
-  const found = tries.find((path) => path.endsWith(ending) && files.exists(path));
+/**
+ * The file that a person means: a path, the name of a session in the folder, or its beginning.
+ * @param path what they typed, taken as a path from where they are
+ */
+export function findSession(
+  files: Files,
+  folder: string,
+  { named, path }: { readonly named: string; readonly path: string },
+): Parsed<string> {
+  const tries = [path, join(folder, named), join(folder, `${named}${ending}`)];
+  const found = named === '' ? undefined : tries.find((one) => files.exists(one));
   if (found !== undefined) return good(found);
   const fitting = listSessions(files, folder).filter(({ name }) => name.startsWith(named));
   const [only] = fitting;
   if (only !== undefined && fitting.length === 1) return good(only.path);
-  if (files.exists(named)) return good(named);
   return bad({
     code: fitting.length > 1 ? 'several-sessions' : 'no-such-session',
     value: named,

@@ -55,8 +55,11 @@ export async function showIn(program: Program, columns = 80, rows = 24): Promise
   return {
     screen: () =>
       Array.from({ length: emulator.rows }, (_, row) =>
-        (emulator.buffer.active.getLine(emulator.buffer.active.viewportY + row)
-          ?.translateToString(true, 0, emulator.cols) ?? '').trimEnd(),
+        (
+          emulator.buffer.active
+            .getLine(emulator.buffer.active.viewportY + row)
+            ?.translateToString(true, 0, emulator.cols) ?? ''
+        ).trimEnd(),
       ),
     send: async (...pieces) => {
       for (const piece of pieces) {

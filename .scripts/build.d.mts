@@ -1,0 +1,5 @@
+export function buildProgram(options?: {
+  outdir?: string;
+  entry?: string;
+  name?: string;
+}): Promise<void>;

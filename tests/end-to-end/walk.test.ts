@@ -1,0 +1,106 @@
+import { appendFileSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, expect, test } from 'vitest';
+import { buildProgram } from '../../.scripts/build.mjs';
+import { scratch } from '../helpers/commands.ts';
+import { runProgram, type Shown } from '../helpers/pseudo-terminal.ts';
+
+beforeAll(() => buildProgram(), 60_000);
+
+const sessionIn = (folder: string): string => {
+  const [name = ''] = readdirSync(join(folder, 'sessions')).filter((file) =>
+    file.endsWith('.jsonl'),
+  );
+  return join(folder, 'sessions', name);
+};
+
+/** From the command line to the first check of the rough-idle tree, every fact unknown. */
+async function toFirstCheck(shown: Shown): Promise<void> {
+  await shown.until('What do you call the vehicle?');
+  shown.type('Orchard van\rJB\r\r\r');
+  await shown.until('6 of 9');
+  shown.type('4333');
+  await shown.until('First: Key to RUN');
+}
+
+test('a walk from complaint to account, by keys in a real terminal', async () => {
+  const folder = scratch();
+  const shown = runProgram(['start', 'rough-idle'], folder);
+
+  await toFirstCheck(shown);
+  shown.type('\r\r\r');
+  await shown.until('speed wanders');
+  shown.type('2');
+  await shown.until('LAST  Two minutes of hot idle');
+  shown.type('b');
+  await shown.until('ANSWER ANEW');
+  shown.type('3');
+  await shown.until('shakes to a beat');
+  shown.type('r');
+  await shown.until('REPAIR: pick');
+  shown.type('1');
+  await shown.until('REPAIR: Vacuum leak');
+  shown.type('q');
+  await shown.until('Pick up:');
+  shown.type('q');
+
+  expect(await shown.exited).toBe(0);
+  const kinds = readFileSync(sessionIn(folder), 'utf8')
+    .trim()
+    .split('\n')
+    .slice(1)
+    .map((line) => (JSON.parse(line) as { kind: string }).kind);
+  expect(kinds).toContain('corrected');
+  expect(kinds.slice(-2)).toEqual(['condemned', 'paused']);
+}, 60_000);
+
+test('killed after a kept answer, it is picked up exactly there; a torn tail is told and kept', async () => {
+  const folder = scratch();
+  const first = runProgram(['start', 'rough-idle'], folder);
+  await toFirstCheck(first);
+  first.type('\r\r\r');
+  await first.until('speed wanders');
+  first.type('2');
+  await first.until('LAST  Two minutes of hot idle');
+  await first.until(/kept \d\d:\d\d/);
+  const standing = first.screen().split('\n')[2];
+  first.kill('SIGKILL');
+  await first.exited;
+  appendFileSync(sessionIn(folder), '{"n":5,"at":"2026-0');
+
+  const second = runProgram(['resume'], folder);
+  await second.until('torn by a power loss');
+
+  expect(second.screen().split('\n')[2]).toBe(standing);
+  second.type('nstill here\r');
+  await second.until(/kept \d\d:\d\d/);
+  second.type('\x03');
+  expect(await second.exited).toBe(0);
+  const text = readFileSync(sessionIn(folder), 'utf8');
+  expect(text).toContain('{"n":5,"at":"2026-0\n');
+  expect(text).toContain('"text":"still here"');
+}, 60_000);
+
+test('a terminal that goes away leaves everything on the disk', async () => {
+  const folder = scratch();
+  const shown = runProgram(['start', 'rough-idle'], folder);
+  await toFirstCheck(shown);
+  shown.type('nlast words\r');
+  await shown.until('kept');
+  shown.kill('SIGHUP');
+
+  expect(await shown.exited).toBe(129);
+  expect(readFileSync(sessionIn(folder), 'utf8')).toContain('"text":"last words"');
+}, 60_000);
+
+test('keys typed before the first frame are acted on and never seen as text', async () => {
+  const folder = scratch();
+  const shown = runProgram([], folder);
+  shown.type('\x1b[B\x1b[B');
+
+  await shown.until(/ > 3 +Settings/);
+
+  expect(shown.screen()).not.toContain('[B');
+  shown.type('\x03');
+  expect(await shown.exited).toBe(0);
+}, 60_000);

@@ -1,0 +1,54 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { ExitCode, Io } from '../../src/commands/io.ts';
+import { nodeFiles } from '../../src/store/node-files.ts';
+import type { Files } from '../../src/store/files.ts';
+
+type Command = (io: Io, args: readonly string[]) => Promise<ExitCode>;
+
+export type Ran = { readonly code: ExitCode; readonly out: string; readonly err: string };
+
+export const scratch = (): string => mkdtempSync(join(tmpdir(), 'droplight-'));
+
+/** Runs a command as main would, in a folder of its own, with lines on its standard input. */
+export async function runCommand(
+  command: Command,
+  args: readonly string[],
+  options: {
+    readonly folder?: string;
+    readonly lines?: readonly string[];
+    readonly files?: Files;
+  } = {},
+): Promise<Ran> {
+  const folder = options.folder ?? scratch();
+  let [out, err, second] = ['', '', 0];
+  const io: Io = {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    lines: async function* lines() {
+      yield* options.lines ?? [];
+    },
+    clock: () => {
+      second += 1;
+      const at = new Date(Date.UTC(2026, 3, 11, 10, 42, second))
+        .toISOString()
+        .replace('Z', '+00:00');
+      return { at, run: 'run-1', mono: second * 1000, up: 9000 + second };
+    },
+    disk: {
+      files: options.files ?? nodeFiles,
+      notes: { read: () => 'process 4711 on bench', write: () => {} },
+      holder: 'a test',
+    },
+    folders: { current: folder, shipped: resolve('trees'), settings: join(folder, 'settings') },
+    isTerminal: false,
+    onHangUp: () => {},
+  };
+  const code = await command(io, args);
+  return { code, out, err };
+}

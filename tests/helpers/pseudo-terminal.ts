@@ -1,0 +1,59 @@
+import { resolve } from 'node:path';
+import xterm from '@xterm/headless';
+import { spawn, type IPty } from '@lydell/node-pty';
+
+export type Shown = {
+  readonly screen: () => string;
+  readonly type: (keys: string) => void;
+  /** Waits until the screen holds some text, and fails with the screen after ten seconds. */
+  readonly until: (text: string | RegExp) => Promise<void>;
+  readonly kill: (signal: string) => void;
+  readonly exited: Promise<number>;
+};
+
+/** The environment of a person's shell: what CI adds would switch screens and colours off. */
+function environment(extra: Readonly<Record<string, string>>): Record<string, string> {
+  const { CI: _ci, NO_COLOR: _no, FORCE_COLOR: _force, ...rest } = process.env;
+  return { ...(rest as Record<string, string>), TERM: 'xterm-256color', ...extra };
+}
+
+/** Runs the built program in a real pseudo-terminal, as a person would. */
+export function runProgram(
+  args: readonly string[],
+  folder: string,
+  size = { columns: 80, rows: 24 },
+): Shown {
+  const emulator = new xterm.Terminal({
+    cols: size.columns,
+    rows: size.rows,
+    allowProposedApi: true,
+  });
+  const pty: IPty = spawn(process.execPath, [resolve('.build/droplight.js'), ...args], {
+    cols: size.columns,
+    rows: size.rows,
+    cwd: folder,
+    env: environment({ DROPLIGHT_SETTINGS: `${folder}/settings` }),
+  });
+  pty.onData((data) => emulator.write(data));
+  const screen = () =>
+    Array.from({ length: size.rows }, (_, row) =>
+      (
+        emulator.buffer.active
+          .getLine(emulator.buffer.active.viewportY + row)
+          ?.translateToString(true) ?? ''
+      ).trimEnd(),
+    ).join('\n');
+  const holds = (text: string | RegExp): boolean =>
+    typeof text === 'string' ? screen().includes(text) : text.test(screen());
+  return {
+    screen,
+    type: (keys) => pty.write(keys),
+    until: async (text) => {
+      for (let tries = 0; tries < 400 && !holds(text); tries += 1)
+        await new Promise((done) => setTimeout(done, 25));
+      if (!holds(text)) throw new Error(`never saw ${String(text)} on:\n${screen()}`);
+    },
+    kill: (signal) => pty.kill(signal),
+    exited: new Promise((done) => pty.onExit(({ exitCode }) => done(exitCode))),
+  };
+}

@@ -3,7 +3,17 @@ import { join } from 'node:path';
 import { root, run } from './setup.mjs';
 
 process.exit(
-  run([join(root, 'node_modules/vitest/vitest.mjs'), 'run', '--config', 'tests/vitest.config.ts', 'golden', 'frames'], {
-    env: { GOLDEN: 'write' },
-  }),
+  run(
+    [
+      join(root, 'node_modules/vitest/vitest.mjs'),
+      'run',
+      '--config',
+      'tests/vitest.config.ts',
+      'golden',
+      'frames',
+    ],
+    {
+      env: { GOLDEN: 'write' },
+    },
+  ),
 );

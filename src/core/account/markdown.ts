@@ -24,6 +24,7 @@ export const proseMarkdown = (text: string): string =>
     .replace(/(\d)\\\.(?=\d)/g, '$1.')
     .replace(/\\\.(?=\s|$)/g, '.')
     .replace(/(\w)\\-(?=\w)/g, '$1-')
+    .replace(/(?<=[\w ])\\\/(?=[\w ])/g, '/')
     .replace(/\\:(?=\s|$)/g, ':')
     .replace(/(\d)\\:(?=\d)/g, '$1:');
 

@@ -11,7 +11,7 @@ export function readingBlocks(story: Story): readonly Block[] {
     return [
       clockTime(finding.told ?? finding.stamp.at),
       askWords(story, finding.check, finding.leg),
-      readingWords(finding) || '-',
+      readingWords(finding),
       shownWords(story, finding),
       check?.healthy ?? check?.results[0]?.label ?? '',
     ];

@@ -22,6 +22,7 @@ export function wayBlocks(story: Story): readonly Block[] {
   let day = dateOf(story.header.opened);
   return story.entries.flatMap((entry): Block[] => {
     const { event } = entry;
+    if (entry.said?.kind === 'photographed') return [picture(entry.said)];
     const text = phrase(story, entry);
     if (text === undefined) return [];
     const turned: Block[] =
@@ -38,6 +39,14 @@ export function wayBlocks(story: Story): readonly Block[] {
       },
     ];
   });
+}
+
+/** A picture beside the record; anything but a plain relative path is only told, never linked. */
+function picture({ file, caption }: PayloadOf<'photographed'>): Block {
+  const plain = /^[\w][\w./ -]*$/.test(file) && !file.includes('..');
+  return plain
+    ? { kind: 'picture', file, caption }
+    : { kind: 'paragraph', text: sentence(`Photograph: ${caption} (${file})`) };
 }
 
 function phrase(story: Story, entry: Entry): string | undefined {

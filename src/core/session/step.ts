@@ -67,7 +67,8 @@ function ownWay(story: Standpoint): Step {
   const move = lastMove(story);
   const failed = story.proofs.at(-1);
   const afterFailedProof = failed !== undefined && failed.n > (move?.n ?? 0);
-  if (move?.check === confirm || afterFailedProof || move === undefined)
+  // A baseline reading is taken out of turn: what it showed is met again where the way comes by it.
+  if (move === undefined || afterFailedProof || [confirm, ...tree.baseline].includes(move.check))
     return fromTheTop(story, complaint?.result);
   return baselineFirst(story) ?? follow(story, ...leadOf(story, move.check, move.result));
 }

@@ -1,0 +1,57 @@
+// Makes the example sessions of our own scenario, an orchard's delivery van: the commands that a
+// person would use, in a folder of their own, with a clock that goes on by the minutes in the script.
+import { mkdirSync, readdirSync, rmSync, unlinkSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { enter } from '../src/commands/enter.ts';
+import { open } from '../src/commands/open.ts';
+import { write } from '../src/commands/write.ts';
+import { nodeFiles } from '../src/store/node-files.ts';
+import { examples } from './example-scripts.mjs';
+import { root } from './setup.mjs';
+
+const folder = resolve(root, 'sessions', 'examples');
+rmSync(folder, { recursive: true, force: true });
+mkdirSync(folder, { recursive: true });
+
+for (const { name, tree, args, begins, actions } of examples) {
+  const clock = { minute: 0, seconds: 0 };
+  const answers = [];
+  const io = {
+    out: () => {},
+    err: (text) => process.stderr.write(text),
+    clock: () => {
+      clock.seconds += 1;
+      const seconds = clock.minute * 60 + clock.seconds;
+      const at = new Date(Date.parse(begins) + seconds * 1000).toISOString().replace('Z', '+00:00');
+      return { at, run: `${name}-1`, mono: seconds * 1000, up: 40_000 + seconds };
+    },
+    lines: async function* lines() {
+      for (const [minutes, action] of actions) {
+        clock.minute += minutes;
+        // `last` stands for the event that the step before was kept as.
+        yield JSON.stringify(action.n === 'last' ? { ...action, n: answers.at(-1).n } : action);
+      }
+    },
+    disk: {
+      files: nodeFiles,
+      notes: { read: () => undefined, write: () => {} },
+      holder: 'examples',
+    },
+    folders: { current: root, shipped: resolve(root, 'trees'), settings: resolve(folder, 'none') },
+    onHangUp: () => {},
+    isTerminal: false,
+  };
+  const paths = [];
+  const opened = await open({ ...io, out: (text) => paths.push(text.trim()) }, [
+    tree,
+    ...args,
+    '--sessions',
+    folder,
+  ]);
+  const entered = await enter({ ...io, out: (text) => answers.push(JSON.parse(text)) }, paths);
+  const refused = answers.filter(({ ok }) => !ok);
+  if (opened !== 0 || entered !== 0)
+    throw new Error(`${name}: ${JSON.stringify(refused, null, 2)}`);
+  await write(io, paths);
+}
+for (const file of readdirSync(folder)) if (file.endsWith('.lock')) unlinkSync(join(folder, file));

@@ -1,6 +1,5 @@
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
-import { createInterface } from 'node:readline';
 import { readFileSync, writeFileSync } from 'node:fs';
 import type { ExitCode, Io } from './commands/io.ts';
 import { version } from './core/version.ts';
@@ -62,7 +61,10 @@ const began = performance.now();
 const io: Io = {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
-  lines: () => createInterface({ input: process.stdin, crlfDelay: Infinity }),
+  lines: async function* lines() {
+    const { createInterface } = await import('node:readline');
+    yield* createInterface({ input: process.stdin, crlfDelay: Infinity });
+  },
   clock: () => ({
     at: wallTime(new Date()),
     run,

@@ -1,28 +1,10 @@
 import { moved, picked } from './cursor.ts';
+import { homeLines, type HomeLine } from './home-lines.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Screen } from './screen.ts';
 import { emptyForm } from './start-form.ts';
 import type { SessionLine, State } from './state.ts';
 import type { Press } from './press.ts';
-
-/** What Home offers; the line for picking up is there only when there is something to pick up. */
-export type HomeLine =
-  | { readonly kind: 'pick-up'; readonly session: SessionLine }
-  | { readonly kind: 'start' }
-  | { readonly kind: 'list' }
-  | { readonly kind: 'settings' }
-  | { readonly kind: 'quit' };
-
-export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[] {
-  const open = sessions.find(({ closed }) => !closed);
-  return [
-    ...(open === undefined ? [] : [{ kind: 'pick-up' as const, session: open }]),
-    { kind: 'start' },
-    { kind: 'list' },
-    { kind: 'settings' },
-    { kind: 'quit' },
-  ];
-}
 
 type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
 

@@ -5,18 +5,10 @@ import { moved, picked, typedOn } from './cursor.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
 import { home, type Screen } from './screen.ts';
+import { settingLines } from './setting-lines.ts';
 import type { State } from './state.ts';
 
 type At = Extract<Screen, { kind: 'settings' }>;
-
-/** The settings in the order of the screen; those with values turn, the others are typed. */
-export const settingLines = [
-  { key: 'who', label: 'Who is working' },
-  { key: 'altitude', label: 'Altitude of the workplace' },
-  { key: 'units', label: 'Units when typing', values: ['us', 'metric'] },
-  { key: 'theme', label: 'Theme', values: ['day', 'night'] },
-  { key: 'sessions', label: 'Sessions folder' },
-] as const;
 
 export function updateSettings(state: State, screen: At, press: Press): Step<State> {
   if (screen.typed !== undefined) return updateTyped(state, screen, screen.typed, press);

@@ -3,13 +3,12 @@ import type { Stamp } from '../core/session/event.ts';
 import { clockTime } from '../core/session/time.ts';
 import { never } from '../core/problem.ts';
 import { act, extend, problemNotice } from './act.ts';
-import { modeOf, type Mode } from './asking.ts';
+import { currentMode } from './mode.ts';
 import { doing, still, type Step } from './effect.ts';
 import { commandFor } from './keymap.ts';
 import type { Message } from './message.ts';
 import type { Press } from './press.ts';
 import { walk, type Screen } from './screen.ts';
-import { fields } from './start-form.ts';
 import type { Live, State } from './state.ts';
 import type { Token } from './tokens.ts';
 import { updateHome, updateSessions } from './update-home.ts';
@@ -95,13 +94,6 @@ function opened(
     ...added.map((event) => ({ kind: 'append' as const, event })),
   );
 }
-
-function isTextField(state: State): boolean {
-  if (state.screen.kind !== 'start' || state.library === undefined) return false;
-  return fields(state.screen.form, state.library)[state.screen.form.at]?.kind === 'text';
-}
-
-export const currentMode = (state: State): Mode => modeOf(state, isTextField(state));
 
 function press(before: State, token: Token): Step<State> {
   // Any key makes a disk that refused something try again.

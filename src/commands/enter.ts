@@ -10,7 +10,8 @@ import { storeError } from '../store/files.ts';
 import { openSession, type OpenSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
-import { firstOf, namedSession, openLibrary, readOptions } from './options.ts';
+import { openLibrary } from './library.ts';
+import { firstOf, namedSession, readOptions } from './options.ts';
 
 const use = 'droplight enter SESSION < actions.jsonl';
 

@@ -10,7 +10,8 @@ import type { Library } from '../store/library.ts';
 import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
-import { firstOf, openLibrary, readOptions, sessionsFolder, type Given } from './options.ts';
+import { openLibrary } from './library.ts';
+import { firstOf, readOptions, sessionsFolder, type Given } from './options.ts';
 
 const use =
   'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--trees DIR] [--sessions DIR]';

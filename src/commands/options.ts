@@ -1,8 +1,7 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bad, good, type Parsed } from '../core/problem.ts';
-import { loadLibrary, type Library } from '../store/library.ts';
-import { findSession } from '../store/sessions.ts';
+import { findSession } from '../store/find.ts';
 import { readSettings } from '../store/settings.ts';
 import type { Io } from './io.ts';
 
@@ -59,19 +58,6 @@ export function sessionsFolder(io: Io, given: Given): string {
 
 export const absolute = (io: Io, path: string): string =>
   isAbsolute(path) ? path : resolve(join(io.folders.current, path));
-
-/** All trees of the folder in use, or why it cannot be used at all. */
-export function openLibrary(io: Io, given: Given): Parsed<Library> {
-  const folder = treesFolder(io, given);
-  if (!io.disk.files.exists(folder))
-    return bad({
-      code: 'no-trees',
-      value: folder,
-      message: `There is no folder of trees at ${folder}.`,
-      mend: 'Give --trees DIR with a folder that is there.',
-    });
-  return good(loadLibrary(io.disk.files, folder, io.folders.shipped));
-}
 
 /** The one session that a command is about. */
 export function namedSession(io: Io, given: Given, use: string): Parsed<string> {

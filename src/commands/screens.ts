@@ -1,7 +1,9 @@
-import { Program, type Ports } from '../app/run.ts';
+import { Program } from '../app/program.ts';
+import type { Ports } from '../app/run.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings } from '../store/settings.ts';
-import type { Doors } from '../screens/stage.tsx';
+import { stage, type Begun, type Doors } from '../screens/stage.tsx';
+import { sessionLines } from '../store/session-lines.ts';
 import { storeError } from '../store/files.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
 import {
@@ -12,7 +14,7 @@ import {
   treesFolder,
   type Given,
 } from './options.ts';
-import { listSessions } from '../store/sessions.ts';
+import { listSessions } from '../store/find.ts';
 import { good, type Parsed } from '../core/problem.ts';
 
 const noTerminal = {
@@ -32,9 +34,9 @@ export async function screens(
   if (!io.isTerminal) return fail(io, noTerminal);
   const openings = openingsFor(io, given.value, first);
   if (openings.kind === 'bad') return fail(io, firstOf(openings.problems));
-  const { stage } = await import('../screens/stage.tsx');
+
   try {
-    await stage((doors) => program(io, given.value, doors), openings.value);
+    await stage((doors) => begin(io, given.value, doors), openings.value);
     return 0;
   } catch (error) {
     const { code, path, message, mend } = storeError(error, sessionsFolder(io, given.value));
@@ -42,15 +44,21 @@ export async function screens(
   }
 }
 
-function program(io: Io, given: Given, { redraw, leave }: Doors): Program {
-  const settings = readSettings(io.disk.files, io.folders.settings);
-  const ports: Ports = {
+/** The program, and the loading of the part that comes after its first frame. */
+function begin(io: Io, given: Given, { redraw, leave }: Doors): Begun {
+  const sessions = sessionsFolder(io, given);
+  const program = new Program({
     clock: io.clock,
+    settings: readSettings(io.disk.files, io.folders.settings),
+    sessions: sessionLines(io.disk.files, sessions),
+  });
+  io.onHangUp(() => program.shut());
+  const ports: Ports = {
     disk: io.disk,
     folders: {
       trees: treesFolder(io, given),
       shipped: io.folders.shipped,
-      sessions: sessionsFolder(io, given),
+      sessions,
       settings: io.folders.settings,
     },
     writeAccount: async (session) => {
@@ -60,9 +68,14 @@ function program(io: Io, given: Given, { redraw, leave }: Doors): Program {
     redraw,
     leave,
   };
-  const made = new Program(ports, settings);
-  io.onHangUp(() => made.shut());
-  return made;
+  const wake = async (): Promise<void> => {
+    const [{ update }, { Runner }] = await Promise.all([
+      import('../app/update.ts'),
+      import('../app/run.ts'),
+    ]);
+    program.wake({ update, hands: new Runner(ports) });
+  };
+  return { program, wake };
 }
 
 /** What happens before the first key: nothing, the Start screen, or a session picked up. */

@@ -1,7 +1,8 @@
 import { fold } from '../core/session/fold.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
-import { listSessions, loadSession, type Listed } from '../store/sessions.ts';
+import { listSessions, type Listed } from '../store/find.ts';
+import { loadSession } from '../store/sessions.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
 import { firstOf, readOptions, sessionsFolder } from './options.ts';
 

@@ -1,7 +1,8 @@
 import { cleanLine } from '../core/text.ts';
 import { showProblem } from '../core/problem.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { firstOf, openLibrary, readOptions } from './options.ts';
+import { openLibrary } from './library.ts';
+import { firstOf, readOptions } from './options.ts';
 
 /** `droplight trees list`: the trees of the library, and what is wrong with files that are none. */
 export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> {

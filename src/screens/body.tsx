@@ -1,5 +1,5 @@
 import type { State } from '../app/state.ts';
-import { currentMode } from '../app/update.ts';
+import { currentMode } from '../app/mode.ts';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';
 import { Line } from './parts.tsx';

@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import { apart, endings, otherChecks, suspects } from '../app/update-lists.ts';
+import { apart, endings, otherChecks, suspects } from '../app/lists.ts';
 import type { Screen } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
 import { count } from '../core/text.ts';

@@ -4,7 +4,7 @@ import { hints } from '../app/keymap.ts';
 import type { Message } from '../app/message.ts';
 import type { Live, State } from '../app/state.ts';
 import { tokens } from '../app/tokens.ts';
-import { currentMode } from '../app/update.ts';
+import { currentMode } from '../app/mode.ts';
 import { clockTime, workedSeconds } from '../core/session/time.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { count } from '../core/text.ts';

@@ -1,21 +1,26 @@
 import { render } from 'ink';
 import type { Message } from '../app/message.ts';
-import type { Program } from '../app/run.ts';
+import type { Program } from '../app/program.ts';
 import { Root } from './root.tsx';
 
 export type Doors = { readonly redraw: () => void; readonly leave: () => void };
+
+/** A program that shows its first state already, and how to wake it. */
+export type Begun = { readonly program: Program; readonly wake: () => Promise<void> };
 
 /** How often the clock on the screen goes on, in milliseconds. */
 const tick = 15_000;
 
 /** Shows the program on this terminal until it leaves, and then shuts its session. */
 export async function stage(
-  make: (doors: Doors) => Program,
+  begin: (doors: Doors) => Begun,
   openings: readonly Message[],
 ): Promise<void> {
   const doors = { redraw: () => {}, leave: () => {} };
-  const program = make({ redraw: () => doors.redraw(), leave: () => doors.leave() });
+  const { program, wake } = begin({ redraw: () => doors.redraw(), leave: () => doors.leave() });
   for (const message of openings) program.dispatch(message);
+  // With nothing to open Home is drawn first, and the larger part of the program loads behind it.
+  if (openings.length > 0) await wake();
   const ink = render(
     <Root
       state={program.state}
@@ -38,6 +43,7 @@ export async function stage(
   doors.leave = () => ink.unmount();
   const ticking = setInterval(() => program.dispatch({ kind: 'ticked' }), tick);
   try {
+    if (openings.length === 0) await wake();
     await ink.waitUntilExit();
   } finally {
     clearInterval(ticking);

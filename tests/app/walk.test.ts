@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { currentMode } from '../../src/app/update.ts';
-import { makeProgram, press, startKeys } from '../helpers/program.ts';
+import { currentMode } from '../../src/app/mode.ts';
+import { makeAsleep, makeProgram, press, startKeys } from '../helpers/program.ts';
 
 /** A program that stands at the first check of the rough-idle tree (second in the list, four facts). */
 function atFirstCheck() {
@@ -188,4 +188,13 @@ test('ctrl-c leaves the program with everything on the disk', () => {
 
   expect(made.left()).toBe(true);
   expect(made.program.state().live?.events.at(-1)).toMatchObject({ kind: 'paused' });
+});
+
+test('keys typed before the program is awake meet what the keys before them opened', () => {
+  const { program, wake } = makeAsleep();
+
+  press(program, startKeys(2, 4));
+  wake();
+
+  expect(program.state().live?.story.step).toMatchObject({ check: 'idle-check' });
 });

@@ -1,7 +1,10 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Program, type Ports } from '../../src/app/run.ts';
+import { Program } from '../../src/app/program.ts';
+import { Runner, type Ports } from '../../src/app/run.ts';
+import { update } from '../../src/app/update.ts';
+import { sessionLines } from '../../src/store/session-lines.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
@@ -20,20 +23,27 @@ type Options = {
   readonly folder?: string;
 };
 
+/** The same before its larger part has loaded: it draws, and keys wait. */
+export const makeAsleep = (options: Options = {}) => assemble(options);
+
 /** The whole program on a real folder, with a clock that goes on a second a message. */
 export function makeProgram(options: Options = {}): Made {
+  const { wake, ...made } = assemble(options);
+  wake();
+  return made;
+}
+
+function assemble(options: Options) {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));
   let second = 0;
   let left = false;
+  const clock = () => {
+    second += 1;
+    const { run } = stampAt(0);
+    const at = new Date(Date.UTC(2026, 3, 11, 10, 0, second)).toISOString().replace('Z', '+00:00');
+    return { at, run, mono: second * 1000, up: 5000 + second };
+  };
   const ports: Ports = {
-    clock: () => {
-      second += 1;
-      const { run } = stampAt(0);
-      const at = new Date(Date.UTC(2026, 3, 11, 10, 0, second))
-        .toISOString()
-        .replace('Z', '+00:00');
-      return { at, run, mono: second * 1000, up: 5000 + second };
-    },
     disk: {
       files: options.files ?? nodeFiles,
       notes: { read: () => 'process 1', write: () => {} },
@@ -51,8 +61,13 @@ export function makeProgram(options: Options = {}): Made {
       left = true;
     },
   };
-  const program = new Program(ports, { ...defaultSettings, ...options.settings });
-  return { program, folder, left: () => left };
+  const program = new Program({
+    clock,
+    settings: { ...defaultSettings, ...options.settings },
+    sessions: sessionLines(ports.disk.files, ports.folders.sessions),
+  });
+  const wake = () => program.wake({ update, hands: new Runner(ports) });
+  return { program, folder, left: () => left, wake };
 }
 
 /** Presses keys by name, one after the other: words are typed letter by letter, `<enter>` is a key. */

@@ -1,7 +1,7 @@
 import { PassThrough, Writable } from 'node:stream';
 import xterm from '@xterm/headless';
 import { render } from 'ink';
-import type { Program } from '../../src/app/run.ts';
+import type { Program } from '../../src/app/program.ts';
 import { Root } from '../../src/screens/root.tsx';
 
 export type Terminal = {

@@ -1,0 +1,88 @@
+import type { Stamp } from '../core/session/event.ts';
+import type { Settings } from '../core/settings.ts';
+import type { Effect, Step } from './effect.ts';
+import type { Message } from './message.ts';
+import { emptyState, type SessionLine, type State } from './state.ts';
+
+/** What the program thinks with, and what it does things with. Both come after the first frame. */
+export type Mind = {
+  readonly update: (state: State, message: Message, now: Stamp) => Step<State>;
+  readonly hands: Hands;
+};
+
+/** Does effects; what comes of them is dispatched as messages. */
+export type Hands = {
+  readonly perform: (effect: Effect, program: Program) => void;
+  /** Puts everything on the disk now and lets go of the session. */
+  readonly shut: () => void;
+};
+
+export type Beginning = {
+  readonly clock: () => Stamp;
+  readonly settings: Settings;
+  readonly sessions: readonly SessionLine[];
+};
+
+/**
+ * The program without a screen: messages in, states out, effects done on the way. It shows its
+ * first state at once; messages wait until it is awake.
+ */
+export class Program {
+  readonly #clock: () => Stamp;
+  readonly #listeners = new Set<() => void>();
+  readonly #queue: Message[] = [];
+  /** What the effects being done have to say: taken before anything that was waiting already. */
+  #answers: Message[] | undefined;
+  #state: State;
+  #mind: Mind | undefined;
+  #busy = false;
+
+  constructor({ clock, settings, sessions }: Beginning) {
+    this.#clock = clock;
+    this.#state = { ...emptyState(clock(), settings), sessions };
+  }
+
+  readonly state = (): State => this.#state;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  /** Gives it its mind; what came meanwhile is taken in its order. */
+  wake(mind: Mind): void {
+    this.#mind = mind;
+    this.#drain();
+  }
+
+  /** Takes a message at once; one that comes up while another is being taken waits its turn. */
+  readonly dispatch = (message: Message): void => {
+    (this.#answers ?? this.#queue).push(message);
+    this.#drain();
+  };
+
+  shut(): void {
+    this.#mind?.hands.shut();
+  }
+
+  #drain(): void {
+    if (this.#busy || this.#mind === undefined) return;
+    this.#busy = true;
+    try {
+      for (let next = this.#queue.shift(); next !== undefined; next = this.#queue.shift())
+        this.#take(this.#mind, next);
+    } finally {
+      this.#busy = false;
+    }
+    for (const listener of this.#listeners) listener();
+  }
+
+  #take({ update, hands }: Mind, message: Message): void {
+    const { state, effects } = update(this.#state, message, this.#clock());
+    this.#state = state;
+    this.#answers = [];
+    for (const effect of effects) hands.perform(effect, this);
+    this.#queue.unshift(...this.#answers);
+    this.#answers = undefined;
+  }
+}

@@ -1,0 +1,8 @@
+/** The settings in the order of the screen; those with values turn, the others are typed. */
+export const settingLines = [
+  { key: 'who', label: 'Who is working' },
+  { key: 'altitude', label: 'Altitude of the workplace' },
+  { key: 'units', label: 'Units when typing', values: ['us', 'metric'] },
+  { key: 'theme', label: 'Theme', values: ['day', 'night'] },
+  { key: 'sessions', label: 'Sessions folder' },
+] as const;

@@ -1,0 +1,45 @@
+import { join } from 'node:path';
+import { bad, good, type Parsed } from '../core/problem.ts';
+import type { Files } from './files.ts';
+
+const ending = '.jsonl';
+
+export type Listed = {
+  readonly path: string;
+  readonly name: string;
+};
+
+/** The session files of a folder, newest name first. */
+export function listSessions(files: Files, folder: string): readonly Listed[] {
+  return files
+    .list(folder)
+    .filter((name) => name.endsWith(ending))
+    .map((name) => ({ path: join(folder, name), name: name.slice(0, -ending.length) }))
+    .toReversed();
+}
+
+/**
+ * The file that a person means: a path, the name of a session in the folder, or its beginning.
+ * @param path what they typed, taken as a path from where they are
+ */
+export function findSession(
+  files: Files,
+  folder: string,
+  { named, path }: { readonly named: string; readonly path: string },
+): Parsed<string> {
+  const tries = [path, join(folder, named), join(folder, `${named}${ending}`)];
+  const found = named === '' ? undefined : tries.find((one) => files.exists(one));
+  if (found !== undefined) return good(found);
+  const fitting = listSessions(files, folder).filter(({ name }) => name.startsWith(named));
+  const [only] = fitting;
+  if (only !== undefined && fitting.length === 1) return good(only.path);
+  return bad({
+    code: fitting.length > 1 ? 'several-sessions' : 'no-such-session',
+    value: named,
+    message:
+      fitting.length > 1
+        ? `${fitting.length} sessions begin with "${named}".`
+        : `There is no session "${named}" in ${folder}.`,
+    mend: 'See "droplight sessions".',
+  });
+}

@@ -1,0 +1,31 @@
+/** One unit: how it is written, what it is worth, and how finely a person reads it. */
+export type UnitRow = {
+  /** The one way we write it. */
+  readonly id: string;
+  /** Base units in one of it. */
+  readonly factor: number;
+  /** Added before the factor is applied: base = (value + offset) x factor. Temperatures only. */
+  readonly offset?: number;
+  /** The unit counts the other way up (litres per distance against distance per litre). */
+  readonly upsideDown?: boolean;
+  /** Other ways to type it. */
+  readonly aliases: readonly string[];
+  /** Decimals worth showing of a reading of ordinary size. */
+  readonly decimals: number;
+};
+
+/** A quantity: what to call it in a sentence, its units, and the sizes met in everyday work. */
+export type QuantityRow = {
+  readonly name: string;
+  readonly units: readonly UnitRow[];
+  /**
+   * Smallest and largest everyday size in base units. Used for one thing only: to tell
+   * whether `1,250` was meant as 1250 or as 1.25.
+   */
+  readonly everyday: readonly [number, number];
+};
+
+/** A unit row from its parts; aliases are parted by bars because some hold blanks. */
+export function unit(id: string, factor: number, decimals: number, aliases = ''): UnitRow {
+  return { id, factor, decimals, aliases: aliases === '' ? [] : aliases.split('|') };
+}

@@ -31,6 +31,16 @@ export const electrical = {
       unit('Mohm', 1e6, 2, 'megohm|megohms|megaohm'),
     ],
   },
+  'line-resistance': {
+    name: 'resistance per length',
+    everyday: [1e-5, 1],
+    units: [
+      unit('ohm/1000ft', 1 / 304.8, 4, 'ohm per 1000 ft|ohm/kft|ohm/1000 ft'),
+      unit('ohm/km', 1e-3, 3, 'ohm per km|mohm/m'),
+      unit('ohm/ft', 1 / 0.3048, 6, 'ohm per ft'),
+      unit('ohm/m', 1, 5, 'ohm per m'),
+    ],
+  },
   power: {
     name: 'power',
     everyday: [0.1, 5e5],

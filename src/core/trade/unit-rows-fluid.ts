@@ -21,6 +21,10 @@ const pressureUnits: readonly UnitRow[] = [
   unit('cmHg', 1333.224, 1, 'cm hg'),
   unit('torr', 101325 / 760, 0),
   unit('inH2O', 249.0889, 1, 'in h2o|inches of water|inch of water|in wg|"h2o'),
+  unit('inH2O39F', 249.082, 1, 'inh2o (39.2 f)|inh2o at 39.2 f'),
+  unit('inH2O60F', 248.84, 1, 'inh2o (60 f)|inh2o at 60 f'),
+  unit('mmH2O', 9.80665, 0, 'mm h2o|millimetres of water'),
+  unit('ftH2O', 2989.067, 2, 'ft h2o|feet of water'),
   unit('atm', 101325, 3, 'atmosphere|atmospheres'),
   unit('kgf/cm2', 98066.5, 2, 'kg/cm2|at'),
 ];

@@ -35,7 +35,8 @@ export const airPressureFigure = makeFigure({
     densityRatio: { unit: '1', about: 'density over that at sea level' },
   },
   formula: 'p = 101325 x (1 - 0.0065 h / 288.15)^5.25588 Pa',
-  range: '-2000 to 36,000 ft; weather reports are reduced to sea level and are not the pressure here',
+  range:
+    '-2000 to 36,000 ft; weather reports are reduced to sea level and are not the pressure here',
   source: 'US Standard Atmosphere 1976',
   mark: 'published',
   work: (inputs) => {
@@ -92,7 +93,8 @@ export const vacuumAtAltitude = makeFigure({
   },
   formula: 'vacuum here = vacuum at sea level - (29.921 inHg - air pressure here)',
   range: '-2000 to 36,000 ft, as long as some vacuum is left',
-  source: 'US Standard Atmosphere 1976; normal and snap figures US Army OD1001; band common practice',
+  source:
+    'US Standard Atmosphere 1976; normal and snap figures US Army OD1001; band common practice',
   mark: 'computed',
   work: (inputs) => {
     const lost = vacuumLost(inputs.number('altitude'));

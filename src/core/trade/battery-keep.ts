@@ -92,7 +92,9 @@ export const chargingVoltage = makeFigure({
   inputs: {
     temperature: measured('temperature', chargeHeats, 'of the battery', { default: 75 }),
     battery: systemVolts,
-    volts: measured('voltage', span('volts', 0, 20, 'V'), 'read, lightly loaded', { optional: true }),
+    volts: measured('voltage', span('volts', 0, 20, 'V'), 'read, lightly loaded', {
+      optional: true,
+    }),
   },
   outputs: {
     result: { unit: 'V', about: 'end-of-charge volts at that temperature' },

@@ -103,7 +103,9 @@ export const hydrometerFigure = makeFigure({
   name: 'hydrometer-correction',
   family: 'battery',
   about: 'What to add to a hydrometer reading for the temperature.',
-  inputs: { temperature: measured('temperature', acidHeats, 'of the electrolyte', { default: 90 }) },
+  inputs: {
+    temperature: measured('temperature', acidHeats, 'of the electrolyte', { default: 90 }),
+  },
   outputs: { result: { unit: '1', about: 'to add to the specific gravity' } },
   formula: '0.004 x (F - 80) / 10',
   range: '-40 to 160 F',

@@ -11,7 +11,12 @@ export const generalTable = "General table; the vehicle's own specification come
 type Extra = Omit<FigureInput, 'quantity' | 'unit' | 'about' | 'range'>;
 
 /** An input measured in the unit of the range in which the figure holds. */
-export function measured(quantity: Quantity, range: Span, about: string, extra: Extra = {}): FigureInput {
+export function measured(
+  quantity: Quantity,
+  range: Span,
+  about: string,
+  extra: Extra = {},
+): FigureInput {
   return { quantity, unit: range.unit === '' ? '1' : range.unit, about, range, ...extra };
 }
 

@@ -19,7 +19,10 @@ type Limit = {
 };
 
 const fixed = (volts: number) => (): number => volts;
-const share = (part: number) => (_: number, system: number): number => part * system;
+const share =
+  (part: number) =>
+  (_: number, system: number): number =>
+    part * system;
 
 /** The drop a sound circuit may show, by kind of circuit; sources differ, each is named. */
 const limits: readonly Limit[] = [
@@ -50,7 +53,8 @@ function runOhms(inputs: InputReader): number {
   const line = inputs.maybe('perLength');
   if (line !== undefined) return convert(line, 'ohm/1000ft', 'ohm/m') * metres;
   const gauge = inputs.maybe('gauge');
-  if (gauge === undefined) throw new RangeError('give resistance, or length with gauge or perLength.');
+  if (gauge === undefined)
+    throw new RangeError('give resistance, or length with gauge or perLength.');
   return ohmsPerMetre({ gauge, kind: 'solid', temperature: inputs.number('temperature') }) * metres;
 }
 
@@ -67,7 +71,11 @@ export const voltageDrop = makeFigure({
     runs: measured('count', span('runs', 1, 2, ''), '2 if the return is a wire', { default: 1 }),
     temperature: measured('temperature', wireHeats, 'of the wire', { default: 68 }),
     volts: measured('voltage', systems, 'of the system', { default: 12 }),
-    circuit: chosen(limits.map((each) => each.circuit), 'kind of circuit', 'other'),
+    circuit: chosen(
+      limits.map((each) => each.circuit),
+      'kind of circuit',
+      'other',
+    ),
   },
   outputs: {
     result: { unit: 'V', about: 'volts lost' },
@@ -77,7 +85,8 @@ export const voltageDrop = makeFigure({
   },
   formula: 'V = I x R, R = ohms per length x length x runs',
   range: '0 to 2000 A, 1 to 60 V',
-  source: "Ohm's law; limits: US Army TM 10-3930-671-24, ABYC E-11, FAA AC 43.13-1B, common practice",
+  source:
+    "Ohm's law; limits: US Army TM 10-3930-671-24, ABYC E-11, FAA AC 43.13-1B, common practice",
   mark: 'computed',
   work: (inputs) => {
     const amps = inputs.number('current');
@@ -148,7 +157,11 @@ export const jointHeat = makeFigure({
   source: "Joule's and Ohm's laws; 0.1 V for a clean joint is common practice",
   mark: 'computed',
   work: (inputs) => {
-    const loss = jointLoss(inputs.number('current'), inputs.maybe('drop'), inputs.maybe('resistance'));
+    const loss = jointLoss(
+      inputs.number('current'),
+      inputs.maybe('drop'),
+      inputs.maybe('resistance'),
+    );
     const bad = loss.drop > 0.1;
     const found = bad
       ? 'More than a clean joint loses (0.1 V): clean, tighten or renew it, and let it cool first.'

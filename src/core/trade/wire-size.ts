@@ -82,7 +82,9 @@ export function thinnestWire(run: RunWanted): number {
       allowableCurrent(gauge, run.insulation, run.place) >= run.current,
   );
   if (fits === undefined) {
-    throw new RangeError(`current ${run.current} A over ${run.length} ft needs more than AWG 0000.`);
+    throw new RangeError(
+      `current ${run.current} A over ${run.length} ft needs more than AWG 0000.`,
+    );
   }
   return fits;
 }

@@ -96,7 +96,9 @@ export const wireResistance = makeFigure({
   inputs: {
     gauge: measured('wire-gauge', gauges, 'size of the wire (2/0 is -1)', { optional: true }),
     area: measured('area', areas, 'instead of the gauge', { optional: true }),
-    length: measured('length', wireLengths, 'all the wire the current goes through', { default: 1 }),
+    length: measured('length', wireLengths, 'all the wire the current goes through', {
+      default: 1,
+    }),
     temperature: measured('temperature', wireHeats, 'of the wire', { default: 68 }),
     kind: chosen(wireKinds, 'how the conductor is made', 'solid'),
   },
@@ -110,7 +112,8 @@ export const wireResistance = makeFigure({
   },
   formula: 'R = 0.017241 ohm mm2/m x length / area x (1 + 0.00393 x (C - 20))',
   range: 'AWG 0000 to 40 or 0.0004 to 200 mm2, -76 to 400 F; metric cable 0.5 to 120 mm2',
-  source: 'IACS copper (NBS Handbook 100); ASTM B258, from memory; IEC 60228; FAA AC 43.13-1B table 11-9',
+  source:
+    'IACS copper (NBS Handbook 100); ASTM B258, from memory; IEC 60228; FAA AC 43.13-1B table 11-9',
   mark: 'published',
   work: (inputs) => {
     const [gauge, area] = [inputs.maybe('gauge'), inputs.maybe('area')];

@@ -29,6 +29,9 @@ export type Amount = { readonly value: number; readonly unit: string };
 export type FigureResult = {
   readonly outputs: Readonly<Record<string, Amount>>;
   readonly verdict?: string;
+  /** Only where this answer rests on another source than the figure as a whole. */
+  readonly source?: string;
+  readonly mark?: Mark;
 };
 
 /** One trade figure as the screen, the command and the trees see it. The main output is `result`. */
@@ -50,8 +53,10 @@ export type Figure = {
 export type Worked = {
   readonly values: Readonly<Record<string, number | undefined>>;
   readonly verdict?: string | undefined;
-  /** Only where the unit of the result is an input itself. */
+  /** Only where the unit of the result depends on the inputs; likewise source and mark. */
   readonly unit?: string;
+  readonly source?: string;
+  readonly mark?: Mark;
 };
 
 export type FigureParts = Omit<Figure, 'run'> & {
@@ -65,8 +70,13 @@ export function makeFigure(parts: FigureParts): Figure {
     ...rest,
     run: (inputs) => {
       const worked = work(inputReader(parts.inputs, inputs));
-      const outputs = amounts(parts.outputs, worked);
-      return worked.verdict === undefined ? { outputs } : { outputs, verdict: worked.verdict };
+      const { verdict, source, mark } = worked;
+      return {
+        outputs: amounts(parts.outputs, worked),
+        ...(verdict === undefined ? {} : { verdict }),
+        ...(source === undefined ? {} : { source }),
+        ...(mark === undefined ? {} : { mark }),
+      };
     },
   };
 }

@@ -1,5 +1,5 @@
 import { makeFigure } from './figure.ts';
-import { convert } from './units.ts';
+import { convert, unitId } from './units.ts';
 
 export const convertFigure = makeFigure({
   name: 'convert',
@@ -17,6 +17,6 @@ export const convertFigure = makeFigure({
   mark: 'published',
   work: (inputs) => {
     const [from, to] = [inputs.word('from'), inputs.word('to')];
-    return { values: { result: convert(inputs.number('value'), from, to) }, unit: to };
+    return { values: { result: convert(inputs.number('value'), from, to) }, unit: unitId(to) };
   },
 });

@@ -19,8 +19,8 @@ export type ReadingWanted = {
 /**
  * Reads what a person typed: `15`, `15 inHg`, `51 kPa`, `12,4 V`, `1 1/8 in`, `68F`. The value stays
  * in the unit typed. A comma is a decimal comma unless exactly three digits follow it; then it is
- * read in the one way that is an everyday size of that quantity, and is a problem if both or
- * neither are. Anything else that is not one number and one fitting unit is one problem.
+ * read in the one way that is plausible here or an everyday size of that quantity, and is a
+ * problem if both or neither are. Anything else that is not one number and one fitting unit is one problem.
  */
 export function parseReading(text: string, wanted: ReadingWanted): Parsed<ReadingValue> {
   const shown = text.trim();
@@ -54,27 +54,34 @@ function readUnit(rest: string, wanted: ReadingWanted): string | Problem {
 
 type TwoWays = { readonly decimal: number; readonly grouped: number; readonly unit: string };
 
-/** Chooses between 1.25 and 1250 for `1,250` by which of them is an everyday size. */
+/**
+ * Chooses between 1.25 and 1250 for `1,250`: the one that is plausible here; failing that, the one
+ * that is an everyday size; failing that, nobody can tell.
+ */
 function settle(ways: TwoWays, wanted: ReadingWanted, shown: string): Parsed<ReadingValue> {
-  const { unit } = ways;
-  const decimalFits = isSensible(ways.decimal, unit, wanted);
-  const groupedFits = isSensible(ways.grouped, unit, wanted);
-  if (decimalFits !== groupedFits) {
-    return good({ value: decimalFits ? ways.decimal : ways.grouped, unit });
+  const { unit, decimal, grouped } = ways;
+  for (const sensible of [isPlausible, isEveryday]) {
+    const left = [decimal, grouped].filter((value) => sensible(value, unit, wanted));
+    const [only] = left;
+    if (left.length === 1 && only !== undefined) return good({ value: only, unit });
   }
   return refuse(
     'reading-ambiguous',
-    `"${clip(shown)}" can mean ${ways.decimal} or ${ways.grouped} ${unit}.`,
-    `Write ${ways.decimal} or ${ways.grouped}.`,
+    `"${clip(shown)}" can mean ${decimal} or ${grouped} ${unit}.`,
+    `Write ${decimal} or ${grouped}.`,
     shown,
   );
 }
 
-function isSensible(value: number, unit: string, wanted: ReadingWanted): boolean {
-  const { plausible, quantity } = wanted;
-  const [low, high] = plausible ?? quantities[quantity].everyday;
-  const size =
-    plausible === undefined ? inBase(value, unit, quantity) : safely(value, unit, wanted);
+function isPlausible(value: number, unit: string, wanted: ReadingWanted): boolean {
+  const [low, high] = wanted.plausible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const size = safely(value, unit, wanted);
+  return size >= low && size <= high;
+}
+
+function isEveryday(value: number, unit: string, { quantity }: ReadingWanted): boolean {
+  const [low, high] = quantities[quantity].everyday;
+  const size = inBase(value, unit, quantity);
   return size >= low && size <= high;
 }
 

@@ -34,6 +34,12 @@ export function quantitiesOf(text: string): readonly Quantity[] {
   return quantityNames.filter((quantity) => findUnit(quantity, text) !== undefined);
 }
 
+/** The way we write a unit that was typed in any other; unknown ones come back as they are. */
+export function unitId(text: string): string {
+  const rows = quantitiesOf(text).map((quantity) => findUnit(quantity, text));
+  return rows.find((row) => row !== undefined)?.id ?? text;
+}
+
 /** The units of a quantity as we write them, commonest first. */
 export function unitNames(quantity: Quantity): readonly string[] {
   return quantities[quantity].units.map((row) => row.id);

@@ -68,6 +68,15 @@ describe('reading what a person typed', () => {
     });
   });
 
+  test('where both ways are plausible, the everyday size decides', () => {
+    const idle = { quantity: 'rotation', unit: 'rpm', plausible: [0, 6000] } as const;
+
+    expect(parseReading('1,250', idle)).toEqual({
+      kind: 'good',
+      value: { value: 1250, unit: 'rpm' },
+    });
+  });
+
   test('the plausible band of a check settles what a comma means', () => {
     const wanted = { quantity: 'length', unit: 'ft', plausible: [0, 15_000] } as const;
     const altitude = { quantity: 'length', unit: 'ft', plausible: [100, 15_000] } as const;

@@ -87,6 +87,7 @@ export const vacuumAtAltitude = makeFigure({
     result: { unit: 'inHg', about: 'expected here' },
     low: { unit: 'inHg', about: 'lower edge of the healthy band here' },
     high: { unit: 'inHg', about: 'upper edge of the healthy band here' },
+    byRule: { unit: 'inHg', about: 'expected here by the rule of 1 inHg for 1000 ft' },
     snapLow: { unit: 'inHg', about: 'lowest as the throttle snaps open' },
     snapHigh: { unit: 'inHg', about: 'highest as it snaps shut, here' },
     atSeaLevel: { unit: 'inHg', about: 'what the reading would be at sea level' },
@@ -94,7 +95,7 @@ export const vacuumAtAltitude = makeFigure({
   formula: 'vacuum here = vacuum at sea level - (29.921 inHg - air pressure here)',
   range: '-2000 to 36,000 ft, as long as some vacuum is left',
   source:
-    'US Standard Atmosphere 1976; normal and snap figures US Army OD1001; band common practice',
+    'US Standard Atmosphere 1976; normal, snap and 1 inHg rule US Army OD1001; band common practice',
   mark: 'computed',
   work: (inputs) => {
     const lost = vacuumLost(inputs.number('altitude'));
@@ -105,6 +106,7 @@ export const vacuumAtAltitude = makeFigure({
         result: vacuumAt(inputs.number('altitude'), inputs.number('seaLevel')),
         low: Math.max(0, low),
         high: Math.max(0, high),
+        byRule: inputs.number('seaLevel') - inputs.number('altitude') / 1000,
         snapLow: healthy.snapLow,
         snapHigh: Math.max(0, healthy.snapHigh - lost),
         atSeaLevel: reading === undefined ? undefined : reading + lost,

@@ -80,13 +80,13 @@ export const steamPressure = makeFigure({
   name: 'steam-pressure',
   family: 'cooling',
   about: 'Pressure of hot plain water in a closed system.',
-  inputs: { temperature: measured('temperature', span('temperature', 32.02, 600, 'F'), 'of it') },
+  inputs: { temperature: measured('temperature', span('temperature', 32.02, 700, 'F'), 'of it') },
   outputs: {
     result: { unit: 'psi', about: 'absolute' },
     gauge: { unit: 'psi', about: 'above the air at sea level; below 0 it does not boil' },
   },
   formula: 'IAPWS-IF97 region 4',
-  range: '32.02 to 600 F',
+  range: '32.02 to 700 F',
   source: 'IAPWS-IF97, from memory, agrees with its check values',
   mark: 'published',
   work: (inputs) => {

@@ -1,3 +1,4 @@
+import { lamps } from '../../src/core/trade/lamp-tables.ts';
 import { heat, number, text } from './row.ts';
 import type { Ask, Family, Row } from './row.ts';
 
@@ -74,6 +75,7 @@ function lamp(row: Row, ask: Ask, tail: readonly string[]): number | undefined {
   const power = text(row, 'W', 'W');
   if (power !== undefined) return ask('lamp-current', { power, design: text(row, 'V', 'V') });
   const name = tail.filter((word) => !['6', '12', 'V', ''].includes(word)).join('-');
+  if (!lamps.has(name)) return undefined;
   return ask('lamp-current', { lamp: name });
 }
 
@@ -83,6 +85,7 @@ function european(row: Row, ask: Ask, tail: readonly string[]): number | undefin
   if (power !== undefined) return ask('lamp-current', { power, design: text(row, 'V', 'V') });
   const [kind, ...rest] = tail;
   const part = rest[0] === 'tail' ? 'P21/5W-tail' : [kind, ...rest].join('-');
+  if (!lamps.has(part)) return undefined;
   return ask('lamp-current', { lamp: part }, number(row, 'V') === 13.5 ? 'most' : 'power');
 }
 
@@ -114,8 +117,10 @@ export const batteryRows: readonly Family[] = [
   },
   {
     ids: /^batt\.cca\./,
-    answer: (_, ask, [word = '']) =>
-      ask('load-test', { battery: battery(word.endsWith('6')) }, 'coldCrankingEnd'),
+    answer: (row, ask, [word = '']) =>
+      row.unit === 'V'
+        ? ask('load-test', { battery: battery(word.endsWith('6')) }, 'coldCrankingEnd')
+        : undefined,
   },
   { ids: /^batt\.rc\./, answer: reserve },
   { ids: /^batt\.load\./, answer: load },

@@ -21,9 +21,19 @@ const ignitionLimits: Readonly<Record<string, string>> = {
 function vacuum(row: Row, ask: Ask, tail: readonly string[]): number | undefined {
   const output = vacuumOutputs[tail.join('.')];
   if (output !== undefined) return ask('vacuum-at-altitude', {}, output);
+  if (tail[0] === 'rule') return vacuumRule(row, ask);
   const seaLevel = text(row, 'inHg', 'V0_inHg');
   if (seaLevel === undefined) return undefined;
   return ask('vacuum-at-altitude', { altitude: altitude(row), seaLevel });
+}
+
+/** The rule of thumb: at an altitude, or what a thousand feet take off. */
+function vacuumRule(row: Row, ask: Ask): number {
+  const sea = text(row, 'inHg', 'V0_inHg');
+  const at = (feet?: string): number =>
+    ask('vacuum-at-altitude', { seaLevel: sea, altitude: feet }, 'byRule');
+  const here = altitude(row);
+  return here === undefined ? at('0 ft') - at('1000 ft') : at(here);
 }
 
 function compression(row: Row, ask: Ask): number {
@@ -33,7 +43,8 @@ function compression(row: Row, ask: Ask): number {
     air: text(row, 'psi', 'p1_psi'),
     altitude: altitude(row),
   };
-  return ask('cranking-compression', texts, row.unit === 'psia' ? 'absolute' : 'result');
+  const absolute = row.unit === 'psia' || row.id.startsWith('comp.abs');
+  return ask('cranking-compression', texts, absolute ? 'absolute' : 'result');
 }
 
 /** A limit moved to an altitude, by the densities that the row's own table gives. */
@@ -119,8 +130,12 @@ export const engineRows: readonly Family[] = [
     ids: /^atm\.temp\./,
     answer: (row, ask) => ask('air-pressure', { altitude: altitude(row) }, 'temperature'),
   },
+  {
+    ids: /^atm\.(?:rho|density)\./,
+    answer: (row, ask) => ask('air-pressure', { altitude: altitude(row) }, 'densityRatio'),
+  },
   { ids: /^atm\.vac\./, answer: vacuum },
-  { ids: /^comp\.(?:g|ideal)\./, answer: compression },
+  { ids: /^comp\.(?:g|abs|ideal)\./, answer: compression },
   {
     ids: /^comp\.altp\./,
     answer: (row, ask) => ask('air-pressure', { altitude: altitude(row) }, 'pressureRatio'),
@@ -158,7 +173,10 @@ export const engineRows: readonly Family[] = [
   },
   {
     ids: /^ign\.ptI\./,
-    answer: (_, ask, [word]) => ask('coil-current', {}, word === 'lo' ? 'pointsLow' : 'pointsHigh'),
+    answer: (_, ask, [word = '']) => {
+      const output = { lo: 'pointsLow', hi: 'pointsHigh' }[word];
+      return output === undefined ? undefined : ask('coil-current', {}, output);
+    },
   },
   { ids: /^ign\.(?:I\.|it\.|tau$)/, answer: coil },
   {

@@ -13,9 +13,8 @@ function exhaust(row: Row): Readonly<Record<string, number | string | undefined>
 
 /** A gas by letter, then what is different: `a`, `a12` (HC x 12), `aR83`, `a98`. */
 function lambda(row: Row, ask: Ask, [word = '']: readonly string[]): number {
-  const variant = word.slice(1);
-  const fuel = { R83: 'e5', '98': 'directive', '9869': 'directive' }[variant];
-  return ask('lambda', { ...exhaust(row), fuel, hcFactor: variant === '12' ? '12' : undefined });
+  const fuel = word.includes('R83') ? 'e5' : word.includes('98') ? 'directive' : undefined;
+  return ask('lambda', { ...exhaust(row), fuel, hcFactor: word.endsWith('12') ? '12' : undefined });
 }
 
 function mixture(row: Row, ask: Ask): number {
@@ -38,15 +37,21 @@ function idle(row: Row, ask: Ask, [word = '']: readonly string[]): number | unde
 function idleRule(rule: string, rest: string): Texts | undefined {
   if (rule === '') return undefined;
   if (rule === 'us') return { rule: 'us', year: 1985 };
-  if (rule === 'co') return { rule: 'us-state', year: 1900 + (Number(rest) || 70) };
+  if (rule === 'co') return stateRule(rest === 'hc' ? 70 : Number(rest));
   return { rule: rule === 'uk' ? 'uk' : 'eu', year: rest === '1' ? 1980 : 1987 };
+}
+
+/** The state's list was read up to 1977 only. */
+function stateRule(year: number): Texts | undefined {
+  return year <= 77 ? { rule: 'us-state', year: 1900 + year } : undefined;
 }
 
 function pump(row: Row, ask: Ask, [word = '']: readonly string[]): number | undefined {
   if (word === 'lo') return ask('fuel-pump', {}, 'low');
   if (word === 'hi') return ask('fuel-pump', {}, 'high');
   if (word === 'vol') {
-    return ask('fuel-pump', { volume: text(row, 'pt', 'pint'), time: text(row, 's', 'time_s') });
+    const pint = /imp/i.test(row.quantity) ? 'imp-pt' : 'pt';
+    return ask('fuel-pump', { volume: text(row, pint, 'pint'), time: text(row, 's', 'time_s') });
   }
   if (word !== 'head') return undefined;
   return ask('fuel-head', { height: text(row, 'in', 'height_in'), gravity: number(row, 'sg') });
@@ -79,13 +84,15 @@ function saturation(row: Row, ask: Ask): number {
   return ask('steam-pressure', { temperature: heat(row) });
 }
 
-function capLimit(row: Row, ask: Ask, [word]: readonly string[]): number | undefined {
-  const name = row.id === 'cool.capvac' ? 'cap-vacuum' : `cap-7-${word === 'lo' ? 'low' : 'high'}`;
-  return ask('limit', { name });
+function capLimit(row: Row, ask: Ask, [word = '']: readonly string[]): number | undefined {
+  if (row.id === 'cool.capvac') return ask('limit', { name: 'cap-vacuum' });
+  const end = { lo: 'low', hi: 'high' }[word];
+  return end === undefined ? undefined : ask('limit', { name: `cap-7-${end}` });
 }
 
-function thermostat(row: Row, ask: Ask, [word]: readonly string[]): number {
-  const output = word === 'full' ? 'result' : word === '160' ? 'summer' : 'opens';
+function thermostat(row: Row, ask: Ask, [word = '']: readonly string[]): number | undefined {
+  const output = { full: 'result', '160': 'summer', '': 'opens' }[word];
+  if (output === undefined) return undefined;
   return ask('thermostat', { opens: text(row, 'F', 'start_F') }, output);
 }
 

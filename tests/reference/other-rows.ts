@@ -25,6 +25,11 @@ const unitWords: Readonly<Record<string, string>> = {
   mpgus: 'mpg',
   mpguk: 'imp-mpg',
   kgfcm2: 'kgf/cm2',
+  usfloz: 'fl-oz',
+  ftlb: 'ft-lb',
+  inlb: 'in-lb',
+  inch2: 'in2',
+  inch3: 'in3',
 };
 
 /** The rows' words for brakes and safety limits. */
@@ -68,6 +73,9 @@ function road(row: Row, ask: Ask): number | undefined {
   const diameter = text(row, 'in', 'D_in');
   if (diameter === undefined) return undefined;
   const texts = { diameter, speed: text(row, 'rpm', 'rpm'), ratio: number(row, 'ratio') };
+  const mph = number(row, 'mph', 'speed_mph');
+  // Engine speed at a road speed: by how much faster than 1000 rpm it turns.
+  if (mph !== undefined) return (1000 * mph) / ask('road-speed', { ...texts, speed: '1000 rpm' });
   return ask('road-speed', texts, row.unit === '1/mile' ? 'turns' : 'result');
 }
 

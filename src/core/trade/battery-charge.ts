@@ -31,6 +31,9 @@ const chargeGravity: Table = [
   [100, 1.265],
 ];
 
+/** Keeps 55.000000001 % from being rounded outward to 60 %. */
+const slack = 1e-9;
+
 const charges = span('charge', 0, 100, '%');
 const restedVolts = span('volts', 3, 16, 'V');
 
@@ -64,8 +67,8 @@ export function chargeBand(volts: number, system: string): ChargeBand {
   const [popular = 0, army = 0] = [first, second];
   return {
     middle: popular,
-    low: Math.floor(Math.min(popular, army) / 5) * 5,
-    high: Math.ceil(Math.max(popular, army) / 5) * 5,
+    low: Math.floor(Math.min(popular, army) / 5 + slack) * 5,
+    high: Math.max(0, Math.ceil(Math.max(popular, army) / 5 - slack) * 5),
   };
 }
 

@@ -67,7 +67,7 @@ function settle(ways: TwoWays, wanted: ReadingWanted, shown: string): Parsed<Rea
   }
   return refuse(
     'reading-ambiguous',
-    `"${clip(shown)}" can mean ${decimal} or ${grouped} ${unit}.`,
+    `"${clip(shown)}" can mean ${decimal} or ${grouped}${unit === '1' ? '' : ` ${unit}`}.`,
     `Write ${decimal} or ${grouped}.`,
     shown,
   );
@@ -109,7 +109,10 @@ function listUnits(quantity: Quantity): string {
 }
 
 function example(wanted: ReadingWanted): string {
-  return `Type a number with or without a unit, such as 12.4 or 12.4 ${wanted.unit}.`;
+  const { unit } = wanted;
+  return unit === '1'
+    ? 'Type a number such as 1.25.'
+    : `Type a number with or without a unit, such as 12.4 or 12.4 ${unit}.`;
 }
 
 function refuse(code: string, message: string, mend: string, text: string): Parsed<never> {

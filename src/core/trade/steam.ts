@@ -12,7 +12,7 @@ const [n6, n7, n8, n9, n10] = [
 ];
 
 const kelvins = span('temperature', 273.15, 647.096, 'K');
-const megapascals = span('pressure', 0.000611213, 22.064, 'MPa');
+const megapascals = span('pressure', 0.0006112, 22.064, 'MPa');
 
 /** Pressure in MPa at which water boils at a temperature in K. Worked example: 300 K: 0.00353658941. */
 export function saturationPressure(kelvin: number): number {

@@ -24,7 +24,7 @@ export function fuseLinkGauge(gauge: number, thinner = 4): number {
   return inSpan(gauge, links) + inSpan(thinner, steps);
 }
 
-/** Area of a wire over that of one so many numbers thinner, 92^(2n/39). Worked example: 4: 2.529. */
+/** Area of a wire over that of one so many numbers thinner, 92^(2n/39). Worked example: 4: 2.528. */
 export function gaugeAreaRatio(thinner: number): number {
   return 92 ** ((2 * inSpan(thinner, steps)) / 39);
 }

@@ -115,7 +115,7 @@ export const fuelRows: readonly Family[] = [
   },
   {
     ids: /^fuel\.afrl\./,
-    answer: (row, ask) => ask('mixture', { lambda: number(row, 'lambda') }),
+    answer: (row, ask) => ask('mixture', { lambda: number(row, 'lambda') }, 'airFuel'),
   },
   { ids: /^fuel\.limit\./, answer: idle },
   {

@@ -49,7 +49,7 @@ export function voltsAtCharge(charge: number, system: string, table: Table = pop
 }
 
 export type ChargeBand = {
-  /** Percent by the popular table. */
+  /** Percent by the popular table, to the nearest 5. */
   readonly middle: number;
   readonly low: number;
   readonly high: number;
@@ -66,7 +66,7 @@ export function chargeBand(volts: number, system: string): ChargeBand {
   const [first, second] = [popularVolts, armyVolts].map((table) => chargeOf(twelve, table));
   const [popular = 0, army = 0] = [first, second];
   return {
-    middle: popular,
+    middle: Math.round(popular / 5) * 5,
     low: Math.floor(Math.min(popular, army) / 5 + slack) * 5,
     high: Math.max(0, Math.ceil(Math.max(popular, army) / 5 - slack) * 5),
   };
@@ -79,9 +79,9 @@ function chargeOf(volts: number, table: Table): number {
   return lookUp(byVolts, Math.min(highest, Math.max(lowest, volts)), 'volts');
 }
 
-/** Percent of charge for a corrected specific gravity; full above the table, empty below. */
+/** Percent of charge, to the nearest 5, for a corrected gravity. Worked example: 1.19: 50 %. */
 export function chargeAtGravity(gravity: number): number {
-  return chargeOf(gravity, chargeGravity);
+  return Math.round(chargeOf(gravity, chargeGravity) / 5) * 5;
 }
 
 function judgeCharge(volts: number, system: string, band: ChargeBand): string {

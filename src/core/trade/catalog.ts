@@ -22,9 +22,10 @@ import {
   idleCo,
   needleForceFigure,
 } from './fuel.ts';
-import { lambda, mixture } from './lambda.ts';
+import { lambda } from './lambda.ts';
 import { chargeBalance, lampCurrent } from './lamps.ts';
 import { leakage } from './leakage.ts';
+import { mixture } from './mixture.ts';
 import { brakeEffort, enginePower, roadSpeed, speedError, stopping, tireSize } from './road.ts';
 import { garageCo, limit } from './safety.ts';
 import { jointHeat, voltageDrop } from './wire-drop.ts';

@@ -1,22 +1,16 @@
 import { chosen, measured } from './figure-words.ts';
 import { makeFigure } from './figure.ts';
-import { crossing } from './root.ts';
 import { inSpan, span } from './span.ts';
 
 const carbons = span('gas', 0, 25, '%');
 const unburnt = span('hydrocarbons', 0, 20_000, 'ppm');
 const oxides = span('nitric oxide', 0, 10_000, 'ppm');
 const oxygens = span('oxygen', 0, 21, '%');
-const lambdas = span('lambda', 0.6, 2, '');
-const hydrogens = span('hydrogen', 0, 4, '');
-const fuelOxygens = span('fuel oxygen', 0, 1, '');
+export const hydrogens = span('hydrogen', 0, 4, '');
+export const fuelOxygens = span('fuel oxygen', 0, 1, '');
 
 /** Equilibrium constant of the water-gas reaction that the formula rests on. */
-const waterGas = 3.5;
-/** Nitrogen and the rest of air for one oxygen, and their mean mass. */
-const airRest = 3.773;
-const airRestMass = 28.16;
-
+export const waterGas = 3.5;
 /** Hydrogen and oxygen for one carbon of the fuel. */
 export type FuelMake = { readonly hydrogen: number; readonly oxygen: number };
 
@@ -107,75 +101,3 @@ function judgeLambda(found: number, carbon: number): string {
   const leak = carbon < 12 ? ' Little CO + CO2: air leaks into the exhaust or the probe.' : '';
   return `${word}.${leak} Good to about 0.02; the vehicle's own CO setting comes first.`;
 }
-
-/**
- * Air-fuel ratio by mass at which all is burnt: (1 + y/4 - z/2) x (32 + 3.773 x 28.16) /
- * (12.011 + 1.008 y + 16 z). Worked example: iso-octane (2.25, 0): 15.13.
- */
-export function stoichiometric({ hydrogen, oxygen }: FuelMake): number {
-  const y = inSpan(hydrogen, hydrogens);
-  const z = inSpan(oxygen, fuelOxygens);
-  return ((1 + y / 4 - z / 2) * (32 + airRest * airRestMass)) / (12.011 + 1.008 * y + 16 * z);
-}
-
-export type Burnt = { readonly co: number; readonly co2: number; readonly o2: number };
-
-/**
- * Dry exhaust in percent at a lambda, all fuel burnt as far as the air goes: carbon, hydrogen and
- * oxygen balance with the water-gas equilibrium below 1, free oxygen above. Valid for lambda 0.6
- * to 2. Worked example: 0.95 with CH1.85: CO 1.81, CO2 14.13.
- */
-export function exhaustAt(wanted: number, fuel: FuelMake): Burnt {
-  const ratio = inSpan(wanted, lambdas);
-  const y = inSpan(fuel.hydrogen, hydrogens);
-  const z = inSpan(fuel.oxygen, fuelOxygens);
-  const need = 1 + y / 4 - z / 2;
-  const rest = airRest * ratio * need;
-  if (ratio >= 1) {
-    const free = (ratio - 1) * need;
-    const total = 1 + free + rest;
-    return { co: 0, co2: 100 / total, o2: (100 * free) / total };
-  }
-  const water = (co: number): number => z + 2 * ratio * need - 2 + co;
-  const hydrogen = (co: number): number => y / 2 - water(co);
-  const co = crossing((x) => x * water(x) - waterGas * (1 - x) * hydrogen(x), 0, 1);
-  const total = 1 + hydrogen(co) + rest;
-  return { co: (100 * co) / total, co2: (100 * (1 - co)) / total, o2: 0 };
-}
-
-export const mixture = makeFigure({
-  name: 'mixture',
-  family: 'fuel',
-  about: 'Air-fuel ratio and ideal exhaust gas at a lambda.',
-  inputs: {
-    lambda: measured('ratio', lambdas, '1 is right, below 1 rich', { default: 1 }),
-    hydrogen: measured('ratio', hydrogens, 'H for one C of the fuel', { default: 1.85 }),
-    oxygen: measured('ratio', fuelOxygens, 'O for one C of the fuel', { default: 0 }),
-  },
-  outputs: {
-    result: { unit: '1', about: 'air-fuel ratio by mass' },
-    stoichiometric: { unit: '1', about: 'the same at lambda 1' },
-    trade: { unit: '1', about: 'figure the trade uses for lambda 1' },
-    co: { unit: '%', about: 'CO, dry' },
-    co2: { unit: '%', about: 'CO2, dry' },
-    o2: { unit: '%', about: 'O2, dry' },
-  },
-  formula: 'lambda x stoichiometric ratio; C, H, O balance with water-gas constant 3.5',
-  range: 'lambda 0.6 to 2',
-  source: 'mass balance, from memory; 14.7 is a trade figure that fits no fuel exactly',
-  mark: 'computed',
-  work: (inputs) => {
-    const fuel = { hydrogen: inputs.number('hydrogen'), oxygen: inputs.number('oxygen') };
-    const ratio = inputs.number('lambda');
-    const right = stoichiometric(fuel);
-    return {
-      values: {
-        result: ratio * right,
-        stoichiometric: right,
-        trade: 14.7,
-        ...exhaustAt(ratio, fuel),
-      },
-      verdict: 'Judge by lambda or CO; the ratio depends on the fuel.',
-    };
-  },
-});

@@ -54,7 +54,7 @@ export function wireArea(gauge: number): number {
  * Ohms per metre of a copper conductor at a temperature. Single wires from resistivity and area;
  * strands 2 % more; metric cables the largest value IEC 60228 allows (between its sizes on a
  * logarithmic scale); aircraft wire the FAA table. Worked example: AWG 12 solid at 68 F has
- * 0.0052104 ohm/m, 1.588 ohm per 1000 ft.
+ * 0.0052107 ohm/m, 1.588 ohm per 1000 ft.
  */
 export function ohmsPerMetre(wire: WireWanted): number {
   const celsius = convert(inSpan(wire.temperature, wireHeats), 'F', 'C');

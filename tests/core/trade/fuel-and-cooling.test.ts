@@ -15,7 +15,13 @@ import {
   needleForce,
   vaporPressure,
 } from '../../../src/core/trade/fuel.ts';
-import { exhaustAt, lambda, lambdaOf, stoichiometric } from '../../../src/core/trade/lambda.ts';
+import { lambda, lambdaOf } from '../../../src/core/trade/lambda.ts';
+import {
+  exhaustAt,
+  lambdaForCo,
+  mixture,
+  stoichiometric,
+} from '../../../src/core/trade/mixture.ts';
 import { saturationPressure, saturationTemperature } from '../../../src/core/trade/steam.ts';
 
 const gas = { co: 3.5, co2: 12.5, o2: 0.8, hc: 300, no: 0 };
@@ -29,6 +35,8 @@ describe('mixture, fuel and cooling', () => {
     ['iso-octane', stoichiometric({ hydrogen: 2.25, oxygen: 0 }), 15.13, 2],
     ['CO at 0.95', exhaustAt(0.95, plain).co, 1.81, 2],
     ['CO2 at 0.95', exhaustAt(0.95, plain).co2, 14.13, 2],
+    ['lambda of 3.5 % CO', lambdaForCo(3.5, plain), 0.905, 3],
+    ['lambda of 4.5 % CO', lambdaForCo(4.5, plain), 0.879, 3],
     ['uk limit of 1980', idleLimit('uk', 1980).co, 4.5, 9],
     ['24 in of fuel, psi', fuelHead(24, 0.74), 0.6416, 4],
     ['needle of 0.11 in at 5 psi, lbf', needleForce(0.11, 5), 0.04752, 5],
@@ -77,6 +85,14 @@ describe('mixture, fuel and cooling', () => {
       }),
       { seed: 14 },
     );
+  });
+
+  test('a CO reading tells the lambda first, then an air-fuel ratio', () => {
+    const { outputs } = mixture.run({ co: 3.5 });
+
+    expect(Object.keys(outputs)[0]).toBe('result');
+    expect(outputs['result']?.value).toBeCloseTo(0.905, 3);
+    expect(outputs['airFuel']?.value).toBeCloseTo(13.19, 2);
   });
 
   test('air leaking into the exhaust is noticed, and a sample too thin is refused', () => {

@@ -1,0 +1,95 @@
+import type { Quantity } from './quantities.ts';
+import { inputReader } from './figure-inputs.ts';
+import type { InputReader, InputValues } from './figure-inputs.ts';
+import type { Span } from './span.ts';
+
+/** How sure a figure is, told beside every result. */
+export type Mark = 'published' | 'computed' | 'common practice' | 'from memory';
+
+/** What a figure asks for. `unit` counts when none is typed; figures work in it. */
+export type FigureInput = {
+  /** A quantity; `choice` is one of `values`; `text` is taken as it stands; `number` has no unit. */
+  readonly quantity: Quantity | 'choice' | 'text' | 'number';
+  readonly unit: string;
+  readonly about: string;
+  readonly optional?: true;
+  readonly default?: number | string;
+  /** The words of a choice. */
+  readonly values?: readonly string[];
+  /** Several readings, parted by blanks or commas. */
+  readonly list?: true;
+  readonly range?: Span;
+  /** A unit typed behind this number is taken for that input. */
+  readonly unitFor?: string;
+};
+
+export type FigureOutput = { readonly unit: string; readonly about: string };
+export type Amount = { readonly value: number; readonly unit: string };
+
+export type FigureResult = {
+  readonly outputs: Readonly<Record<string, Amount>>;
+  readonly verdict?: string;
+  /** Only where this answer rests on another source than the figure as a whole. */
+  readonly source?: string;
+  readonly mark?: Mark;
+};
+
+/** One trade figure as the screen, the command and the trees see it. The main output is `result`. */
+export type Figure = {
+  readonly name: string;
+  readonly family: string;
+  readonly about: string;
+  readonly inputs: Readonly<Record<string, FigureInput>>;
+  readonly outputs: Readonly<Record<string, FigureOutput>>;
+  readonly formula: string;
+  readonly range: string;
+  readonly source: string;
+  readonly mark: Mark;
+  /** Takes each input in its own unit. RangeError, with value and range, on what it cannot answer. */
+  readonly run: (inputs: InputValues) => FigureResult;
+};
+
+/** What a figure works out: numbers in the units of its outputs; left out where there is none. */
+export type Worked = {
+  readonly values: Readonly<Record<string, number | undefined>>;
+  readonly verdict?: string | undefined;
+  /** Only where the unit of the result depends on the inputs; likewise source and mark. */
+  readonly unit?: string;
+  readonly source?: string;
+  readonly mark?: Mark;
+};
+
+export type FigureParts = Omit<Figure, 'run'> & {
+  readonly work: (inputs: InputReader) => Worked;
+};
+
+/** A figure from its parts: fills in defaults, checks ranges, gives each output its unit. */
+export function makeFigure(parts: FigureParts): Figure {
+  const { work, ...rest } = parts;
+  return {
+    ...rest,
+    run: (inputs) => {
+      const worked = work(inputReader(parts.inputs, inputs));
+      const { verdict, source, mark } = worked;
+      return {
+        outputs: amounts(parts.outputs, worked),
+        ...(verdict === undefined ? {} : { verdict }),
+        ...(source === undefined ? {} : { source }),
+        ...(mark === undefined ? {} : { mark }),
+      };
+    },
+  };
+}
+
+function amounts(
+  outputs: Readonly<Record<string, FigureOutput>>,
+  worked: Worked,
+): Readonly<Record<string, Amount>> {
+  const named = Object.entries(outputs).flatMap(([key, { unit }]) => {
+    const value = worked.values[key];
+    if (value === undefined) return [];
+    if (!Number.isFinite(value)) throw new RangeError(`${key} has no finite answer for these.`);
+    return [[key, { value, unit: worked.unit ?? unit }] as const];
+  });
+  return Object.fromEntries(named);
+}

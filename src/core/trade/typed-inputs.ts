@@ -1,0 +1,98 @@
+import { bad, good } from '../problem.ts';
+import type { Parsed, Problem } from '../problem.ts';
+import type { FigureInput } from './figure.ts';
+import { meant } from './nearest.ts';
+import { readNumber } from './number.ts';
+import { parseReading } from './reading.ts';
+import { convert } from './units.ts';
+
+/** One input as it was typed, and in the figure's own unit. */
+export type TypedInput = {
+  readonly shown: { readonly value: number | string | readonly number[]; readonly unit: string };
+  readonly inUnit: number | string | readonly number[];
+  /** A unit that belongs to another input. */
+  readonly unitTyped?: string;
+};
+
+/** Reads one typed input of a figure; every problem names the input in `path`. */
+export function typedInput(key: string, input: FigureInput, text: string): Parsed<TypedInput> {
+  const parsed = input.list === true ? typedList(input, text) : typedSingle(input, text);
+  if (parsed.kind === 'good') return parsed;
+  return bad(...parsed.problems.map((problem) => ({ ...problem, path: key })));
+}
+
+function typedSingle(input: FigureInput, text: string): Parsed<TypedInput> {
+  if (input.quantity === 'choice') return typedChoice(input.values ?? [], text.trim());
+  if (input.quantity === 'text') return typedText(text.trim());
+  if (input.quantity === 'number') return typedNumber(text);
+  return typedReading(input, text);
+}
+
+function typedChoice(values: readonly string[], word: string): Parsed<TypedInput> {
+  // `6 V` and `105 °C` are the choices 6 and 105.
+  const bare = word.toLowerCase().replace(/^(\d+)\s*(?:v|volts?|°?c)$/, '$1');
+  const found = values.find((each) => each.toLowerCase() === bare);
+  if (found !== undefined) return good({ shown: { value: found, unit: '' }, inUnit: found });
+  const message = `"${word.slice(0, 40)}" is not one of the choices.`;
+  return refuse('figure-choice-unknown', message, meant(word, values), word);
+}
+
+function typedText(word: string): Parsed<TypedInput> {
+  if (word === '') return refuse('reading-empty', 'There is nothing typed.', 'Type a value.', word);
+  return good({ shown: { value: word, unit: '' }, inUnit: word });
+}
+
+function typedNumber(text: string): Parsed<TypedInput> {
+  const found = readNumber(text);
+  if (found === undefined || !Number.isFinite(found.value)) {
+    const message = `"${text.slice(0, 40)}" is not a number.`;
+    return refuse('reading-not-a-number', message, 'Type a number such as 12.4.', text);
+  }
+  if (found.grouped !== undefined) {
+    const message = `"${text.slice(0, 40)}" can mean ${found.value} or ${found.grouped}.`;
+    return refuse('reading-ambiguous', message, `Write ${found.value} or ${found.grouped}.`, text);
+  }
+  const single = { shown: { value: found.value, unit: found.rest }, inUnit: found.value };
+  return good(found.rest === '' ? single : { ...single, unitTyped: found.rest });
+}
+
+function typedReading(input: FigureInput, text: string): Parsed<TypedInput> {
+  const { quantity, unit, range } = input;
+  if (quantity === 'choice' || quantity === 'text' || quantity === 'number') {
+    return typedSingle(input, text);
+  }
+  const plausible = range === undefined ? {} : { plausible: [range.low, range.high] as const };
+  const parsed = parseReading(text, { quantity, unit, ...plausible });
+  if (parsed.kind === 'bad') return parsed;
+  try {
+    const inUnit = convert(parsed.value.value, parsed.value.unit, unit);
+    return good({ shown: parsed.value, inUnit });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return refuse('figure-out-of-range', error.message, 'Check the value and its unit.', text);
+  }
+}
+
+/** `150 145 120 psi`, `10,2; 10,4 bar`, `150,145,120`: a unit at the end holds for all. */
+function typedList(input: FigureInput, text: string): Parsed<TypedInput> {
+  const [, head = text, unit = ''] = /^(.*[\d.])\s*([^\d\s,;.+-][^,;]*)?$/.exec(text.trim()) ?? [];
+  const pieces = parted(head).map((piece) => (/[\d.]$/.test(piece) ? `${piece} ${unit}` : piece));
+  const parsed = pieces.map((piece) => typedReading(input, piece));
+  const problems: readonly Problem[] = parsed.flatMap((each) =>
+    each.kind === 'bad' ? each.problems : [],
+  );
+  if (problems.length > 0) return bad(...problems.slice(0, 1));
+  const inUnit = parsed.flatMap((each) =>
+    each.kind === 'good' ? [Number(each.value.inUnit)] : [],
+  );
+  return good({ shown: { value: inUnit, unit: input.unit }, inUnit });
+}
+
+function parted(text: string): readonly string[] {
+  const mark = text.includes(';') ? /\s*;\s*/ : /[\d.a-z]\s+\d|,\s/i.test(text) ? /,?\s+/ : /,/;
+  return text.split(mark).filter((piece) => piece !== '');
+}
+
+function refuse(code: string, message: string, mend: string, text: string): Parsed<never> {
+  return bad({ code, message, mend, value: text.slice(0, 40) });
+}

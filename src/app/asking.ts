@@ -2,6 +2,8 @@ import { preparations, type Preparation } from '../core/session/preparation.ts';
 import { unread } from '../core/session/step-of.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import type { Cause, Check } from '../core/tree/model.ts';
+import { today, type Asked } from '../core/session/today.ts';
+import { standardReading } from '../core/trade/standard.ts';
 import type { Screen } from './screen.ts';
 import type { State } from './state.ts';
 
@@ -45,17 +47,38 @@ export function namedCause(story: Story): { id: string; cause: Cause } | undefin
 export type Before =
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   | { readonly kind: 'prepare'; readonly preparation: Preparation }
+  | { readonly kind: 'condition'; readonly condition: Asked }
   | { readonly kind: 'nothing' };
 
 export function before(story: Story, asking: Asking | undefined): Before {
-  if (asking?.purpose === 'correct') return { kind: 'nothing' };
-  const named = namedCause(story);
-  const wants = asking?.check ?? (story.step.kind === 'repair' ? named?.cause.repair : undefined);
-  if (wants === undefined) return { kind: 'nothing' };
-  const cautions = asking === undefined ? [] : unread(story, `check:${asking.id}`, wants.cautions);
+  if (asking === undefined) return beforeRepair(story);
+  if (asking.purpose === 'correct') return { kind: 'nothing' };
+  const cautions = unread(story, `check:${asking.id}`, asking.check.cautions);
   if (cautions.length > 0) return { kind: 'caution', cautions };
-  const [preparation] = preparations(story, wants);
+  const [preparation] = preparations(story, asking.check);
+  if (preparation !== undefined) return { kind: 'prepare', preparation };
+  const condition = missingCondition(story, asking.check);
+  return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
+}
+
+/** The cautions of a repair are read when its cause is condemned; what is to be set comes after. */
+function beforeRepair(story: Story): Before {
+  const repair = story.step.kind === 'repair' ? namedCause(story)?.cause.repair : undefined;
+  const [preparation] = repair === undefined ? [] : preparations(story, repair);
   return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };
+}
+
+/** The condition that a check's reading is judged by, if it is not recorded and was not asked yet. */
+function missingCondition(story: Story, check: Check): Asked | undefined {
+  if (check.reading?.standard === undefined) return undefined;
+  const { unit, standard } = check.reading;
+  const needs = standardReading(
+    standard,
+    { value: check.reading.plausible[1], unit },
+    today(story),
+  );
+  if (needs.kind !== 'needs' || needs.condition === 'volts') return undefined;
+  return story.notKnown.includes(needs.condition) ? undefined : needs.condition;
 }
 
 /** Which keys count now. Every binding of the keymap belongs to one or more of these. */
@@ -71,6 +94,7 @@ export type Mode =
   | 'text'
   | 'caution'
   | 'prepare'
+  | 'condition'
   | 'named'
   | 'repair'
   | 'leg'

@@ -18,13 +18,14 @@ const steps = [
   'measure',
   'caution',
   'prepare',
+  'condition',
   'named',
   'repair',
   'leg',
   'stop',
   'proven',
 ] as const;
-const checks = ['look', 'measure', 'caution', 'prepare'] as const;
+const checks = ['look', 'measure', 'caution', 'prepare', 'condition'] as const;
 
 /** All keys, in the order in which the foot line shows them. The first that fits counts. */
 export const bindings: readonly Binding[] = [
@@ -62,6 +63,13 @@ export const bindings: readonly Binding[] = [
     command: 'choose',
     hint: 'I have read this',
     about: 'the cautions were read',
+  },
+  {
+    modes: ['condition'],
+    keys: ['enter'],
+    command: 'choose',
+    hint: 'type it',
+    about: 'type the condition that the reading is judged by',
   },
   {
     modes: ['prepare'],

@@ -7,7 +7,13 @@ export type WalkInput =
   | { readonly kind: 'reading'; readonly typed: string }
   /** A reading outside the plausible range waits for a second word. */
   | { readonly kind: 'insist'; readonly typed: string; readonly why: string }
-  | { readonly kind: 'text'; readonly purpose: TextPurpose; readonly typed: string };
+  | {
+      readonly kind: 'text';
+      readonly purpose: TextPurpose;
+      readonly typed: string;
+      /** What is asked next, whatever the answer. */
+      readonly after?: TextPurpose;
+    };
 
 export type TextPurpose = 'note' | 'skip' | 'part-off' | 'follow-up' | 'altitude' | 'temperature';
 

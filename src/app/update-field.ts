@@ -63,27 +63,27 @@ export function updateText(state: State, screen: Walk, press: Press): Step<State
   if (press.command === 'type' || press.command === 'erase')
     return show(state, { ...screen, input: { ...input, typed: typedOn(input.typed, press) } });
   if (press.command !== 'choose') return still(state);
-  if (input.typed.trim() === '') return emptyField(state, screen, input.purpose);
+  if (input.typed.trim() === '') return emptyField(state, screen, input);
   const acted = act(state, worded(state, input.purpose, input.typed.trim()));
   if (acted.outcome.kind === 'refused') return acted;
-  const screenAfter = input.purpose === 'altitude' ? temperature : back;
-  return doing({ ...acted.state, screen: screenAfter }, ...acted.effects);
+  return doing({ ...acted.state, screen: nextField(screen, input) }, ...acted.effects);
 }
 
-/** Altitude is followed by temperature: they are asked together. */
-const temperature: Walk = {
-  kind: 'walk',
-  input: { kind: 'text', purpose: 'temperature', typed: '' },
-};
+type TextInput = Extract<Walk['input'], { kind: 'text' }>;
 
-function emptyField(state: State, screen: Walk, purpose: TextPurpose): Step<State> {
-  if (purpose === 'altitude') return show(state, temperature);
-  if (purpose === 'skip')
+/** On to what is asked next, or back to the step. */
+const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
+  ...screen,
+  input: next === undefined ? ready : { kind: 'text', purpose: next, typed: '' },
+});
+
+function emptyField(state: State, screen: Walk, input: TextInput): Step<State> {
+  if (input.purpose === 'skip')
     return still({
       ...state,
       notice: { kind: 'problem', text: 'Say why in a few words, or Esc to go back.' },
     });
-  return show(state, { ...screen, input: ready });
+  return show(state, nextField(screen, input));
 }
 
 function worded(state: State, purpose: TextPurpose, typed: string): Action {

@@ -36,6 +36,16 @@ const text = (state: State, purpose: TextPurpose, correcting?: number): Step<Sta
     },
   });
 
+/** Altitude and temperature, one after the other. */
+const both = (state: State): Step<State> =>
+  still({
+    ...state,
+    screen: {
+      kind: 'walk',
+      input: { kind: 'text', purpose: 'altitude', typed: '', after: 'temperature' },
+    },
+  });
+
 function command(state: State, screen: Walk, press: Press, live: Live): Step<State> {
   const asking = askedCheck(live.story, screen.correcting);
   switch (press.command) {
@@ -48,7 +58,7 @@ function command(state: State, screen: Walk, press: Press, live: Live): Step<Sta
         screen: { ...screen, input: { kind: 'reading', typed: press.token } },
       });
     case 'unsure':
-      return unsure(state, asking);
+      return unsure(state, live.story, asking);
     case 'skip':
       return asking?.purpose === 'check' ? text(state, 'skip') : still(state);
     case 'note':
@@ -58,7 +68,7 @@ function command(state: State, screen: Walk, press: Press, live: Live): Step<Sta
     case 'to-do':
       return text(state, 'follow-up', screen.correcting);
     case 'conditions':
-      return text(state, 'altitude', screen.correcting);
+      return both(state);
     case 'mend-last':
       return mendLast(state, live.story);
     default:
@@ -102,8 +112,11 @@ function move(state: State, screen: Walk, press: Press, asking: Asking | undefin
   return still({ ...state, screen: { ...screen, input } });
 }
 
-function unsure(state: State, asking: Asking | undefined): Step<State> {
+function unsure(state: State, story: Story, asking: Asking | undefined): Step<State> {
   if (asking === undefined) return still(state);
+  const first = before(story, asking);
+  if (first.kind === 'condition')
+    return done(act(state, { do: 'conditions', notKnown: [first.condition] }));
   if (asking.purpose === 'check') return done(act(state, { do: 'unsure', check: asking.id }));
   const told =
     asking.purpose === 'proof'
@@ -137,6 +150,7 @@ function choose(state: State, screen: Walk, press: Press, { story }: Live): Step
   if (first.kind === 'caution' && asking !== undefined)
     return done(act(state, { do: 'begin', check: asking.id, acknowledged: true }));
   if (first.kind === 'prepare') return done(act(state, prepared(first.preparation)));
+  if (first.kind === 'condition') return text(state, first.condition, screen.correcting);
   if (asking !== undefined) return answer(state, screen, press, asking);
   return chooseCause(state, story);
 }

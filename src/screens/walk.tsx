@@ -1,13 +1,13 @@
 import { Box, Text } from 'ink';
 import { askedCheck, before, namedCause, type Asking, type Before } from '../app/asking.ts';
 import type { WalkInput } from '../app/screen.ts';
-import { liveBand } from '../app/live-band.ts';
+import { liveReading } from '../app/live-reading.ts';
 import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { Cautions, shortCaution } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';
-import { healthyWords, preparationWords } from './wording.ts';
+import { conditionNames, healthyWords, preparationWords, standardWords } from './wording.ts';
 
 type WalkProps = {
   readonly story: Story;
@@ -23,13 +23,16 @@ export function WalkBody({ story, input, correcting, rows, columns }: WalkProps)
   const asking = askedCheck(story, correcting);
   const first = before(story, asking);
   if (asking !== undefined)
-    return <CheckBody {...{ asking, first, input, rows, columns }} leg={currentLeg(story)} />;
+    return (
+      <CheckBody {...{ story, asking, first, input, rows, columns }} leg={currentLeg(story)} />
+    );
   const named = namedCause(story);
   if (named !== undefined) return <CauseBody story={story} named={named} first={first} />;
   return <EndBody story={story} />;
 }
 
 type CheckProps = {
+  readonly story: Story;
   readonly asking: Asking;
   readonly first: Before;
   readonly input: Exclude<WalkInput, { kind: 'text' }>;
@@ -93,6 +96,7 @@ function roomOf({ asking: { check }, first, leg, rows, columns }: CheckProps): R
 
 /** The answer part: what must be set first, or the results to pick from. */
 function Answering({
+  story,
   asking,
   first,
   input,
@@ -108,12 +112,26 @@ function Answering({
         </Indented>
       </Box>
     );
-  const band = liveBand(asking, input);
-  const cursor = input.kind === 'ready' ? input.cursor : (band ?? -1);
+  if (first.kind === 'condition')
+    return (
+      <Box paddingTop={1} flexShrink={0}>
+        <Indented mark=">" as="marked">
+          {`This reading is judged by the ${conditionNames[first.condition]}. Enter: type it. u: not known, judge it as it is read.`}
+        </Indented>
+      </Box>
+    );
+  const live = liveReading(story, asking, input);
+  const cursor = input.kind === 'ready' ? input.cursor : (live?.index ?? -1);
   return (
     <>
       {healthy ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
-      {check.reading === undefined ? null : <ReadingLine unit={check.reading.unit} input={input} />}
+      {check.reading === undefined ? null : (
+        <ReadingLine
+          unit={check.reading.unit}
+          input={input}
+          standard={standardWords(live?.standard)}
+        />
+      )}
       {input.kind === 'insist' ? (
         <Indented mark="!" as="problem">
           {`${input.why} Is it really so? ! keeps it, Esc reads again.`}
@@ -130,12 +148,19 @@ function Answering({
   );
 }
 
-function ReadingLine({ unit, input }: { unit: string; input: CheckProps['input'] }) {
+type ReadingLineProps = {
+  readonly unit: string;
+  readonly input: CheckProps['input'];
+  /** What it would be under reference conditions, if that is another value. */
+  readonly standard: string;
+};
+
+function ReadingLine({ unit, input, standard }: ReadingLineProps) {
   const typed = input.kind === 'ready' ? '' : input.typed;
   return (
     <Box paddingX={1} flexShrink={0}>
       <Text bold>{'Reading > '}</Text>
-      <Line as="title">{`${typed}_ ${unit}`}</Line>
+      <Line as="title">{`${typed}_ ${unit}${standard === '' ? '' : `, ${standard}`}`}</Line>
     </Box>
   );
 }

@@ -56,6 +56,18 @@ export const healthyWords = (check: Check): string =>
 const resultOf = (check: Check | undefined, id: string): Result | undefined =>
   check?.results.find((result) => result.id === id);
 
+/** The conditions a person is asked for. */
+export const conditionNames = {
+  altitude: 'height above sea level here',
+  temperature: 'air temperature',
+} as const;
+
+/** `as 17.9 at sea level`; nothing when the reading stands as it is. */
+export const standardWords = (standard: Finding['standard']): string =>
+  standard === undefined
+    ? ''
+    : `as ${showReading(standard.value, standard.unit).split(' ')[0] ?? ''} ${standard.under}`;
+
 /** A finding in one line: `12.6 V: within 0.2 V of the battery`. */
 export function findingWords(finding: Finding, leg: Leg): string {
   const check = leg.tree.checks[finding.check];
@@ -63,7 +75,8 @@ export function findingWords(finding: Finding, leg: Leg): string {
     .filter((id) => id !== undefined)
     .map((id) => resultOf(check, id)?.label ?? id);
   const reading = finding.reading && showReading(finding.reading.value, finding.reading.unit);
-  return [reading, labels.join(' or ')].filter((part) => part !== undefined).join(': ');
+  const judged = [reading, standardWords(finding.standard)].filter((part) => part).join(', ');
+  return [judged, labels.join(' or ')].filter((part) => part !== '').join(': ');
 }
 
 /** The last finding with the check it belongs to. */

@@ -27,8 +27,9 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['close', `${ready}2c`],
   ['keys', `${ready}?`],
   ['in-full', `${ready}i`],
-  ['measure', `${ready}2o8<enter>15`],
-  ['unlikely', `${ready}2o8<enter>99<enter>`],
+  ['condition', `${ready}2o8`],
+  ['measure', `${ready}2o8<enter>5200<enter>15`],
+  ['unlikely', `${ready}2o8u99<enter>`],
   ['settings', 'g'],
 ];
 

@@ -40,8 +40,13 @@ export function shownWords(story: Story, finding: Finding): string {
 }
 
 /** The reading of a finding as it was taken, with its unit; empty when none was. */
-export const readingWords = ({ reading }: Finding): string =>
-  reading === undefined ? '' : showReading(reading.value, reading.unit);
+export function readingWords({ reading, standard }: Finding): string {
+  if (reading === undefined) return '';
+  const read = showReading(reading.value, reading.unit);
+  return standard === undefined
+    ? read
+    : `${read} (as ${showReading(standard.value, standard.unit)} ${standard.under})`;
+}
 
 /** Names of things a step is done with or to, joined as in speech: `a, b and c`. */
 export function joined(parts: readonly string[]): string {

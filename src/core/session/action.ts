@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { Id, Standing } from '../tree/model.ts';
+import { Worked } from './event.ts';
 
 const Text = z.string().max(20_000);
 const Time = z
@@ -27,6 +28,7 @@ export const Action = z.discriminatedUnion('do', [
     do: z.literal('conditions'),
     altitude: Text.optional(),
     temperature: Text.optional(),
+    notKnown: z.array(z.enum(['altitude', 'temperature'])).optional(),
   }),
   z.strictObject({ do: z.literal('standing'), ...Standing.shape }),
   z.strictObject({ do: z.literal('access'), open: Id.optional(), close: Id.optional() }),
@@ -39,7 +41,13 @@ export const Action = z.discriminatedUnion('do', [
     ...told,
   }),
   z.strictObject({ do: z.literal('skip'), check: Id, reason: Text, ...told }),
-  z.strictObject({ do: z.literal('note'), text: Text, about: Id.optional(), ...told }),
+  z.strictObject({
+    do: z.literal('note'),
+    text: Text,
+    about: Id.optional(),
+    figure: Worked.optional(),
+    ...told,
+  }),
   z.strictObject({ do: z.literal('photo'), file: Text, caption: Text, about: Id.optional() }),
   z.strictObject({ do: z.literal('part-off'), part: Text, where: Text.optional() }),
   z.strictObject({ do: z.literal('part-on'), part: Text }),

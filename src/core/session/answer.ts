@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
+import { standardReading, type Conditions } from '../trade/standard.ts';
 import { parseReading } from '../trade/reading.ts';
-import { convert } from '../trade/units.ts';
+import { convert, showReading } from '../trade/units.ts';
 import { judge } from '../tree/judge.ts';
 import type { Check, Reading } from '../tree/model.ts';
 import type { Amount, PayloadOf } from './event.ts';
@@ -15,12 +16,22 @@ export type Answer = {
 
 type Shown = Omit<PayloadOf<'found'>, 'kind' | 'told'>;
 export type Answered =
-  | { readonly kind: 'shown'; readonly shown: Shown; readonly index: number }
+  | {
+      readonly kind: 'shown';
+      readonly shown: Shown;
+      readonly index: number;
+      /** The condition that the reading could not be judged by, since it is not known. */
+      readonly needs?: keyof Conditions;
+    }
   | { readonly kind: 'refused'; readonly problem: Problem };
 
+/** The check that is answered, and the conditions that its reading is judged by. */
+export type Asked = { readonly id: string; readonly check: Check; readonly today: Conditions };
+
 /** Turns an answer into what the check showed, or says in one line why it cannot. */
-export function readAnswer(id: string, check: Check, answer: Answer): Answered {
-  if (answer.reading !== undefined) return readReading(id, check, answer, answer.reading);
+export function readAnswer(asked: Asked, answer: Answer): Answered {
+  const { id, check } = asked;
+  if (answer.reading !== undefined) return readReading(asked, answer, answer.reading);
   if (answer.result === undefined)
     return refused('no-answer', 'The answer has no result.', 'Give "result" or "reading".');
   return readResult(id, check, answer.result, answer.orResult);
@@ -46,7 +57,8 @@ function readResult(id: string, check: Check, result: string, orResult?: string)
   };
 }
 
-function readReading(id: string, check: Check, answer: Answer, typed: string | number): Answered {
+function readReading(asked: Asked, answer: Answer, typed: string | number): Answered {
+  const { id, check } = asked;
   if (check.reading === undefined)
     return refused(
       'no-reading-here',
@@ -62,34 +74,51 @@ function readReading(id: string, check: Check, answer: Answer, typed: string | n
       ? refused('no-number', `"${text}" is no reading.`, 'Type a number.', text)
       : { kind: 'refused', problem };
   const amount: Amount = { ...parsed.value, typed: text };
-  return judgeAmount(id, check, { reading: check.reading, amount, insist: answer.insist === true });
+  return judgeAmount(asked, {
+    reading: check.reading,
+    amount,
+    insist: answer.insist === true,
+  });
 }
 
 type Taken = { readonly reading: Reading; readonly amount: Amount; readonly insist: boolean };
 
-function judgeAmount(id: string, check: Check, { reading, amount, insist }: Taken): Answered {
+function judgeAmount({ id, check, today }: Asked, taken: Taken): Answered {
+  const { reading, amount, insist } = taken;
   const value = convert(amount.value, amount.unit, reading.unit);
-  const judged = judge(check, reading, value, insist);
-  if (judged.kind === 'implausible')
-    return refused(
-      'implausible',
-      `${amount.typed ?? amount.value} lies outside ${judged.low} to ${judged.high} ${reading.unit}, which such a reading can hardly be.`,
-      'Look at the meter and its range again; if it is really so, insist.',
-      amount.typed,
-    );
   const [low, high] = reading.plausible;
-  const result = check.results[judged.index];
+  const plausible = value >= low && value <= high;
+  if (!plausible && !insist) return implausible(taken);
+  const standard = standardReading(reading.standard ?? '', { value, unit: reading.unit }, today);
+  const { value: judged } = standard.kind === 'standard' ? standard : { value };
+  const index = judge(check, judged);
+  const result = check.results[index];
   if (result === undefined) throw new Error('judge points at a result that is not there');
   return {
     kind: 'shown',
-    index: judged.index,
+    index,
     shown: {
       check: id,
       result: result.id,
       reading: amount,
-      ...((value < low || value > high) && { insisted: true }),
+      ...(standard.kind === 'standard' && {
+        standard: { value: standard.value, unit: standard.unit, under: standard.under },
+      }),
+      ...(!plausible && { insisted: true }),
     },
+    ...(standard.kind === 'needs' && { needs: standard.condition }),
   };
+}
+
+function implausible({ reading, amount }: Taken): Answered {
+  const [low, high] = reading.plausible;
+  const typed = amount.typed ?? showReading(amount.value, amount.unit);
+  return refused(
+    'implausible',
+    `${typed} lies outside ${low} to ${high} ${reading.unit}, which such a reading can hardly be.`,
+    'Look at the meter and its range again; if it is really so, insist.',
+    amount.typed,
+  );
 }
 
 const refused = (code: string, message: string, mend: string, value?: string): Answered => ({

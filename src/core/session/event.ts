@@ -23,6 +23,16 @@ export const Stamp = z.object({
   up: z.number(),
 });
 
+/** A trade figure as it was worked out, with what it rests on. */
+export const Worked = z.object({
+  figure: z.string().max(60),
+  inputs: z.record(z.string(), z.object({ value: z.unknown(), unit: z.string() })),
+  outputs: z.record(z.string(), z.object({ value: z.number(), unit: z.string() })),
+  verdict: z.string().optional(),
+  source: z.string(),
+  mark: z.string(),
+});
+
 const told = { told: z.string().max(40).optional() };
 const about = { about: Id.optional() };
 
@@ -46,7 +56,12 @@ export const Conditions = z.object({
 });
 
 const kinds = {
-  conditions: z.object({ kind: z.literal('conditions'), set: Conditions }),
+  conditions: z.object({
+    kind: z.literal('conditions'),
+    set: Conditions,
+    /** Asked for, and nobody knows: readings are judged as they are read. */
+    notKnown: z.array(z.enum(['altitude', 'temperature'])).optional(),
+  }),
   standing: z.object({
     kind: z.literal('standing'),
     set: Standing,
@@ -68,7 +83,14 @@ const kinds = {
   found: z.object({ kind: z.literal('found'), ...shown, ...told }),
   unsure: z.object({ kind: z.literal('unsure'), check: Id, ...told }),
   skipped: z.object({ kind: z.literal('skipped'), check: Id, reason: Text, ...told }),
-  noted: z.object({ kind: z.literal('noted'), text: Text, ...about, ...told }),
+  noted: z.object({
+    kind: z.literal('noted'),
+    text: Text,
+    /** A trade figure that was worked out and kept. */
+    figure: Worked.optional(),
+    ...about,
+    ...told,
+  }),
   photographed: z.object({ kind: z.literal('photographed'), file: Text, caption: Text, ...about }),
   'part-off': z.object({ kind: z.literal('part-off'), part: Text, where: Text.optional() }),
   'part-on': z.object({ kind: z.literal('part-on'), part: Text }),

@@ -22,6 +22,7 @@ export function fold(header: Header, events: readonly (Event | Stranger)[]): Sto
     facts: header.vehicle.facts,
     legs: [firstLeg(header)],
     conditions: header.conditions,
+    notKnown: [],
     standing: { battery: 'connected', key: 'off', engine: 'off' },
     open: [],
     partsOff: [],
@@ -57,8 +58,9 @@ function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
 }
 
 const handlers: Handlers = {
-  conditions: (draft, { set }) => {
+  conditions: (draft, { set, notKnown = [] }) => {
     draft.conditions = { ...draft.conditions, ...set };
+    draft.notKnown = [...draft.notKnown, ...notKnown].filter((name) => !Object.hasOwn(set, name));
   },
   standing: (draft, { set }) => {
     draft.standing = { ...draft.standing, ...set };

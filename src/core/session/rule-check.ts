@@ -7,6 +7,7 @@ import { impliedPayloads } from './preparation.ts';
 import { awaitsProof, prove } from './rule-prove.ts';
 import { checkOf, noSuchCheck, toldAt, unread } from './step-of.ts';
 import { currentLeg, lastFinding, type Story } from './story.ts';
+import { today } from './today.ts';
 
 export function begin(story: Story, action: ActionOf<'begin'>): Decision {
   const check = checkOf(story, action.check);
@@ -32,7 +33,7 @@ export function find(story: Story, action: ActionOf<'find'>): Decision {
   if (check === undefined) return noSuchCheck(story, action.check);
   if (awaitsProof(story) && action.check === currentLeg(story).tree.complaint.confirm)
     return prove(story, { ...action, do: 'prove' });
-  const answered = readAnswer(action.check, check, action);
+  const answered = readAnswer({ id: action.check, check, today: today(story) }, action);
   if (answered.kind === 'refused') return answered;
   return accept(
     [
@@ -40,7 +41,11 @@ export function find(story: Story, action: ActionOf<'find'>): Decision {
       ...impliedPayloads(story, check),
       { kind: 'found', ...answered.shown, ...toldAt(action) },
     ],
-    [...passedOver(story, action, check), ...tooEarly(story, action.check, check)],
+    [
+      ...unjudged(answered.needs),
+      ...passedOver(story, action, check),
+      ...tooEarly(story, action.check, check),
+    ],
   );
 }
 
@@ -71,6 +76,12 @@ function readCautions(id: string, check: Check, acknowledged: boolean | undefine
     ? [{ kind: 'check-begun', check: id, acknowledged: check.cautions }]
     : [];
 }
+
+/** That a reading had to be judged as it was read. */
+const unjudged = (needs: string | undefined): readonly string[] =>
+  needs === undefined
+    ? []
+    : [`The ${needs} here is not recorded: the reading was judged as it was read.`];
 
 function passedOver(story: Story, action: ActionOf<'find'>, check: Check): readonly string[] {
   if (action.acknowledged === true) return [];

@@ -4,6 +4,7 @@ import { accept, refuse, type Decision } from './decision.ts';
 import type { Kind, Payload } from './event.ts';
 import { checkOf, noSuchCheck } from './step-of.ts';
 import { currentLeg, type Story } from './story.ts';
+import { today } from './today.ts';
 
 type Correct = ActionOf<'correct'>;
 
@@ -73,7 +74,7 @@ function answerAnew(
 ): Decision {
   const check = checkOf(story, said.check);
   if (check === undefined) return noSuchCheck(story, said.check);
-  const answered = readAnswer(said.check, check, action);
+  const answered = readAnswer({ id: said.check, check, today: today(story) }, action);
   if (answered.kind === 'refused') return answered;
   const to = {
     kind: said.kind,

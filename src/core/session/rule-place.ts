@@ -48,7 +48,13 @@ function parseCondition(
 
 export function conditions(story: Story, action: ActionOf<'conditions'>): Decision {
   const parsed = parseConditions(action, story.header.units);
-  if (parsed.kind === 'good') return accept([{ kind: 'conditions', set: parsed.value }]);
+  const { notKnown = [] } = action;
+  if (parsed.kind === 'good' && notKnown.length + Object.keys(parsed.value).length === 0)
+    return refuse('no-conditions', 'No condition is said.', 'Give altitude or temperature.');
+  if (parsed.kind === 'good')
+    return accept([
+      { kind: 'conditions', set: parsed.value, ...(notKnown.length > 0 && { notKnown }) },
+    ]);
   const [problem] = parsed.problems;
   return problem === undefined
     ? refuse('no-number', 'That is no reading.', 'Type a number with its unit.')

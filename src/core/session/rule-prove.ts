@@ -4,6 +4,7 @@ import { accept, refuse, refuseUnknown, type Decision } from './decision.ts';
 import { impliedPayloads } from './preparation.ts';
 import { checkOf, toldAt } from './step-of.ts';
 import { currentLeg, type Story } from './story.ts';
+import { today } from './today.ts';
 
 /** Whether a repair has been made that no proof has followed. */
 export const awaitsProof = (story: Story): boolean =>
@@ -36,7 +37,7 @@ export function prove(story: Story, action: ActionOf<'prove'>): Decision {
       'The last repair has been put to the proof already, and failed it.',
       'Go on with the checks, or correct the proof if it was misread.',
     );
-  const answered = readAnswer(id, check, action);
+  const answered = readAnswer({ id, check, today: today(story) }, action);
   if (answered.kind === 'refused') return answered;
   return accept([
     ...impliedPayloads(story, check),

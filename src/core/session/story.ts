@@ -49,6 +49,8 @@ export type Story = {
   readonly facts: Facts;
   readonly legs: readonly Leg[];
   readonly conditions: Conditions;
+  /** Conditions that were asked for and nobody knows. */
+  readonly notKnown: readonly string[];
   readonly standing: Standing;
   /** Accesses open now, in the order of opening. */
   readonly open: readonly string[];

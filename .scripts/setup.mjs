@@ -26,18 +26,14 @@ function newest(path) {
   return Math.max(found.mtimeMs, ...readdirSync(path).map((name) => newest(join(path, name))));
 }
 
-/** Installs what package-lock.json names, once; quiet unless it fails. */
-export function install() {
-  if (Number(process.versions.node.split('.')[0]) < 18)
-    stop(
-      `Droplight needs Node 20 or newer to set itself up; this is ${process.version}. Install a newer Node and run the same command again.`,
-    );
-  const mark = join(root, 'node_modules', '.package-lock.json');
-  if (newest(mark) >= newest(join(root, 'package-lock.json'))) return;
-  process.stderr.write('Setting up (once, about a minute) ...\n');
+/** Installs what a package-lock.json names, once; quiet unless it fails. */
+function installIn(folder, told) {
+  const mark = join(folder, 'node_modules', '.package-lock.json');
+  if (newest(mark) >= newest(join(folder, 'package-lock.json'))) return;
+  process.stderr.write(told);
   const npm = onWindows ? 'npm.cmd' : 'npm';
   const done = spawnSync(npm, ['ci', '--loglevel=error', '--no-audit', '--no-fund'], {
-    cwd: root,
+    cwd: folder,
     stdio: ['ignore', 2, 'inherit'],
     shell: onWindows,
   });
@@ -45,6 +41,24 @@ export function install() {
     stop(
       'Setting up failed: npm could not install the packages. Check the network and run the same command again.',
     );
+}
+
+/** What the program needs to be built and run. */
+export function install() {
+  if (Number(process.versions.node.split('.')[0]) < 18)
+    stop(
+      `Droplight needs Node 20 or newer to set itself up; this is ${process.version}. Install a newer Node and run the same command again.`,
+    );
+  installIn(root, 'Setting up (once, about a minute) ...\n');
+}
+
+/** Libraries by other hands that only the outside checks need: each folder below tests/reference. */
+export function installReferences() {
+  const references = join(root, 'tests', 'reference');
+  const folders = [references, ...readdirSync(references).map((name) => join(references, name))];
+  for (const folder of folders)
+    if (existsSync(join(folder, 'package-lock.json')))
+      installIn(folder, 'Fetching what the outside checks are held against (once) ...\n');
 }
 
 /** The Node that runs everything else: the installed one, or this one if it is new enough. */

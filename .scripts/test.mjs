@@ -1,6 +1,7 @@
 // npm test: sets up on the first run, then everything that CI runs.
 import { join } from 'node:path';
-import { install, root, run } from './setup.mjs';
+import { install, installReferences, root, run } from './setup.mjs';
 
 install();
+installReferences();
 process.exit(run([join(root, '.scripts', 'check.mjs')]));

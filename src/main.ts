@@ -25,6 +25,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   write: async () => (await import('./commands/write.ts')).write,
   verify: async () => (await import('./commands/verify.ts')).verify,
   trees: async () => (await import('./commands/trees.ts')).trees,
+  figure: async () => (await import('./commands/figure.ts')).figure,
 };
 
 const usage = `droplight ${version}: from a complaint to a proven repair, kept check by check.
@@ -39,6 +40,7 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
   droplight write SESSION        the account as markdown [--out DIR]
   droplight verify SESSION...    whole, torn or altered
   droplight trees list           the trees
+  droplight figure [NAME [key=value...]]   trade figures: list, explain, work out
 
 --trees DIR and --sessions DIR work everywhere.
 Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.
@@ -139,6 +141,11 @@ async function command(
   io.err(`droplight: There is no command "${name.slice(0, 40)}". See "droplight --help".\n`);
   return 2;
 }
+
+// The other end of a pipe may leave early (head, less): then there is nobody to write for.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === 'EPIPE' ? 0 : 3);
+});
 
 try {
   process.exitCode = await main(process.argv.slice(2));

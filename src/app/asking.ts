@@ -103,7 +103,9 @@ export type Mode =
   | 'closed'
   | 'apart'
   | 'settings'
-  | 'keys';
+  | 'keys'
+  /** A figure worked out. */
+  | 'worked';
 
 type Walk = Extract<Screen, { kind: 'walk' }>;
 
@@ -133,7 +135,10 @@ export function modeOf(state: State, isTextField: boolean): Mode {
       return screen.kind;
     case 'full':
       return 'keys';
+    case 'figure':
+      return screen.page.result.length > 0 ? 'worked' : 'form-text';
     case 'sessions':
+    case 'figures':
     case 'others':
     case 'suspects':
     case 'close':

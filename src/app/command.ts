@@ -22,6 +22,8 @@ export type Command =
   | 'account'
   | 'keys'
   | 'full'
+  | 'figures'
+  | 'keep'
   | 'start'
   | 'read'
   | 'settings'

@@ -1,5 +1,6 @@
 import type { Mode } from './asking.ts';
-import { bindings, type Binding } from './bindings.ts';
+import type { Binding } from './binding.ts';
+import { bindings } from './bindings.ts';
 import type { Command } from './command.ts';
 import { isDigit, isTyped, type Token } from './tokens.ts';
 

@@ -1,3 +1,4 @@
+import type { FigureLine, FigurePage } from './figure-page.ts';
 import type { StartForm } from './start-form.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */
@@ -32,6 +33,8 @@ export type Screen =
   | { readonly kind: 'apart'; readonly cursor: number }
   | { readonly kind: 'close'; readonly cursor: number }
   | { readonly kind: 'settings'; readonly cursor: number; readonly typed?: string }
+  | { readonly kind: 'figures'; readonly lines: readonly FigureLine[]; readonly cursor: number }
+  | { readonly kind: 'figure'; readonly page: FigurePage; readonly at: number }
   /** Pages to read: the cursor is the first line shown. */
   | { readonly kind: 'keys'; readonly from: Screen; readonly cursor: number }
   | { readonly kind: 'full'; readonly cursor: number };

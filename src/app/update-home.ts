@@ -4,6 +4,7 @@ import { doing, still, type Step } from './effect.ts';
 import type { Screen } from './screen.ts';
 import { emptyForm } from './start-form.ts';
 import type { SessionLine, State } from './state.ts';
+import { toFigures } from './update-figures.ts';
 import type { Press } from './press.ts';
 
 type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
@@ -34,6 +35,8 @@ function chooseLine(state: State, line: HomeLine): Step<State> {
         { ...state, screen: { kind: 'sessions', cursor: 0 } },
         { kind: 'list-sessions' },
       );
+    case 'figures':
+      return toFigures(state);
     case 'settings':
       return still({ ...state, screen: { kind: 'settings', cursor: 0 } });
     case 'quit':

@@ -11,6 +11,7 @@ import type { Press } from './press.ts';
 import { walk, type Screen } from './screen.ts';
 import type { Live, State } from './state.ts';
 import type { Token } from './tokens.ts';
+import { toFigures, updateFigure, updateFigures } from './update-figures.ts';
 import { updateHome, updateSessions } from './update-home.ts';
 import { updateApart, updateClose, updateOthers, updateSuspects } from './update-lists.ts';
 import { updateSettings } from './update-settings.ts';
@@ -111,6 +112,7 @@ function route(state: State, pressed: Press): Step<State> {
   const { screen } = state;
   if (pressed.command === 'keys' && screen.kind !== 'keys')
     return still({ ...state, screen: { kind: 'keys', from: screen, cursor: 0 } });
+  if (pressed.command === 'figures') return toFigures(state);
   switch (screen.kind) {
     case 'home':
       return updateHome(state, screen, pressed);
@@ -130,6 +132,10 @@ function route(state: State, pressed: Press): Step<State> {
       return updateClose(state, screen, pressed);
     case 'settings':
       return updateSettings(state, screen, pressed);
+    case 'figures':
+      return updateFigures(state, screen, pressed);
+    case 'figure':
+      return updateFigure(state, screen, pressed);
     case 'keys':
       return turnPage(
         state,

@@ -1,8 +1,9 @@
 import type { State } from '../app/state.ts';
 import { currentMode } from '../app/mode.ts';
+import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';
-import { Line } from './parts.tsx';
+import { Choices, Line } from './parts.tsx';
 import { fullLines, keyLines, PageBody } from './page.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
@@ -20,6 +21,10 @@ export function Body({ state, rows, columns }: BodyProps) {
       return <SessionsBody sessions={sessions} cursor={screen.cursor} rows={rows} />;
     case 'settings':
       return <SettingsBody settings={settings} screen={screen} rows={rows} />;
+    case 'figures':
+      return <Choices choices={screen.lines} cursor={screen.cursor} rows={rows} />;
+    case 'figure':
+      return <FigureBody page={screen.page} at={screen.at} rows={rows} />;
     case 'keys':
       return (
         <PageBody

@@ -38,6 +38,8 @@ function words(line: HomeLine): string {
       return 'Start a new job (s)';
     case 'list':
       return 'List all sessions (l)';
+    case 'figures':
+      return 'Trade figures (f)';
     case 'settings':
       return 'Settings (g)';
     case 'quit':

@@ -31,6 +31,9 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['measure', `${ready}2o8<enter>5200<enter>15`],
   ['unlikely', `${ready}2o8u99<enter>`],
   ['settings', 'g'],
+  ['figures', 'f'],
+  ['figure', `f${'<down>'.repeat(24)}<enter>`],
+  ['figure-worked', `${walk}v${'<down>'.repeat(24)}<enter>5200<enter><enter>15<enter>`],
 ];
 
 test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', (name, keys) => {

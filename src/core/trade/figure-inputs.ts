@@ -1,4 +1,4 @@
-import type { FigureInput } from './figure.ts';
+import type { FigureInput } from './figure-input.ts';
 import { inSpan } from './span.ts';
 
 /** What a figure is run with: numbers in the units of its inputs, words, lists of numbers. */

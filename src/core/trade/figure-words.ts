@@ -1,4 +1,4 @@
-import type { FigureInput } from './figure.ts';
+import type { FigureInput } from './figure-input.ts';
 import type { Quantity } from './quantities.ts';
 import type { Span } from './span.ts';
 

@@ -1,27 +1,9 @@
-import type { Quantity } from './quantities.ts';
 import { inputReader } from './figure-inputs.ts';
 import type { InputReader, InputValues } from './figure-inputs.ts';
-import type { Span } from './span.ts';
+import type { FigureInput } from './figure-input.ts';
 
 /** How sure a figure is, told beside every result. */
 export type Mark = 'published' | 'computed' | 'common practice' | 'from memory';
-
-/** What a figure asks for. `unit` counts when none is typed; figures work in it. */
-export type FigureInput = {
-  /** A quantity; `choice` is one of `values`; `text` is taken as it stands; `number` has no unit. */
-  readonly quantity: Quantity | 'choice' | 'text' | 'number';
-  readonly unit: string;
-  readonly about: string;
-  readonly optional?: true;
-  readonly default?: number | string;
-  /** The words of a choice. */
-  readonly values?: readonly string[];
-  /** Several readings, parted by blanks or commas. */
-  readonly list?: true;
-  readonly range?: Span;
-  /** A unit typed behind this number is taken for that input. */
-  readonly unitFor?: string;
-};
 
 export type FigureOutput = { readonly unit: string; readonly about: string };
 export type Amount = { readonly value: number; readonly unit: string };

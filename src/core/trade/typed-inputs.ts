@@ -1,6 +1,6 @@
 import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
-import type { FigureInput } from './figure.ts';
+import type { FigureInput } from './figure-input.ts';
 import { meant } from './nearest.ts';
 import { readNumber } from './number.ts';
 import { parseReading } from './reading.ts';

@@ -1,0 +1,102 @@
+import type { Binding } from './binding.ts';
+
+const steps = [
+  'look',
+  'measure',
+  'caution',
+  'prepare',
+  'condition',
+  'named',
+  'repair',
+  'leg',
+  'stop',
+  'proven',
+] as const;
+
+const checks = ['look', 'measure', 'caution', 'prepare', 'condition'] as const;
+
+/** Keys of the walk. */
+export const walkBindings: readonly Binding[] = [
+  {
+    modes: checks,
+    keys: ['u'],
+    command: 'unsure',
+    hint: 'unsure',
+    about: 'cannot tell: kept, but no evidence',
+  },
+  {
+    modes: checks,
+    keys: ['x'],
+    command: 'skip',
+    hint: "can't",
+    about: 'cannot get to it: passed over with a reason',
+  },
+  { modes: steps, keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
+  {
+    modes: steps,
+    keys: ['b', 'left', 'back'],
+    command: 'mend-last',
+    hint: 'back',
+    about: 'answer the last check anew',
+  },
+  { modes: steps, keys: ['o'], command: 'others', hint: 'other', about: 'choose another check' },
+  {
+    modes: steps,
+    keys: ['r'],
+    command: 'suspects',
+    hint: 'repair',
+    about: 'choose a cause to repair',
+  },
+  {
+    modes: steps,
+    keys: ['p'],
+    command: 'part-off',
+    hint: 'part off',
+    about: 'note a part taken off',
+  },
+  {
+    modes: steps,
+    keys: ['i'],
+    command: 'full',
+    hint: 'in full',
+    about: 'steps, cautions, tools and source in full',
+  },
+  {
+    modes: [...steps, 'closed'],
+    keys: ['a'],
+    command: 'apart',
+    hint: 'apart',
+    about: 'what is off and open now',
+  },
+  {
+    modes: [...steps, 'closed'],
+    keys: ['d'],
+    command: 'to-do',
+    about: 'note something still to do',
+  },
+  { modes: steps, keys: ['t'], command: 'conditions', about: 'altitude and air temperature' },
+  { modes: steps, keys: ['c'], command: 'close', about: 'end the session' },
+  { modes: ['closed'], keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
+  {
+    modes: ['proven', 'closed', 'stop'],
+    keys: ['e'],
+    command: 'account',
+    hint: 'account',
+    about: 'write the account',
+  },
+  { modes: steps, keys: ['v'], command: 'figures', about: 'trade figures' },
+  {
+    modes: [...steps, 'home', 'closed', 'list'],
+    keys: ['?'],
+    command: 'keys',
+    hint: 'keys',
+    about: 'this page',
+  },
+  {
+    modes: [...steps, 'closed'],
+    keys: ['q', 'esc'],
+    command: 'go-back',
+    hint: 'leave',
+    about: 'put it down; pick it up later',
+  },
+];

@@ -1,0 +1,93 @@
+import { figures, findFigure } from '../core/trade/catalog.ts';
+import type { Figure } from '../core/trade/figure.ts';
+import type { FigureInput } from '../core/trade/figure-input.ts';
+import { resultLines } from '../app/figure-page.ts';
+import { runFigure } from '../core/trade/run-figure.ts';
+import { cleanLine } from '../core/text.ts';
+import { fail, printJson, type ExitCode, type Io } from './io.ts';
+import { firstOf, readOptions } from './options.ts';
+
+/** `droplight figure [NAME [key=value...]]`: lists, explains or works out a trade figure. */
+export async function figure(io: Io, args: readonly string[]): Promise<ExitCode> {
+  const given = readOptions(args, { json: 'flag' });
+  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  const [name, ...pairs] = given.value.words;
+  const json = given.value.flag('json');
+  if (name === undefined) return list(io, json);
+  const found = findFigure(name);
+  if (found !== undefined && pairs.length === 0) return explain(io, found, json);
+  const bare = pairs.find((pair) => !pair.includes('='));
+  if (bare !== undefined)
+    return fail(io, {
+      code: 'wrong-use',
+      message: `"${bare}" is no key=value.`,
+      mend: `Use: droplight figure ${name} key=value... ("droplight figure ${name}" tells the keys)`,
+    });
+  const run = runFigure(name, Object.fromEntries(pairs.map(keyAndValue)));
+  if (run.kind === 'bad') return failAll(io, run.problems);
+  if (json) printJson(io, run.value);
+  else io.out(`${resultLines(run.value).map(cleanLine).join('\n')}\n`);
+  return 0;
+}
+
+function keyAndValue(pair: string): readonly [key: string, value: string] {
+  const at = pair.indexOf('=');
+  return [pair.slice(0, at), pair.slice(at + 1)];
+}
+
+function failAll(io: Io, problems: Parameters<typeof firstOf>[0]): ExitCode {
+  for (const problem of problems) fail(io, problem);
+  return 2;
+}
+
+function list(io: Io, json: boolean): ExitCode {
+  if (json) {
+    printJson(
+      io,
+      figures.map(({ name, family, about }) => ({ name, family, about })),
+    );
+    return 0;
+  }
+  for (const family of new Set(figures.map((one) => one.family))) {
+    io.out(`${family}\n`);
+    for (const { name, about } of figures.filter((one) => one.family === family))
+      io.out(`  ${name.padEnd(22)} ${cleanLine(about)}\n`);
+  }
+  return 0;
+}
+
+function explain(io: Io, found: Figure, json: boolean): ExitCode {
+  const { run: _, ...about } = found;
+  if (json) printJson(io, about);
+  else io.out(`${aboutLines(found).join('\n')}\n`);
+  return 0;
+}
+
+/** A figure explained: what it asks for, what it gives, on what it rests. */
+export function aboutLines(found: Figure): readonly string[] {
+  return [
+    `${found.name}: ${found.about}`,
+    'Inputs:',
+    ...Object.entries(found.inputs).map(([key, input]) => `  ${inputLine(key, input)}`),
+    'Outputs:',
+    ...Object.entries(found.outputs).map(
+      ([key, { unit, about }]) => `  ${key}${unitWords(unit)}: ${about}`,
+    ),
+    `Formula: ${found.formula}`,
+    `Range: ${found.range}`,
+    `Source: ${found.source} (${found.mark})`,
+  ];
+}
+
+function inputLine(key: string, input: FigureInput): string {
+  const values = input.values === undefined ? '' : ` one of ${input.values.join(', ')};`;
+  const preset =
+    input.default !== undefined
+      ? ` (${input.default} if left out)`
+      : input.optional === true
+        ? ' (may be left out)'
+        : '';
+  return `${key}${unitWords(input.unit)}:${values} ${input.about}${preset}`;
+}
+
+const unitWords = (unit: string): string => (unit === '' || unit === '1' ? '' : ` [${unit}]`);

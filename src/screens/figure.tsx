@@ -1,0 +1,31 @@
+import { Box } from 'ink';
+import type { FigurePage } from '../app/figure-page.ts';
+import { Line } from './parts.tsx';
+
+type FigureProps = { readonly page: FigurePage; readonly at: number; readonly rows: number };
+
+/** One trade figure: its inputs to be typed, then what it comes to, by what formula and source. */
+export function FigureBody({ page, at, rows }: FigureProps) {
+  const { name, about, fields, result, formula } = page;
+  const from = Math.max(0, at - Math.max(1, rows - 6));
+  return (
+    <Box paddingX={1} flexDirection="column" flexShrink={0}>
+      <Line as="title">{`${name.replaceAll('-', ' ')}: ${about}`}</Line>
+      {result.length === 0
+        ? fields.slice(from).map((field, index) => (
+            <Line key={field.key} as={index + from === at ? 'marked' : 'plain'}>
+              {fieldWords(field, index + from === at)}
+            </Line>
+          ))
+        : result.map((line) => (
+            <Line key={line} wrap="fold">
+              {line}
+            </Line>
+          ))}
+      <Line wrap="fold">{`Formula: ${formula}`}</Line>
+    </Box>
+  );
+}
+
+const fieldWords = (field: FigurePage['fields'][number], active: boolean): string =>
+  `${active ? '> ' : '  '}${field.typed}${active ? '_' : ''} ${field.unit}   ${field.ask}`;

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { currentMode } from '../../src/app/mode.ts';
-import { makeAsleep, makeProgram, press, startKeys } from '../helpers/program.ts';
+import { chooseTree, makeAsleep, makeProgram, press, startKeys } from '../helpers/program.ts';
 
-/** A program that stands at the first check of the rough-idle tree (second in the list, four facts). */
+/** A program that stands at the first check of the rough-idle tree (four facts). */
 function atFirstCheck() {
   const made = makeProgram();
-  press(made.program, startKeys(2, 4));
+  press(made.program, startKeys());
   return made;
 }
 
@@ -25,7 +25,7 @@ test('a job starts with the complaint being made to happen', () => {
 test('a vehicle without a name is asked for one', () => {
   const { program } = makeProgram();
 
-  press(program, 's2<enter>');
+  press(program, `${chooseTree('rough-idle')}<enter>`);
 
   expect(program.state().notice?.text).toContain('Give the vehicle a name');
   expect(program.state().live).toBeUndefined();
@@ -34,7 +34,7 @@ test('a vehicle without a name is asked for one', () => {
 test('an altitude that cannot be is refused and can be typed again', () => {
   const { program } = makeProgram();
 
-  press(program, 's2Orchard van<enter>JB<enter>90000ft<enter>');
+  press(program, `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>90000ft<enter>`);
   expect(program.state().notice?.text).toContain('lies outside');
   press(program, `${'<back>'.repeat(7)}5200ft<enter>`);
 
@@ -193,7 +193,7 @@ test('ctrl-c leaves the program with everything on the disk', () => {
 test('keys typed before the program is awake meet what the keys before them opened', () => {
   const { program, wake } = makeAsleep();
 
-  press(program, startKeys(2, 4));
+  press(program, startKeys());
   wake();
 
   expect(program.state().live?.story.step).toMatchObject({ check: 'idle-check' });

@@ -1,4 +1,4 @@
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
@@ -76,9 +76,18 @@ export function press(program: Program, keys: string): void {
     program.dispatch({ kind: 'key', token: name ?? letter });
 }
 
-/** Keys from Home to the first check of a tree: its number in the list, the vehicle's name, and no more. */
-export const startKeys = (tree: number, facts: number): string =>
-  `s${tree}Orchard van<enter>JB<enter><enter><enter>${unknown(facts)}`;
+/** Keys from Home that choose a tree on the Start screen: the list is in the order of the file names. */
+export function chooseTree(id: string): string {
+  const ids = readdirSync('trees').flatMap((name) => /^([\w-]+)\.json$/.exec(name)?.[1] ?? []);
+  const index = ids
+    .filter((name) => name !== 'shop')
+    .toSorted()
+    .indexOf(id);
+  return `s${'<down>'.repeat(index)}<enter>`;
+}
 
-/** The last choice of each fact is "don't know". */
-const unknown = (facts: number): string => `${'<down>'.repeat(9)}<enter>`.repeat(facts);
+/** Keys from Home to the first check of the rough-idle tree; every fact about the vehicle unknown. */
+export const startKeys = (): string => {
+  const unknown = `${'<down>'.repeat(9)}<enter>`;
+  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(4)}`;
+};

@@ -32,7 +32,7 @@ const keyBytes = [
 /** What the keys come to: the record without its times, and where the screen stands. */
 async function ending(pieces: readonly Uint8Array[]) {
   const { program } = makeProgram();
-  press(program, startKeys(2, 4));
+  press(program, startKeys());
   const terminal = await showIn(program);
   await terminal.send(...pieces);
   const { screen, live } = program.state();
@@ -74,7 +74,7 @@ test('any cutting of the same key bytes ends in the same state and the same reco
 
 test('the item recorded is the one that was marked on the screen', async () => {
   const { program } = makeProgram();
-  press(program, `${startKeys(2, 4)}<enter><enter><enter>`);
+  press(program, `${startKeys()}<enter><enter><enter>`);
   const terminal = await showIn(program);
 
   await terminal.send('\x1b[B\x1b[B');

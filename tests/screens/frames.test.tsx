@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { State } from '../../src/app/state.ts';
 import { ScreenFrame } from '../../src/screens/root.tsx';
 import { expectGolden } from '../helpers/golden.ts';
-import { makeProgram, press, startKeys } from '../helpers/program.ts';
+import { chooseTree, makeProgram, press, startKeys } from '../helpers/program.ts';
 
 const frame = (state: State, columns: number, rows: number): string =>
   `${renderToString(<ScreenFrame state={state} columns={columns} rows={rows} />, { columns })
@@ -12,12 +12,12 @@ const frame = (state: State, columns: number, rows: number): string =>
     .join('\n')}\n`;
 
 /** Keys that lead to each screen, from Home. The tree is rough-idle, whose first check wants three things set. */
-const walk = startKeys(2, 4);
+const walk = startKeys();
 const ready = `${walk}<enter><enter><enter>`;
 const screens: readonly (readonly [name: string, keys: string])[] = [
   ['home', ''],
   ['start-complaint', 's'],
-  ['start-altitude', 's2Orchard van<enter>JB<enter>'],
+  ['start-altitude', `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>`],
   ['prepare', walk],
   ['look', ready],
   ['note', `${ready}nfan belt squeals`],

@@ -46,7 +46,8 @@ function exactly(given: Case, compiled: Compiled, order: Order): Exact {
     atFirst[cause] = both > 0 ? present / both : 0;
   }
   if (logEvidence === -Infinity) return { atFirst, logEvidence };
-  for (const [cause, chance] of runBack(order, compiled, priors, forward)) atFirst[cause] = chance;
+  for (const [cause, chance] of runBack(order, compiled, priors, forward.tape))
+    atFirst[cause] = chance;
   return { atFirst, logEvidence };
 }
 

@@ -20,18 +20,20 @@ function scaled(states: States): { readonly states: States; readonly log: number
   return { states: states.map((weight) => weight / most), log: Math.log(most) };
 }
 
-function withCause(
-  states: States,
-  touches: readonly PlacedTouch[],
-  prior: number,
-  base: number,
-): States {
-  const present = states.slice();
-  for (const touch of touches) applyTouch(present, touch);
-  const weight = prior * base;
-  for (let index = 0; index < present.length; index += 1)
-    present[index] = (1 - prior) * (states[index] ?? 0) + weight * (present[index] ?? 0);
-  return present;
+/** Prior weight of a cause being there, with the evidence on it alone, and of its absence. */
+type Odds = { readonly present: number; readonly absent: number };
+
+function oddsOf(compiled: Compiled, priors: readonly number[], cause: number): Odds {
+  const prior = priors[cause] ?? 0;
+  return { present: prior * (compiled.causes[cause]?.base ?? 1), absent: 1 - prior };
+}
+
+function withCause(states: States, touches: readonly PlacedTouch[], odds: Odds): States {
+  const next = states.slice();
+  for (const touch of touches) applyTouch(next, touch);
+  for (let index = 0; index < next.length; index += 1)
+    next[index] = odds.absent * (states[index] ?? 0) + odds.present * (next[index] ?? 0);
+  return next;
 }
 
 export function runForward(order: Order, compiled: Compiled, priors: readonly number[]): Forward {
@@ -52,12 +54,7 @@ export function runForward(order: Order, compiled: Compiled, priors: readonly nu
       }
       case 'cause':
         tape.push(states);
-        return withCause(
-          states,
-          step.touches,
-          priors[step.cause] ?? 0,
-          compiled.causes[step.cause]?.base ?? 1,
-        );
+        return withCause(states, step.touches, oddsOf(compiled, priors, step.cause));
     }
   };
   for (const step of order.steps) states = after(step);
@@ -71,6 +68,24 @@ function dot(one: States, other: States): number {
   return sum;
 }
 
+type Share = { readonly states: States; readonly chance: number };
+
+/** The transpose of `withCause`, and how much of the evidence has the cause present. */
+function backOver(
+  after: States,
+  input: States,
+  touches: readonly PlacedTouch[],
+  odds: Odds,
+): Share {
+  const states = after.slice();
+  for (const touch of touches) returnTouch(states, touch);
+  const present = odds.present * dot(states, input);
+  const absent = odds.absent * dot(after, input);
+  for (let index = 0; index < states.length; index += 1)
+    states[index] = odds.absent * (after[index] ?? 0) + odds.present * (states[index] ?? 0);
+  return { states, chance: present / (present + absent) };
+}
+
 /**
  * The run back: each cause's share of the evidence with it present, over the evidence with it
  * and without. The two parts are weighed against each other, so scaling cancels.
@@ -79,10 +94,10 @@ export function runBack(
   order: Order,
   compiled: Compiled,
   priors: readonly number[],
-  forward: Forward,
+  tape: readonly States[],
 ): Map<number, number> {
   let states: States = new Float64Array([1]);
-  let position = forward.tape.length;
+  let position = tape.length;
   const chances = new Map<number, number>();
   const before = (step: Step): States => {
     switch (step.kind) {
@@ -95,17 +110,10 @@ export function runBack(
         return scaled(reopenPlace(states, step.place)).states;
       case 'cause': {
         position -= 1;
-        const input = forward.tape[position] ?? states;
-        const prior = priors[step.cause] ?? 0;
-        const weight = prior * (compiled.causes[step.cause]?.base ?? 1);
-        const back = states.slice();
-        for (const touch of step.touches) returnTouch(back, touch);
-        const present = weight * dot(back, input);
-        const absent = (1 - prior) * dot(states, input);
-        chances.set(step.cause, present / (present + absent));
-        for (let index = 0; index < back.length; index += 1)
-          back[index] = (1 - prior) * (states[index] ?? 0) + weight * (back[index] ?? 0);
-        return back;
+        const odds = oddsOf(compiled, priors, step.cause);
+        const share = backOver(states, tape[position] ?? states, step.touches, odds);
+        chances.set(step.cause, share.chance);
+        return share.states;
       }
     }
   };

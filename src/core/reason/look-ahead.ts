@@ -67,10 +67,10 @@ export class LookAhead {
   }
 
   /** Checks that can tell something here, best first; ties in the tree's order. */
-  scoreChecks(at: Position): ScoredCheck[] {
+  scoreChecks(at: Position, dropCertain = true): ScoredCheck[] {
     return this.#space.given.model.checks
       .flatMap((_, check) => (canTell(this.#space, at, check) ? [this.scoreCheck(at, check)] : []))
-      .filter(({ check, certain }) => !certain || this.#openers.has(check))
+      .filter(({ check, certain }) => !dropCertain || !certain || this.#openers.has(check))
       .toSorted((one, other) => one.minutes - other.minutes);
   }
 

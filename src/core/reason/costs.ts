@@ -96,8 +96,16 @@ export class Costs {
   }
 
   minutes(step: number, opened: number, standing: number): number {
-    let total = this.#standings.row(standing).minutes[step] ?? 0;
-    let shut = (this.masks[step] ?? 0) & ~opened;
+    return (
+      (this.#standings.row(standing).minutes[step] ?? 0) +
+      this.unopened(this.masks[step] ?? 0, opened)
+    );
+  }
+
+  /** Minutes to open, and close again, what is still shut of these accesses. */
+  unopened(wanted: number, opened: number): number {
+    let total = 0;
+    let shut = wanted & ~opened;
     for (let index = 0; shut !== 0; index += 1, shut >>>= 1)
       if ((shut & 1) === 1) total += this.#access[index] ?? 0;
     return total;

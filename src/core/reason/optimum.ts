@@ -36,43 +36,68 @@ export function wholeSpace(given: Case): { readonly space: Space; readonly at: P
   };
 }
 
-const keyOf = (at: Position): string =>
-  [
-    at.repaired,
-    at.opened,
-    at.standing,
-    ...at.last.map((last) => (last === undefined ? '' : `${last.lo}-${last.hi}-${last.repaired}`)),
-  ].join(' ');
+/**
+ * What was found so far, by group of checks. Earlier findings of a check that was taken again
+ * belong to it: they tell of the causes mended since.
+ */
+type History = readonly string[];
 
-/** By set of causes: the least that somebody who sees through metal must spend on it. */
-function clairvoyant(space: Space): Float64Array {
+const keyOf = (at: Position, history: History): string =>
+  [at.repaired, at.opened, at.standing, ...history].join(' ');
+
+/**
+ * By set of causes: the least that somebody who sees through metal must spend on it. Exactly
+ * those that show the complaint are mended, each with its proof; standings change for nothing.
+ */
+function clairvoyant(space: Space, opened: number): Float64Array {
   const { causes, checks, complaint } = space.given.model;
-  const proof = checks[complaint]?.minutes ?? 0;
-  const one = space.causes.map(
-    (cause) => (causes[cause]?.minutes ?? 0) + proof * space.given.tries,
-  );
-  const least = new Float64Array(space.silent.length);
-  for (let set = 1; set < least.length; set += 1) {
-    const showing = 1 - (space.silent[set] ?? 1);
-    for (const [place, minutes] of one.entries()) {
-      const alone = 1 - (space.silent[1 << place] ?? 1);
-      if ((set & (1 << place)) !== 0) least[set] = (least[set] ?? 0) + (minutes * alone) / showing;
+  const { costs, silent } = space;
+  const proof = (checks[complaint]?.minutes ?? 0) * space.given.tries;
+  const own = space.causes.map((cause) => (causes[cause]?.minutes ?? 0) + proof);
+  const masks = space.causes.map((cause) => costs.masks[costs.repair(cause)] ?? 0);
+  const members = (set: number): number[] =>
+    own.flatMap((_, place) => ((set & (1 << place)) === 0 ? [] : [place]));
+  const mending = Float64Array.from(silent, (_, set) => {
+    const access = members(set).reduce((mask, place) => mask | (masks[place] ?? 0), 0);
+    return members(set).reduce(
+      (all, place) => all + (own[place] ?? 0),
+      costs.unopened(access, opened),
+    );
+  });
+  return silent.map((whole, set) => {
+    let least = 0;
+    for (let showing = set; showing !== 0 && whole < 1; showing = (showing - 1) & set) {
+      const chance = members(showing).reduce(
+        (all, place) => all * (1 - (silent[1 << place] ?? 1)),
+        silent[set & ~showing] ?? 1,
+      );
+      least += (chance * (mending[showing] ?? 0)) / (1 - whole);
     }
-  }
-  return least;
+    return least;
+  });
 }
+
+/** One next step, with the places it can lead to. */
+type Way = {
+  /** Minutes when only mending follows. */
+  readonly soon: number;
+  readonly spent: number;
+  readonly next: readonly {
+    readonly at: Position;
+    readonly told?: { readonly group: number; readonly word: string };
+  }[];
+};
 
 /** Least expected minutes to a proven repair, by branch and bound over every order of steps. */
 export class Optimum {
   readonly #space: Space;
   readonly #ahead: LookAhead;
-  readonly #least: Float64Array;
+  readonly #least = new Map<number, Float64Array>();
   readonly #known = new Map<string, number>();
 
   constructor(space: Space) {
     this.#space = space;
     this.#ahead = new LookAhead(space);
-    this.#least = clairvoyant(space);
   }
 
   get placesVisited(): number {
@@ -80,42 +105,63 @@ export class Optimum {
   }
 
   #leastOf(at: Position): number {
-    return at.left.reduce(
-      (all, set, index) => all + (at.weights[index] ?? 0) * (this.#least[set] ?? 0),
-      0,
-    );
+    const least = this.#least.get(at.opened) ?? clairvoyant(this.#space, at.opened);
+    this.#least.set(at.opened, least);
+    let all = 0;
+    for (let index = 0; index < at.left.length; index += 1)
+      all += (at.weights[index] ?? 0) * (least[at.left[index] ?? 0] ?? 0);
+    return all;
   }
 
   /** Expected minutes from here, times the mass. */
-  minutes(at: Position): number {
+  minutes(at: Position, history: History = at.last.map(() => '')): number {
     if (at.mass <= negligible) return 0;
-    const key = keyOf(at);
+    const key = keyOf(at, history);
     const known = this.#known.get(key);
     if (known !== undefined) return known * at.mass;
-    const scored = this.#ahead.scoreChecks(at, false);
-    let best = Math.min(this.#ahead.mendOnly(at).minutes, scored[0]?.minutes ?? Infinity);
-    for (const { check, parts } of scored)
-      best = Math.min(best, this.#check(at, check, parts, best));
-    for (const [place, cause] of this.#space.causes.entries()) {
-      if ((at.repaired & (1 << place)) !== 0) continue;
-      const step = this.#space.costs.repair(cause);
-      const spent = at.mass * this.#space.costs.minutes(step, at.opened, at.standing);
-      const next = afterFailedProof(this.#space, at, place);
-      if (spent + this.#leastOf(next) < best) best = Math.min(best, spent + this.minutes(next));
-    }
+    const ways = [...this.#checks(at), ...this.#repairs(at)].toSorted(
+      (one, other) => one.soon - other.soon,
+    );
+    let best = Math.min(this.#ahead.mendOnly(at).minutes, ways[0]?.soon ?? Infinity);
+    for (const way of ways) best = Math.min(best, this.#follow(way, history, best));
     this.#known.set(key, best / at.mass);
     return best;
   }
 
-  #check(at: Position, check: number, parts: readonly Float64Array[], bound: number): number {
-    const places = parts.map((weights, result) =>
-      afterCheck(this.#space, at, check, { result, weights }),
-    );
-    let minutes = at.mass * this.#space.costs.minutes(check, at.opened, at.standing);
-    minutes += places.reduce((all, next) => all + this.#leastOf(next), 0);
-    for (const next of places) {
+  #checks(at: Position): Way[] {
+    const { costs, groups } = this.#space;
+    return this.#ahead.scoreChecks(at, false).map(({ check, parts, minutes }) => ({
+      soon: minutes,
+      spent: at.mass * costs.minutes(check, at.opened, at.standing),
+      next: parts.map((weights, result) => ({
+        at: afterCheck(this.#space, at, check, { result, weights }),
+        told: { group: groups[check] ?? check, word: `${result}/${at.repaired},` },
+      })),
+    }));
+  }
+
+  #repairs(at: Position): Way[] {
+    const { costs, causes } = this.#space;
+    return causes.flatMap((cause, place) => {
+      if ((at.repaired & (1 << place)) !== 0) return [];
+      const spent = at.mass * costs.minutes(costs.repair(cause), at.opened, at.standing);
+      const next = afterFailedProof(this.#space, at, place);
+      if (next.mass === at.mass) return [];
+      return [{ soon: spent + this.#ahead.mendOnly(next).minutes, spent, next: [{ at: next }] }];
+    });
+  }
+
+  /** Minutes of one way, or Infinity as soon as it cannot beat the bound. */
+  #follow(way: Way, history: History, bound: number): number {
+    let minutes = way.spent + way.next.reduce((all, next) => all + this.#leastOf(next.at), 0);
+    for (const next of way.next) {
       if (minutes >= bound) return Infinity;
-      minutes += this.minutes(next) - this.#leastOf(next);
+      const { told } = next;
+      const then =
+        told === undefined
+          ? history
+          : history.with(told.group, `${history[told.group]}${told.word}`);
+      minutes += this.minutes(next.at, then) - this.#leastOf(next.at);
     }
     return minutes;
   }

@@ -1,0 +1,120 @@
+import type { Compiled, Touch } from './compile.ts';
+
+/** A touch with its bits as places in the vector of states. */
+export type PlacedTouch = {
+  readonly places: readonly number[];
+  readonly explains: readonly number[];
+  readonly nothing: number;
+};
+
+/** The belief's run, step by step, over states "which open findings are explained already". */
+export type Step =
+  | { readonly kind: 'open' }
+  | { readonly kind: 'background'; readonly touch: PlacedTouch }
+  | { readonly kind: 'cause'; readonly cause: number; readonly touches: readonly PlacedTouch[] }
+  | { readonly kind: 'close'; readonly place: number };
+
+export type Order = {
+  readonly steps: readonly Step[];
+  /** Causes that touch no open finding: they stand alone. */
+  readonly alone: readonly number[];
+  /** Most findings open at once. */
+  readonly width: number;
+};
+
+/** Per bit: the causes that still have to be run over before it may close. */
+type Waiting = Map<number, Set<number>>;
+
+const bitsOf = (touches: readonly Touch[]): readonly number[] =>
+  touches.flatMap((touch) => touch.bits);
+
+function waitingFor(compiled: Compiled): Waiting {
+  const waiting: Waiting = new Map();
+  for (let bit = 0; bit < compiled.bits; bit += 1) waiting.set(bit, new Set());
+  compiled.causes.forEach((cause, index) => {
+    for (const bit of bitsOf(cause.touches)) waiting.get(bit)?.add(index);
+  });
+  return waiting;
+}
+
+class Run {
+  readonly steps: Step[] = [];
+  readonly #open: number[] = [];
+  readonly #waiting: Waiting;
+  readonly #compiled: Compiled;
+  width = 0;
+
+  constructor(compiled: Compiled) {
+    this.#compiled = compiled;
+    this.#waiting = waitingFor(compiled);
+  }
+
+  /** The waiting bit whose causes open the fewest new bits; ties by number. */
+  nextBit(): number | undefined {
+    let best: number | undefined;
+    let fewest = Infinity;
+    for (const [bit, causes] of this.#waiting) {
+      const opened = new Set([bit]);
+      for (const cause of causes)
+        for (const other of bitsOf(this.#compiled.causes[cause]?.touches ?? [])) opened.add(other);
+      const fresh = [...opened].filter((other) => !this.#open.includes(other)).length;
+      if (fresh < fewest) [best, fewest] = [bit, fresh];
+    }
+    return best;
+  }
+
+  finish(bit: number): void {
+    this.open(bit);
+    const causes = [...(this.#waiting.get(bit) ?? [])];
+    const opens = (cause: number): number =>
+      bitsOf(this.#compiled.causes[cause]?.touches ?? []).filter(
+        (other) => !this.#open.includes(other),
+      ).length;
+    for (const cause of causes.toSorted((one, other) => opens(one) - opens(other))) this.add(cause);
+    this.closeAll();
+  }
+
+  private add(cause: number): void {
+    const touches = this.#compiled.causes[cause]?.touches ?? [];
+    for (const bit of bitsOf(touches)) this.open(bit);
+    this.steps.push({ kind: 'cause', cause, touches: touches.map((touch) => this.placed(touch)) });
+    for (const bit of bitsOf(touches)) this.#waiting.get(bit)?.delete(cause);
+    this.closeAll();
+  }
+
+  /** Opens a bit, with its check's other bits where the background may explain several at once. */
+  private open(bit: number): void {
+    if (this.#open.includes(bit)) return;
+    const touch = this.#compiled.background.touches.find(({ bits }) => bits.includes(bit));
+    for (const one of touch?.bits ?? [bit]) {
+      this.#open.push(one);
+      this.steps.push({ kind: 'open' });
+    }
+    this.width = Math.max(this.width, this.#open.length);
+    if (touch !== undefined) this.steps.push({ kind: 'background', touch: this.placed(touch) });
+  }
+
+  private placed({ bits, explains, nothing }: Touch): PlacedTouch {
+    return { places: bits.map((bit) => this.#open.indexOf(bit)), explains, nothing };
+  }
+
+  private closeAll(): void {
+    for (const [bit, causes] of this.#waiting) {
+      const place = this.#open.indexOf(bit);
+      if (causes.size > 0 || place < 0) continue;
+      this.#open.splice(place, 1);
+      this.#waiting.delete(bit);
+      this.steps.push({ kind: 'close', place });
+    }
+  }
+}
+
+/** Orders the causes so that the next finding to close is the one that opens fewest new ones. */
+export function orderOf(compiled: Compiled): Order {
+  const run = new Run(compiled);
+  for (let bit = run.nextBit(); bit !== undefined; bit = run.nextBit()) run.finish(bit);
+  const alone = compiled.causes.flatMap((cause, index) =>
+    cause.touches.length === 0 ? [index] : [],
+  );
+  return { steps: run.steps, alone, width: run.width };
+}

@@ -1,0 +1,57 @@
+import { makeModel } from '../../src/core/reason/model.ts';
+import { caseOf } from '../../src/core/reason/case.ts';
+import { optimalMinutes, policyMinutes } from '../../src/core/reason/optimum.ts';
+import type { Policy } from '../../src/core/reason/optimum.ts';
+import { rounds } from '../../src/core/reason/search.ts';
+import type { Tree } from '../../src/core/tree/model.ts';
+import { accessMinutes, cut, dearRepairs, drawTree, mixed, realistic } from './models.ts';
+import { advised, fixedOrder, informationPerMinute, oddsOnly } from './policies.ts';
+import type { Bench } from './policies.ts';
+
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+
+const policies: Readonly<Record<string, (bench: Bench) => Policy>> = {
+  'fixed order': () => fixedOrder,
+  'odds only': () => oddsOnly,
+  'information per minute': () => informationPerMinute,
+  'one step': (bench) => advised(bench, []),
+  'depth 2': (bench) => advised(bench, rounds.slice(0, 1)),
+  'depth 3': (bench) => advised(bench),
+};
+
+function ratios(trees: readonly Tree[], name: string): void {
+  const all: Record<string, number[]> = {};
+  let solving = 0;
+  for (const tree of trees) {
+    const bench = { model: makeModel(tree), accesses: accessMinutes };
+    const given = caseOf(bench.model, { findings: [], repairs: [], accesses: bench.accesses });
+    if (given.kind === 'bad') throw new Error(JSON.stringify(given.problems));
+    const before = performance.now();
+    const best = optimalMinutes(given.value);
+    solving = Math.max(solving, performance.now() - before);
+    for (const [policy, make] of Object.entries(policies))
+      (all[policy] ??= []).push(policyMinutes(given.value, make(bench)) / best);
+  }
+  say(`${name}: ${trees.length} models solved exactly, slowest ${(solving / 1000).toFixed(1)} s`);
+  for (const [policy, list] of Object.entries(all)) {
+    const mean = list.reduce((sum, ratio) => sum + ratio, 0) / list.length;
+    say(`  ${policy.padEnd(24)} mean ${mean.toFixed(4)}  worst ${Math.max(...list).toFixed(4)}`);
+  }
+}
+
+const seeds = (first: number, count: number) => Array.from({ length: count }, (_, i) => first + i);
+const count = Number(process.argv[2] ?? 100);
+ratios(
+  seeds(1000, count).map((seed) => drawTree(seed, mixed)),
+  'mixed, seeds from 1000',
+);
+ratios(
+  seeds(2000, count).map((seed) => drawTree(seed, dearRepairs)),
+  'dear repairs, seeds from 2000',
+);
+ratios(
+  seeds(3000, Math.ceil(count / 2)).map((seed) =>
+    cut(drawTree(seed, realistic), seed, { causes: 4, checks: 5 }),
+  ),
+  'realistic cuts, seeds from 3000',
+);

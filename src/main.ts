@@ -26,6 +26,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   verify: async () => (await import('./commands/verify.ts')).verify,
   trees: async () => (await import('./commands/trees.ts')).trees,
   figure: async () => (await import('./commands/figure.ts')).figure,
+  advise: async () => (await import('./commands/advise.ts')).advise,
 };
 
 const usage = `droplight ${version}: from a complaint to a proven repair, kept check by check.
@@ -40,6 +41,7 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
   droplight write SESSION        the account as markdown [--out DIR]
   droplight verify SESSION...    whole, torn or altered
   droplight trees list           the trees
+  droplight advise SESSION       the suspects and the quickest next steps [--json]
   droplight figure [NAME [key=value...]]   trade figures: list, explain, work out
 
 --trees DIR and --sessions DIR work everywhere.

@@ -2,10 +2,10 @@ import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import { decide } from '../core/session/rules.ts';
 import type { World } from '../core/session/decision.ts';
-import type { Event, Payload, Stamp } from '../core/session/event.ts';
-import { fold } from '../core/session/fold.ts';
+import type { Event, Payload } from '../core/session/event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { doing, still, type Step } from './effect.ts';
+import { leadStory } from './lead.ts';
 import type { Live, State } from './state.ts';
 
 /** What became of an action, for whoever asked. */
@@ -31,28 +31,33 @@ export function act(state: State, action: Action): Acted {
       ...still({ ...state, notice: problemNotice(decision.problem) }),
       outcome: { kind: 'refused', problem: decision.problem },
     };
-  const { live, events } = extend(state.live, decision.payloads, state.now);
+  const { live, events } = extend(state.live, decision.payloads, state);
   const [warning] = decision.warnings;
   const notice = warning === undefined ? state.notice : { kind: 'told' as const, text: warning };
   return {
     ...doing(
       { ...state, live, notice },
       ...events.map((event) => ({ kind: 'append' as const, event })),
+      { kind: 'advise' },
     ),
     outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings: decision.warnings },
   };
 }
 
 /** Adds events to the open session; they are in the story from here on, and kept when the disk says so. */
-export function extend(live: Live, payloads: readonly Payload[], stamp: Stamp) {
+export function extend(
+  live: Live,
+  payloads: readonly Payload[],
+  { now, settings }: Pick<State, 'now' | 'settings'>,
+) {
   const first = nextNumber(live.story);
   const events = payloads.map((payload, index): Event => ({
     n: first + index,
-    ...stamp,
+    ...now,
     ...payload,
   }));
   const all = [...live.events, ...events];
-  return { events, live: { ...live, events: all, story: fold(live.header, all) } };
+  return { events, live: { ...live, events: all, ...leadStory(live.header, all, settings.lead) } };
 }
 
 export const problemNotice = ({ message, mend }: Problem) => ({

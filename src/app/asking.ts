@@ -134,6 +134,7 @@ export function modeOf(state: State, isTextField: boolean): Mode {
     case 'keys':
       return screen.kind;
     case 'full':
+    case 'why':
       return 'keys';
     case 'figure':
       return screen.page.result.length > 0 ? 'worked' : 'form-text';

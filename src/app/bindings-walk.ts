@@ -42,6 +42,25 @@ export const walkBindings: readonly Binding[] = [
   { modes: steps, keys: ['o'], command: 'others', hint: 'other', about: 'choose another check' },
   {
     modes: steps,
+    keys: ['w'],
+    command: 'why',
+    hint: 'why',
+    about: 'the suspects, and why this step or a quicker one',
+  },
+  {
+    modes: steps,
+    keys: ['j'],
+    command: 'quicker',
+    about: 'take the quicker step that the advice names',
+  },
+  {
+    modes: steps,
+    keys: ['l'],
+    command: 'switch-lead',
+    about: "lead by the tree's own way or by the quicker one",
+  },
+  {
+    modes: steps,
     keys: ['r'],
     command: 'suspects',
     hint: 'repair',

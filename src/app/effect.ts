@@ -5,6 +5,8 @@ import type { Settings } from '../core/settings.ts';
 /** Everything the program does to the world, told in the imperative. */
 export type Effect =
   | { readonly kind: 'append'; readonly event: Event }
+  /** Work out what to do next, behind the keys. */
+  | { readonly kind: 'advise' }
   | { readonly kind: 'retry' }
   | { readonly kind: 'load-library' }
   | { readonly kind: 'list-sessions' }

@@ -1,3 +1,4 @@
+import type { Advice } from '../core/reason/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import type { Event, Stranger } from '../core/session/event.ts';
@@ -31,4 +32,6 @@ export type Message =
   | { readonly kind: 'account-written'; readonly path: string }
   | { readonly kind: 'told'; readonly text: string }
   | { readonly kind: 'failed'; readonly problem: Problem }
+  /** Advice on the story as it stood after so many events. */
+  | { readonly kind: 'advised'; readonly events: number; readonly advice: Advice }
   | { readonly kind: 'ticked' };

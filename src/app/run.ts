@@ -4,6 +4,7 @@ import { loadLibrary } from '../store/library.ts';
 import { sessionLines } from '../store/session-lines.ts';
 import { createSession, openSession, type Disk, type OpenSession } from '../store/sessions.ts';
 import { writeSettings } from '../store/settings.ts';
+import { Advisor } from './advisor.ts';
 import type { Effect } from './effect.ts';
 import type { Message } from './message.ts';
 import type { Hands, Program } from './program.ts';
@@ -27,6 +28,7 @@ export type Ports = {
 /** Does what the program asks: the only part of the app that knows the disk. */
 export class Runner implements Hands {
   readonly #ports: Ports;
+  readonly #advisor = new Advisor();
   #open: OpenSession | undefined;
   /** The disk refused what is held, and the person has asked to leave once already. */
   #warnedOfLoss = false;
@@ -46,6 +48,9 @@ export class Runner implements Hands {
     switch (effect.kind) {
       case 'append':
         this.#open?.journal.append(effect.event);
+        return;
+      case 'advise':
+        this.#advisor.begin(program);
         return;
       case 'retry':
         this.#open?.journal.retry();

@@ -37,7 +37,8 @@ export type Screen =
   | { readonly kind: 'figure'; readonly page: FigurePage; readonly at: number }
   /** Pages to read: the cursor is the first line shown. */
   | { readonly kind: 'keys'; readonly from: Screen; readonly cursor: number }
-  | { readonly kind: 'full'; readonly cursor: number };
+  | { readonly kind: 'full'; readonly cursor: number }
+  | { readonly kind: 'why'; readonly cursor: number };
 
 export const ready: WalkInput = { kind: 'ready', cursor: -1 };
 export const walk: Screen = { kind: 'walk', input: ready };

@@ -1,7 +1,8 @@
+import type { Advice } from '../core/reason/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event, Stamp, Stranger } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
-import type { Story } from '../core/session/story.ts';
+import type { Story, Step } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { LoadedTrees } from './loaded-trees.ts';
 import { home, type Screen } from './screen.ts';
@@ -11,7 +12,12 @@ export type Live = {
   readonly path: string;
   readonly header: Header;
   readonly events: readonly (Event | Stranger)[];
+  /** With the step that leads now: the tree's own, or the quicker one, as the settings say. */
   readonly story: Story;
+  /** What the tree itself would do next. */
+  readonly own: Step;
+  /** What the advice says of this story, once it has been worked out. */
+  readonly advice: Advice | undefined;
   /** Number of the last event that is on the disk. */
   readonly kept: number;
   /** When the last one was kept, `10:42`. */

@@ -1,10 +1,12 @@
 import type { Action } from '../core/session/action.ts';
+import { aboutMinutes, percent, stepWords } from '../core/reason/sentence.ts';
+import { currentLeg } from '../core/session/story.ts';
 import { act } from './act.ts';
 import { moved, picked } from './cursor.ts';
 import { still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
 import { home, walk, type Screen } from './screen.ts';
-import type { State } from './state.ts';
+import type { Live, State } from './state.ts';
 import { done } from './answering.ts';
 import { apart, endings, otherChecks, suspects } from './lists.ts';
 
@@ -28,7 +30,7 @@ function updateList(
 }
 
 export function updateOthers(state: State, screen: At<'others'>, press: Press): Step<State> {
-  const checks = state.live === undefined ? [] : otherChecks(state.live.story);
+  const checks = state.live === undefined ? [] : otherChecks(state.live);
   return updateList(
     state,
     screen,
@@ -37,14 +39,34 @@ export function updateOthers(state: State, screen: At<'others'>, press: Press): 
   );
 }
 
+/**
+ * Condemns the cause that is picked. Under an even chance it is said what a short check would
+ * settle; the mechanic decides.
+ */
 export function updateSuspects(state: State, screen: At<'suspects'>, press: Press): Step<State> {
-  const causes = state.live === undefined ? [] : suspects(state.live.story);
-  return updateList(
+  const { live } = state;
+  const lines = live === undefined ? [] : suspects(live);
+  const step = updateList(
     state,
     screen,
     press,
-    causes.map(({ id }) => ({ do: 'condemn', cause: id, acknowledged: true })),
+    lines.map(({ id }) => ({ do: 'condemn', cause: id, acknowledged: true })),
   );
+  const index = picked(screen.cursor, press, lines.length);
+  const line = index === undefined ? undefined : lines[index];
+  const guess =
+    line !== undefined && live !== undefined && line.chance !== undefined && line.chance < 0.5;
+  if (!guess) return step;
+  const text = guessWords(live, line.chance ?? 0);
+  return { ...step, state: { ...step.state, notice: { kind: 'told', text } } };
+}
+
+/** That a repair is a guess still, and the check that would tell more. */
+function guessWords({ story, advice }: Live, chance: number): string {
+  const check = advice?.next.find((step) => step.do === 'check');
+  if (check === undefined) return `Only ${percent(chance)}: a guess still.`;
+  const { tree } = currentLeg(story);
+  return `Only ${percent(chance)}: "${stepWords(tree, check)}" (${aboutMinutes(check.minutes)}) would tell more first; o has it.`;
 }
 
 export function updateApart(state: State, screen: At<'apart'>, press: Press): Step<State> {

@@ -1,4 +1,5 @@
 import type { Action } from '../core/session/action.ts';
+import { unlisted } from '../core/reason/model.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { act } from './act.ts';
 import { answering, done } from './answering.ts';
@@ -83,7 +84,10 @@ function toScreen(state: State, screen: Walk, press: Press, live: Live): Step<St
     case 'apart':
     case 'close':
     case 'full':
+    case 'why':
       return still({ ...state, screen: { kind: press.command, cursor: 0 } });
+    case 'quicker':
+      return takeQuicker(state, live);
     case 'account':
       return doing(state, { kind: 'write-account', path: live.path });
     case 'go-back':
@@ -91,6 +95,19 @@ function toScreen(state: State, screen: Walk, press: Press, live: Live): Step<St
     default:
       return still(state);
   }
+}
+
+/** Takes the step that the advice puts first. */
+function takeQuicker(state: State, { advice }: Live): Step<State> {
+  const first = advice?.next[0];
+  if (first === undefined || first.id === unlisted)
+    return still({
+      ...state,
+      notice: { kind: 'told', text: 'There is no quicker step to name now.' },
+    });
+  return first.do === 'check'
+    ? done(act(state, { do: 'begin', check: first.id }))
+    : still({ ...state, screen: { kind: 'suspects', cursor: 0 } });
 }
 
 /** Puts the session down: the pause is kept, the file is shut, Home offers to pick it up. */

@@ -1,4 +1,3 @@
-import { fold } from '../core/session/fold.ts';
 import type { Stamp } from '../core/session/event.ts';
 import { clockTime } from '../core/session/time.ts';
 import { never } from '../core/problem.ts';
@@ -6,6 +5,7 @@ import { act, extend, problemNotice } from './act.ts';
 import { currentMode } from './mode.ts';
 import { doing, still, type Step } from './effect.ts';
 import { commandFor } from './keymap.ts';
+import { leadStory } from './lead.ts';
 import type { Message } from './message.ts';
 import type { Press } from './press.ts';
 import { walk, type Screen } from './screen.ts';
@@ -57,6 +57,12 @@ export function update(before: State, message: Message, now: Stamp): Step<State>
       });
     case 'told':
       return still({ ...state, notice: { kind: 'told', text: message.text } });
+    case 'advised':
+      return still(
+        state.live?.events.length === message.events
+          ? withLive(state, { advice: message.advice })
+          : state,
+      );
     case 'ticked':
       return still(state);
     default:
@@ -71,21 +77,19 @@ function opened(
   state: State,
   { path, header, events, torn }: Extract<Message, { kind: 'session-opened' }>,
 ): Step<State> {
-  const story = fold(header, events);
-  const kept = events.at(-1)?.n ?? 0;
   const read: Live = {
     path,
     header,
     events,
-    story,
-    kept,
+    ...leadStory(header, events, state.settings.lead),
+    kept: events.at(-1)?.n ?? 0,
     keptAt: clockTime(state.now.at),
     trouble: undefined,
   };
   const fresh = events.length === 0;
   const { live, events: added } = fresh
     ? { live: read, events: [] }
-    : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state.now);
+    : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
   const text =
     torn > 0
       ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
@@ -93,6 +97,7 @@ function opened(
   return doing(
     { ...state, live, screen: walk, notice: fresh ? undefined : { kind: 'told', text } },
     ...added.map((event) => ({ kind: 'append' as const, event })),
+    { kind: 'advise' },
   );
 }
 
@@ -113,6 +118,7 @@ function route(state: State, pressed: Press): Step<State> {
   if (pressed.command === 'keys' && screen.kind !== 'keys')
     return still({ ...state, screen: { kind: 'keys', from: screen, cursor: 0 } });
   if (pressed.command === 'figures') return toFigures(state);
+  if (pressed.command === 'switch-lead') return switchLead(state);
   switch (screen.kind) {
     case 'home':
       return updateHome(state, screen, pressed);
@@ -144,10 +150,25 @@ function route(state: State, pressed: Press): Step<State> {
         screen.from,
       );
     case 'full':
+    case 'why':
       return turnPage(state, { ...screen, ...scrolled(screen.cursor, pressed) }, pressed, walk);
     default:
       return never(screen);
   }
+}
+
+/** Leads by the other way from here on: the tree's own, or the quicker one. */
+function switchLead(state: State): Step<State> {
+  const lead = state.settings.lead === 'tree' ? 'quicker' : 'tree';
+  const settings = { ...state.settings, lead } as const;
+  const { live } = state;
+  const led = live && { ...live, ...leadStory(live.header, live.events, lead) };
+  const text = lead === 'tree' ? "The tree's own way leads." : 'The quicker way leads.';
+  return doing(
+    { ...state, settings, live: led, screen: walk, notice: { kind: 'told', text } },
+    { kind: 'advise' },
+    { kind: 'save-settings', settings },
+  );
 }
 
 const scrolled = (cursor: number, { command }: Press) => ({

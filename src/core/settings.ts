@@ -7,6 +7,8 @@ export type Settings = {
   /** Folder for new sessions; empty means `sessions` in the current folder. */
   readonly sessions: string;
   readonly theme: 'day' | 'night';
+  /** Whose next step stands on the walk: the tree's own, or the one with the fewest minutes to expect. */
+  readonly lead: 'tree' | 'quicker';
 };
 
 export const defaultSettings: Settings = {
@@ -15,6 +17,7 @@ export const defaultSettings: Settings = {
   who: '',
   sessions: '',
   theme: 'day',
+  lead: 'tree',
 };
 
 /** Settings from whatever a file holds: a strange value counts as not there, one by one. */
@@ -26,6 +29,7 @@ export function parseSettings(value: unknown): Settings {
   };
   return {
     units: text('units') === 'metric' ? 'metric' : 'us',
+    lead: text('lead') === 'quicker' ? 'quicker' : 'tree',
     theme: text('theme') === 'night' ? 'night' : 'day',
     altitude: text('altitude'),
     who: text('who'),

@@ -5,6 +5,7 @@ import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';
 import { Choices, Line } from './parts.tsx';
 import { fullLines, keyLines, PageBody } from './page.tsx';
+import { whyLines } from './why.ts';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
 import { WalkBody } from './walk.tsx';
@@ -21,6 +22,8 @@ export function Body({ state, rows, columns }: BodyProps) {
       return <SessionsBody sessions={sessions} cursor={screen.cursor} rows={rows} />;
     case 'settings':
       return <SettingsBody settings={settings} screen={screen} rows={rows} />;
+    case 'why':
+      return <PageBody lines={live === undefined ? [] : whyLines(live)} from={screen.cursor} />;
     case 'figures':
       return <Choices choices={screen.lines} cursor={screen.cursor} rows={rows} />;
     case 'figure':
@@ -56,8 +59,6 @@ export function Body({ state, rows, columns }: BodyProps) {
     case 'suspects':
     case 'apart':
     case 'close':
-      return live === undefined ? null : (
-        <ListBody story={live.story} screen={screen} rows={rows} />
-      );
+      return live === undefined ? null : <ListBody live={live} screen={screen} rows={rows} />;
   }
 }

@@ -1,13 +1,21 @@
 import { Box } from 'ink';
-import { apart, endings, otherChecks, suspects } from '../app/lists.ts';
+import {
+  apart,
+  endings,
+  otherChecks,
+  suspects,
+  type OtherCheck,
+  type SuspectLine,
+} from '../app/lists.ts';
+import type { Live } from '../app/state.ts';
+import { aboutMinutes, percent, savesWords } from '../core/reason/sentence.ts';
 import type { Screen } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
-import { count } from '../core/text.ts';
 import { Choices, Line, type Choice } from './parts.tsx';
 import { findingWords } from './wording.ts';
 
 type ListScreen = Extract<Screen, { kind: 'others' | 'suspects' | 'apart' | 'close' }>;
-type ListsProps = { readonly story: Story; readonly screen: ListScreen; readonly rows: number };
+type ListsProps = { readonly live: Live; readonly screen: ListScreen; readonly rows: number };
 
 const titles = {
   others: 'OTHER CHECKS: pick the one to do now',
@@ -17,8 +25,8 @@ const titles = {
 } as const;
 
 /** The lists that stand over the walk. */
-export function ListBody({ story, screen, rows }: ListsProps) {
-  const choices = linesOf(story, screen.kind);
+export function ListBody({ live, screen, rows }: ListsProps) {
+  const choices = linesOf(live, screen.kind);
   return (
     <>
       <Box paddingX={1} flexDirection="column" flexShrink={0}>
@@ -35,36 +43,41 @@ export function ListBody({ story, screen, rows }: ListsProps) {
   );
 }
 
-function linesOf(story: Story, kind: ListScreen['kind']): readonly Choice[] {
+function linesOf(live: Live, kind: ListScreen['kind']): readonly Choice[] {
   switch (kind) {
     case 'others':
-      return otherChecks(story).map(({ id, minutes }) => otherLine(story, id, minutes));
+      return otherChecks(live).map((line) => otherLine(live.story, line));
     case 'suspects':
-      return suspects(story).map(({ id, repaired }) => suspectLine(story, id, repaired));
+      return suspects(live).map((line) => suspectLine(live.story, line));
     case 'apart':
-      return apart(story).map(({ name }, index) => ({ id: `${index} ${name}`, label: name }));
+      return apart(live.story).map(({ name }, index) => ({ id: `${index} ${name}`, label: name }));
     case 'close':
       return endings.map(({ as, label }) => ({ id: as, label }));
   }
 }
 
-function otherLine(story: Story, id: string, minutes: number): Choice {
-  const leg = currentLeg(story);
-  const found = lastFinding(story, id);
-  const skipped = story.skipped.find(({ check }) => check === id);
-  const note =
-    found !== undefined
-      ? `  [done: ${findingWords(found, leg)}]`
-      : skipped !== undefined
-        ? `  [passed over: ${skipped.reason}]`
-        : '';
-  return { id, label: `${count(minutes, 'min', 'min')}  ${leg.tree.checks[id]?.ask ?? id}${note}` };
+function otherLine(story: Story, { id, minutes, versusTree }: OtherCheck): Choice {
+  const saves = savesWords(versusTree);
+  const ask = currentLeg(story).tree.checks[id]?.ask ?? id;
+  const notes = [saves, passedWords(story, id)].filter((note) => note !== '');
+  const note = notes.length === 0 ? '' : `  [${notes.join('; ')}]`;
+  return { id, label: `${aboutMinutes(minutes).padStart(6)}  ${ask}${note}` };
 }
 
-function suspectLine(story: Story, id: string, repaired: boolean): Choice {
+/** What became of a check already. */
+function passedWords(story: Story, id: string): string {
+  const found = lastFinding(story, id);
+  if (found !== undefined) return `done: ${findingWords(found, currentLeg(story))}`;
+  const skipped = story.skipped.find(({ check }) => check === id);
+  return skipped === undefined ? '' : `passed over: ${skipped.reason}`;
+}
+
+function suspectLine(story: Story, { id, repaired, chance }: SuspectLine): Choice {
   const cause = currentLeg(story).tree.causes[id];
+  const likely = chance === undefined ? '' : `${percent(chance).padStart(9)}  `;
+  const minutes = `${cause?.repair.minutes ?? 0} min`;
   return {
     id,
-    label: `${cause?.name ?? id}, ${cause?.repair.minutes ?? 0} min${repaired ? '  [repaired]' : ''}`,
+    label: `${likely}${cause?.name ?? id}, ${minutes}${repaired ? '  [repaired]' : ''}`,
   };
 }

@@ -11,6 +11,7 @@ import { count } from '../core/text.ts';
 import { Body } from './body.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
 import { themes } from './theme.ts';
+import { quickerLine, suspectsLine } from './why.ts';
 import { doneCount, hours, lastWords } from './wording.ts';
 
 type RootProps = {
@@ -40,8 +41,8 @@ export function Root({ state: read, subscribe, dispatch, lendRedraw }: RootProps
 
 type FrameProps = { readonly state: State; readonly rows: number; readonly columns: number };
 
-/** Rows that the frame itself needs: head, three rules, notice, keys, and two foot lines. */
-const frameRows = 8;
+/** Rows that the frame itself needs: head, three rules, notice, keys, and four foot lines. */
+const frameRows = 10;
 
 /** The whole screen as a function of the state. */
 export function ScreenFrame({ state, rows, columns }: FrameProps) {
@@ -75,7 +76,10 @@ function headRight(state: State, { story, events }: Live): string {
   return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(doneCount(story), 'check')}`;
 }
 
-function Foot({ live: { story } }: { readonly live: Live }) {
+function Foot({ live }: { readonly live: Live }) {
+  const { story } = live;
+  // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
+  const asks = ['check', 'named', 'stop'].includes(story.step.kind);
   const { shop } = currentLeg(story);
   const apart = [
     ...story.open.map((id) => shop.accesses[id]?.name ?? id),
@@ -83,8 +87,10 @@ function Foot({ live: { story } }: { readonly live: Live }) {
   ];
   return (
     <Box paddingX={1} flexDirection="column">
-      <Line>{`LAST  ${lastWords(story)}`}</Line>
-      {apart.length === 0 ? null : <Line>{`APART  ${apart.join('; ')}`}</Line>}
+      <Line>{`LAST      ${lastWords(story)}`}</Line>
+      {asks ? <Line>{suspectsLine(live)}</Line> : null}
+      {asks && quickerLine(live) !== '' ? <Line>{quickerLine(live)}</Line> : null}
+      {apart.length === 0 ? null : <Line>{`APART     ${apart.join('; ')}`}</Line>}
     </Box>
   );
 }

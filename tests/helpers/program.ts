@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
 import { Runner, type Ports } from '../../src/app/run.ts';
+import type { State } from '../../src/app/state.ts';
 import { update } from '../../src/app/update.ts';
 import { sessionLines } from '../../src/store/session-lines.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
@@ -91,3 +92,12 @@ export const startKeys = (): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
   return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(4)}`;
 };
+
+/** Waits until the advice on the open session has been worked out, as it is while nobody presses a key. */
+export async function thoughtOut({ state }: Program): Promise<void> {
+  for (let turn = 0; turn < 2000 && isThinking(state()); turn += 1)
+    await new Promise((done) => setImmediate(done));
+}
+
+const isThinking = ({ live }: State): boolean =>
+  live !== undefined && live.story.closed === undefined && live.advice?.final !== true;

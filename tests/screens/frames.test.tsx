@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { State } from '../../src/app/state.ts';
 import { ScreenFrame } from '../../src/screens/root.tsx';
 import { expectGolden } from '../helpers/golden.ts';
-import { chooseTree, makeProgram, press, startKeys } from '../helpers/program.ts';
+import { chooseTree, makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
 
 const frame = (state: State, columns: number, rows: number): string =>
   `${renderToString(<ScreenFrame state={state} columns={columns} rows={rows} />, { columns })
@@ -23,6 +23,7 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['note', `${ready}nfan belt squeals`],
   ['others', `${ready}2o`],
   ['suspects', `${ready}2r`],
+  ['why', `${ready}2w`],
   ['condemned', `${ready}2r2`],
   ['close', `${ready}2c`],
   ['keys', `${ready}?`],
@@ -36,10 +37,11 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['figure-worked', `${walk}v${'<down>'.repeat(24)}<enter>5200<enter><enter>15<enter>`],
 ];
 
-test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', (name, keys) => {
+test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', async (name, keys) => {
   const { program } = makeProgram();
 
   press(program, keys);
+  await thoughtOut(program);
 
   for (const [columns, rows] of [
     [80, 24],

@@ -32,7 +32,11 @@ export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What is to be done now. */
 export type Step =
-  | { readonly kind: 'check'; readonly check: string; readonly why: 'way' | 'chosen' | 'repeat' }
+  | {
+      readonly kind: 'check';
+      readonly check: string;
+      readonly why: 'way' | 'chosen' | 'repeat' | 'advised';
+    }
   /** The tree names a cause; the mechanic has not condemned it yet. */
   | { readonly kind: 'named'; readonly cause: string }
   | { readonly kind: 'repair'; readonly cause: string }

@@ -1,0 +1,39 @@
+import { startAdvice, type Advising } from '../core/reason/advise.ts';
+import { caseFrom, leftOut, ownStep } from '../core/reason/from-story.ts';
+import type { Program } from './program.ts';
+
+/** Milliseconds of thinking before keys get their turn again. */
+const slice = 8;
+
+/**
+ * Works the advice out behind the keys: the one-step answer at once, better ones as they come. A
+ * new event makes it begin anew; what it was thinking about until then is dropped.
+ */
+export class Advisor {
+  #thinking: Advising | undefined;
+
+  begin(program: Program): void {
+    this.#thinking = undefined;
+    const { live } = program.state();
+    if (live === undefined || live.story.closed !== undefined) return;
+    const story = { ...live.story, step: live.own };
+    const made = caseFrom(story);
+    if (made.kind === 'bad') return;
+    const own = ownStep(story);
+    const started = startAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
+    if (started.kind === 'bad') return;
+    this.#thinking = started.value;
+    setImmediate(() => this.#think(program, started.value, live.events.length));
+  }
+
+  #think(program: Program, thinking: Advising, events: number): void {
+    if (this.#thinking !== thinking) return;
+    const until = performance.now() + slice;
+    while (performance.now() < until) {
+      const { done, value } = thinking.next();
+      if (value !== undefined) program.dispatch({ kind: 'advised', events, advice: value });
+      if (done === true) return;
+    }
+    setImmediate(() => this.#think(program, thinking, events));
+  }
+}

@@ -1,0 +1,72 @@
+import { refinedAdvice, type Advice } from '../core/reason/advise.ts';
+import { caseFrom, leftOut, ownStep } from '../core/reason/from-story.ts';
+import { adviceSentence, percent, savesWords, stepWords } from '../core/reason/sentence.ts';
+import { good, type Parsed } from '../core/problem.ts';
+import { fold } from '../core/session/fold.ts';
+import { currentLeg, type Story } from '../core/session/story.ts';
+import { cleanLine } from '../core/text.ts';
+import type { Tree } from '../core/tree/model.ts';
+import { loadSession } from '../store/sessions.ts';
+import { fail, printJson, type ExitCode, type Io } from './io.ts';
+import { firstOf, namedSession, readOptions } from './options.ts';
+
+/** `droplight advise SESSION`: the suspects and what to do next. Never opens it for writing. */
+export async function advise(io: Io, args: readonly string[]): Promise<ExitCode> {
+  const given = readOptions(args, { json: 'flag' });
+  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  const path = namedSession(io, given.value, 'droplight advise SESSION [--json]');
+  if (path.kind === 'bad') return fail(io, firstOf(path.problems));
+  const loaded = loadSession(io.disk.files, path.value);
+  if (loaded.kind === 'bad') return fail(io, firstOf(loaded.problems));
+  const story = fold(loaded.value.header, loaded.value.events);
+  const advice = adviceFor(story);
+  if (advice.kind === 'bad') return fail(io, firstOf(advice.problems));
+  const { tree } = currentLeg(story);
+  if (given.value.flag('json')) printJson(io, adviceJson(tree, advice.value));
+  else io.out(`${adviceLines(tree, advice.value).map(cleanLine).join('\n')}\n`);
+  return 0;
+}
+
+function adviceFor(story: Story): Parsed<Advice> {
+  const made = caseFrom(story);
+  if (made.kind === 'bad') return made;
+  const own = ownStep(story);
+  const advice = refinedAdvice(made.value, {
+    leaveOut: leftOut(story),
+    ...(own !== undefined && { own }),
+  });
+  return advice.kind === 'bad' ? advice : good(advice.value);
+}
+
+/** Chances and minutes as full doubles: rounding is for screens. */
+function adviceJson(tree: Tree, advice: Advice) {
+  return {
+    suspects: advice.suspects,
+    unlisted: advice.unlisted,
+    coverage: advice.coverage,
+    next: advice.next.map(({ do: kind, id, minutes, expectedLeft, versusTree }) => ({
+      do: kind,
+      id,
+      minutes,
+      expectedLeft,
+      versusTree: versusTree ?? null,
+    })),
+    because: adviceSentence(tree, advice),
+  };
+}
+
+function adviceLines(tree: Tree, advice: Advice): readonly string[] {
+  return [
+    adviceSentence(tree, advice),
+    'Suspects:',
+    ...advice.suspects
+      .slice(0, 8)
+      .map(({ cause, chance }) => `- ${percent(chance)} ${tree.causes[cause]?.name ?? cause}`),
+    `- ${percent(advice.unlisted)} something not on this list`,
+    'Next, the quickest first:',
+    ...advice.next.slice(0, 8).map((step) => {
+      const saves = savesWords(step.versusTree);
+      return `- ${stepWords(tree, step)} (${Math.round(step.minutes)} min${saves === '' ? '' : `; ${saves}`})`;
+    }),
+  ];
+}

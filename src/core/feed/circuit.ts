@@ -1,0 +1,103 @@
+import type { Parsed } from '../problem.ts';
+import { good } from '../problem.ts';
+import type { Feed } from '../tree/feed-model.ts';
+import type { Element, Network } from './network.ts';
+import { plainOf } from './network.ts';
+import { battery, elementsOf, emf, meterOhms } from './path.ts';
+import type { Change, Regime, Setting } from './path.ts';
+import { factorNetwork, floatingParts } from './solve.ts';
+
+/** Volts, and what each volt of the battery does to them, by node number. */
+export type State = { readonly volts: Float64Array; readonly perVolt: Float64Array };
+
+/** One part between two node numbers. */
+export type Part = {
+  readonly id: string;
+  readonly from: number;
+  readonly to: number;
+  readonly siemens: number;
+  readonly volts: number;
+};
+
+/** A feed path with all that is switched, factored: every reading on it is a few sums away. */
+export type Circuit = {
+  readonly nodes: ReadonlyMap<string, number>;
+  readonly parts: ReadonlyMap<string, Part>;
+  /** Given currents, by part. */
+  readonly pushes: ReadonlyMap<string, number>;
+  readonly state: State;
+  readonly respond: (into: string, out: string) => Float64Array;
+};
+
+/** The network of a feed path. A part cut off reads 0 V: the meter's own resistance ties it down. */
+export function networkOf(
+  feed: Feed,
+  setting: Setting,
+  regime: Regime,
+  changes: readonly Change[] = [],
+): Parsed<Network> {
+  const reference = feed.battery.negative;
+  const stations = new Set(Object.keys(feed.stations));
+  const elements = elementsOf(feed, setting, regime, changes);
+  const plain = plainOf({ reference, elements });
+  if (plain.kind === 'bad') return plain;
+  const alone = [...stations].filter((id) => !plain.value.nodes.has(id)).map((id) => [id]);
+  const ties = [...floatingParts(plain.value), ...alone].flatMap(([id]): readonly Element[] =>
+    id === undefined
+      ? []
+      : [{ kind: 'resistor', id: `.meter:${id}`, from: id, to: reference, ohms: meterOhms }],
+  );
+  return good({ reference, elements: [...elements, ...ties] });
+}
+
+export function makeCircuit(
+  feed: Feed,
+  setting: Setting,
+  regime: Regime,
+  changes: readonly Change[] = [],
+): Parsed<Circuit> {
+  const network = networkOf(feed, setting, regime, changes);
+  if (network.kind === 'bad') return network;
+  const factored = factorNetwork(network.value);
+  if (factored.kind === 'bad') return factored;
+  const { plain, volts, respond: ask } = factored.value;
+  const number = (name: string): number => plain.nodes.get(name) ?? 0;
+  const parts = new Map(
+    plain.branches.map((branch): [string, Part] => [
+      branch.id,
+      { ...branch, from: number(branch.from), to: number(branch.to) },
+    ]),
+  );
+  const answers = new Map<string, Float64Array>();
+  const respond = (into: string, out: string): Float64Array => {
+    const key = `${into}>${out}`;
+    const found = answers.get(key) ?? ask(into, out);
+    answers.set(key, found);
+    return found;
+  };
+  const inner = parts.get(battery);
+  const perVolt =
+    inner === undefined
+      ? new Float64Array(plain.nodes.size)
+      : respond(feed.battery.positive, emf).map((rise, node) =>
+          node === inner.to ? 1 : rise * inner.siemens,
+        );
+  const pushes = new Map(plain.pushes.map(({ id, amps }) => [id, amps]));
+  return good({ nodes: plain.nodes, parts, pushes, state: { volts: volts(), perVolt }, respond });
+}
+
+/**
+ * The same circuit with one part's ohms changed, without solving it again: with u the answer to
+ * one ampere across the part, V' = V - Δg·(Va - Vb) / (1 + Δg·(ua - ub)) · u (Sherman and
+ * Morrison's formula for a change of rank one).
+ */
+export function shift(
+  vector: Float64Array,
+  part: Part,
+  { siemens, answer }: { readonly siemens: number; readonly answer: Float64Array },
+): Float64Array {
+  const grown = siemens - part.siemens;
+  const across = (of: Float64Array): number => (of[part.from] ?? 0) - (of[part.to] ?? 0);
+  const share = (grown * across(vector)) / (1 + grown * across(answer));
+  return vector.map((volts, node) => volts - share * (answer[node] ?? 0));
+}

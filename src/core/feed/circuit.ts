@@ -10,9 +10,10 @@ import { factorNetwork, floatingParts } from './solve.ts';
 /** Volts, and what each volt of the battery does to them, by node number. */
 export type State = { readonly volts: Float64Array; readonly perVolt: Float64Array };
 
-/** One part between two node numbers. */
+/** One part between two nodes, by number and by name. */
 export type Part = {
   readonly id: string;
+  readonly ends: readonly [from: string, to: string];
   readonly from: number;
   readonly to: number;
   readonly siemens: number;
@@ -65,7 +66,12 @@ export function makeCircuit(
   const parts = new Map(
     plain.branches.map((branch): [string, Part] => [
       branch.id,
-      { ...branch, from: number(branch.from), to: number(branch.to) },
+      {
+        ...branch,
+        ends: [branch.from, branch.to],
+        from: number(branch.from),
+        to: number(branch.to),
+      },
     ]),
   );
   const answers = new Map<string, Float64Array>();
@@ -84,20 +90,4 @@ export function makeCircuit(
         );
   const pushes = new Map(plain.pushes.map(({ id, amps }) => [id, amps]));
   return good({ nodes: plain.nodes, parts, pushes, state: { volts: volts(), perVolt }, respond });
-}
-
-/**
- * The same circuit with one part's ohms changed, without solving it again: with u the answer to
- * one ampere across the part, V' = V - Δg·(Va - Vb) / (1 + Δg·(ua - ub)) · u (Sherman and
- * Morrison's formula for a change of rank one).
- */
-export function shift(
-  vector: Float64Array,
-  part: Part,
-  { siemens, answer }: { readonly siemens: number; readonly answer: Float64Array },
-): Float64Array {
-  const grown = siemens - part.siemens;
-  const across = (of: Float64Array): number => (of[part.from] ?? 0) - (of[part.to] ?? 0);
-  const share = (grown * across(vector)) / (1 + grown * across(answer));
-  return vector.map((volts, node) => volts - share * (answer[node] ?? 0));
 }

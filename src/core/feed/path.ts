@@ -25,8 +25,14 @@ export type Regime = {
   readonly machines: readonly (readonly [id: string, work: Work])[];
 };
 
-/** What is switched on, and whether the battery is in the circuit. */
-export type Setting = { readonly on: readonly string[]; readonly battery: 'in' | 'out' };
+export type Setting = {
+  /** Loads, switches and machines that are on. */
+  readonly on: readonly string[];
+  /** `out`: its ground lead is off. Left out: in. */
+  readonly battery?: 'in' | 'out';
+  /** Lamps all hot, all cold, or as their volts have it (left out). */
+  readonly filaments?: 'hot' | 'cold';
+};
 
 export const spanId = ({ from, to }: Pick<Span, 'from' | 'to'>): string => `${from}:${to}`;
 
@@ -61,7 +67,7 @@ export const closed = (span: Span, setting: Setting): boolean =>
 
 /** Machines that run; with one running, the battery shows its volts on charge. */
 export const running = (feed: Feed, setting: Setting): readonly Machine[] =>
-  setting.battery === 'in' ? feed.machines.filter(({ id }) => setting.on.includes(id)) : [];
+  setting.battery !== 'out' ? feed.machines.filter(({ id }) => setting.on.includes(id)) : [];
 
 export type Battery = { readonly volts: number; readonly ohms: number };
 

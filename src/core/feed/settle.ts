@@ -12,7 +12,8 @@ const tries = 6;
 
 type Settled<T> = { readonly value: T; readonly regime: Regime };
 
-export const hot: Regime = { cold: [], machines: [] };
+const litLamps = (feed: Feed, setting: Setting): readonly string[] =>
+  feed.loads.filter((load) => load.filament && isOn(load, setting)).map(({ id }) => id);
 
 /**
  * Solves until the lamps (hot or cold) and the charging machines (giving, at their limit, or off)
@@ -23,7 +24,10 @@ export function settle<T>(
   solve: (regime: Regime) => Parsed<T>,
   voltsAt: (solved: T, station: string) => number,
 ): Parsed<Settled<T>> {
-  let regime = hot;
+  let regime: Regime = {
+    cold: setting.filaments === 'cold' ? litLamps(feed, setting) : [],
+    machines: [],
+  };
   let solved = solve(regime);
   for (let round = 1; round < tries; round += 1) {
     if (solved.kind === 'bad') return solved;
@@ -46,19 +50,18 @@ type Ends = { readonly from: string; readonly to: string };
 type Found = { readonly regime: Regime; readonly across: (ends: Ends) => number };
 
 function wantedRegime(feed: Feed, setting: Setting, { regime, across }: Found): Regime {
-  const cold = feed.loads.filter(
-    (load) =>
-      load.filament &&
-      isOn(load, setting) &&
-      (regime.cold.includes(load.id) || across(load) < glows),
-  );
+  const dim = feed.loads.filter((load) => across(load) < glows).map(({ id }) => id);
+  const cold =
+    setting.filaments === undefined
+      ? litLamps(feed, setting).filter((id) => regime.cold.includes(id) || dim.includes(id))
+      : regime.cold;
   const machines = running(feed, setting).map((machine): readonly [string, Work] => {
     const { id, volts, milliohm, amps } = machine;
     const gives = ((volts - across(machine)) * 1000) / milliohm;
     if (gives > 0) return [id, gives > amps ? 'limit' : 'source'];
     return [id, 'off'];
   });
-  return { cold: cold.map(({ id }) => id), machines: machines.filter(([, work]) => work !== 'source') };
+  return { cold, machines: machines.filter(([, work]) => work !== 'source') };
 }
 
 /** The feed path with everything told: volts of the stations, amps of spans, loads and battery. */
@@ -74,10 +77,9 @@ export type FeedState = {
 /** Solves a feed path as it stands, or with faults in it. */
 export function solveFeed(
   feed: Feed,
-  on: readonly string[],
+  setting: Setting,
   changes: readonly Change[] = [],
 ): Parsed<FeedState> {
-  const setting: Setting = { on, battery: 'in' };
   const settled = settle(
     { feed, setting },
     (regime) => makeCircuit(feed, setting, regime, changes),

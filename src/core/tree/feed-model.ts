@@ -30,7 +30,8 @@ export const Wire = z.strictObject({
   metres: z.number().positive().max(1000),
 });
 
-export const Joint = z.strictObject({ name: Text, milliohm: Milliohm });
+/** A joint, a contact, or a part in the line such as a ballast; `sigma` when it is closer than joints are. */
+export const Joint = z.strictObject({ name: Text, milliohm: Milliohm, sigma: Sigma.optional() });
 
 /** How bad a bad one is: log-normal about the median, and the share of bad ones that are open. */
 export const BadJoint = z.strictObject({

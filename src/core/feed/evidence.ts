@@ -1,0 +1,163 @@
+import { bad, good } from '../problem.ts';
+import type { Parsed, Problem } from '../problem.ts';
+import type { CheckFeed, Feed } from '../tree/feed-model.ts';
+import { bandChances, beside, raised } from './band.ts';
+import type { Band, Shown } from './band.ts';
+import { waysOf } from './fault.ts';
+import type { PathCause, Way } from './fault.ts';
+import { battery, spanBetween, spanId, spanOhms } from './path.ts';
+import type { Setting } from './path.ts';
+import { makeMemo, settingKey, viewOf } from './view.ts';
+import type { Memo, Question, View } from './view.ts';
+
+/** The rows a check needs: on a vehicle with none of these causes, and with one of them alone. */
+export type Evidence = {
+  readonly background: readonly number[];
+  /** Causes that this check cannot tell from none are left out. */
+  readonly points: Readonly<Record<string, readonly number[]>>;
+};
+
+export type EvidenceOf = (
+  feed: Feed,
+  check: CheckFeed,
+  bands: readonly Band[],
+  causes: Readonly<Record<string, PathCause>>,
+) => Parsed<Evidence>;
+
+/** A row this close to the background everywhere says nothing. */
+const nothing = 1e-3;
+
+/** Makes the function that works out evidence; what it has solved it keeps as long as the feed. */
+export function makeEvidence(memo: Memo = makeMemo()): EvidenceOf {
+  return (feed, check, bands, causes) => {
+    const problems = checkUse(feed, check, causes);
+    if (problems.length > 0) return bad(...problems);
+    const question: Question = { feed, setting: settingOf(check), memo };
+    const sound = mixtureOf(question, check, undefined);
+    if (sound.kind === 'bad') return sound;
+    const background = raised(bandChances(bands, sound.value));
+    const points: Record<string, readonly number[]> = {};
+    for (const [id, cause] of Object.entries(causes)) {
+      const mixture = mixtureOf(question, check, cause);
+      if (mixture.kind === 'bad') return mixture;
+      if (mixture.value.length === 0) continue;
+      const row = beside(background, bandChances(bands, mixture.value));
+      if (row.some((chance, at) => Math.abs(chance - (background[at] ?? 0)) > nothing))
+        points[id] = row;
+    }
+    return good({ background, points });
+  };
+}
+
+const settingOf = ({ load, reads }: CheckFeed): Setting =>
+  // An ohmmeter's current leaves every filament cold.
+  reads === 'ohms' ? { on: load, battery: 'out', filaments: 'cold' } : { on: load };
+
+type Seen = { readonly view: View; readonly way: Pick<Way, 'weight' | 'volts'> };
+
+function mixtureOf(
+  question: Question,
+  check: CheckFeed,
+  cause: PathCause | undefined,
+): Parsed<readonly (Shown & { readonly weight: number })[]> {
+  const { feed, setting, memo } = question;
+  const key = `views|${settingKey(setting)}|${JSON.stringify(cause ?? '')}`;
+  const views = memo(feed, key, () => viewsOf(question, cause));
+  if (views.kind === 'bad') return views;
+  return good(
+    views.value.map(({ view, way }) => ({
+      weight: way.weight,
+      ...shownIn(question, check, view, way.volts),
+    })),
+  );
+}
+
+function viewsOf(question: Question, cause: PathCause | undefined): Parsed<readonly Seen[]> {
+  const { feed } = question;
+  const ways: readonly (Pick<Way, 'weight' | 'volts'> & Partial<Way>)[] =
+    cause === undefined ? [{ weight: 1, volts: feed.spread.volts }] : waysOf(feed, cause);
+  const seen: Seen[] = [];
+  for (const way of ways) {
+    const view = viewOf(question, way.change);
+    if (view.kind === 'bad') return view;
+    seen.push({ view: view.value, way });
+  }
+  return good(seen);
+}
+
+/**
+ * What the meter shows: the mean from the circuit, and the spread of the meter, the battery's volts
+ * and every sound part, each to first order. A part's share is g·(Va - Vb)·(wa - wb) per unit of the
+ * logarithm of its ohms, w being the answer to one ampere between the probes.
+ */
+function shownIn(
+  { feed, memo }: Question,
+  check: CheckFeed,
+  view: View,
+  batteryVolts: number,
+): Shown {
+  const spreads = memo(feed, 'spreads', () => spreadsOf(feed));
+  const against = check.against ?? feed.battery.negative;
+  const probe = view.respond(check.station, against);
+  const ohms = check.reads === 'ohms';
+  const between = (of: Float64Array): number =>
+    (of[view.circuit.nodes.get(check.station) ?? -1] ?? 0) -
+    (of[view.circuit.nodes.get(against) ?? -1] ?? 0);
+  const source = ohms ? probe : view.volts;
+  let variance = (ohms ? feed.spread.meterOhms : feed.spread.meter) ** 2;
+  variance += ohms ? 0 : (batteryVolts * between(view.perVolt)) ** 2;
+  for (const part of view.circuit.parts.values()) {
+    if (part.id === view.changed?.part.id) continue;
+    const across = (of: Float64Array): number => (of[part.from] ?? 0) - (of[part.to] ?? 0);
+    const share = part.siemens * (across(source) - (ohms ? 0 : part.volts)) * across(probe);
+    variance += ((spreads.get(part.id) ?? 0) * share) ** 2;
+  }
+  return { mean: between(source), deviation: Math.sqrt(variance) };
+}
+
+/** Spread of each sound part's ohms, as a standard deviation of the logarithm. */
+function spreadsOf(feed: Feed): ReadonlyMap<string, number> {
+  const { joints, loads } = feed.spread;
+  const spans = feed.spans.map((span): readonly [string, number] => {
+    const each = span.joints.map(({ milliohm, sigma }) => ((sigma ?? joints) * milliohm) / 1000);
+    return [spanId(span), Math.hypot(...each) / spanOhms(span)];
+  });
+  return new Map([
+    [battery, joints],
+    ...feed.loads.map(({ id }): readonly [string, number] => [id, loads]),
+    ...spans,
+  ]);
+}
+
+/** Names in a check or a cause that the feed path does not have. */
+export function checkUse(
+  feed: Feed,
+  check: CheckFeed,
+  causes: Readonly<Record<string, PathCause>>,
+): readonly Problem[] {
+  const known = new Set([
+    ...feed.loads.flatMap((load) => [load.id, ...(load.with === undefined ? [] : [load.with])]),
+    ...feed.machines.map(({ id }) => id),
+    ...feed.spans.flatMap((span) => (span.switch === undefined ? [] : [span.switch])),
+  ]);
+  const stations = [check.station, ...(check.against === undefined ? [] : [check.against])];
+  const pairs = Object.entries(causes).filter(
+    ([, { span }]) => span !== undefined && spanBetween(feed, span) === undefined,
+  );
+  return [
+    ...stations
+      .filter((id) => !Object.hasOwn(feed.stations, id))
+      .map((id) => unknown('station', id)),
+    ...check.load
+      .filter((id) => !known.has(id))
+      .map((id) => unknown('load, switch or machine', id)),
+    ...pairs.map(([id, { span }]) => unknown(`span for the cause ${id}`, (span ?? []).join(' – '))),
+  ];
+}
+
+const unknown = (kind: string, value: string): Problem => ({
+  code: 'feed-unknown',
+  message: `The feed path has no ${kind} “${value}”.`,
+  mend: 'Use a name that the feed block has, or add it there.',
+  value,
+});

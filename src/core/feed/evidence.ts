@@ -5,8 +5,9 @@ import { bandChances, beside, raised } from './band.ts';
 import type { Band, Shown } from './band.ts';
 import { waysOf } from './fault.ts';
 import type { PathCause, Way } from './fault.ts';
-import { battery, spanBetween, spanId, spanOhms } from './path.ts';
+import { spanBetween } from './path.ts';
 import type { Setting } from './path.ts';
+import { spreadsOf } from './spread.ts';
 import { makeMemo, settingKey, viewOf } from './view.ts';
 import type { Memo, Question, View } from './view.ts';
 
@@ -113,20 +114,6 @@ function shownIn(
     variance += ((spreads.get(part.id) ?? 0) * share) ** 2;
   }
   return { mean: between(source), deviation: Math.sqrt(variance) };
-}
-
-/** Spread of each sound part's ohms, as a standard deviation of the logarithm. */
-function spreadsOf(feed: Feed): ReadonlyMap<string, number> {
-  const { joints, loads } = feed.spread;
-  const spans = feed.spans.map((span): readonly [string, number] => {
-    const each = span.joints.map(({ milliohm, sigma }) => ((sigma ?? joints) * milliohm) / 1000);
-    return [spanId(span), Math.hypot(...each) / spanOhms(span)];
-  });
-  return new Map([
-    [battery, joints],
-    ...feed.loads.map(({ id }): readonly [string, number] => [id, loads]),
-    ...spans,
-  ]);
 }
 
 /** Names in a check or a cause that the feed path does not have. */

@@ -8,7 +8,9 @@ export const emf = '.emf';
 /** Input resistance of a common voltmeter (common practice): it decides what a dead part reads. */
 export const meterOhms = 10e6;
 /** A cold filament has about a tenth of its hot resistance (common practice). */
-const coldShare = 0.1;
+export const coldShare = 0.1;
+/** Under this a lamp is taken as cold, in volts. */
+export const glows = 3;
 
 /** Something that is not as the feed block says. */
 export type Change =

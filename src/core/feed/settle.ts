@@ -2,11 +2,9 @@ import type { Parsed } from '../problem.ts';
 import { good } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { makeCircuit } from './circuit.ts';
-import { battery, isOn, running, spanId } from './path.ts';
+import { battery, glows, isOn, running, spanId } from './path.ts';
 import type { Change, Regime, Setting, Work } from './path.ts';
 
-/** Under this a lamp is taken as cold, in volts: the line is solved again with cold filaments. */
-const glows = 3;
 /** Regimes to try before the last one is taken. */
 const tries = 6;
 

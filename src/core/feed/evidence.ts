@@ -1,11 +1,11 @@
 import { bad, good } from '../problem.ts';
-import type { Parsed, Problem } from '../problem.ts';
+import type { Parsed } from '../problem.ts';
 import type { CheckFeed, Feed } from '../tree/feed-model.ts';
 import { bandChances, beside, raised } from './band.ts';
 import type { Band, Shown } from './band.ts';
+import { checkFeedUse } from './check-feed.ts';
 import { waysOf } from './fault.ts';
 import type { PathCause, Way } from './fault.ts';
-import { spanBetween } from './path.ts';
 import type { Setting } from './path.ts';
 import { spreadsOf } from './spread.ts';
 import { makeMemo, settingKey, viewOf } from './view.ts';
@@ -31,7 +31,7 @@ const nothing = 1e-3;
 /** Makes the function that works out evidence; what it has solved it keeps as long as the feed. */
 export function makeEvidence(memo: Memo = makeMemo()): EvidenceOf {
   return (feed, check, bands, causes) => {
-    const problems = checkUse(feed, check, causes);
+    const problems = checkFeedUse(feed, check, causes);
     if (problems.length > 0) return bad(...problems);
     const question: Question = { feed, setting: settingOf(check), memo };
     const sound = mixtureOf(question, check, undefined);
@@ -115,36 +115,3 @@ function shownIn(
   }
   return { mean: between(source), deviation: Math.sqrt(variance) };
 }
-
-/** Names in a check or a cause that the feed path does not have. */
-export function checkUse(
-  feed: Feed,
-  check: CheckFeed,
-  causes: Readonly<Record<string, PathCause>>,
-): readonly Problem[] {
-  const known = new Set([
-    ...feed.loads.flatMap((load) => [load.id, ...(load.with === undefined ? [] : [load.with])]),
-    ...feed.machines.map(({ id }) => id),
-    ...feed.spans.flatMap((span) => (span.switch === undefined ? [] : [span.switch])),
-  ]);
-  const stations = [check.station, ...(check.against === undefined ? [] : [check.against])];
-  const pairs = Object.entries(causes).filter(
-    ([, { span }]) => span !== undefined && spanBetween(feed, span) === undefined,
-  );
-  return [
-    ...stations
-      .filter((id) => !Object.hasOwn(feed.stations, id))
-      .map((id) => unknown('station', id)),
-    ...check.load
-      .filter((id) => !known.has(id))
-      .map((id) => unknown('load, switch or machine', id)),
-    ...pairs.map(([id, { span }]) => unknown(`span for the cause ${id}`, (span ?? []).join(' – '))),
-  ];
-}
-
-const unknown = (kind: string, value: string): Problem => ({
-  code: 'feed-unknown',
-  message: `The feed path has no ${kind} “${value}”.`,
-  mend: 'Use a name that the feed block has, or add it there.',
-  value,
-});

@@ -28,7 +28,7 @@ export function exactVolts({ reference, elements }: Network): ReadonlyMap<string
   const at = new Map(names.map((name, row): [string, number] => [name, row]));
   const sources = elements.filter(({ kind }) => kind === 'source');
   const last = names.length + sources.length;
-  const rows = Array.from({ length: last }, () => new Array<bigint>(last + 1).fill(0n));
+  const rows = Array.from({ length: last }, () => Array.from({ length: last + 1 }, () => 0n));
   const put = (row: number | undefined, column: number | undefined, amount: bigint): void => {
     if (row !== undefined && column !== undefined) rows[row]![column]! += amount;
   };

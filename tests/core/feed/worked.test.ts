@@ -28,7 +28,6 @@ const Table = z.array(
         pins: z.tuple([z.string(), z.string(), z.number()]),
         volts: z.record(z.string(), z.number()),
         amps: z.record(z.string(), z.number()),
-        charge: z.number().optional(),
       }),
     ),
   }),
@@ -37,6 +36,9 @@ const Table = z.array(
 const rows = Table.parse(readFixture('worked-volts.json')).flatMap(({ rows: states, ...table }) =>
   states.map((state) => ({ ...table, ...state })),
 );
+
+/** The feed is printed to 0.1 A and the starter to 1 A; the charge is a small difference of large amps. */
+const within: Record<string, number> = { 'link-out:bulk-e': 0.1, starter: 1, '.battery': 0.4 };
 
 test('all four tables are there', () => {
   expect(rows).toHaveLength(48);
@@ -53,8 +55,6 @@ test.each(rows)('$table; $state: every station as worked', (row) => {
   for (const [station, volts] of Object.entries(row.volts))
     expect(apart(state.volts(station), volts)).toBeLessThan(0.02);
   expect(apart(state.volts(plus) - state.volts(minus), across)).toBeLessThan(0.02);
-  // Printed to 0.1 A on the feed, to 1 A on the starter.
   for (const [part, amps] of Object.entries(row.amps))
-    expect(apart(state.amps(part), amps)).toBeLessThan(part === 'starter' ? 1 : 0.1);
-  if (row.charge !== undefined) expect(apart(-state.batteryAmps, row.charge)).toBeLessThan(0.4);
+    expect(apart(state.amps(part), amps)).toBeLessThan(within[part] ?? 0);
 });

@@ -121,7 +121,7 @@ function causeProblems(feed: Feed, id: string, { span, fault }: PathCause): read
   return [{ ...unknown('load', fault.load), path: `causes.${id}.fault.load` }];
 }
 
-const unknown = (kind: string, value: string): Problem => ({
+export const unknown = (kind: string, value: string): Problem => ({
   code: 'feed-unknown',
   message: `The feed path has no ${kind} “${value}”.`,
   mend: 'Use a name that the feed block has, or add it there.',

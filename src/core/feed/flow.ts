@@ -57,19 +57,21 @@ function takenBy(load: Load, across: number, { filaments }: Setting): number {
   return across / (loadOhms(load) * (cold ? coldShare : 1));
 }
 
-/** Readings, and what they say of the stations where their unloaded branches leave. */
+/** Where the idle branch that a station ends leaves the line that carries current. */
+export function tapOf(routes: Routes, sound: FeedState, station: string): string {
+  const back = wayTo(routes, station).toReversed();
+  const carrying = back.find((step) => Math.abs(sound.amps(stepId(step))) > still);
+  return carrying?.outer ?? back.at(-1)?.inner ?? station;
+}
+
+/** Readings, and what they say of the stations where their idle branches leave. */
 function withTaps(
   routes: Routes,
   sound: FeedState,
   read: ReadonlyMap<string, number>,
 ): ReadonlyMap<string, number> {
-  const volts = new Map(read);
-  for (const [station, found] of read)
-    for (const step of wayTo(routes, station).toReversed()) {
-      if (Math.abs(sound.amps(stepId(step))) > still || volts.has(step.inner)) break;
-      volts.set(step.inner, found);
-    }
-  return volts;
+  const taps = [...read].map(([tip, found]) => [tapOf(routes, sound, tip), found] as const);
+  return new Map([...taps, ...read]);
 }
 
 function voltsGuess(

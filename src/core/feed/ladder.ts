@@ -1,6 +1,7 @@
 import { bad, good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
+import { unknown } from './check-feed.ts';
 import type { FeedReading, Located, Stretch } from './locate.ts';
 import type { Setting } from './path.ts';
 import { loopOf, routesOf, stepId } from './route.ts';
@@ -47,13 +48,7 @@ export type LadderWish = {
 /** The data of the drawing: nothing here is rounded or worded. */
 export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed<Ladder> {
   const load = feed.loads.find(({ id }) => id === wish.load);
-  if (load === undefined)
-    return bad({
-      code: 'feed-unknown',
-      message: `The feed path has no load “${wish.load}”.`,
-      mend: 'Name one of its loads.',
-      value: wish.load,
-    });
+  if (load === undefined) return bad(unknown('load', wish.load));
   const sound = solveFeed(feed, setting);
   if (sound.kind === 'bad') return sound;
   const routes = routesOf(feed, setting);

@@ -1,7 +1,7 @@
 import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
-import { flowFrom, still } from './flow.ts';
+import { flowFrom, still, tapOf } from './flow.ts';
 import type { Flow } from './flow.ts';
 import { spanOhms } from './path.ts';
 import type { Setting } from './path.ts';
@@ -41,8 +41,10 @@ export type Stretch = {
 
 export type Located = {
   readonly stretches: readonly Stretch[];
-  /** The stretch that loses most beyond its due; one span in it means the place is found. */
+  /** The stretch that loses most beyond its due. */
   readonly bad: Stretch | undefined;
+  /** Spans that lie in every bad stretch, or in the worst if none lies in all: one is the place. */
+  readonly suspects: readonly string[];
   /** Pairs of readings that cannot both be right. */
   readonly wrong: readonly Stretch[];
   readonly battery:
@@ -71,18 +73,50 @@ export function locate(
   const flowing = flowFrom({ feed, setting }, routes, read);
   if (flowing.kind === 'bad') return flowing;
   const flow = flowing.value;
-  const stretches = [...read.keys()].flatMap((outer) => {
-    const inner = wayTo(routes, outer).findLast((step) => read.has(step.inner))?.inner;
-    return inner === undefined ? [] : [stretchOf({ feed, flow, routes, read }, inner, outer)];
-  });
-  const bad = stretches.filter(({ verdict }) => verdict === 'bad');
+  const known: Known = { feed, flow, routes, read };
+  const judged = stretchesOf({ ...known, read: withTaps(known, stretchesOf(known)) });
+  const bad = judged
+    .filter(({ verdict }) => verdict === 'bad')
+    .toSorted((one, other) => other.excess - one.excess);
   const found = read.get(positive);
   return good({
-    stretches,
-    bad: bad.toSorted((one, other) => other.excess - one.excess)[0],
-    wrong: stretches.filter(({ verdict }) => verdict === 'wrong'),
+    stretches: judged,
+    bad: bad[0],
+    suspects: sharedSpans(bad),
+    wrong: judged.filter(({ verdict }) => verdict === 'wrong'),
     battery: found === undefined ? undefined : batteryAt(feed, found, flow.sound.volts(positive)),
   });
+}
+
+function sharedSpans(bad: readonly Stretch[]): readonly string[] {
+  const [worst, ...others] = bad;
+  const spans = worst?.spans ?? [];
+  const shared = spans.filter((span) => others.every((other) => other.spans.includes(span)));
+  return shared.length > 0 ? shared : spans;
+}
+
+/** What lies between each reading and the next one nearer to its battery post. */
+function stretchesOf(known: Known): readonly Stretch[] {
+  return [...known.read.keys()].flatMap((outer) => {
+    const way = wayTo(known.routes, outer);
+    const inner = way.findLast((step) => known.read.has(step.inner))?.inner;
+    return inner === undefined ? [] : [stretchOf(known, inner, outer)];
+  });
+}
+
+/**
+ * A reading at the end of a branch that carries nothing is a reading where the branch leaves, if it
+ * is a good one; a dead end may as well be a fault of the branch.
+ */
+function withTaps(known: Known, stretches: readonly Stretch[]): ReadonlyMap<string, number> {
+  const { read, routes, flow } = known;
+  const taps = [...read].flatMap(([tip, volts]) => {
+    const last = routes.get(tip);
+    const own = stretches.find(({ spans }) => last !== undefined && spans.includes(stepId(last)));
+    if (own?.verdict !== 'sound' && own?.verdict !== 'idle') return [];
+    return [[tapOf(routes, flow.sound, tip), volts] as const];
+  });
+  return new Map([...taps, ...read]);
 }
 
 function batteryAt(feed: Feed, found: number, sound: number): Located['battery'] {

@@ -1,16 +1,25 @@
 import { bad, good } from '../problem.ts';
+import { unknown } from './check-feed.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
-import { still } from './flow.ts';
+import { tapOf } from './flow.ts';
 import type { Located } from './locate.ts';
 import { isOn } from './path.ts';
 import type { Setting } from './path.ts';
-import { loopOf, routesOf, stepId, wayTo } from './route.ts';
+import { loopOf, routesOf, stepId } from './route.ts';
 import type { Routes } from './route.ts';
 import { solveFeed } from './settle.ts';
 import type { FeedState } from './settle.ts';
 
-/** Where to put the probe next, and what it settles. */
+/** What the search of one load's loop should do next. */
+export type NextProbe =
+  /** One span is left: by a bad stretch of its own, or because all others are cleared. */
+  | { readonly kind: 'found'; readonly span: string }
+  /** Every span of the loop is sound: it is the load itself, or it comes and goes. */
+  | { readonly kind: 'clear' }
+  | ({ readonly kind: 'probe' } & Probe);
+
+/** Where to put the probe, and what it settles. */
 export type Probe = {
   readonly station: string;
   readonly minutes: number;
@@ -37,46 +46,55 @@ type Suspect = { readonly span: string; readonly weight: number; readonly end: P
 
 /**
  * The best next station for one bad span in the loop of a load: the cut that makes the expected
- * minutes of the whole search least (the optimal alphabetic search tree, by Knuth's recurrence,
- * from memory). With equal minutes this is the half split. Nothing when one span is left.
+ * minutes of the whole search least (the optimal alphabetic search tree, by the usual recurrence
+ * over intervals, from memory). With equal minutes this is the half split. The positive post comes
+ * first: without it no other reading says anything.
  */
-export function bestProbe(
+export function nextProbe(
   feed: Feed,
   setting: Setting,
   located: Located,
   wish: ProbeWish,
-): Parsed<Probe | undefined> {
+): Parsed<NextProbe> {
   const load = feed.loads.find(({ id }) => id === wish.load);
-  if (load === undefined)
-    return bad({
-      code: 'feed-unknown',
-      message: `The feed path has no load “${wish.load}”.`,
-      mend: 'Name one of its loads.',
-      value: wish.load,
-    });
+  if (load === undefined) return bad(unknown('load', wish.load));
   const sound = solveFeed(feed, setting);
   if (sound.kind === 'bad') return sound;
   const routes = routesOf(feed, setting);
   const { supply, ground } = loopOf(routes, load);
-  // A stretch that keeps its volts with no current is not open, which is what a dead load asks.
-  const cleared = new Set(
-    located.stretches
-      .filter(({ verdict }) => verdict === 'sound' || verdict === 'idle')
-      .flatMap(({ spans }) => spans),
-  );
-  const within = located.bad === undefined ? undefined : new Set(located.bad.spans);
-  const weigh = (span: string): number => {
-    if (within === undefined ? cleared.has(span) : !within.has(span)) return 0;
-    return wish.weights?.[span] ?? 1;
-  };
-  const place = placesOf({ feed, routes, sound: sound.value, setting }, wish);
+  const cost = (id: string): number => wish.minutes?.(id) ?? feed.stations[id]?.minutes ?? 0;
+  const place = placesOf({ feed, routes, sound: sound.value, setting }, cost);
+  const weigh = weightsOf(located, wish);
   const suspects = [
     ...supply.map((step) => ({ span: stepId(step), end: place(step.outer) })),
     ...ground.map((step) => ({ span: stepId(step), end: place(step.inner) })),
   ]
     .map((suspect): Suspect => ({ ...suspect, weight: weigh(suspect.span) }))
     .filter(({ weight }) => weight > 0);
-  return good(cheapestCut(suspects));
+  const [only] = suspects;
+  if (only === undefined) return good({ kind: 'clear' });
+  if (suspects.length === 1) return good({ kind: 'found', span: only.span });
+  const probe = cheapestCut(suspects);
+  if (located.battery !== undefined) return good({ kind: 'probe', ...probe });
+  const { positive } = feed.battery;
+  const minutes = cost(positive);
+  const expected = minutes + probe.expected;
+  return good({ kind: 'probe', ...probe, station: positive, minutes, before: 0, expected });
+}
+
+/** How suspect each span is after the readings: not at all outside what they leave open. */
+function weightsOf(located: Located, wish: ProbeWish): (span: string) => number {
+  // A stretch that keeps its volts with no current is not open, which is what a dead load asks.
+  const cleared = new Set(
+    located.stretches
+      .filter(({ verdict }) => verdict === 'sound' || verdict === 'idle')
+      .flatMap(({ spans }) => spans),
+  );
+  const within = new Set(located.suspects);
+  return (span) => {
+    if (within.size > 0 ? !within.has(span) : cleared.has(span)) return 0;
+    return wish.weights?.[span] ?? 1;
+  };
 }
 
 type Ground = {
@@ -87,28 +105,21 @@ type Ground = {
 };
 
 /** The cheapest station that reads what this one reads: itself, or the end of an idle branch off it. */
-function placesOf({ feed, routes, sound, setting }: Ground, wish: ProbeWish) {
-  const cost = (id: string): number => wish.minutes?.(id) ?? feed.stations[id]?.minutes ?? 0;
+function placesOf({ feed, routes, sound, setting }: Ground, cost: (id: string) => number) {
   const loaded = new Set(
     feed.loads.filter((load) => isOn(load, setting)).flatMap(({ from, to }) => [from, to]),
   );
-  const sameAs = (id: string): string => {
-    const idle = wayTo(routes, id).toReversed();
-    const stop = idle.find((step) => Math.abs(sound.amps(stepId(step))) > still);
-    return stop?.outer ?? idle.at(-1)?.inner ?? id;
-  };
-  const standIns = Object.keys(feed.stations).filter((id) => !loaded.has(id));
+  const standIns = Object.keys(feed.stations).filter((id) => !loaded.has(id) && routes.has(id));
   return (station: string): Place =>
-    [station, ...standIns.filter((id) => sameAs(id) === station)]
+    [station, ...standIns.filter((id) => tapOf(routes, sound, id) === station)]
       .map((id) => ({ station: id, minutes: cost(id) }))
       .reduce((best, one) => (one.minutes < best.minutes ? one : best));
 }
 
 type Search = { readonly minutes: number; readonly cut: number };
 
-function cheapestCut(suspects: readonly Suspect[]): Probe | undefined {
+function cheapestCut(suspects: readonly Suspect[]): Probe {
   const count = suspects.length;
-  if (count < 2) return undefined;
   const sums = suspects.reduce(
     (before, { weight }) => [...before, (before.at(-1) ?? 0) + weight],
     [0],

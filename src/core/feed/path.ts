@@ -38,6 +38,27 @@ export type Setting = {
 
 export const spanId = ({ from, to }: Pick<Span, 'from' | 'to'>): string => `${from}:${to}`;
 
+/**
+ * The feed path of one kind of vehicle: without what `holds` says it has not, and without whatever
+ * hangs on a station that is gone. Keep the answer: what is worked out is kept with it.
+ */
+export function feedFor(feed: Feed, holds: (when: When) => boolean): Feed {
+  const has = ({ when }: { readonly when?: When | undefined }): boolean =>
+    when === undefined || holds(when);
+  const stations = Object.fromEntries(Object.entries(feed.stations).filter(([, one]) => has(one)));
+  const kept = (part: { from: string; to: string; when?: When | undefined }): boolean =>
+    has(part) && Object.hasOwn(stations, part.from) && Object.hasOwn(stations, part.to);
+  return {
+    ...feed,
+    stations,
+    spans: feed.spans.filter(kept),
+    loads: feed.loads.filter(kept),
+    machines: feed.machines.filter(kept),
+  };
+}
+
+type When = NonNullable<Span['when']>;
+
 /** The span that joins two stations, named in either order. */
 export function spanBetween(feed: Feed, [one, other]: readonly [string, string]): Span | undefined {
   return feed.spans.find(

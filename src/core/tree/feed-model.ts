@@ -89,6 +89,7 @@ export const Machine = z.strictObject({
   amps: z.number().positive(),
 });
 
+/** On a positive-ground vehicle the two posts, like the two leads of the meter, change places. */
 export const FeedBattery = z.strictObject({
   positive: Id,
   /** The black lead stands here unless a check says otherwise. */

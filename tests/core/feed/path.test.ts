@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { loadOhms, spanBetween, spanOhms } from '../../../src/core/feed/path.ts';
+import { feedFor, loadOhms, spanBetween, spanOhms } from '../../../src/core/feed/path.ts';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
 import { Feed, Load } from '../../../src/core/tree/feed-model.ts';
 import { apart, feedNamed, value } from './build.ts';
@@ -82,4 +82,29 @@ test('what the battery gives is what the loads take', () => {
   const taken = noSupply.loads.reduce((sum, { id }) => sum + state.amps(id), 0);
 
   expect(apart(state.batteryAmps, taken)).toBeLessThan(1e-9);
+});
+
+test('on a vehicle without an ammeter its studs and spans are gone, and what replaces them stays', () => {
+  const meter = { meter: 'ammeter' };
+  const bypass = {
+    from: 'bulk-d',
+    to: 'splice',
+    name: 'feed wire',
+    wire: { gauge: 12, metres: 1 },
+  };
+  const feed = Feed.parse({
+    ...noSupply,
+    stations: {
+      ...noSupply.stations,
+      'am-a': { ...noSupply.stations['am-a'], when: meter },
+      'am-b': { ...noSupply.stations['am-b'], when: meter },
+    },
+    spans: [...noSupply.spans, { ...bypass, when: { meter: 'voltmeter' } }],
+  });
+
+  const volts = feedFor(feed, (when) => when['meter'] === 'voltmeter');
+
+  expect(Object.keys(volts.stations)).not.toContain('am-a');
+  expect(spanBetween(volts, ['am-a', 'splice'])).toBeUndefined();
+  expect(value(solveFeed(volts, { on: [] })).volts('lsw-b')).toBeGreaterThan(12.6);
 });

@@ -7,6 +7,7 @@ import { battery, elementsOf, emf, meterOhms } from './path.ts';
 import type { Change, Regime, Setting } from './path.ts';
 import { factorNetwork, floatingParts } from './solve.ts';
 import { spreadsOf } from './spread.ts';
+import type { Spread } from './spread.ts';
 
 /** Volts, and what each volt of the battery does to them, by node number. */
 export type State = { readonly volts: Float64Array; readonly perVolt: Float64Array };
@@ -19,8 +20,8 @@ export type Part = {
   readonly to: number;
   readonly siemens: number;
   readonly volts: number;
-  /** How far a sound one's ohms may differ, as a standard deviation of the logarithm. */
-  readonly spread: number;
+  /** How far a sound one's ohms may differ; nothing for what is known exactly. */
+  readonly spread: Spread;
 };
 
 /** A feed path with all that is switched, factored: every reading on it is a few sums away. */
@@ -56,6 +57,8 @@ export function networkOf(
   return good({ reference, elements: [...elements, ...ties] });
 }
 
+const exact: Spread = { deviation: 0, lift: 0 };
+
 export function makeCircuit(
   feed: Feed,
   setting: Setting,
@@ -77,7 +80,7 @@ export function makeCircuit(
         ends: [branch.from, branch.to],
         from: number(branch.from),
         to: number(branch.to),
-        spread: spreads.get(branch.id) ?? 0,
+        spread: spreads.get(branch.id) ?? exact,
       },
     ]),
   );
@@ -96,7 +99,7 @@ export function makeCircuit(
           node === inner.to ? 1 : rise * inner.siemens,
         );
   const pushes = new Map(plain.pushes.map(({ id, amps }) => [id, amps]));
-  const loose = [...parts.values()].filter(({ spread }) => spread > 0);
+  const loose = [...parts.values()].filter(({ spread }) => spread.deviation > 0);
   return good({
     nodes: plain.nodes,
     parts,

@@ -88,7 +88,8 @@ function viewsOf(question: Question, cause: PathCause | undefined): Parsed<reado
 /**
  * What the meter shows: the mean from the circuit, and the spread of the meter, the battery's volts
  * and every sound part, each to first order. A part's share is g·(Va - Vb)·(wa - wb) per unit of the
- * logarithm of its ohms, w being the answer to one ampere between the probes.
+ * logarithm of its ohms, w being the answer to one ampere between the probes; since a log-normal has
+ * its mean above its median, the mean moves too.
  */
 function shownIn(feed: Feed, check: CheckFeed, view: View, batteryVolts: number): Shown {
   const against = check.against ?? feed.battery.negative;
@@ -100,14 +101,16 @@ function shownIn(feed: Feed, check: CheckFeed, view: View, batteryVolts: number)
   };
   const probe = view.respond(check.station, against);
   const source = ohms ? probe : view.volts;
+  let mean = across(source, ends);
   let variance = (ohms ? feed.spread.meterOhms : feed.spread.meter) ** 2;
   if (!ohms) variance += (batteryVolts * across(view.perVolt, ends)) ** 2;
   for (const part of loose)
     if (part.id !== view.changed?.part.id) {
       const share = part.siemens * across(source, part) * across(probe, part);
-      variance += (part.spread * share) ** 2;
+      variance += (part.spread.deviation * share) ** 2;
+      mean += part.spread.lift * share;
     }
-  return { mean: across(source, ends), deviation: Math.sqrt(variance) };
+  return { mean, deviation: Math.sqrt(variance) };
 }
 
 type Ends = { readonly from: number; readonly to: number };

@@ -177,7 +177,7 @@ function verdictOn({ feed, flow }: Known, steps: readonly Step[], loss: Loss): V
   const spreads = spreadsOf(feed);
   const each = steps.map((step) => {
     const id = stepId(step);
-    return (spreads.get(id) ?? 0) * spanOhms(step.span) * flow.amps(id);
+    return (spreads.get(id)?.deviation ?? 0) * spanOhms(step.span) * flow.amps(id);
   });
   const doubt = Math.hypot(meters, loads * loss.sound, ...each);
   if (loss.excess > beyond * doubt) return 'bad';

@@ -140,6 +140,39 @@ function drawn(normal: () => number): Feed {
   };
 }
 
+/** Box and Muller's way from even to normal numbers (from memory). */
+function normalsFrom(seed: number): () => number {
+  const next = numbersFrom(seed);
+  return () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
+}
+
+test.each([
+  { what: 'volts, where the battery decides', use: { station: 'lsw-b' }, limit: 12.2 },
+  {
+    what: 'a drop, where the joints decide',
+    use: { station: 'post-pos', against: 'lsw-b' },
+    limit: 0.33,
+  },
+])('the background of $what is what 2,000 drawn sound vehicles show', ({ use, limit }) => {
+  const normal = normalsFrom(20260411);
+  const against = use.against ?? 'post-neg';
+  const shown = Array.from({ length: 2000 }, () => {
+    const { volts } = value(solveFeed(drawn(normal), { on: lamps }));
+    return volts(use.station) - volts(against) + feed.spread.meter * normal();
+  });
+  const share = shown.filter((volts) => volts >= limit).length / 2000;
+
+  const evidence = makeEvidence()(
+    feed,
+    check({ ...use, load: lamps }),
+    [{ from: limit }, { below: limit }],
+    {},
+  );
+
+  // Three standard deviations of a share among 2,000 are 0.034.
+  expect(Math.abs((value(evidence).background[0] ?? NaN) - share)).toBeLessThan(0.035);
+});
+
 test.each([
   { station: 'bulk-d', median: 0.06, sigma: 1.2 },
   { station: 'am-b', median: 0.3, sigma: 0.8 },

@@ -1,3 +1,4 @@
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { locate } from '../../../src/core/feed/locate.ts';
 import type { FeedReading } from '../../../src/core/feed/locate.ts';
@@ -35,6 +36,19 @@ test('with equal minutes the probe goes to the middle of what is suspect', () =>
     // Two readings settle any of four spans.
     expected: 2,
     suspects,
+  });
+});
+
+test('a station that is hard to reach is left for later', () => {
+  const weights = Object.fromEntries(
+    loopSpans(feed, setting, load).map((span) => [span, span.includes('bulk-') ? 1 : 0]),
+  );
+  const minutes = (station: string) => (station === 'bulk-e' ? 1 : 20);
+
+  // Two of three spans lie beyond, but it costs a minute and the others twenty.
+  expect(next([post], { weights, minutes })).toMatchObject({ station: 'bulk-e', before: 1 / 3 });
+  expect(next([post], { weights, minutes: (id) => 21 - minutes(id) })).toMatchObject({
+    station: 'bulk-d',
   });
 });
 
@@ -87,4 +101,25 @@ test.each([
   const found = spans.map((span) => searched({ feed, setting, load }, span, ohms).found);
 
   expect(found).toEqual(spans);
+});
+
+test('whatever the meter is made to say, every stretch has figures and there is a next step', () => {
+  const reading = fc.record({
+    station: fc.constantFrom(...Object.keys(feed.stations)),
+    volts: fc.oneof(fc.constantFrom(0, 12.65), fc.double({ min: -15, max: 20, noNaN: true })),
+  });
+
+  fc.assert(
+    fc.property(fc.array(reading, { maxLength: 8 }), (readings) => {
+      const { stretches } = value(locate(feed, setting, readings));
+      const figures = stretches.flatMap(({ drop, sound, excess, amps, ohms, watts }) => [
+        ...[drop, sound, excess, amps, watts].map(Number.isFinite),
+        !Number.isNaN(ohms),
+      ]);
+
+      expect(figures).not.toContain(false);
+      expect(['probe', 'found', 'clear']).toContain(next(readings).kind);
+    }),
+    { seed: 20260411, numRuns: 200 },
+  );
 });

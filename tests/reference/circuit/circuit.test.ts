@@ -29,9 +29,6 @@ if (engine === undefined)
     `${name} is not installed, so the solver is not held against it: npm install --prefix tests/reference/circuit\n`,
   );
 
-const asked =
-  engine === undefined ? ' (not run: npm install --prefix tests/reference/circuit)' : '';
-
 const Output = z.object({
   data: z.array(z.object({ name: z.string(), values: z.array(z.number()).min(1) })),
 });

@@ -98,7 +98,11 @@ function withOhms(circuit: Circuit, id: string, ohms: number | undefined): View 
   const share = grown / (1 + grown * across(answer));
   const shift = (vector: Float64Array): Float64Array => {
     const step = share * across(vector);
-    return vector.map((volts, node) => volts - step * (answer[node] ?? 0));
+    const shifted = new Float64Array(vector.length);
+    // A plain loop: this runs thousands of times for the evidence of one tree.
+    for (let node = 0; node < shifted.length; node += 1)
+      shifted[node] = (vector[node] ?? 0) - step * (answer[node] ?? 0);
+    return shifted;
   };
   return {
     circuit,

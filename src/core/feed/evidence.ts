@@ -1,0 +1,119 @@
+import { bad, good } from '../problem.ts';
+import type { Parsed } from '../problem.ts';
+import type { CheckFeed, Feed } from '../tree/feed-model.ts';
+import { bandChances, beside, raised } from './band.ts';
+import type { Band, Shown } from './band.ts';
+import { checkFeedUse } from './check-feed.ts';
+import { waysOf } from './fault.ts';
+import type { PathCause, Way } from './fault.ts';
+import type { Setting } from './path.ts';
+import { makeMemo, settingKey, viewOf } from './view.ts';
+import type { Memo, Question, View } from './view.ts';
+
+/** The rows a check needs: on a vehicle with none of these causes, and with one of them alone. */
+export type Evidence = {
+  readonly background: readonly number[];
+  /** Causes that this check cannot tell from none are left out. */
+  readonly points: Readonly<Record<string, readonly number[]>>;
+};
+
+export type EvidenceOf = (
+  feed: Feed,
+  check: CheckFeed,
+  bands: readonly Band[],
+  causes: Readonly<Record<string, PathCause>>,
+) => Parsed<Evidence>;
+
+/** A row this close to the background everywhere says nothing. */
+const nothing = 1e-3;
+
+/** Makes the function that works out evidence; what it has solved it keeps as long as the feed. */
+export function makeEvidence(memo: Memo = makeMemo()): EvidenceOf {
+  return (feed, check, bands, causes) => {
+    const problems = checkFeedUse(feed, check, causes);
+    if (problems.length > 0) return bad(...problems);
+    const question: Question = { feed, setting: settingOf(check), memo };
+    const sound = mixtureOf(question, check, undefined);
+    if (sound.kind === 'bad') return sound;
+    const background = raised(bandChances(bands, sound.value));
+    const points: Record<string, readonly number[]> = {};
+    for (const [id, cause] of Object.entries(causes)) {
+      const mixture = mixtureOf(question, check, cause);
+      if (mixture.kind === 'bad') return mixture;
+      if (mixture.value.length === 0) continue;
+      const row = beside(background, bandChances(bands, mixture.value));
+      if (row.some((chance, at) => Math.abs(chance - (background[at] ?? 0)) > nothing))
+        points[id] = row;
+    }
+    return good({ background, points });
+  };
+}
+
+const settingOf = ({ load, reads }: CheckFeed): Setting =>
+  // An ohmmeter's current leaves every filament cold.
+  reads === 'ohms' ? { on: load, battery: 'out', filaments: 'cold' } : { on: load };
+
+type Seen = { readonly view: View; readonly way: Pick<Way, 'weight' | 'volts'> };
+
+function mixtureOf(
+  question: Question,
+  check: CheckFeed,
+  cause: PathCause | undefined,
+): Parsed<readonly (Shown & { readonly weight: number })[]> {
+  const { feed, setting, memo } = question;
+  const key = `views|${settingKey(setting)}|${JSON.stringify(cause ?? '')}`;
+  const views = memo(feed, key, () => viewsOf(question, cause));
+  if (views.kind === 'bad') return views;
+  return good(
+    views.value.map(({ view, way }) => ({
+      weight: way.weight,
+      ...shownIn(feed, check, view, way.volts),
+    })),
+  );
+}
+
+function viewsOf(question: Question, cause: PathCause | undefined): Parsed<readonly Seen[]> {
+  const { feed } = question;
+  const ways: readonly (Pick<Way, 'weight' | 'volts'> & Partial<Way>)[] =
+    cause === undefined ? [{ weight: 1, volts: feed.spread.volts }] : waysOf(feed, cause);
+  const seen: Seen[] = [];
+  for (const way of ways) {
+    const view = viewOf(question, way.change);
+    if (view.kind === 'bad') return view;
+    seen.push({ view: view.value, way });
+  }
+  return good(seen);
+}
+
+/**
+ * What the meter shows: the mean from the circuit, and the spread of the meter, the battery's volts
+ * and every sound part, each to first order. A part's share is g·(Va - Vb)·(wa - wb) per unit of the
+ * logarithm of its ohms, w being the answer to one ampere between the probes; since a log-normal has
+ * its mean above its median, the mean moves too.
+ */
+function shownIn(feed: Feed, check: CheckFeed, view: View, batteryVolts: number): Shown {
+  const against = check.against ?? feed.battery.negative;
+  const ohms = check.reads === 'ohms';
+  const { nodes, loose } = view.circuit;
+  const ends: Ends = {
+    from: nodes.get(check.station) ?? -1,
+    to: nodes.get(against) ?? -1,
+  };
+  const probe = view.respond(check.station, against);
+  const source = ohms ? probe : view.volts;
+  let mean = across(source, ends);
+  let variance = (ohms ? feed.spread.meterOhms : feed.spread.meter) ** 2;
+  if (!ohms) variance += (batteryVolts * across(view.perVolt, ends)) ** 2;
+  for (const part of loose)
+    if (part.id !== view.changed?.part.id) {
+      const share = part.siemens * across(source, part) * across(probe, part);
+      variance += (part.spread.deviation * share) ** 2;
+      mean += part.spread.lift * share;
+    }
+  return { mean, deviation: Math.sqrt(variance) };
+}
+
+type Ends = { readonly from: number; readonly to: number };
+
+const across = (volts: Float64Array, { from, to }: Ends): number =>
+  (volts[from] ?? 0) - (volts[to] ?? 0);

@@ -1,0 +1,98 @@
+import { bad, good } from '../problem.ts';
+import type { Parsed, Problem } from '../problem.ts';
+import type { Hold, Plain } from './network.ts';
+
+/** Nodes that ideal sources hold together: V(node) = V(root) + above. */
+export type Held = { readonly root: Int32Array; readonly above: Float64Array };
+
+/**
+ * Merges the nodes at the ends of each ideal source, so that the matrix stays positive definite.
+ * Two perfect sources in a loop have no answer (or no single one): a Problem.
+ */
+export function holdTogether(plain: Plain): Parsed<Held> {
+  const parent = Int32Array.from({ length: plain.nodes.size }, (_none, node) => node);
+  const step = new Float64Array(plain.nodes.size);
+  const problems: Problem[] = [];
+  const climb = (node: number): readonly [number, number] => {
+    let [at, above] = [node, 0];
+    for (let up = parent[at] ?? at; up !== at; up = parent[at] ?? at) {
+      above += step[at] ?? 0;
+      at = up;
+    }
+    return [at, above];
+  };
+  for (const hold of plain.holds) {
+    const [plus, plusAbove] = climb(plain.nodes.get(hold.from) ?? 0);
+    const [minus, minusAbove] = climb(plain.nodes.get(hold.to) ?? 0);
+    if (plus === minus) problems.push(loop(hold));
+    parent[plus] = minus;
+    if (plus !== minus) step[plus] = minusAbove + hold.volts - plusAbove;
+  }
+  if (problems.length > 0) return bad(...problems);
+  return good(fromReference(plain.nodes.size, climb));
+}
+
+/** Shifts the reference's own part so that node 0 stands at 0 V and is its root. */
+function fromReference(size: number, climb: (node: number) => readonly [number, number]): Held {
+  const root = new Int32Array(size);
+  const above = new Float64Array(size);
+  const [ground, groundAbove] = climb(0);
+  for (let node = 0; node < size; node += 1) {
+    const [top, height] = climb(node);
+    root[node] = top === ground ? 0 : top;
+    above[node] = top === ground ? height - groundAbove : height;
+  }
+  return { root, above };
+}
+
+const loop = (hold: Hold): Problem => ({
+  code: 'network-source-loop',
+  message: `The source “${hold.id}” is shorted, or closes a loop of perfect sources: its current has no limit.`,
+  mend: 'Give a source in that loop its inner ohms, or put a resistance between.',
+  path: hold.id,
+  value: `${hold.volts} V`,
+});
+
+/**
+ * Amps through each ideal source, from what its nodes give away through everything else. The sources
+ * form a forest (a loop was refused): from the tips inward each carries what hangs beyond it.
+ */
+export function heldAmps(plain: Plain, away: Float64Array): ReadonlyMap<string, number> {
+  const rest = Float64Array.from(away);
+  const amps = new Map<string, number>();
+  for (const { node, parent, hold } of walkOutward(plain).toReversed()) {
+    const given = rest[node] ?? 0;
+    amps.set(hold.id, plain.nodes.get(hold.from) === node ? -given : given);
+    rest[parent] = (rest[parent] ?? 0) + given;
+  }
+  return amps;
+}
+
+type Arm = { readonly node: number; readonly parent: number; readonly hold: Hold };
+
+/** Every ideal source with its inner and outer node, inner ones first; the reference is innermost. */
+function walkOutward(plain: Plain): readonly Arm[] {
+  const touching = new Map<number, Arm[]>();
+  const touch = (parent: number, node: number, hold: Hold): void => {
+    const arms = touching.get(parent) ?? [];
+    arms.push({ node, parent, hold });
+    touching.set(parent, arms);
+  };
+  for (const hold of plain.holds) {
+    const [plus, minus] = [plain.nodes.get(hold.from) ?? 0, plain.nodes.get(hold.to) ?? 0];
+    touch(plus, minus, hold);
+    touch(minus, plus, hold);
+  }
+  const seen = new Set<number>();
+  const arms: Arm[] = [];
+  for (const start of [0, ...touching.keys()]) {
+    const line = seen.has(start) ? [] : [start];
+    for (const parent of line) {
+      seen.add(parent);
+      const next = (touching.get(parent) ?? []).filter(({ node }) => !seen.has(node));
+      arms.push(...next);
+      line.push(...next.map(({ node }) => node));
+    }
+  }
+  return arms;
+}

@@ -1,0 +1,91 @@
+import { bad, good } from '../problem.ts';
+import type { Parsed } from '../problem.ts';
+import type { Feed } from '../tree/feed-model.ts';
+import { unknown } from './check-feed.ts';
+import type { FeedReading, Located, Stretch } from './locate.ts';
+import type { Setting } from './path.ts';
+import { loopOf, routesOf, stepId } from './route.ts';
+import type { Step } from './route.ts';
+import { solveFeed } from './settle.ts';
+
+/** A span as it is drawn, with the stretch between readings that it belongs to. */
+export type RungSpan = {
+  readonly id: string;
+  readonly name: string;
+  /** Nothing while no two readings enclose it. */
+  readonly stretch: Stretch | undefined;
+};
+
+export type Rung = {
+  readonly station: string;
+  readonly name: string;
+  readonly side: 'supply' | 'ground';
+  /** The span that leads here; the first station and the load's ground end have none. */
+  readonly span: RungSpan | undefined;
+  readonly found: number | undefined;
+  /** What a sound vehicle shows with the same things on. */
+  readonly sound: number;
+  /** `wrong`: this reading does not fit its neighbour. `next`: the probe goes here now. */
+  readonly mark: 'read' | 'wrong' | 'next' | 'unread';
+  /** Stations that branch off here. */
+  readonly branches: readonly string[];
+};
+
+/** The loop of one load in the order of the current, the load between `supply` and `ground`. */
+export type Ladder = {
+  readonly supply: readonly Rung[];
+  readonly load: { readonly id: string; readonly name: string };
+  readonly ground: readonly Rung[];
+};
+
+export type LadderWish = {
+  readonly load: string;
+  readonly readings: readonly FeedReading[];
+  readonly located: Located;
+  readonly next?: string | undefined;
+};
+
+/** The data of the drawing: nothing here is rounded or worded. */
+export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed<Ladder> {
+  const load = feed.loads.find(({ id }) => id === wish.load);
+  if (load === undefined) return bad(unknown('load', wish.load));
+  const sound = solveFeed(feed, setting);
+  if (sound.kind === 'bad') return sound;
+  const routes = routesOf(feed, setting);
+  const { supply, ground } = loopOf(routes, load);
+  const line = new Set([...supply, ...ground].flatMap(({ inner, outer }) => [inner, outer]));
+  const branchesAt = (station: string): readonly string[] =>
+    [...routes.values()]
+      .filter(({ inner, outer }) => inner === station && !line.has(outer))
+      .map(({ outer }) => outer);
+  const rung = (station: string, step: Step | undefined): Rung => ({
+    station,
+    name: feed.stations[station]?.name ?? station,
+    side: feed.stations[station]?.side ?? 'supply',
+    span: step === undefined ? undefined : rungSpan(step, wish.located),
+    found: wish.readings.findLast((reading) => reading.station === station)?.volts,
+    sound: sound.value.volts(station),
+    mark: markOf(station, wish),
+    branches: branchesAt(station),
+  });
+  return good({
+    supply: [
+      rung(supply[0]?.inner ?? load.from, undefined),
+      ...supply.map((step) => rung(step.outer, step)),
+    ],
+    load: { id: load.id, name: load.name },
+    ground: [rung(load.to, undefined), ...ground.map((step) => rung(step.inner, step))],
+  });
+}
+
+function rungSpan(step: Step, located: Located): RungSpan {
+  const id = stepId(step);
+  const stretch = located.stretches.find(({ spans }) => spans.includes(id));
+  return { id, name: step.span.name, stretch };
+}
+
+function markOf(station: string, { readings, located, next }: LadderWish): Rung['mark'] {
+  if (located.wrong.some(({ from, to }) => from === station || to === station)) return 'wrong';
+  if (station === next) return 'next';
+  return readings.some((reading) => reading.station === station) ? 'read' : 'unread';
+}

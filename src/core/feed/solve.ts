@@ -1,0 +1,136 @@
+import { bad, good } from '../problem.ts';
+import type { Parsed, Problem } from '../problem.ts';
+import { eliminate } from './eliminate.ts';
+import { heldAmps, holdTogether } from './hold.ts';
+import type { Held } from './hold.ts';
+import { plainOf } from './network.ts';
+import type { Branch, Network, Plain } from './network.ts';
+
+export type Solution = {
+  /** Volts of each node to the reference. */
+  readonly volts: ReadonlyMap<string, number>;
+  /** Amps of each part from `from` to `to`; a battery that gives is negative, as in SPICE. */
+  readonly amps: ReadonlyMap<string, number>;
+};
+
+/** A network that is factored once and asked many times; vectors go by node number. */
+export type Factored = {
+  readonly plain: Plain;
+  /** Volts with every source at work. */
+  readonly volts: () => Float64Array;
+  /** Volts that one ampere pushed in at `into` and taken out at `out` makes, all sources dead. */
+  readonly respond: (into: string, out: string) => Float64Array;
+};
+
+/** DC nodal analysis; floating parts, shorted sources and wrong amounts are Problems, never NaN. */
+export function factorNetwork(network: Network): Parsed<Factored> {
+  const parsed = plainOf(network);
+  if (parsed.kind === 'bad') return parsed;
+  const plain = parsed.value;
+  const held = holdTogether(plain);
+  if (held.kind === 'bad') return held;
+  const floating = floatingParts(plain);
+  if (floating.length > 0) return bad(...floating.map(floats));
+  return good(factor(plain, held.value));
+}
+
+export function solveNetwork(network: Network): Parsed<Solution> {
+  const factored = factorNetwork(network);
+  if (factored.kind === 'bad') return factored;
+  const { plain, volts: ask } = factored.value;
+  const volts = ask();
+  const at = (name: string): number => volts[plain.nodes.get(name) ?? 0] ?? 0;
+  const amps = new Map<string, number>();
+  for (const branch of plain.branches)
+    amps.set(branch.id, branch.siemens * (at(branch.from) - at(branch.to) - branch.volts));
+  for (const push of plain.pushes) amps.set(push.id, push.amps);
+  for (const [id, through] of heldAmps(plain, givenAway(plain, amps))) amps.set(id, through);
+  return good({ volts: new Map([...plain.nodes.keys()].map((name) => [name, at(name)])), amps });
+}
+
+function givenAway(plain: Plain, amps: ReadonlyMap<string, number>): Float64Array {
+  const away = new Float64Array(plain.nodes.size);
+  for (const { id, from, to } of [...plain.branches, ...plain.pushes])
+    push(away, [plain.nodes.get(from) ?? 0, plain.nodes.get(to) ?? 0], amps.get(id) ?? 0);
+  return away;
+}
+
+/** Adds what leaves the first node and enters the second. */
+function push(nodes: Float64Array, [from, to]: readonly [number, number], amps: number): void {
+  nodes[from] = (nodes[from] ?? 0) + amps;
+  nodes[to] = (nodes[to] ?? 0) - amps;
+}
+
+function factor(plain: Plain, held: Held): Factored {
+  const size = plain.nodes.size;
+  const rootOf = (name: string): number => held.root[plain.nodes.get(name) ?? 0] ?? 0;
+  const aboveOf = (name: string): number => held.above[plain.nodes.get(name) ?? 0] ?? 0;
+  const toReference = new Float64Array(size);
+  const edges = plain.branches.flatMap(({ from, to, siemens }) => {
+    const [near, far] = [rootOf(from), rootOf(to)];
+    if (near !== 0 && far !== 0) return [{ from: near, to: far, siemens }];
+    const node = near === 0 ? far : near;
+    toReference[node] = (toReference[node] ?? 0) + siemens;
+    return [];
+  });
+  const { solve } = eliminate(size, edges, toReference);
+  /** The reference's own part is known: nothing pushed into it changes its volts. */
+  const answer = (amps: Float64Array): Float64Array => {
+    amps[0] = 0;
+    const volts = solve(amps);
+    volts[0] = 0;
+    return volts;
+  };
+  const bias = (branch: Branch): number =>
+    branch.siemens * (aboveOf(branch.from) - aboveOf(branch.to) - branch.volts);
+  const volts = (): Float64Array => {
+    const amps = new Float64Array(size);
+    for (const branch of plain.branches)
+      push(amps, [rootOf(branch.to), rootOf(branch.from)], bias(branch));
+    for (const { from, to, amps: given } of plain.pushes)
+      push(amps, [rootOf(to), rootOf(from)], given);
+    return spread(held, answer(amps), (node) => held.above[node] ?? 0);
+  };
+  const respond = (into: string, out: string): Float64Array => {
+    const amps = new Float64Array(size);
+    push(amps, [rootOf(into), rootOf(out)], 1);
+    return spread(held, answer(amps), () => 0);
+  };
+  return { plain, volts, respond };
+}
+
+/** From the volts of the roots to the volts of every node. */
+function spread(held: Held, roots: Float64Array, above: (node: number) => number): Float64Array {
+  return Float64Array.from(held.root, (root, node) => (roots[root] ?? 0) + above(node));
+}
+
+/** Groups of nodes that nothing resistive or held joins to the reference. */
+export function floatingParts(plain: Plain): readonly (readonly string[])[] {
+  const joined = new Map<string, string[]>([...plain.nodes.keys()].map((name) => [name, []]));
+  for (const { from, to } of [...plain.branches, ...plain.holds]) {
+    joined.get(from)?.push(to);
+    joined.get(to)?.push(from);
+  }
+  const seen = new Set<string>();
+  const reach = (start: string): readonly string[] => {
+    const part = [start];
+    seen.add(start);
+    for (const name of part)
+      for (const next of joined.get(name) ?? [])
+        if (!seen.has(next)) {
+          seen.add(next);
+          part.push(next);
+        }
+    return part;
+  };
+  reach(plain.reference);
+  return [...plain.nodes.keys()].flatMap((name) => (seen.has(name) ? [] : [reach(name)]));
+}
+
+const floats = (part: readonly string[]): Problem => ({
+  code: 'network-floating',
+  message: `Nothing joins ${part.slice(0, 5).join(', ')}${part.length > 5 ? ` and ${part.length - 5} more` : ''} to the reference, so no volts can be told there.`,
+  mend: 'Join that part by a wire or a resistance, or leave it out.',
+  path: part[0] ?? '',
+  value: part.slice(0, 5).join(', '),
+});

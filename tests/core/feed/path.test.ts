@@ -1,0 +1,110 @@
+import { expect, test } from 'vitest';
+import { feedFor, loadOhms, spanBetween, spanOhms } from '../../../src/core/feed/path.ts';
+import { solveFeed } from '../../../src/core/feed/settle.ts';
+import { Feed, Load } from '../../../src/core/tree/feed-model.ts';
+import { apart, feedNamed, value } from './build.ts';
+
+const noSupply = feedNamed('no-supply');
+const charging = feedNamed('charging');
+
+test('a span has the ohms of its wire and its joints', () => {
+  const span = spanBetween(noSupply, ['splice', 'am-a'])!;
+
+  // 0.3 m of 12 AWG at 5.21 milliohm a metre, and 1.44 milliohm of joints.
+  expect(apart(spanOhms(span), 0.3 * 0.00521 + 0.00144)).toBeLessThan(2e-6);
+});
+
+test.each([
+  { takes: { watts: 55, at: 12.8 }, ohms: 12.8 ** 2 / 55 },
+  { takes: { amps: 4, at: 12.8 }, ohms: 3.2 },
+  { takes: { ohms: 0.06 }, ohms: 0.06 },
+])('a load of $takes is $ohms ohm', ({ takes, ohms }) => {
+  const load = Load.parse({ id: 'a', name: 'a', from: 'a', to: 'b', takes });
+
+  expect(apart(loadOhms(load), ohms)).toBeLessThan(1e-12);
+});
+
+test('both headlamps go with one switch, and nothing flows in a lamp that is off', () => {
+  const lit = value(solveFeed(noSupply, { on: ['headlamps'] }));
+  const dark = value(solveFeed(noSupply, { on: [] }));
+
+  expect(lit.amps('headlamp-left')).toBeGreaterThan(3.5);
+  expect(lit.amps('headlamp-right')).toBeGreaterThan(3.5);
+  expect(dark.amps('headlamp-left')).toBe(0);
+});
+
+test('the run contact conducts only with the key at run', () => {
+  const volts = (on: readonly string[]) => value(solveFeed(noSupply, { on })).volts('ign-r');
+
+  expect(apart(volts(['key-run']), 12.65)).toBeLessThan(0.01);
+  expect(volts([])).toBe(0);
+});
+
+test('behind a few ohms the lamps stay cold and hold the line down', () => {
+  const change = { kind: 'ohms', part: 'bulk-e:bulk-d', ohms: 5 } as const;
+
+  const state = value(solveFeed(noSupply, { on: ['headlamps', 'parking'] }, [change]));
+
+  // Hot they would have 2.3 V; a tenth of the resistance leaves them a quarter of a volt.
+  expect(state.regime.cold).toHaveLength(3);
+  expect(state.volts('lamp-l-pin') - state.volts('lamp-l-return')).toBeLessThan(0.3);
+});
+
+test('an open body strap leaves the body home through the control cables', () => {
+  const change = { kind: 'open', part: 'block:body' } as const;
+
+  const state = value(solveFeed(noSupply, { on: ['headlamps'] }, [change]));
+
+  // About 7 A through 0.2 ohm.
+  expect(apart(state.volts('body'), 1.35)).toBeLessThan(0.1);
+});
+
+const machineOf = (changes: object): Feed =>
+  Feed.parse({ ...charging, machines: charging.machines.map((one) => ({ ...one, ...changes })) });
+
+const night = ['headlamps', 'parking', 'key-run', 'ignition', 'blower', 'alternator'];
+
+test('a machine at its limit gives its rated amps and the battery the rest', () => {
+  const state = value(solveFeed(machineOf({ amps: 15 }), { on: night }));
+
+  expect(state.amps('alternator')).toBe(-15);
+  expect(state.batteryAmps).toBeGreaterThan(3);
+});
+
+test('a machine below the battery takes nothing back', () => {
+  const state = value(solveFeed(machineOf({ volts: 11 }), { on: night }));
+
+  expect(state.amps('alternator')).toBe(0);
+});
+
+test('what the battery gives is what the loads take', () => {
+  const state = value(solveFeed(noSupply, { on: ['headlamps', 'parking', 'horn'] }));
+  const taken = noSupply.loads.reduce((sum, { id }) => sum + state.amps(id), 0);
+
+  expect(apart(state.batteryAmps, taken)).toBeLessThan(1e-9);
+});
+
+test('on a vehicle without an ammeter its studs and spans are gone, and what replaces them stays', () => {
+  const meter = { meter: 'ammeter' };
+  const bypass = {
+    from: 'bulk-d',
+    to: 'splice',
+    name: 'feed wire',
+    wire: { gauge: 12, metres: 1 },
+  };
+  const feed = Feed.parse({
+    ...noSupply,
+    stations: {
+      ...noSupply.stations,
+      'am-a': { ...noSupply.stations['am-a'], when: meter },
+      'am-b': { ...noSupply.stations['am-b'], when: meter },
+    },
+    spans: [...noSupply.spans, { ...bypass, when: { meter: 'voltmeter' } }],
+  });
+
+  const volts = feedFor(feed, (when) => when['meter'] === 'voltmeter');
+
+  expect(Object.keys(volts.stations)).not.toContain('am-a');
+  expect(spanBetween(volts, ['am-a', 'splice'])).toBeUndefined();
+  expect(value(solveFeed(volts, { on: [] })).volts('lsw-b')).toBeGreaterThan(12.6);
+});

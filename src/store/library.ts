@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { feedProblems } from '../core/feed/fill.ts';
 import { good, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
@@ -36,7 +37,10 @@ export const isTreeFile = (name: string): boolean =>
 
 export function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
   const text = readText(files, path);
-  return text.kind === 'bad' ? text : parseTree(text.value, path, shop);
+  if (text.kind === 'bad') return text;
+  const tree = parseTree(text.value, path, shop);
+  const problems = tree.kind === 'good' ? feedProblems(tree.value, path) : [];
+  return problems.length > 0 ? { kind: 'bad', problems } : tree;
 }
 
 function loadShop(files: Files, folder: string): Parsed<Shop> {

@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { Id, Standing } from '../tree/model.ts';
+import { Id } from '../tree/basics.ts';
+import { Standing } from '../tree/model.ts';
 import { Worked } from './event.ts';
 
 const Text = z.string().max(20_000);

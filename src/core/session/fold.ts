@@ -1,4 +1,7 @@
-import { fitTree } from '../tree/fit.ts';
+import { fillTree } from '../feed/fill.ts';
+import { fitTree, type Facts } from '../tree/fit.ts';
+import type { Tree } from '../tree/model.ts';
+import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
@@ -45,7 +48,22 @@ export function fold(header: Header, events: readonly (Event | Stranger)[]): Sto
 function firstLeg(header: Header): Leg {
   const tree = header.trees[header.tree];
   if (tree === undefined) throw new Error('the header names a tree it does not hold');
-  return { tree: fitTree(tree, header.vehicle.facts), shop: header.shop, since: 0 };
+  return { tree: asWalked(tree, header.vehicle.facts), shop: header.shop, since: 0 };
+}
+
+/**
+ * A tree as this vehicle has it, evidence of its feed path included. Kept as long as the tree itself
+ * lives, since the circuit takes long to work out: the same tree and facts always give the same.
+ */
+const walked = new WeakMap<Tree, { readonly facts: string; readonly tree: Tree }>();
+
+function asWalked(tree: Tree, facts: Facts): Tree {
+  const key = JSON.stringify(facts);
+  const known = walked.get(tree);
+  if (known?.facts === key) return known.tree;
+  const made = fillTree(fitTree(tree, facts), facts);
+  walked.set(tree, { facts: key, tree: made });
+  return made;
 }
 
 function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
@@ -100,11 +118,11 @@ const handlers: Handlers = {
     draft.proofs.push({ ...proof, good });
   },
   leg: (draft, said, { n }) => {
-    const tree = parseTreeValue(said.whole, said.tree);
+    const tree = readLeg(said);
     const shop = Shop.safeParse(said.shop);
     if (tree.kind === 'bad' || !shop.success) return;
     draft.legs.push({
-      tree: fitTree(tree.value, draft.facts),
+      tree: asWalked(tree.value, draft.facts),
       shop: shop.data,
       since: n,
       ...(said.reason !== undefined && { reason: said.reason }),
@@ -116,6 +134,16 @@ const handlers: Handlers = {
     draft.closed = { ...said, n, stamp };
   },
 };
+
+/** A leg's tree, read once: the event that holds it is the same object at every fold. */
+const read = new WeakMap<object, Parsed<Tree>>();
+
+function readLeg({ whole, tree }: PayloadOf<'leg'>): Parsed<Tree> {
+  if (typeof whole !== 'object' || whole === null) return parseTreeValue(whole, tree);
+  const known = read.get(whole) ?? parseTreeValue(whole, tree);
+  read.set(whole, known);
+  return known;
+}
 
 function finding(
   draft: Draft,

@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { Id, Tree } from '../tree/model.ts';
+import { Id } from '../tree/basics.ts';
+import { Tree } from '../tree/model.ts';
 import { Shop } from '../tree/shop.ts';
 import { Conditions } from './event.ts';
 

@@ -1,18 +1,10 @@
 import * as z from 'zod';
+import { Chance, Id, Minutes, Text, When } from './basics.ts';
 
-// The tree model will import this file, so it cannot take `Id` and the like from there.
-const Id = z
-  .string()
-  .regex(/^[a-z0-9][a-z0-9-]{0,63}$/, 'use lower-case letters, digits and hyphens, 64 at most')
-  .refine((id) => !['constructor', 'prototype'].includes(id), 'this name is reserved');
-const Text = z.string().min(1).max(4000);
-const Minutes = z.number().min(0).max(10_000);
-const When = z.record(Id, z.union([Id, z.array(Id).min(1)]));
 const Volts = z.number().min(-1000).max(1000);
 const Milliohm = z.number().positive().max(1e9);
 /** Spread of a log-normal: standard deviation of the natural logarithm. */
 const Sigma = z.number().min(0).max(5);
-const Chance = z.number().min(0).max(1);
 
 /** A place where a probe fits. */
 export const Station = z.strictObject({

@@ -1,4 +1,5 @@
-import type { Check, Result, Tree, When } from './model.ts';
+import type { When } from './basics.ts';
+import type { Check, Result, Tree } from './model.ts';
 
 /** What is known of the vehicle: fact id to value; a fact that is not there is not known. */
 export type Facts = Readonly<Record<string, string>>;

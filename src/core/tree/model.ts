@@ -1,20 +1,7 @@
 import * as z from 'zod';
 import { quantityNames } from '../trade/quantities.ts';
-
-/** Names that would reach an object's own workings instead of its entries. */
-const reserved = ['constructor', 'prototype'];
-
-export const Id = z
-  .string()
-  .regex(/^[a-z0-9][a-z0-9-]{0,63}$/, 'use lower-case letters, digits and hyphens, 64 at most')
-  .refine((id) => !reserved.includes(id), 'this name is reserved');
-
-const Text = z.string().min(1).max(4000);
-const Minutes = z.number().min(0).max(10_000);
-const Chance = z.number().min(0).max(1);
-
-/** Only vehicles with these facts (one value or several) have the thing that carries this. */
-const When = z.record(Id, z.union([Id, z.array(Id).min(1)]));
+import { Chance, Id, Minutes, Text, When } from './basics.ts';
+import { causeFeedFields, checkFeedFields, Feed } from './feed-model.ts';
 
 export const Standing = z.strictObject({
   battery: z.enum(['connected', 'disconnected', 'meter-in-series']).optional(),
@@ -66,6 +53,8 @@ export const Check = z.strictObject({
   after: z.record(Id, z.array(Id).min(1)).optional(),
   /** Checks with one name here show one and the same thing. */
   same: Id.optional(),
+  /** What it reads on the feed path; its background and points are then worked out unless typed. */
+  ...checkFeedFields,
   when: When.optional(),
   source: Text.optional(),
 });
@@ -90,6 +79,8 @@ export const Cause = z.strictObject({
   odds: z.number().positive().max(1e6),
   shows: Text.optional(),
   repair: Repair,
+  /** Where on the feed path it sits, and what it does there. */
+  ...causeFeedFields,
   when: When.optional(),
   source: Text.optional(),
 });
@@ -116,6 +107,8 @@ export const Tree = z.strictObject({
   unlisted: z.number().min(0).max(1e6).default(5),
   causes: z.record(Id, Cause),
   checks: z.record(Id, Check),
+  /** The supply path as a circuit, where the complaint is an electrical one. */
+  feed: Feed.optional(),
 });
 
 export type Tree = z.output<typeof Tree>;
@@ -125,4 +118,3 @@ export type Check = z.output<typeof Check>;
 export type Result = z.output<typeof Result>;
 export type Reading = z.output<typeof Reading>;
 export type Standing = z.output<typeof Standing>;
-export type When = z.output<typeof When>;

@@ -10,7 +10,7 @@ const slack = 1e-6;
 /** Finds rows that are no distributions over the results, and bands with gaps or overlaps. */
 export function checkNumbers(check: Check, { path, isComplaint, tell }: Place): void {
   if (check.background !== undefined) checkRow(check.background, check, `${path}.background`, tell);
-  else if (!isComplaint)
+  else if (!isComplaint && check.feed === undefined)
     tell({
       code: 'no-background',
       path: `${path}.background`,

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { Id } from './model.ts';
+import { Id } from './basics.ts';
 
 const Text = z.string().min(1).max(4000);
 

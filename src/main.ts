@@ -26,6 +26,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   verify: async () => (await import('./commands/verify.ts')).verify,
   trees: async () => (await import('./commands/trees.ts')).trees,
   figure: async () => (await import('./commands/figure.ts')).figure,
+  feed: async () => (await import('./commands/feed.ts')).feed,
   advise: async () => (await import('./commands/advise.ts')).advise,
 };
 
@@ -42,6 +43,7 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
   droplight verify SESSION...    whole, torn or altered
   droplight trees list           the trees
   droplight advise SESSION       the suspects and the quickest next steps [--json]
+  droplight feed TREE [--with CAUSE[=OHMS]] [--load NAME]...   the feed path, solved [--json | --netlist]
   droplight figure [NAME [key=value...]]   trade figures: list, explain, work out
 
 --trees DIR and --sessions DIR work everywhere.

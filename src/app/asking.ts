@@ -135,6 +135,7 @@ export function modeOf(state: State, isTextField: boolean): Mode {
       return screen.kind;
     case 'full':
     case 'why':
+    case 'ladder':
       return 'keys';
     case 'figure':
       return screen.page.result.length > 0 ? 'worked' : 'form-text';

@@ -40,6 +40,7 @@ export const walkBindings: readonly Binding[] = [
     about: 'answer the last check anew',
   },
   { modes: steps, keys: ['o'], command: 'others', hint: 'other', about: 'choose another check' },
+  { modes: steps, keys: ['f'], command: 'ladder', about: 'the feed path, station by station' },
   {
     modes: steps,
     keys: ['w'],

@@ -24,6 +24,7 @@ export type Command =
   | 'full'
   | 'figures'
   | 'why'
+  | 'ladder'
   | 'quicker'
   | 'switch-lead'
   | 'keep'

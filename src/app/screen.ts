@@ -38,7 +38,8 @@ export type Screen =
   /** Pages to read: the cursor is the first line shown. */
   | { readonly kind: 'keys'; readonly from: Screen; readonly cursor: number }
   | { readonly kind: 'full'; readonly cursor: number }
-  | { readonly kind: 'why'; readonly cursor: number };
+  | { readonly kind: 'why'; readonly cursor: number }
+  | { readonly kind: 'ladder'; readonly cursor: number };
 
 export const ready: WalkInput = { kind: 'ready', cursor: -1 };
 export const walk: Screen = { kind: 'walk', input: ready };

@@ -85,6 +85,7 @@ function toScreen(state: State, screen: Walk, press: Press, live: Live): Step<St
     case 'close':
     case 'full':
     case 'why':
+    case 'ladder':
       return still({ ...state, screen: { kind: press.command, cursor: 0 } });
     case 'quicker':
       return takeQuicker(state, live);

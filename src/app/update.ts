@@ -151,6 +151,7 @@ function route(state: State, pressed: Press): Step<State> {
       );
     case 'full':
     case 'why':
+    case 'ladder':
       return turnPage(state, { ...screen, ...scrolled(screen.cursor, pressed) }, pressed, walk);
     default:
       return never(screen);

@@ -5,11 +5,13 @@ import { findSession } from '../store/find.ts';
 import { readSettings } from '../store/settings.ts';
 import type { Io } from './io.ts';
 
-type Wanted = Readonly<Record<string, 'text' | 'flag'>>;
+/** `texts` may be given several times. */
+type Wanted = Readonly<Record<string, 'text' | 'texts' | 'flag'>>;
 
 export type Given = {
   readonly words: readonly string[];
   readonly text: (name: string) => string | undefined;
+  readonly texts: (name: string) => readonly string[];
   readonly flag: (name: string) => boolean;
 };
 
@@ -25,13 +27,19 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
       options: Object.fromEntries(
         Object.entries(all).map(([name, kind]) => [
           name,
-          { type: kind === 'text' ? ('string' as const) : ('boolean' as const) },
+          kind === 'flag'
+            ? { type: 'boolean' as const }
+            : { type: 'string' as const, multiple: kind === 'texts' },
         ]),
       ),
     });
     return good({
       words: positionals,
       text: (name) => (typeof values[name] === 'string' ? values[name] : undefined),
+      texts: (name) => {
+        const found = values[name];
+        return Array.isArray(found) ? found.filter((one) => typeof one === 'string') : [];
+      },
       flag: (name) => values[name] === true,
     });
   } catch (error) {

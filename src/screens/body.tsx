@@ -1,5 +1,6 @@
 import type { State } from '../app/state.ts';
 import { currentMode } from '../app/mode.ts';
+import { feedLines } from './feed.ts';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';
@@ -24,6 +25,8 @@ export function Body({ state, rows, columns }: BodyProps) {
       return <SettingsBody settings={settings} screen={screen} rows={rows} />;
     case 'why':
       return <PageBody lines={live === undefined ? [] : whyLines(live)} from={screen.cursor} />;
+    case 'ladder':
+      return <PageBody lines={live === undefined ? [] : feedLines(live)} from={screen.cursor} />;
     case 'figures':
       return <Choices choices={screen.lines} cursor={screen.cursor} rows={rows} />;
     case 'figure':

@@ -10,6 +10,7 @@ import { currentLeg } from '../core/session/story.ts';
 import { count } from '../core/text.ts';
 import { Body } from './body.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
+import { feedLine } from './feed.ts';
 import { themes } from './theme.ts';
 import { quickerLine, suspectsLine } from './why.ts';
 import { doneCount, hours, lastWords } from './wording.ts';
@@ -88,6 +89,7 @@ function Foot({ live }: { readonly live: Live }) {
   return (
     <Box paddingX={1} flexDirection="column">
       <Line>{`LAST      ${lastWords(story)}`}</Line>
+      {asks && feedLine(live) !== '' ? <Line>{feedLine(live)}</Line> : null}
       {asks ? <Line>{suspectsLine(live)}</Line> : null}
       {asks && quickerLine(live) !== '' ? <Line>{quickerLine(live)}</Line> : null}
       {apart.length === 0 ? null : <Line>{`APART     ${apart.join('; ')}`}</Line>}

@@ -33,12 +33,10 @@ function fillCheck(tree: Tree, check: Check, evidence: EvidenceOf): Check {
   // Names were held against the feed block when the file was read: see feedProblems.
   if (worked.kind === 'bad') throw new Error(worked.problems[0]?.message ?? 'feed');
   const { background, points } = worked.value;
-  const rows = Object.entries(points).map(([cause, row]) => [cause, [...row]] as const);
-  return {
-    ...check,
-    background: [...background],
-    points: { ...Object.fromEntries(rows), ...check.points },
-  };
+  const rows: Record<string, number[]> = Object.fromEntries(
+    Object.entries(points).map(([cause, row]) => [cause, [...row]]),
+  );
+  return { ...check, background: [...background], points: { ...rows, ...check.points } };
 }
 
 /** What is wrong with a tree's feed path and with the checks and causes that name its parts. */

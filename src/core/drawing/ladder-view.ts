@@ -1,0 +1,176 @@
+import { ladderOf, type Ladder, type Rung } from '../feed/ladder.ts';
+import { locate, type Located, type Stretch } from '../feed/locate.ts';
+import { nextProbe } from '../feed/probe.ts';
+import { spanId } from '../feed/path.ts';
+import { sightedWith, type Sight } from '../feed/sights.ts';
+import { currentLeg, type Story } from '../session/story.ts';
+import { convert, showReading } from '../trade/units.ts';
+import type { Feed } from '../tree/feed-model.ts';
+import type { Tree } from '../tree/model.ts';
+
+/** The feed path as the session knows it: the ladder of one load, with where the fault lies. */
+export type FeedView = {
+  readonly ladder: Ladder;
+  readonly located: Located;
+  /** The best next station, by name. */
+  readonly next: string | undefined;
+};
+
+/** Chance of each cause now, if it has been worked out: it weighs where to probe next. */
+export type Chances = ReadonlyMap<string, number>;
+
+/** The ladder of a story whose tree has a feed path; undefined where it has none. */
+export function feedView(story: Story, chances: Chances = new Map()): FeedView | undefined {
+  const { tree } = currentLeg(story);
+  const { feed } = tree;
+  if (feed === undefined) return undefined;
+  const repaired = story.repairs.at(-1)?.n ?? 0;
+  const sights = story.findings
+    .filter(({ n }) => n > repaired)
+    .flatMap((finding): Sight[] => {
+      const check = tree.checks[finding.check];
+      return check?.feed === undefined || finding.reading === undefined
+        ? []
+        : [{ feed: check.feed, volts: volts(finding.reading) }];
+    });
+  const sighted = sightedWith(feed, sights) ?? {
+    setting: { on: firstLoads(tree, feed) },
+    readings: [],
+  };
+  const located = locate(feed, sighted.setting, sighted.readings);
+  if (located.kind === 'bad') return undefined;
+  const load = loadFor(feed, sighted.setting.on);
+  const wish = { load, weights: weightsOf(tree, feed, chances) };
+  const probe = nextProbe(feed, sighted.setting, located.value, wish);
+  const next =
+    probe.kind === 'good' && probe.value.kind === 'probe' ? probe.value.station : undefined;
+  const ladder = ladderOf(feed, sighted.setting, {
+    load,
+    readings: sighted.readings,
+    located: located.value,
+    next,
+  });
+  return ladder.kind === 'bad'
+    ? undefined
+    : { ladder: ladder.value, located: located.value, next: next && feed.stations[next]?.name };
+}
+
+const volts = ({ value, unit }: { value: number; unit: string }): number =>
+  convert(value, unit, 'V');
+
+/** Before anything is read: the loads of the first check that reads the path. */
+const firstLoads = (tree: Tree, feed: Feed): readonly string[] =>
+  Object.values(tree.checks).find((check) => (check.feed?.load.length ?? 0) > 0)?.feed?.load ?? [
+    feed.loads[0]?.id ?? '',
+  ];
+
+/** The load whose loop is drawn: the first that is switched on. */
+function loadFor(feed: Feed, on: readonly string[]): string {
+  const named = (load: Feed['loads'][number]): boolean =>
+    on.includes(load.id) || (load.with !== undefined && on.includes(load.with));
+  return (feed.loads.find(named) ?? feed.loads[0])?.id ?? '';
+}
+
+/** Spans weighed by the causes that sit on them; a span no cause is named for counts a little. */
+function weightsOf(tree: Tree, feed: Feed, chances: Chances): Record<string, number> {
+  const weights: Record<string, number> = Object.fromEntries(
+    feed.spans.map((span) => [spanId(span), 0.01]),
+  );
+  for (const [id, cause] of Object.entries(tree.causes)) {
+    const [one, other] = cause.span ?? [];
+    const span = feed.spans.find(
+      ({ from, to }) => (from === one && to === other) || (from === other && to === one),
+    );
+    if (span !== undefined)
+      weights[spanId(span)] = (weights[spanId(span)] ?? 0) + (chances.get(id) ?? cause.odds / 100);
+  }
+  return weights;
+}
+
+/** All rungs in the order of the current. */
+export const rungsOf = ({ supply, ground }: Ladder): readonly Rung[] => [...supply, ...ground];
+
+/** How the span before a rung is drawn: sound, bad, proved not open, or nothing known. */
+export function spanMark(stretch: Stretch | undefined): '─' | '╳' | '┄' | '╌' {
+  if (stretch === undefined) return '╌';
+  if (stretch.verdict === 'bad' || stretch.verdict === 'wrong') return '╳';
+  return stretch.verdict === 'idle' ? '┄' : '─';
+}
+
+/** One line: `battery 12.6 ─ stud 12.6 ╳ bulkhead 0.2 ╌ ammeter`. */
+export function ladderLine(view: FeedView): string {
+  return rungsOf(view.ladder)
+    .map((rung, index) => {
+      const joint = index === 0 ? '' : ` ${spanMark(rung.span?.stretch)} `;
+      const found =
+        rung.found === undefined ? (rung.mark === 'next' ? ' ?' : '') : ` ${tenth(rung.found)}`;
+      return `${joint}${shortName(rung.name)}${found}`;
+    })
+    .join('');
+}
+
+const tenth = (value: number): string => value.toFixed(value < 1 ? 2 : 1);
+
+/** The part of a station's name that tells it from its neighbours. */
+const shortName = (name: string): string => name.split(',')[0]?.replace(/^battery /, '') ?? name;
+
+/** The whole ladder, a row a station: the way the current goes, the load between feed and ground. */
+export function ladderLines(view: FeedView): readonly string[] {
+  const { supply, ground, load } = view.ladder;
+  return [
+    'station                                  found    sound   lost on the way here',
+    ...supply.map(rungLine),
+    `      [ load: ${load.name} ]`,
+    ...ground.map(rungLine),
+    ' ',
+    ...whereLines(view),
+  ];
+}
+
+function rungLine({ name, found, sound, span, mark, branches }: Rung): string {
+  const marks = { read: '  ', wrong: '? ', next: '> ', unread: '  ' } as const;
+  const read = found === undefined ? '-' : showReading(found, 'V');
+  const branch = branches.length === 0 ? '' : '  +branches';
+  return `${marks[mark]}${name.slice(0, 38).padEnd(38)} ${read.padStart(7)}  ${showReading(sound, 'V').padStart(7)}   ${lostWords(span)}${branch}`;
+}
+
+function lostWords(span: Rung['span']): string {
+  if (span?.stretch === undefined) return span === undefined ? '' : '╌ not known';
+  const { drop, verdict, sound } = span.stretch;
+  const words = {
+    sound: '─ sound',
+    bad: '╳ BAD',
+    wrong: '╳ one reading is wrong',
+    idle: '┄ not open',
+  };
+  return `${words[verdict]}: ${showReading(drop, 'V')} (sound ${showReading(sound, 'V')})`;
+}
+
+/** Where the excess lies, in sentences: also what a screen reader says. */
+export function whereLines({ located, ladder, next }: FeedView): readonly string[] {
+  const nameOf = (id: string): string =>
+    rungsOf(ladder).find(({ station }) => station === id)?.name ?? id;
+  const { bad, wrong } = located;
+  return [
+    ...wrong.map(
+      ({ from, to }) =>
+        `One of these two readings is wrong: ${nameOf(from)}, ${nameOf(to)}. Further on cannot be higher.`,
+    ),
+    ...(bad === undefined
+      ? ['No stretch loses more than it may so far.']
+      : [
+          `The fault lies between ${nameOf(bad.from)} and ${nameOf(bad.to)}: ${showReading(bad.drop, 'V')} are lost there, a sound stretch loses ${showReading(bad.sound, 'V')}${ohmsWords(bad)}.`,
+        ]),
+    ...(bad !== undefined && bad.watts > 5
+      ? [
+          `! Heat: about ${Math.round(bad.watts)} W in one joint. It can burn you and the loom; key off while you look.`,
+        ]
+      : []),
+    ...(next === undefined ? [] : [`Probe next: ${next}.`]),
+  ];
+}
+
+const ohmsWords = ({ ohms, soundOhms }: Stretch): string =>
+  Number.isFinite(ohms) && ohms > 0
+    ? ` (${showReading(ohms, 'ohm')} in place of ${showReading(soundOhms, 'ohm')})`
+    : ' (open, or as good as)';

@@ -1,0 +1,84 @@
+import { expect, test } from 'vitest';
+import { advise } from '../../src/commands/advise.ts';
+import { enter } from '../../src/commands/enter.ts';
+import { open } from '../../src/commands/open.ts';
+import { runCommand, scratch } from '../helpers/commands.ts';
+
+type Told = {
+  readonly suspects: readonly { cause: string; chance: number }[];
+  readonly unlisted: number;
+  readonly coverage: number;
+  readonly next: readonly { do: string; id: string; minutes: number; expectedLeft: number }[];
+  readonly because: string;
+};
+
+async function advised(tree: string, actions: readonly object[]): Promise<Told> {
+  const folder = scratch();
+  const { out } = await runCommand(open, [tree, '--vehicle', 'Orchard van', '--altitude', '0ft'], {
+    folder,
+  });
+  const session = out.trim();
+  const lines = actions.map((action) => JSON.stringify(action));
+  const entered = await runCommand(enter, [session], { folder, lines });
+  if (entered.code !== 0) throw new Error(entered.out);
+  const ran = await runCommand(advise, [session, '--json'], { folder });
+  return JSON.parse(ran.out) as Told;
+}
+
+test('a fresh session has every cause suspected, adding up to more than one fault', async () => {
+  const told = await advised('no-supply', []);
+
+  const sum = told.suspects.reduce((total, { chance }) => total + chance, told.unlisted);
+  expect(sum).toBeGreaterThan(1);
+  expect(told.coverage).toBe(1);
+  expect(told.suspects.every(({ chance }) => chance >= 0 && chance <= 1)).toBe(true);
+});
+
+test('the first of the next steps is the one with the fewest minutes left', async () => {
+  const told = await advised('no-supply', [{ do: 'find', check: 'lamps-horn', result: 'dead' }]);
+
+  const left = told.next.map(({ expectedLeft }) => expectedLeft);
+  expect(left[0]).toBe(Math.min(...left));
+  expect(told.because).toMatch(/leads with \d+ %/);
+});
+
+test('a repair takes its cause off the suspects, and the proof comes first', async () => {
+  const told = await advised('no-supply', [
+    { do: 'find', check: 'lamps-horn', result: 'dead' },
+    { do: 'repair', cause: 'post-film' },
+  ]);
+
+  expect(told.suspects.find(({ cause }) => cause === 'post-film')).toBeUndefined();
+  expect(told.next[0]).toMatchObject({ do: 'check', id: 'lamps-horn' });
+});
+
+test('after a failed proof the belief goes on with what is left', async () => {
+  const told = await advised('no-supply', [
+    { do: 'find', check: 'lamps-horn', result: 'dead' },
+    { do: 'repair', cause: 'post-film' },
+    { do: 'prove', result: 'dead' },
+  ]);
+
+  expect(told.suspects.find(({ cause }) => cause === 'post-film')).toBeUndefined();
+  expect(told.next.length).toBeGreaterThan(0);
+});
+
+test('a check that was passed over is not advised again', async () => {
+  const before = await advised('no-supply', [{ do: 'find', check: 'lamps-horn', result: 'dead' }]);
+  const first = before.next.find((step) => step.do === 'check');
+  const after = await advised('no-supply', [
+    { do: 'find', check: 'lamps-horn', result: 'dead' },
+    { do: 'skip', check: first?.id, reason: 'no meter here' },
+  ]);
+
+  expect(after.next.map(({ id }) => id)).not.toContain(first?.id);
+});
+
+test('the same session gets the same advice, to the last bit', async () => {
+  const actions = [
+    { do: 'find', check: 'idle-check', result: 'hunts' },
+    { do: 'find', check: 'vac-level', reading: '15 inHg' },
+  ];
+
+  expect(await advised('rough-idle', actions)).toEqual(await advised('rough-idle', actions));
+});

@@ -7,6 +7,8 @@ import { standardReading } from '../core/trade/standard.ts';
 import type { Screen } from './screen.ts';
 import type { State } from './state.ts';
 
+type Walk = Extract<Screen, { kind: 'walk' }>;
+
 /** A check that the walk is asking now, and what its answer will be. */
 export type Asking = {
   readonly id: string;
@@ -34,6 +36,10 @@ function wantedCheck(
   if (story.step.kind === 'check') return { id: story.step.check, purpose: 'check' };
   return story.step.kind === 'proof' ? { id: confirm, purpose: 'proof' } : undefined;
 }
+
+/** The story as the screen faces it: a cause picked by the mechanic stands as if the tree had named it. */
+export const facing = (story: Story, { naming }: Pick<Walk, 'naming'>): Story =>
+  naming === undefined ? story : { ...story, step: { kind: 'named', cause: naming } };
 
 /** The cause on the walk screen: named by the tree, or condemned and to be repaired. */
 export function namedCause(story: Story): { id: string; cause: Cause } | undefined {
@@ -107,9 +113,8 @@ export type Mode =
   /** A figure worked out. */
   | 'worked';
 
-type Walk = Extract<Screen, { kind: 'walk' }>;
-
-export function walkMode(story: Story, screen: Walk): Mode {
+export function walkMode(told: Story, screen: Walk): Mode {
+  const story = facing(told, screen);
   if (screen.input.kind !== 'ready') return screen.input.kind;
   const asking = askedCheck(story, screen.correcting);
   const first = before(story, asking);

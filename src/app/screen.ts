@@ -27,6 +27,8 @@ export type Screen =
       readonly input: WalkInput;
       /** The finding that is being answered anew. */
       readonly correcting?: number;
+      /** The cause that was picked to be repaired; it is condemned once its cautions are read. */
+      readonly naming?: string;
     }
   | { readonly kind: 'others'; readonly cursor: number }
   | { readonly kind: 'suspects'; readonly cursor: number }

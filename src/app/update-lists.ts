@@ -5,7 +5,7 @@ import { act } from './act.ts';
 import { moved, picked } from './cursor.ts';
 import { still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
-import { home, walk, type Screen } from './screen.ts';
+import { home, ready, walk, type Screen } from './screen.ts';
 import type { Live, State } from './state.ts';
 import { done } from './answering.ts';
 import { apart, endings, otherChecks, suspects } from './lists.ts';
@@ -13,20 +13,25 @@ import { apart, endings, otherChecks, suspects } from './lists.ts';
 type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
 type ListScreen = At<'others' | 'suspects' | 'apart' | 'close'>;
 
-/** The part that all lists over the walk share: back, cursor, and what picking a line does. */
+/** What all lists over the walk share: back to it, and the cursor. */
+function moveIn(state: State, screen: ListScreen, press: Press, lines: number): Step<State> {
+  if (press.command === 'go-back') return still({ ...state, screen: walk });
+  const cursor = moved(screen.cursor, press.command, lines);
+  return still({ ...state, screen: { ...screen, cursor } });
+}
+
+/** A list of which picking a line does something at once. */
 function updateList(
   state: State,
   screen: ListScreen,
   press: Press,
   actions: readonly Action[],
 ): Step<State> {
-  if (state.live === undefined) return still({ ...state, screen: home });
-  if (press.command === 'go-back') return still({ ...state, screen: walk });
   const index = picked(screen.cursor, press, actions.length);
   const action = index === undefined ? undefined : actions[index];
-  if (action !== undefined) return done(act(state, action));
-  const cursor = moved(screen.cursor, press.command, actions.length);
-  return still({ ...state, screen: { ...screen, cursor } });
+  return action === undefined
+    ? moveIn(state, screen, press, actions.length)
+    : done(act(state, action));
 }
 
 export function updateOthers(state: State, screen: At<'others'>, press: Press): Step<State> {
@@ -40,25 +45,25 @@ export function updateOthers(state: State, screen: At<'others'>, press: Press): 
 }
 
 /**
- * Condemns the cause that is picked. Under an even chance it is said what a short check would
- * settle; the mechanic decides.
+ * Puts the cause that is picked on the walk, with its cautions, to be condemned there. Under an
+ * even chance it is said what a short check would settle; the mechanic decides.
  */
 export function updateSuspects(state: State, screen: At<'suspects'>, press: Press): Step<State> {
   const { live } = state;
-  const lines = live === undefined ? [] : suspects(live);
-  const step = updateList(
-    state,
-    screen,
-    press,
-    lines.map(({ id }) => ({ do: 'condemn', cause: id, acknowledged: true })),
-  );
+  if (live === undefined) return still({ ...state, screen: home });
+  const lines = suspects(live);
   const index = picked(screen.cursor, press, lines.length);
   const line = index === undefined ? undefined : lines[index];
-  const guess =
-    line !== undefined && live !== undefined && line.chance !== undefined && line.chance < 0.5;
-  if (!guess) return step;
-  const text = guessWords(live, line.chance ?? 0);
-  return { ...step, state: { ...step.state, notice: { kind: 'told', text } } };
+  if (line === undefined) return moveIn(state, screen, press, lines.length);
+  const guess = line.chance !== undefined && line.chance < 0.5;
+  const notice = guess
+    ? { kind: 'told' as const, text: guessWords(live, line.chance ?? 0) }
+    : undefined;
+  return still({
+    ...state,
+    notice,
+    screen: { kind: 'walk', input: ready, naming: line.id },
+  });
 }
 
 /** That a repair is a guess still, and the check that would tell more. */

@@ -3,7 +3,7 @@ import { unlisted } from '../core/reason/model.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { act } from './act.ts';
 import { answering, done } from './answering.ts';
-import { askedCheck, before, namedCause, type Asking } from './asking.ts';
+import { askedCheck, before, facing, namedCause, type Asking } from './asking.ts';
 import { moved, picked } from './cursor.ts';
 import { doing, still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
@@ -14,8 +14,8 @@ import { updateReading, updateText } from './update-field.ts';
 type Walk = Extract<Screen, { kind: 'walk' }>;
 
 export function updateWalk(state: State, screen: Walk, press: Press): Step<State> {
-  const { live } = state;
-  if (live === undefined) return still({ ...state, screen: home });
+  if (state.live === undefined) return still({ ...state, screen: home });
+  const live = { ...state.live, story: facing(state.live.story, screen) };
   if (screen.input.kind === 'text') return updateText(state, screen, press);
   if (screen.input.kind !== 'ready')
     return updateReading(state, screen, {
@@ -92,7 +92,9 @@ function toScreen(state: State, screen: Walk, press: Press, live: Live): Step<St
     case 'account':
       return doing(state, { kind: 'write-account', path: live.path });
     case 'go-back':
-      return screen.correcting === undefined ? putDown(state) : still({ ...state, screen: walk });
+      return screen.correcting === undefined && screen.naming === undefined
+        ? putDown(state)
+        : still({ ...state, screen: walk });
     default:
       return still(state);
   }

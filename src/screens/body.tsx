@@ -1,4 +1,5 @@
 import type { State } from '../app/state.ts';
+import { facing } from '../app/asking.ts';
 import { currentMode } from '../app/mode.ts';
 import { feedLines } from './feed.ts';
 import { FigureBody } from './figure.tsx';
@@ -51,7 +52,7 @@ export function Body({ state, rows, columns }: BodyProps) {
     case 'walk':
       return live === undefined ? null : (
         <WalkBody
-          story={live.story}
+          story={facing(live.story, screen)}
           input={screen.input}
           correcting={screen.correcting}
           rows={rows}

@@ -21,7 +21,7 @@ export function CauseBody({ story, named: { cause }, first }: CauseProps) {
     <>
       <Box paddingX={1} flexDirection="column" flexShrink={0}>
         <Ends
-          left={`${repairing ? 'REPAIR: ' : 'THE TREE NAMES: '}${cause.name}`}
+          left={`${repairing ? 'REPAIR: ' : 'IS IT THIS? '}${cause.name}`}
           right={`repair · ${cause.repair.minutes} min`}
           as="title"
         />
@@ -51,7 +51,7 @@ function CauseAnswer({ story, repairing, first }: AnswerProps) {
       ? `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`
       : repairing
         ? 'Enter when the repair is done; the proof comes next.'
-        : 'Enter: the cautions are read and this is it. o: check something else first.';
+        : 'Enter: the cautions are read and this is it. o: check something else first. Esc: not this.';
   return (
     <Box paddingTop={1} flexShrink={0}>
       <Indented mark=">" as="marked">

@@ -84,7 +84,8 @@ export function lastWords(story: Story): string {
   const last = story.findings.at(-1);
   const leg = last && story.legs[last.leg];
   if (last === undefined || leg === undefined) return 'nothing found yet';
-  return `${leg.tree.checks[last.check]?.ask ?? last.check} ${findingWords(last, leg)}`;
+  const ask = (leg.tree.checks[last.check]?.ask ?? last.check).replace(/[?.:]$/, '');
+  return `${ask}: ${findingWords(last, leg)}`;
 }
 
 /** How many checks have been answered. */

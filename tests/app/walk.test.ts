@@ -124,7 +124,7 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   const made = atFirstCheck();
 
   press(made.program, '<enter><enter><enter>2');
-  press(made.program, 'r1');
+  press(made.program, 'r1<enter>');
   for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
     press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
   for (let guard = 0; guard < 9 && currentMode(made.program.state()) !== 'look'; guard += 1)
@@ -136,9 +136,22 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   expect(live(made).story.closed).toMatchObject({ as: 'fixed' });
 });
 
+test('a cause that is picked shows its cautions in full before it is condemned', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'r1');
+  expect(live(made).story.condemned).toEqual([]);
+  expect(currentMode(made.program.state())).toBe('named');
+  press(made.program, '<enter>');
+
+  const { cause } = live(made).story.condemned[0] ?? { cause: '' };
+  const cautions = live(made).story.legs[0]?.tree.causes[cause]?.repair.cautions;
+  expect(live(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
+});
+
 test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
-  press(made.program, 'r1');
+  press(made.program, 'r1<enter>');
   for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
     press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
 

@@ -6,30 +6,6 @@ import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder } from './store/settings.ts';
 
-type Command = (io: Io, args: readonly string[]) => Promise<ExitCode>;
-
-/** Each command is loaded only when it is called: printing JSON needs no screens. */
-const commands: Readonly<Record<string, () => Promise<Command>>> = {
-  start: async () => {
-    const { screens } = await import('./commands/screens.ts');
-    return (io, args) => screens(io, args, 'start');
-  },
-  resume: async () => {
-    const { screens } = await import('./commands/screens.ts');
-    return (io, args) => screens(io, args, 'resume');
-  },
-  open: async () => (await import('./commands/open.ts')).open,
-  enter: async () => (await import('./commands/enter.ts')).enter,
-  sessions: async () => (await import('./commands/sessions.ts')).sessions,
-  story: async () => (await import('./commands/story.ts')).story,
-  write: async () => (await import('./commands/write.ts')).write,
-  verify: async () => (await import('./commands/verify.ts')).verify,
-  trees: async () => (await import('./commands/trees.ts')).trees,
-  figure: async () => (await import('./commands/figure.ts')).figure,
-  feed: async () => (await import('./commands/feed.ts')).feed,
-  advise: async () => (await import('./commands/advise.ts')).advise,
-};
-
 const usage = `droplight ${version}: from a complaint to a proven repair, kept check by check.
 
   droplight                      the screens
@@ -136,12 +112,16 @@ async function command(
   const onScreens =
     name === undefined || name.startsWith('-') || name === 'start' || name === 'resume';
   if (onScreens && isTerminal) takeTerminal();
-  if (name === undefined || name.startsWith('-')) {
+  if (onScreens) {
     const { screens } = await import('./commands/screens.ts');
-    return screens(io, args, 'home');
+    return name === 'start' || name === 'resume'
+      ? screens(io, rest, name)
+      : screens(io, args, 'home');
   }
-  const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (load !== undefined) return (await load())(io, rest);
+  // Loaded only now: the screens need none of it, and printing JSON needs no screens.
+  const { commands } = await import('./commands/table.ts');
+  const named = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (named !== undefined) return named(io, rest);
   io.err(`droplight: There is no command "${name.slice(0, 40)}". See "droplight --help".\n`);
   return 2;
 }

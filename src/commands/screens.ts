@@ -68,12 +68,10 @@ function begin(io: Io, given: Given, { redraw, leave }: Doors): Begun {
     redraw,
     leave,
   };
-  const wake = async (): Promise<void> => {
-    const [{ update }, { Runner }] = await Promise.all([
-      import('../app/update.ts'),
-      import('../app/run.ts'),
-    ]);
-    program.wake({ update, hands: new Runner(ports) });
+  const wake = async () => {
+    const { late } = await import('../screens/late.ts');
+    program.wake({ update: late.update, hands: new late.Runner(ports) });
+    return late.inner;
   };
   return { program, wake };
 }

@@ -7,12 +7,16 @@ const codePoint = (mark: string): string =>
 
 const picture = (mark: string): string => String.fromCharCode(0x2400 + mark.charCodeAt(0));
 
+/** Most text by far; it needs nothing, and the expressions below are slow to set up. */
+const plain = /^[\x20-\x7e]*$/;
+
 /**
  * Makes text from a file or a person safe to show: control characters become their pictures,
  * marks that turn or hide text their code point, and towers of combining marks are cut. Replaces
  * and never strips, since stripping can put a live escape sequence together from two dead halves.
  */
 export function clean(text: string): string {
+  if (plain.test(text)) return text;
   return (
     text
       .toWellFormed()

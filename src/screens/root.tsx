@@ -1,5 +1,5 @@
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
-import { useEffect, useSyncExternalStore } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { hints } from '../app/keymap.ts';
 import type { Message } from '../app/message.ts';
 import type { Live, State } from '../app/state.ts';
@@ -8,12 +8,11 @@ import { currentMode } from '../app/mode.ts';
 import { clockTime, workedSeconds } from '../core/session/time.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { count } from '../core/text.ts';
-import { Body } from './body.tsx';
+import { HomeBody } from './home.tsx';
+import type { Inner } from './inner.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
-import { feedLine } from './feed.ts';
 import { themes } from './theme.ts';
-import { quickerLine, suspectsLine } from './why.ts';
-import { doneCount, hours, lastWords } from './wording.ts';
+import { doneCount, hours } from './wording.ts';
 
 type RootProps = {
   readonly state: () => State;
@@ -21,10 +20,21 @@ type RootProps = {
   readonly dispatch: (message: Message) => void;
   /** Hands out a way to draw everything again, over whatever else was written to the terminal. */
   readonly lendRedraw: (redraw: () => void) => void;
+  /** What is inside the frame of every screen but Home, which is drawn first. */
+  readonly inner: Inner | undefined;
+  /** Takes the way to hand it in later. */
+  readonly waitForInner?: (lend: (inner: Inner) => void) => void;
 };
 
 /** The one place where keys come in: mounted for the life of the program, so that no key is lost. */
-export function Root({ state: read, subscribe, dispatch, lendRedraw }: RootProps) {
+export function Root({
+  state: read,
+  subscribe,
+  dispatch,
+  lendRedraw,
+  waitForInner,
+  inner: given,
+}: RootProps) {
   const state = useSyncExternalStore(subscribe, read);
   const { rows, columns } = useWindowSize();
   const { suspendTerminal } = useApp();
@@ -33,20 +43,29 @@ export function Root({ state: read, subscribe, dispatch, lendRedraw }: RootProps
     // The alternate screen comes back wherever the cursor was: column 0 keeps its first line straight.
     lendRedraw(() => void suspendTerminal(() => void stdout.write('\r')));
   }, [lendRedraw, suspendTerminal, stdout]);
+  const [inner, setInner] = useState<Inner | undefined>(given);
+  useEffect(() => {
+    waitForInner?.((loaded) => setInner(() => loaded));
+  }, [waitForInner]);
   useInput((input, key) => {
     for (const token of tokens(input, key)) dispatch({ kind: 'key', token });
   });
   usePaste((text) => dispatch({ kind: 'pasted', text }));
-  return <ScreenFrame state={state} rows={rows} columns={columns} />;
+  return <ScreenFrame state={state} rows={rows} columns={columns} inner={inner} />;
 }
 
-type FrameProps = { readonly state: State; readonly rows: number; readonly columns: number };
+type FrameProps = {
+  readonly state: State;
+  readonly rows: number;
+  readonly columns: number;
+  readonly inner: Inner | undefined;
+};
 
 /** Rows that the frame itself needs: head, three rules, notice, keys, and four foot lines. */
 const frameRows = 10;
 
 /** The whole screen as a function of the state. */
-export function ScreenFrame({ state, rows, columns }: FrameProps) {
+export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
   if (rows < 10 || columns < 40)
     return <Line wrap="fold">The window is too small. Your session is safe.</Line>;
   const { live, screen } = state;
@@ -55,17 +74,25 @@ export function ScreenFrame({ state, rows, columns }: FrameProps) {
     <ThemeContext value={themes[state.settings.theme]}>
       <Box flexDirection="column" height={rows}>
         <Frame
+          ruled={inner !== undefined}
           left={onWalk ? headLeft(live) : 'DROPLIGHT'}
           right={onWalk ? headRight(state, live) : clockTime(state.now.at)}
-          foot={onWalk ? <Foot live={live} /> : null}
+          foot={onWalk && inner !== undefined ? <inner.Foot live={live} /> : null}
           notice={<NoticeLine state={state} />}
           keys={keysLine(state, columns)}
         >
-          <Body state={state} rows={rows - frameRows} columns={columns} />
+          <Inside state={state} rows={rows - frameRows} columns={columns} inner={inner} />
         </Frame>
       </Box>
     </ThemeContext>
   );
+}
+
+/** Home at once; any other screen as soon as it is loaded. */
+function Inside({ state, rows, columns, inner }: FrameProps) {
+  if (state.screen.kind === 'home')
+    return <HomeBody sessions={state.sessions} cursor={state.screen.cursor} rows={rows} />;
+  return inner === undefined ? null : <inner.Body state={state} rows={rows} columns={columns} />;
 }
 
 const headLeft = ({ story }: Live): string =>
@@ -75,26 +102,6 @@ function headRight(state: State, { story, events }: Live): string {
   const last = events.at(-1);
   const minutes = story.minutes + (last === undefined ? 0 : workedSeconds(last, state.now) / 60);
   return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(doneCount(story), 'check')}`;
-}
-
-function Foot({ live }: { readonly live: Live }) {
-  const { story } = live;
-  // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
-  const asks = ['check', 'named', 'stop'].includes(story.step.kind);
-  const { shop } = currentLeg(story);
-  const apart = [
-    ...story.open.map((id) => shop.accesses[id]?.name ?? id),
-    ...story.partsOff.map(({ part }) => part),
-  ];
-  return (
-    <Box paddingX={1} flexDirection="column">
-      <Line>{`LAST      ${lastWords(story)}`}</Line>
-      {asks && feedLine(live) !== '' ? <Line>{feedLine(live)}</Line> : null}
-      {asks ? <Line>{suspectsLine(live)}</Line> : null}
-      {asks && quickerLine(live) !== '' ? <Line>{quickerLine(live)}</Line> : null}
-      {apart.length === 0 ? null : <Line>{`APART     ${apart.join('; ')}`}</Line>}
-    </Box>
-  );
 }
 
 function NoticeLine({ state: { notice, live } }: { readonly state: State }) {

@@ -1,12 +1,13 @@
 import { render } from 'ink';
 import type { Message } from '../app/message.ts';
 import type { Program } from '../app/program.ts';
+import type { Inner } from './inner.tsx';
 import { Root } from './root.tsx';
 
 export type Doors = { readonly redraw: () => void; readonly leave: () => void };
 
-/** A program that shows its first state already, and how to wake it. */
-export type Begun = { readonly program: Program; readonly wake: () => Promise<void> };
+/** A program that shows its first state already, and how to wake it: what is inside its frames comes with that. */
+export type Begun = { readonly program: Program; readonly wake: () => Promise<Inner> };
 
 /** How often the clock on the screen goes on, in milliseconds. */
 const tick = 15_000;
@@ -20,12 +21,17 @@ export async function stage(
   const { program, wake } = begin({ redraw: () => doors.redraw(), leave: () => doors.leave() });
   for (const message of openings) program.dispatch(message);
   // With nothing to open Home is drawn first, and the larger part of the program loads behind it.
-  if (openings.length > 0) await wake();
+  const inner = openings.length > 0 ? await wake() : undefined;
+  let lendInner = (_: Inner): void => {};
   const ink = render(
     <Root
       state={program.state}
       subscribe={program.subscribe}
       dispatch={program.dispatch}
+      waitForInner={(lend) => {
+        lendInner = lend;
+      }}
+      inner={inner}
       lendRedraw={(redraw) => {
         doors.redraw = redraw;
       }}
@@ -43,7 +49,9 @@ export async function stage(
   doors.leave = () => ink.unmount();
   const ticking = setInterval(() => program.dispatch({ kind: 'ticked' }), tick);
   try {
-    if (openings.length === 0) await wake();
+    // Loading takes the processor: what is on its way to the terminal is written first.
+    await ink.waitUntilRenderFlush();
+    if (inner === undefined) lendInner(await wake());
     await ink.waitUntilExit();
   } finally {
     clearInterval(ticking);

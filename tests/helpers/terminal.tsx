@@ -2,6 +2,7 @@ import { PassThrough, Writable } from 'node:stream';
 import xterm from '@xterm/headless';
 import { render } from 'ink';
 import type { Program } from '../../src/app/program.ts';
+import { inner } from '../../src/screens/inner.tsx';
 import { Root } from '../../src/screens/root.tsx';
 
 export type Terminal = {
@@ -36,6 +37,7 @@ export async function showIn(program: Program, columns = 80, rows = 24): Promise
       subscribe={program.subscribe}
       dispatch={program.dispatch}
       lendRedraw={() => {}}
+      inner={inner}
     />,
     {
       stdout: stdout as unknown as NodeJS.WriteStream,

@@ -1,0 +1,134 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Stamp } from '../../../src/core/session/event.ts';
+import {
+  clockOddities,
+  clockTime,
+  dateOf,
+  workedMinutes,
+  workedSeconds,
+} from '../../../src/core/session/time.ts';
+
+const at = (wall: string, mono: number, up: number, run = 'run-1'): Stamp => ({
+  at: wall,
+  run,
+  mono: mono * 1000,
+  up,
+});
+const start = at('2026-04-11T10:00:00.000+02:00', 0, 5000);
+
+const tenMinutesLater = at('2026-04-11T10:10:00.000+02:00', 600, 5600);
+const numbered = (...stamps: readonly Stamp[]) =>
+  stamps.map((stamp, index) => ({ ...stamp, n: index + 1 }));
+
+describe('time between two events', () => {
+  test('is worked time when nothing odd happens', () => {
+    expect(workedSeconds(start, tenMinutesLater)).toBe(600);
+    expect(clockOddities(numbered(start, tenMinutesLater))).toEqual([]);
+  });
+
+  test.each([
+    [
+      'an hour asleep is told and not counted',
+      at('2026-04-11T11:10:00.000+02:00', 600, 9200),
+      600,
+      [{ kind: 'slept', after: 1, seconds: 3600 }],
+    ],
+    [
+      'a clock put on an hour changes no duration',
+      at('2026-04-11T11:10:00.000+02:00', 600, 5600),
+      600,
+      [{ kind: 'clock-changed', after: 1, seconds: 3600 }],
+    ],
+    [
+      'a clock put back an hour changes no duration',
+      at('2026-04-11T09:10:00.000+02:00', 600, 5600),
+      600,
+      [{ kind: 'clock-changed', after: 1, seconds: -3600 }],
+    ],
+    [
+      'a clock put back while asleep is told with the sleep',
+      at('2026-04-11T10:10:00.000+02:00', 600, 9200),
+      600,
+      [
+        { kind: 'slept', after: 1, seconds: 3600 },
+        { kind: 'clock-changed', after: 1, seconds: -3600 },
+      ],
+    ],
+    [
+      'two seconds of difference are noise',
+      at('2026-04-11T10:10:02.000+02:00', 598, 5600),
+      600,
+      [],
+    ],
+    [
+      'a new zone alone is no change of the clock',
+      at('2026-04-11T09:10:00.000+01:00', 600, 5600),
+      600,
+      [{ kind: 'zone-changed', after: 1 }],
+    ],
+    [
+      'a new run after a reboot counts nothing',
+      at('2026-04-11T12:00:00.000+02:00', 0, 40, 'run-2'),
+      0,
+      [],
+    ],
+  ] as const)('%s', (_, later, worked, oddities) => {
+    expect(workedSeconds(start, later)).toBe(worked);
+    expect(clockOddities(numbered(start, later))).toEqual(oddities);
+  });
+
+  // Central European clocks of 2026 go on at 02:00 on 29 March and back at 03:00 on 25 October
+  // (last Sundays, Directive 2000/84/EC; from memory).
+  test.each([
+    ['on', '2026-03-29T01:50:00.000+01:00', '2026-03-29T03:10:00.000+02:00'],
+    ['back', '2026-10-25T02:50:00.000+02:00', '2026-10-25T02:10:00.000+01:00'],
+  ])('summer time that goes %s leaves twenty minutes twenty minutes', (_, before, after) => {
+    const [one, other] = [at(before, 0, 100), at(after, 1200, 1300)];
+
+    expect(workedSeconds(one, other)).toBe(1200);
+    expect(clockOddities(numbered(one, other))).toEqual([{ kind: 'zone-changed', after: 1 }]);
+  });
+
+  test('minutes worked add up over sleep and a second opening', () => {
+    const events = [
+      start,
+      tenMinutesLater,
+      at('2026-04-11T12:10:00.000+02:00', 660, 12_860),
+      at('2026-04-12T08:00:00.000+02:00', 0, 30, 'run-2'),
+      at('2026-04-12T08:05:00.000+02:00', 300, 330, 'run-2'),
+    ];
+
+    // 10 min, 1 min beside two hours asleep, nothing between the days, 5 min.
+    expect(workedMinutes(events)).toBeCloseTo(16, 10);
+  });
+
+  test('no list of events has no minutes', () => {
+    expect(workedMinutes([])).toBe(0);
+    expect(workedMinutes([start])).toBe(0);
+  });
+
+  test('whatever the clocks say, worked time is never negative nor more than uptime', () => {
+    const clock = fc.double({ min: -1e7, max: 1e7, noNaN: true });
+
+    fc.assert(
+      fc.property(clock, clock, clock, clock, (mono, up, laterMono, laterUp) => {
+        const worked = workedSeconds(
+          at(start.at, mono, up),
+          at(tenMinutesLater.at, laterMono, laterUp),
+        );
+        expect(worked).toBeGreaterThanOrEqual(0);
+        expect(worked).toBeLessThanOrEqual(Math.max(0, laterUp - up));
+      }),
+      { seed: 53, numRuns: 2000 },
+    );
+  });
+
+  test('a time that is no time is no odd clock', () => {
+    expect(clockOddities(numbered(start, { ...tenMinutesLater, at: 'noon+02:00' }))).toEqual([]);
+  });
+
+  test('the wall says what the wall said', () => {
+    expect([clockTime(start.at), dateOf(start.at)]).toEqual(['10:00', '2026-04-11']);
+  });
+});

@@ -1,5 +1,6 @@
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
+import { contradiction } from '../core/session/contradiction.ts';
 import { decide } from '../core/session/rules.ts';
 import type { World } from '../core/session/decision.ts';
 import type { Event, Payload } from '../core/session/event.ts';
@@ -32,6 +33,8 @@ export function act(state: State, action: Action): Acted {
       outcome: { kind: 'refused', problem: decision.problem },
     };
   const { live, events } = extend(state.live, decision.payloads, state);
+  const contradicts = events.at(-1)?.kind === 'found' && contradiction(live.story) !== undefined;
+  const warnings = [...decision.warnings, ...(contradicts ? [contradictionWords] : [])];
   const [warning] = decision.warnings;
   const notice = warning === undefined ? state.notice : { kind: 'told' as const, text: warning };
   return {
@@ -40,9 +43,13 @@ export function act(state: State, action: Action): Acted {
       ...events.map((event) => ({ kind: 'append' as const, event })),
       { kind: 'advise' },
     ),
-    outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings: decision.warnings },
+    outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings },
   };
 }
+
+/** For whoever has no screen to be asked on. */
+const contradictionWords =
+  'This contradicts what the check showed before, with nothing changed between: misread, something new, or not repeatable? Correct the one that was misread, or note what is new.';
 
 /** Adds events to the open session; they are in the story from here on, and kept when the disk says so. */
 export function extend(

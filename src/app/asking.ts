@@ -149,6 +149,7 @@ export function modeOf(state: State, isTextField: boolean): Mode {
     case 'others':
     case 'suspects':
     case 'close':
+    case 'contradiction':
       return 'list';
   }
 }

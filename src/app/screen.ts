@@ -34,6 +34,8 @@ export type Screen =
   | { readonly kind: 'suspects'; readonly cursor: number }
   | { readonly kind: 'apart'; readonly cursor: number }
   | { readonly kind: 'close'; readonly cursor: number }
+  /** A check shows worse than before with nothing changed: the mechanic says what that is. */
+  | { readonly kind: 'contradiction'; readonly cursor: number }
   | { readonly kind: 'settings'; readonly cursor: number; readonly typed?: string }
   | { readonly kind: 'figures'; readonly lines: readonly FigureLine[]; readonly cursor: number }
   | { readonly kind: 'figure'; readonly page: FigurePage; readonly at: number }

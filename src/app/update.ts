@@ -13,6 +13,7 @@ import type { Live, State } from './state.ts';
 import type { Token } from './tokens.ts';
 import { toFigures, updateFigure, updateFigures } from './update-figures.ts';
 import { updateHome, updateSessions } from './update-home.ts';
+import { updateContradiction } from './update-contradiction.ts';
 import { updateApart, updateClose, updateOthers, updateSuspects } from './update-lists.ts';
 import { updateSettings } from './update-settings.ts';
 import { chooseTree, updateStart } from './update-start.ts';
@@ -136,6 +137,8 @@ function route(state: State, pressed: Press): Step<State> {
       return updateApart(state, screen, pressed);
     case 'close':
       return updateClose(state, screen, pressed);
+    case 'contradiction':
+      return updateContradiction(state, screen, pressed);
     case 'settings':
       return updateSettings(state, screen, pressed);
     case 'figures':

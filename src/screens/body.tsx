@@ -63,6 +63,7 @@ export function Body({ state, rows, columns }: BodyProps) {
     case 'suspects':
     case 'apart':
     case 'close':
+    case 'contradiction':
       return live === undefined ? null : <ListBody live={live} screen={screen} rows={rows} />;
   }
 }

@@ -9,12 +9,16 @@ import {
 } from '../app/lists.ts';
 import type { Live } from '../app/state.ts';
 import { aboutMinutes, percent, savesWords } from '../core/reason/sentence.ts';
+import { contradictionLines } from '../app/contradiction-lines.ts';
 import type { Screen } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
 import { Choices, Line, type Choice } from './parts.tsx';
 import { findingWords } from './wording.ts';
 
-type ListScreen = Extract<Screen, { kind: 'others' | 'suspects' | 'apart' | 'close' }>;
+type ListScreen = Extract<
+  Screen,
+  { kind: 'others' | 'suspects' | 'apart' | 'close' | 'contradiction' }
+>;
 type ListsProps = { readonly live: Live; readonly screen: ListScreen; readonly rows: number };
 
 const titles = {
@@ -22,6 +26,7 @@ const titles = {
   suspects: 'REPAIR: pick the cause you condemn',
   apart: 'APART: what is off or open; Enter when it is back',
   close: 'CLOSE: how does it end?',
+  contradiction: 'THIS CONTRADICTS WHAT THE CHECK SHOWED BEFORE. What is it?',
 } as const;
 
 /** The lists that stand over the walk. */
@@ -53,6 +58,8 @@ function linesOf(live: Live, kind: ListScreen['kind']): readonly Choice[] {
       return apart(live.story).map(({ name }, index) => ({ id: `${index} ${name}`, label: name }));
     case 'close':
       return endings.map(({ as, label }) => ({ id: as, label }));
+    case 'contradiction':
+      return contradictionLines.map(({ is, label }) => ({ id: is, label }));
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Facts } from '../tree/fit.ts';
-import type { Standing, Tree } from '../tree/model.ts';
+import type { Check, Standing, Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';
 import type { Conditions, PayloadOf, Stamp } from './event.ts';
@@ -100,3 +100,10 @@ export function lastFinding(
 /** The number the next event will have. */
 export const nextNumber = (story: Pick<Story, 'entries'>): number =>
   (story.entries.at(-1)?.event.n ?? 0) + 1;
+
+/** A check by its id, from the leg it was asked in. */
+export const checkIn = (
+  { legs }: Pick<Story, 'legs'>,
+  id: string,
+  leg: number,
+): Check | undefined => legs[leg]?.tree.checks[id];

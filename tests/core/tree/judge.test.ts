@@ -3,15 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { judge } from '../../../src/core/tree/judge.ts';
 import { smallTree } from '../../helpers/tree.ts';
 
-const volts = (value: number, insisted?: boolean) => {
-  const check = smallTree().checks['volts'];
-  if (check?.reading === undefined) throw new Error('the small tree measures volts');
-  const judged = judge(check, check.reading, value, insisted);
-  return judged.kind === 'result' ? check.results[judged.index]?.id : judged;
-};
+const check = smallTree().checks['volts'];
+if (check === undefined) throw new Error('the small tree measures volts');
+
+/** The bands of the small tree: 12 or more, 2 to below 12, below 2. */
+const volts = (value: number) => check.results[judge(check, value)]?.id;
 
 describe('what a reading is worth', () => {
-  // The bands of the small tree: 12 or more, 2 to below 12, below 2; plausible 0 to 16.
   test.each([
     [0, 'dead'],
     [1.999, 'dead'],
@@ -19,37 +17,36 @@ describe('what a reading is worth', () => {
     [11.999, 'low'],
     [12, 'full'],
     [16, 'full'],
+    [-3, 'dead'],
+    [24, 'full'],
   ])('%f V falls in its band, the lower end belonging to it', (value, result) => {
     expect(volts(value)).toBe(result);
   });
 
-  test.each([[-0.001], [16.001], [12_000]])('%f V is asked about first', (value) => {
-    expect(volts(value)).toEqual({ kind: 'implausible', low: 0, high: 16 });
-  });
-
-  test.each([
-    [-3, 'dead'],
-    [24, 'full'],
-  ])('%f V insisted on falls in the nearest band', (value, result) => {
-    expect(volts(value, true)).toBe(result);
-  });
-
-  test('the very top of the range belongs to the band that ends there', () => {
-    const tree = smallTree();
-    const check = tree.checks['volts'];
-    if (check?.reading === undefined) throw new Error('the small tree measures volts');
+  test('the very top of the range, and what lies beyond, belongs to the band that ends there', () => {
     const results = check.results.map((one) => (one.id === 'full' ? { ...one, below: 16 } : one));
 
-    expect(judge({ ...check, results }, check.reading, 16)).toEqual({ kind: 'result', index: 0 });
-    expect(judge({ ...check, results }, check.reading, 18, true)).toEqual({
-      kind: 'result',
-      index: 0,
-    });
+    expect([15.9, 16, 18].map((value) => judge({ ...check, results }, value))).toEqual([0, 0, 0]);
   });
 
-  test('every plausible reading falls in exactly the band that holds it', () => {
+  test('what lies below all bands belongs to the lowest', () => {
+    const results = check.results.map((one) => (one.id === 'dead' ? { ...one, from: 0 } : one));
+
+    expect(judge({ ...check, results }, -1)).toBe(2);
+  });
+
+  test('where a result is missing on this vehicle, the nearest band has the reading', () => {
+    const results = check.results.filter(({ id }) => id !== 'low');
+
+    expect([11, 3].map((value) => results[judge({ ...check, results }, value)]?.id)).toEqual([
+      'full',
+      'dead',
+    ]);
+  });
+
+  test('every reading falls in exactly the band that holds it', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 16, noNaN: true }), (value) => {
+      fc.property(fc.double({ min: -50, max: 50, noNaN: true }), (value) => {
         expect(volts(value)).toBe(value >= 12 ? 'full' : value >= 2 ? 'low' : 'dead');
       }),
       { seed: 43, numRuns: 300 },

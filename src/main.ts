@@ -11,6 +11,7 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
   droplight                      the screens
   droplight start [TREE]         a new job on the screens
   droplight resume [SESSION]     pick a session up (the newest, if none is named)
+  droplight replay SESSION       watch a session again
   droplight sessions             list the sessions
   droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F]
   droplight enter SESSION        actions as JSON lines on standard input
@@ -104,19 +105,19 @@ async function main(args: readonly string[]): Promise<ExitCode> {
   return 0;
 }
 
+const isScreen = (name: string | undefined): name is 'start' | 'resume' | 'replay' =>
+  name === 'start' || name === 'resume' || name === 'replay';
+
 async function command(
   name: string | undefined,
   rest: readonly string[],
   args: readonly string[],
 ): Promise<ExitCode> {
-  const onScreens =
-    name === undefined || name.startsWith('-') || name === 'start' || name === 'resume';
+  const onScreens = name === undefined || name.startsWith('-') || isScreen(name);
   if (onScreens && isTerminal) takeTerminal();
   if (onScreens) {
     const { screens } = await import('./commands/screens.ts');
-    return name === 'start' || name === 'resume'
-      ? screens(io, rest, name)
-      : screens(io, args, 'home');
+    return isScreen(name) ? screens(io, rest, name) : screens(io, args, 'home');
   }
   // Loaded only now: the screens need none of it, and printing JSON needs no screens.
   const { commands } = await import('./commands/table.ts');

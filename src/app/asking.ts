@@ -111,7 +111,8 @@ export type Mode =
   | 'settings'
   | 'keys'
   /** A figure worked out. */
-  | 'worked';
+  | 'worked'
+  | 'replay';
 
 export function walkMode(told: Story, screen: Walk): Mode {
   const story = facing(told, screen);
@@ -137,6 +138,7 @@ export function modeOf(state: State, isTextField: boolean): Mode {
     case 'home':
     case 'apart':
     case 'keys':
+    case 'replay':
       return screen.kind;
     case 'full':
     case 'why':

@@ -15,6 +15,8 @@ export type Effect =
   | { readonly kind: 'shut-session' }
   | { readonly kind: 'write-account'; readonly path: string }
   | { readonly kind: 'save-settings'; readonly settings: Settings }
+  /** One event on in a replay, after so many milliseconds. */
+  | { readonly kind: 'play-on'; readonly at: number; readonly after: number }
   | { readonly kind: 'redraw' }
   | { readonly kind: 'leave' };
 

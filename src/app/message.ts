@@ -26,6 +26,13 @@ export type Message =
       /** Bytes of a torn last line that were passed over. */
       readonly torn: number;
     }
+  | {
+      readonly kind: 'replay-opened';
+      readonly path: string;
+      readonly header: Header;
+      readonly events: readonly (Event | Stranger)[];
+    }
+  | { readonly kind: 'played-on'; readonly at: number }
   | { readonly kind: 'session-refused'; readonly problem: Problem }
   | { readonly kind: 'kept'; readonly n: number }
   | { readonly kind: 'not-kept'; readonly problem: Problem }

@@ -56,11 +56,7 @@ export class Runner implements Hands {
         this.#open?.journal.retry();
         return;
       case 'load-library':
-        if (program.state().library === undefined)
-          program.dispatch({
-            kind: 'library-loaded',
-            library: loadLibrary(disk.files, folders.trees, folders.shipped),
-          });
+        this.#loadLibrary(program);
         return;
       case 'list-sessions':
         program.dispatch({
@@ -93,6 +89,9 @@ export class Runner implements Hands {
           text: 'Settings kept.',
         }));
         return;
+      case 'play-on':
+        playOn(effect, program);
+        return;
       case 'redraw':
         this.#ports.redraw();
         return;
@@ -101,6 +100,13 @@ export class Runner implements Hands {
         return;
     }
   };
+
+  #loadLibrary({ state, dispatch }: Program): void {
+    const { folders, disk } = this.#ports;
+    if (state().library !== undefined) return;
+    const library = loadLibrary(disk.files, folders.trees, folders.shipped);
+    dispatch({ kind: 'library-loaded', library });
+  }
 
   #openSession(path: string, { dispatch }: Program): void {
     const opened = openSession(this.#ports.disk, path, {
@@ -145,6 +151,10 @@ export class Runner implements Hands {
       (error: unknown) => dispatch({ kind: 'failed', problem: problemOf(error) }),
     );
   }
+}
+
+function playOn({ at, after }: Extract<Effect, { kind: 'play-on' }>, { dispatch }: Program): void {
+  setTimeout(() => dispatch({ kind: 'played-on', at }), after);
 }
 
 /** Anything a job may reject with, as one line for the screen. */

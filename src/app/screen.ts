@@ -1,4 +1,5 @@
 import type { FigureLine, FigurePage } from './figure-page.ts';
+import type { Replay, Speed } from './replay.ts';
 import type { StartForm } from './start-form.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */
@@ -39,6 +40,14 @@ export type Screen =
   | { readonly kind: 'settings'; readonly cursor: number; readonly typed?: string }
   | { readonly kind: 'figures'; readonly lines: readonly FigureLine[]; readonly cursor: number }
   | { readonly kind: 'figure'; readonly page: FigurePage; readonly at: number }
+  | {
+      readonly kind: 'replay';
+      readonly replay: Replay;
+      /** Events shown. */
+      readonly at: number;
+      readonly playing: boolean;
+      readonly speed: Speed;
+    }
   /** Pages to read: the cursor is the first line shown. */
   | { readonly kind: 'keys'; readonly from: Screen; readonly cursor: number }
   | { readonly kind: 'full'; readonly cursor: number }

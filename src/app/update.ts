@@ -11,6 +11,8 @@ import type { Press } from './press.ts';
 import { walk, type Screen } from './screen.ts';
 import type { Live, State } from './state.ts';
 import type { Token } from './tokens.ts';
+import { liveAt, makeReplay } from './replay.ts';
+import { playedOn, updateReplay } from './update-replay.ts';
 import { toFigures, updateFigure, updateFigures } from './update-figures.ts';
 import { updateHome, updateSessions } from './update-home.ts';
 import { updateContradiction } from './update-contradiction.ts';
@@ -42,6 +44,10 @@ export function update(before: State, message: Message, now: Stamp): Step<State>
       return still({ ...state, sessions: message.sessions });
     case 'session-opened':
       return opened(state, message);
+    case 'replay-opened':
+      return replayOpened(state, message);
+    case 'played-on':
+      return playedOn(state, message.at);
     case 'session-refused':
     case 'failed':
       return still({ ...state, notice: problemNotice(message.problem) });
@@ -102,6 +108,15 @@ function opened(
   );
 }
 
+function replayOpened(
+  state: State,
+  { path, header, events }: Extract<Message, { kind: 'replay-opened' }>,
+): Step<State> {
+  const replay = makeReplay(path, header, events);
+  const screen: Screen = { kind: 'replay', replay, at: 0, playing: false, speed: 1 };
+  return still({ ...state, live: liveAt(replay, 0), screen });
+}
+
 function press(before: State, token: Token): Step<State> {
   // Any key makes a disk that refused something try again.
   const retry = before.live?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
@@ -139,6 +154,8 @@ function route(state: State, pressed: Press): Step<State> {
       return updateClose(state, screen, pressed);
     case 'contradiction':
       return updateContradiction(state, screen, pressed);
+    case 'replay':
+      return updateReplay(state, screen, pressed);
     case 'settings':
       return updateSettings(state, screen, pressed);
     case 'figures':
@@ -184,7 +201,10 @@ const turnPage = (state: State, page: Screen, { command }: Press, back: Screen):
 
 /** Leaves the program; an open session is put down first. */
 function quit(state: State): Step<State> {
-  const open = state.live !== undefined && state.live.story.closed === undefined;
+  const open =
+    state.screen.kind !== 'replay' &&
+    state.live !== undefined &&
+    state.live.story.closed === undefined;
   const put = open ? act(state, { do: 'pause' }) : still(state);
   return doing({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
 }

@@ -9,6 +9,7 @@ import { fail, type ExitCode, type Io } from './io.ts';
 import {
   sessionNamed,
   firstOf,
+  namedSession,
   readOptions,
   sessionsFolder,
   treesFolder,
@@ -27,12 +28,12 @@ const noTerminal = {
 export async function screens(
   io: Io,
   args: readonly string[],
-  first: 'home' | 'start' | 'resume',
+  first: 'home' | 'start' | 'resume' | 'replay',
 ): Promise<ExitCode> {
   const given = readOptions(args);
   if (given.kind === 'bad') return fail(io, firstOf(given.problems));
   if (!io.isTerminal) return fail(io, noTerminal);
-  const openings = openingsFor(io, given.value, first);
+  const openings = await openingsFor(io, given.value, first);
   if (openings.kind === 'bad') return fail(io, firstOf(openings.problems));
 
   try {
@@ -77,11 +78,11 @@ function begin(io: Io, given: Given, { redraw, leave }: Doors): Begun {
 }
 
 /** What happens before the first key: nothing, the Start screen, or a session picked up. */
-function openingsFor(
+async function openingsFor(
   io: Io,
   given: Given,
-  first: 'home' | 'start' | 'resume',
-): Parsed<readonly Message[]> {
+  first: 'home' | 'start' | 'resume' | 'replay',
+): Promise<Parsed<readonly Message[]>> {
   const [named] = given.words;
   if (first === 'start')
     return good(
@@ -93,6 +94,7 @@ function openingsFor(
           ],
     );
   if (first === 'home') return good([]);
+  if (first === 'replay') return replayOf(io, given);
   const folder = sessionsFolder(io, given);
   const newest = listSessions(io.disk.files, folder)[0]?.path;
   const path =
@@ -100,4 +102,15 @@ function openingsFor(
       ? good(newest)
       : sessionNamed(io, given, named ?? '');
   return path.kind === 'bad' ? path : good([{ kind: 'session-chosen', path: path.value }]);
+}
+
+/** A session read only, to be shown again. */
+async function replayOf(io: Io, given: Given): Promise<Parsed<readonly Message[]>> {
+  const path = namedSession(io, given, 'droplight replay SESSION');
+  if (path.kind === 'bad') return path;
+  const { loadSession } = await import('../store/sessions.ts');
+  const loaded = loadSession(io.disk.files, path.value);
+  if (loaded.kind === 'bad') return loaded;
+  const { header, events } = loaded.value;
+  return good([{ kind: 'replay-opened', path: path.value, header, events }]);
 }

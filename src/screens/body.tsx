@@ -9,6 +9,7 @@ import { Choices, Line } from './parts.tsx';
 import { fullLines, keyLines, PageBody } from './page.tsx';
 import { whyLines } from './why.ts';
 import { SettingsBody } from './settings.tsx';
+import { ReplayBody } from './replay.tsx';
 import { StartBody } from './start.tsx';
 import { WalkBody } from './walk.tsx';
 
@@ -58,6 +59,10 @@ export function Body({ state, rows, columns }: BodyProps) {
           rows={rows}
           columns={columns}
         />
+      );
+    case 'replay':
+      return live === undefined ? null : (
+        <ReplayBody live={live} screen={screen} rows={rows} columns={columns} />
       );
     case 'others':
     case 'suspects':

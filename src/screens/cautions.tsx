@@ -27,7 +27,7 @@ export function Cautions({ ids, leg, as }: CautionsProps) {
 /** The hazard with the first sentence about it. */
 export function shortCaution({ shop }: Leg, id: string): string {
   const caution = shop.cautions[id];
-  const [sentence = ''] = (caution?.text ?? '').split(/(?<=[.!:]) /);
+  const [sentence = ''] = (caution?.text ?? '').split(/(?<=[.!]) /);
   return `${caution?.hazard ?? id}: ${sentence}`;
 }
 

@@ -49,7 +49,8 @@ function picture({ file, caption }: PayloadOf<'photographed'>): Block {
     : { kind: 'paragraph', text: sentence(`Photograph: ${caption} (${file})`) };
 }
 
-function phrase(story: Story, entry: Entry): string | undefined {
+/** What an event says in the account; undefined for what needs no words. */
+export function phrase(story: Story, entry: Entry): string | undefined {
   const { said } = entry;
   if (said === undefined) return withdrawn(story, entry);
   const make = phrases[said.kind] as

@@ -1,0 +1,41 @@
+import { Box } from 'ink';
+import { ready, type Screen } from '../app/screen.ts';
+import type { Live } from '../app/state.ts';
+import { eventWords } from '../core/account/event-words.ts';
+import { clockTime } from '../core/session/time.ts';
+import { Ends } from './parts.tsx';
+import { WalkBody } from './walk.tsx';
+
+type ReplayProps = {
+  readonly live: Live;
+  readonly screen: Extract<Screen, { kind: 'replay' }>;
+  readonly rows: number;
+  readonly columns: number;
+};
+
+/** The session as it stood, with what had just been told, drawn by the parts of the walk. */
+export function ReplayBody({ live, screen, rows, columns }: ReplayProps) {
+  const { at, replay, playing, speed } = screen;
+  const last = live.story.entries.at(-1);
+  const told = last === undefined ? 'the beginning' : eventWords(live.story, last);
+  const time = last === undefined ? '' : `${clockTime(last.event.at)} `;
+  const turning = replay.turning.includes(at) ? ' *turning point*' : '';
+  return (
+    <>
+      <Box paddingX={1} flexDirection="column" flexShrink={0}>
+        <Ends
+          left={`REPLAY${turning}  ${time}${told}`}
+          right={`${at} of ${replay.events.length}${playing ? `  x${speed}` : ''}`}
+          as="marked"
+        />
+      </Box>
+      <WalkBody
+        story={live.story}
+        input={ready}
+        correcting={undefined}
+        rows={rows - 1}
+        columns={columns}
+      />
+    </>
+  );
+}

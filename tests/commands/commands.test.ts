@@ -7,35 +7,11 @@ import { screens } from '../../src/commands/screens.ts';
 import { sessions } from '../../src/commands/sessions.ts';
 import { story } from '../../src/commands/story.ts';
 import { trees } from '../../src/commands/trees.ts';
-import { verify } from '../../src/commands/verify.ts';
 import { write } from '../../src/commands/write.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { takeLock } from '../../src/store/lock.ts';
 import { runCommand, scratch } from '../helpers/commands.ts';
-
-const begin = [
-  'no-supply',
-  '--vehicle',
-  'Orchard van',
-  '--altitude',
-  '5200ft',
-  '--temperature',
-  '70F',
-];
-
-/** A new session in a folder of its own; returns both. */
-async function begun() {
-  const folder = scratch();
-  const { out } = await runCommand(open, begin, { folder });
-  return { folder, path: out.trim() };
-}
-
-const said = (...actions: readonly object[]) => actions.map((action) => JSON.stringify(action));
-const answers = (out: string): readonly { ok: boolean; n?: number; problem?: { code: string } }[] =>
-  out
-    .trim()
-    .split('\n')
-    .map((line) => JSON.parse(line) as { ok: boolean });
+import { answers, begin, begun, said } from '../helpers/begun.ts';
 
 test('open prints the path of a session named by day, time, vehicle and tree', async () => {
   const { path } = await begun();
@@ -157,64 +133,6 @@ test('a session open elsewhere is refused and says by whom; it can still be read
   expect(entered.err).toContain('open already, in process 4711 on bench');
   expect(read.code).toBe(0);
   if (lock.kind === 'held') lock.release();
-});
-
-test('the story is one JSON document and nothing else', async () => {
-  const { folder, path } = await begun();
-
-  const { out, code } = await runCommand(story, [path, '--json'], { folder });
-
-  expect(code).toBe(0);
-  expect(JSON.parse(out)).toMatchObject({ tree: 'no-supply', step: { kind: 'check' } });
-});
-
-test.each<[title: string, harm: (text: string) => string, code: number, state: string]>([
-  ['whole', (text) => text, 0, 'whole'],
-  ['torn', (text) => text.slice(0, -30), 1, 'torn'],
-  ['altered', (text) => text.replace('still here', 'stall here'), 1, 'altered: .*line 3 altered'],
-])('verify tells a %s file', async (_, harm, code, state) => {
-  const { folder, path } = await begun();
-  await runCommand(enter, [path], {
-    folder,
-    lines: said(
-      { do: 'note', text: 'first' },
-      { do: 'note', text: 'still here' },
-      { do: 'note', text: 'last' },
-    ),
-  });
-  writeFileSync(path, harm(readFileSync(path, 'utf8')));
-
-  const ran = await runCommand(verify, [path], { folder });
-
-  expect(ran.code).toBe(code);
-  expect(ran.out).toMatch(
-    new RegExp(
-      state === 'altered: .*line 3 altered' ? '^altered: .*line \\d+ altered' : `^${state}`,
-    ),
-  );
-});
-
-test('write puts the account beside the session, the same bytes each time', async () => {
-  const { folder, path } = await begun();
-
-  const first = await runCommand(write, [path], { folder });
-  const bytes = readFileSync(first.out.trim(), 'utf8');
-  await runCommand(write, [path], { folder });
-
-  expect(readFileSync(first.out.trim(), 'utf8')).toBe(bytes);
-  expect(bytes).toMatch(/^# Orchard van: /);
-});
-
-test('write does not take the place of a file that it did not write', async () => {
-  const { folder, path } = await begun();
-  const target = path.replace('.jsonl', '.md');
-  writeFileSync(target, 'my own notes\n');
-
-  const refused = await runCommand(write, [path], { folder });
-  const forced = await runCommand(write, [path, '--force'], { folder });
-
-  expect([refused.code, forced.code]).toEqual([2, 0]);
-  expect(refused.err).toContain('no account that Droplight wrote');
 });
 
 test('a foreign file is no session, in one line', async () => {

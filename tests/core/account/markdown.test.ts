@@ -7,7 +7,11 @@ import type { Block } from '../../../src/core/account/block.ts';
 import { showMarkdown } from '../../../src/core/account/markdown.ts';
 
 type Node = {
-  readonly url?: string; readonly type: string; readonly children?: readonly Node[]; readonly value?: string };
+  readonly url?: string;
+  readonly type: string;
+  readonly children?: readonly Node[];
+  readonly value?: string;
+};
 
 const parse = (markdown: string): Node =>
   fromMarkdown(markdown, { extensions: [gfm()], mdastExtensions: [gfmFromMarkdown()] });

@@ -4,18 +4,8 @@ import { caseFrom, leftOut } from '../core/reason/from-story.ts';
 import { fold } from '../core/session/fold.ts';
 import type { Story } from '../core/session/story.ts';
 import { clockTime } from '../core/session/time.ts';
+import type { Replay, Speed } from './recording.ts';
 import type { Live } from './state.ts';
-
-/** A session shown again: read only, from any point of it. */
-export type Replay = {
-  readonly path: string;
-  readonly header: Live['header'];
-  readonly events: Live['events'];
-  /** Counts of events after which the leading suspect was another one. */
-  readonly turning: readonly number[];
-};
-
-export type Speed = 1 | 2 | 4;
 
 /** Milliseconds an event stays on the screen while it plays. */
 export const pace = (speed: Speed): number => 2000 / speed;

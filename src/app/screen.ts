@@ -1,5 +1,5 @@
 import type { FigureLine, FigurePage } from './figure-page.ts';
-import type { Replay, Speed } from './replay.ts';
+import type { Replay, Speed } from './recording.ts';
 import type { StartForm } from './start-form.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */

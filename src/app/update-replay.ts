@@ -1,6 +1,7 @@
 import { doing, still, type Step } from './effect.ts';
 import type { Press } from './press.ts';
-import { liveAt, pace, turningFrom, type Speed } from './replay.ts';
+import type { Speed } from './recording.ts';
+import { liveAt, pace, turningFrom } from './replay.ts';
 import { home, type Screen } from './screen.ts';
 import type { State } from './state.ts';
 

@@ -66,7 +66,9 @@ export async function showIn(program: Program, columns = 80, rows = 24): Promise
     send: async (...pieces) => {
       for (const piece of pieces) {
         stdin.write(piece);
-        await new Promise((done) => setImmediate(done));
+        // The next piece is another read, and comes at once: an Escape left alone for 20 ms is a key.
+        await new Promise((done) => process.nextTick(done));
+        await new Promise((done) => process.nextTick(done));
       }
       // A lone Escape is held for some 20 ms, in case more of a sequence comes.
       await new Promise((done) => setTimeout(done, 40));

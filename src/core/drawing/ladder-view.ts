@@ -97,53 +97,65 @@ export function spanMark(stretch: Stretch | undefined): '─' | '╳' | '┄' | 
   return stretch.verdict === 'idle' ? '┄' : '─';
 }
 
-/** One line: `battery 12.6 ─ stud 12.6 ╳ bulkhead 0.2 ╌ ammeter`. */
-export function ladderLine(view: FeedView): string {
-  return rungsOf(view.ladder)
-    .map((rung, index) => {
-      const joint = index === 0 ? '' : ` ${spanMark(rung.span?.stretch)} `;
-      const found =
-        rung.found === undefined ? (rung.mark === 'next' ? ' ?' : '') : ` ${tenth(rung.found)}`;
-      return `${joint}${shortName(rung.name)}${found}`;
-    })
-    .join('');
+/** Stations shown in one line, about the place that matters now. */
+const shownBefore = 4;
+const shownAfter = 3;
+
+/** One line: `battery 12.6 ─ stud 12.6 ╳ bulkhead 0.2 ╌ ammeter ?`, about the place that matters. */
+export function ladderLine({ ladder, located }: FeedView): string {
+  const rungs = rungsOf(ladder);
+  const at = (test: (rung: Rung) => boolean): number => rungs.findLastIndex(test);
+  const bad = at(({ station }) => station === located.bad?.to);
+  const next = at(({ mark }) => mark === 'next');
+  const read = at(({ found }) => found !== undefined);
+  const focus = Math.max(0, bad >= 0 ? bad : next >= 0 ? next : read);
+  const most = rungs.length - shownBefore - shownAfter - 1;
+  const from = Math.max(0, Math.min(focus - shownBefore, most));
+  const shown = rungs.slice(from, from + shownBefore + shownAfter + 1);
+  const line = shown.map((rung, index) => {
+    const joint = index === 0 ? '' : ` ${spanMark(rung.span?.stretch)} `;
+    return `${joint}${rung.short}${foundWords(rung)}`;
+  });
+  const more = from + shown.length < rungs.length ? ' …' : '';
+  return `${from > 0 ? '… ' : ''}${line.join('')}${more}`;
 }
 
-const tenth = (value: number): string => value.toFixed(value < 1 ? 2 : 1);
-
-/** The part of a station's name that tells it from its neighbours. */
-const shortName = (name: string): string => name.split(',')[0]?.replace(/^battery /, '') ?? name;
+const foundWords = ({ found, mark }: Rung): string =>
+  found === undefined ? (mark === 'next' ? ' ?' : '') : ` ${found.toFixed(found < 1 ? 2 : 1)}`;
 
 /** The whole ladder, a row a station: the way the current goes, the load between feed and ground. */
 export function ladderLines(view: FeedView): readonly string[] {
   const { supply, ground, load } = view.ladder;
   return [
-    'station                                  found    sound   lost on the way here',
+    ...whereLines(view),
+    '  station                            found    sound  lost on the way here',
     ...supply.map(rungLine),
     `      [ load: ${load.name} ]`,
     ...ground.map(rungLine),
-    ' ',
-    ...whereLines(view),
   ];
 }
 
+const markWords = { read: '  ', wrong: '? ', next: '> ', unread: '  ' } as const;
+
 function rungLine({ name, found, sound, span, mark, branches }: Rung): string {
-  const marks = { read: '  ', wrong: '? ', next: '> ', unread: '  ' } as const;
-  const read = found === undefined ? '-' : showReading(found, 'V');
-  const branch = branches.length === 0 ? '' : '  +branches';
-  return `${marks[mark]}${name.slice(0, 38).padEnd(38)} ${read.padStart(7)}  ${showReading(sound, 'V').padStart(7)}   ${lostWords(span)}${branch}`;
+  const read = found === undefined ? '-' : showVolts(found);
+  const branch = branches.length === 0 ? '' : ' +';
+  return `${markWords[mark]}${`${name.slice(0, 31)}${branch}`.padEnd(33)} ${read.padStart(6)}  ${showVolts(sound).padStart(6)}  ${lostWords(span)}`;
 }
 
+const showVolts = (value: number): string => value.toFixed(2);
+
+const verdictWords = {
+  sound: '─ sound',
+  bad: '╳ BAD',
+  wrong: '╳ one is wrong',
+  idle: '┄ not open',
+} as const;
+
 function lostWords(span: Rung['span']): string {
-  if (span?.stretch === undefined) return span === undefined ? '' : '╌ not known';
-  const { drop, verdict, sound } = span.stretch;
-  const words = {
-    sound: '─ sound',
-    bad: '╳ BAD',
-    wrong: '╳ one reading is wrong',
-    idle: '┄ not open',
-  };
-  return `${words[verdict]}: ${showReading(drop, 'V')} (sound ${showReading(sound, 'V')})`;
+  if (span === undefined) return '';
+  if (span.stretch === undefined) return '╌ not known';
+  return `${verdictWords[span.stretch.verdict]}: ${showVolts(span.stretch.drop)} V`;
 }
 
 /** Where the excess lies, in sentences: also what a screen reader says. */

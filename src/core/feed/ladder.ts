@@ -19,6 +19,8 @@ export type RungSpan = {
 export type Rung = {
   readonly station: string;
   readonly name: string;
+  /** A word for a line that holds many stations. */
+  readonly short: string;
   readonly side: 'supply' | 'ground';
   /** The span that leads here; the first station and the load's ground end have none. */
   readonly span: RungSpan | undefined;
@@ -61,6 +63,7 @@ export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed
   const rung = (station: string, step: Step | undefined): Rung => ({
     station,
     name: feed.stations[station]?.name ?? station,
+    short: feed.stations[station]?.short ?? feed.stations[station]?.name ?? station,
     side: feed.stations[station]?.side ?? 'supply',
     span: step === undefined ? undefined : rungSpan(step, wish.located),
     found: wish.readings.findLast((reading) => reading.station === station)?.volts,

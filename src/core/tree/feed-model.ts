@@ -9,6 +9,8 @@ const Sigma = z.number().min(0).max(5);
 /** A place where a probe fits. */
 export const Station = z.strictObject({
   name: Text,
+  /** One word or two, for a line that holds many stations. */
+  short: z.string().min(1).max(16).optional(),
   side: z.enum(['supply', 'ground']),
   /** Minutes to get a probe there, once its access is open. */
   minutes: Minutes,

@@ -1,0 +1,53 @@
+import * as z from 'zod';
+import { netlistOf } from '../../../src/core/feed/netlist.ts';
+import type { Network } from '../../../src/core/feed/network.ts';
+import { solveNetwork } from '../../../src/core/feed/solve.ts';
+import { value } from '../../core/feed/build.ts';
+
+/*
+ * Outside check: eecircuit-engine 1.8.0 (MIT), which carries ngspice 45.2. It is large, so it is
+ * installed on its own: npm install --prefix tests/reference/circuit
+ */
+const name = 'eecircuit-engine';
+
+type Simulator = {
+  readonly start: () => Promise<void>;
+  readonly setNetList: (text: string) => void;
+  readonly runSim: () => Promise<unknown>;
+};
+
+export const engine = await import(name).then(
+  (module: { readonly Simulation: new () => Simulator }) => new module.Simulation(),
+  () => undefined,
+);
+await engine?.start();
+if (engine === undefined)
+  process.stderr.write(
+    `${name} is not installed, so the solver is not held against it: npm install --prefix tests/reference/circuit\n`,
+  );
+
+const Output = z.object({
+  data: z.array(z.object({ name: z.string(), values: z.array(z.number()).min(1) })),
+});
+
+async function simulated(text: string): Promise<ReadonlyMap<string, number>> {
+  engine?.setNetList(text);
+  const { data } = Output.parse(await engine?.runSim());
+  return new Map(data.map((row): [string, number] => [row.name, row.values[0]!]));
+}
+
+/** The largest difference in volts, and in amps of the ideal sources, between simulator and solver. */
+export async function difference(network: Network): Promise<number> {
+  const { text, nodes, parts } = value(netlistOf(network, 'comparison'));
+  const { volts, amps } = value(solveNetwork(network));
+  const found = await simulated(text);
+  const apart = [...nodes]
+    .filter(([, short]) => short !== '0')
+    .map(([node, short]) => Math.abs((found.get(`v(${short})`) ?? NaN) - (volts.get(node) ?? NaN)));
+  const sources = [...parts]
+    .filter(([, short]) => short.startsWith('V'))
+    .map(([id, short]) =>
+      Math.abs((found.get(`i(${short.toLowerCase()})`) ?? NaN) - (amps.get(id) ?? NaN)),
+    );
+  return Math.max(...apart, ...sources);
+}

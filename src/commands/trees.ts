@@ -1,32 +1,32 @@
-import { cleanLine } from '../core/text.ts';
-import { showProblem } from '../core/problem.ts';
+import { treeSchema } from '../core/session/schema.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { openLibrary } from './library.ts';
-import { firstOf, readOptions } from './options.ts';
+import { firstOf, readOptions, type Given } from './options.ts';
+import { drawTree } from './trees-draw.ts';
+import { listTrees } from './trees-list.ts';
+import { planTrees } from './trees-plan.ts';
 
-/** `droplight trees list`: the trees of the library, and what is wrong with files that are none. */
+type Verb = (io: Io, given: Given, words: readonly string[]) => ExitCode;
+
+const verbs: Readonly<Record<string, Verb>> = {
+  list: listTrees,
+  draw: (io, given, [id]) => drawTree(io, given, id),
+  plan: (io, given, [id]) => planTrees(io, given, id),
+  schema: (io) => {
+    printJson(io, treeSchema());
+    return 0;
+  },
+};
+
+/** `droplight trees VERB`: what there is in the library, and what it is worth. */
 export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args, { json: 'flag' });
+  const given = readOptions(args, { json: 'flag', as: 'text', runs: 'text', seed: 'text' });
   if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const [verb = 'list', ...more] = given.value.words;
-  if (verb !== 'list' || more.length > 0)
-    return fail(io, {
-      code: 'wrong-use',
-      message: `"trees ${given.value.words.join(' ')}" is not known.`,
-      mend: 'Use: droplight trees list [--json]',
-    });
-  const library = openLibrary(io, given.value);
-  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
-  const lines = library.value.trees.map(({ id, title, causes, checks }) => ({
-    id,
-    title,
-    causes: Object.keys(causes).length,
-    checks: Object.keys(checks).length,
-  }));
-  if (given.value.flag('json')) printJson(io, lines);
-  else
-    for (const { id, title, causes, checks } of lines)
-      io.out(`${id.padEnd(14)} ${cleanLine(title)} (${causes} causes, ${checks} checks)\n`);
-  for (const problem of library.value.problems) io.err(`${cleanLine(showProblem(problem))}\n`);
-  return library.value.problems.length > 0 ? 1 : 0;
+  const [name = 'list', ...words] = given.value.words;
+  const verb = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
+  if (verb !== undefined) return verb(io, given.value, words);
+  return fail(io, {
+    code: 'wrong-use',
+    message: `"trees ${name}" is not known.`,
+    mend: `Use: droplight trees ${Object.keys(verbs).join(' | ')}`,
+  });
 }

@@ -1,0 +1,152 @@
+import type { Tree } from '../tree/model.ts';
+import { quickAdvice, refinedAdvice } from './advise.ts';
+import type { AdviseOptions } from './advise.ts';
+import { believe } from './belief.ts';
+import { caseOf } from './case.ts';
+import type { Case, CaseState } from './case.ts';
+import { moveMinutes } from './minutes.ts';
+import type { Move } from './minutes.ts';
+import type { Model } from './model.ts';
+import { atMost } from './tables.ts';
+
+/** Chooses the next step of a simulated job; it sees what a mechanic would have seen. */
+export type Walker = (model: Model, state: CaseState) => Move;
+
+function caseAt(model: Model, state: CaseState): Case {
+  const given = caseOf(model, state);
+  if (given.kind === 'bad') throw new RangeError(given.problems[0]?.message ?? 'no case');
+  return given.value;
+}
+
+/** The unrepaired cause with the highest score per minute of repair and proof. */
+function bestPerMinute(given: Case, scores: readonly number[]): Move {
+  const rates = given.model.causes.map((_, index) =>
+    given.repairedAt[index] === Infinity
+      ? (scores[index] ?? 0) / Math.max(moveMinutes(given, { do: 'repair', index }).total, 1e-9)
+      : -1,
+  );
+  return { do: 'repair', index: rates.indexOf(Math.max(...rates)) };
+}
+
+/** Repairs by odds per minute, no checks at all. */
+export const oddsOnly: Walker = (model, state) =>
+  bestPerMinute(
+    caseAt(model, state),
+    model.causes.map(({ odds }) => odds),
+  );
+
+const lastOf = (state: CaseState, check: string) =>
+  state.findings.findLast((finding) => finding.check === check);
+
+const ready = (model: Model, state: CaseState, check: number): boolean =>
+  (model.checks[check]?.after ?? []).every((gate) => {
+    const found = lastOf(state, model.checks[gate.check]?.id ?? '');
+    return found !== undefined && gate.results.includes(found.lo);
+  });
+
+/** Checks in their listed order; the first abnormal result is mended by what it points to. */
+export const fixedChart: Walker = (model, state) => {
+  const given = caseAt(model, state);
+  const last = state.findings.findLast(({ check }) => check !== model.checks[model.complaint]?.id);
+  if (last !== undefined && last.lo > 0 && last.at === state.repairs.length) {
+    const check = model.checks.find(({ id }) => id === last.check);
+    const scores = model.causes.map(({ odds }, cause) => {
+      const totals = check?.links[cause];
+      const open = given.repairedAt[cause] === Infinity && totals !== undefined;
+      return open ? odds * (atMost(totals, last.lo) - atMost(totals, last.lo - 1)) : 0;
+    });
+    const most = Math.max(...scores);
+    if (most > 0) return { do: 'repair', index: scores.indexOf(most) };
+  }
+  const next = model.checks.findIndex(
+    ({ id }, index) =>
+      index !== model.complaint && lastOf(state, id) === undefined && ready(model, state, index),
+  );
+  return next < 0 ? oddsOnly(model, state) : { do: 'check', index: next };
+};
+
+/** Whether a check has to be made (again): a cause it shows was mended since it was abnormal. */
+function stale(model: Model, state: CaseState, index: number): boolean {
+  const last = lastOf(state, model.checks[index]?.id ?? '');
+  if (last === undefined) return true;
+  return (
+    last.lo > 0 &&
+    state.repairs.some(({ cause, at }) => {
+      const mended = model.causes.findIndex(({ id }) => id === cause);
+      return at >= last.at && model.checks[index]?.links[mended] !== undefined;
+    })
+  );
+}
+
+/** Mends what is likeliest for its minutes by all that was found: what to do off the tree's way. */
+function likeliest(model: Model, state: CaseState): Move {
+  const given = caseAt(model, state);
+  const belief = believe(given);
+  return belief.kind === 'bad'
+    ? oddsOnly(model, state)
+    : bestPerMinute(given, belief.value.chances);
+}
+
+/** Where the tree's own way leads from a check that is answered: on, to a mending, or out. */
+type Lead = { readonly on: string } | { readonly mend: number } | 'out';
+
+function leadOf(tree: Tree, model: Model, state: CaseState, id: string): Lead {
+  const found = lastOf(state, id)?.lo ?? 0;
+  const next = tree.checks[id]?.results[found]?.next ?? 'stop';
+  if (!next.startsWith('cause:')) return { on: next };
+  const cause = next.slice('cause:'.length);
+  const mended = state.repairs.some((repair) => repair.cause === cause);
+  const place = model.causes.findIndex((one) => one.id === cause);
+  return mended || place < 0 ? 'out' : { mend: place };
+}
+
+/**
+ * The tree's own way: from its start along `next`, with what is known already taken as read.
+ * At a cause it mends; where the way ends, or names what is mended already, the likeliest
+ * cause for its minutes follows.
+ */
+export function ownWay(tree: Tree): Walker {
+  return (model, state) => {
+    let id = tree.start;
+    for (let step = 0; step <= model.checks.length; step += 1) {
+      const index = model.checks.findIndex((check) => check.id === id);
+      if (index < 0) break;
+      if (
+        lastOf(state, id) === undefined ||
+        (index !== model.complaint && stale(model, state, index))
+      )
+        return { do: 'check', index };
+      const lead = leadOf(tree, model, state, id);
+      if (lead === 'out') break;
+      if ('mend' in lead) return { do: 'repair', index: lead.mend };
+      id = lead.on;
+    }
+    return likeliest(model, state);
+  };
+}
+
+/**
+ * Follows the advice. One walker remembers what it was advised: many vehicles begin alike.
+ * `further` as in the advice; none for the one-step advice.
+ */
+export function advisedWalker(further?: AdviseOptions['further']): Walker {
+  const remembered = new Map<string, Move>();
+  return (model, state) => {
+    const key = JSON.stringify([state.findings, state.repairs]);
+    const known = remembered.get(key);
+    if (known !== undefined) return known;
+    const given = caseAt(model, state);
+    const advice =
+      further?.length === 0
+        ? quickAdvice(given)
+        : refinedAdvice(given, further === undefined ? {} : { further });
+    const best = advice.kind === 'good' ? advice.value.next[0] : undefined;
+    const from = best?.do === 'check' ? model.checks : model.causes;
+    const move =
+      best === undefined
+        ? likeliest(model, state)
+        : { do: best.do, index: from.findIndex(({ id }) => id === best.id) };
+    remembered.set(key, move);
+    return move;
+  };
+}

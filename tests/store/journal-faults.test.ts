@@ -3,7 +3,7 @@ import { either, failKind, sweep } from '../helpers/journal-run.ts';
 import { failFrom } from '../helpers/memory-files.ts';
 
 const short = { atOnce: 40 };
-const failedOnce = failKind('sync', 1, 'EIO');
+const failedOnce = () => failKind('sync', 1, 'EIO');
 
 describe('six events on a disk that refuses one call after another', () => {
   test.each([
@@ -33,7 +33,7 @@ describe('six events on a disk that refuses one call after another', () => {
     async (name) => {
       const nth = name === 'sync' ? 1 : 0;
       const { runs, failures } = await sweep(
-        (place) => either(failedOnce, failKind(name, place + nth, 'EIO', 2)),
+        (place) => either(failedOnce(), failKind(name, place + nth, 'EIO', 2)),
         short,
       );
 
@@ -43,7 +43,7 @@ describe('six events on a disk that refuses one call after another', () => {
   );
 
   test('the same when the old file does not close', async () => {
-    const { failures } = await sweep((nth) => either(failedOnce, failKind('close', nth, 'EIO')));
+    const { failures } = await sweep((nth) => either(failedOnce(), failKind('close', nth, 'EIO')));
 
     expect(failures).toEqual([]);
   });

@@ -1,19 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { openJournal, path } from '../helpers/journal-run.ts';
+import { gated, openJournal, path, turn } from '../helpers/journal-run.ts';
 import { failFrom } from '../helpers/memory-files.ts';
 import { eventsOf, note, readBack } from '../helpers/session-file.ts';
 
 const written = (files: { text: (path: string) => string }) => eventsOf(files.text(path));
-
-/** Lets everything that waits go on, as far as it can. */
-const turn = () => new Promise((resolve) => setImmediate(resolve));
-
-/** A gate that holds each background sync until it is opened. */
-function gated(files: { gate: () => Promise<void> }) {
-  const waiting: (() => void)[] = [];
-  files.gate = () => new Promise((open) => waiting.push(open));
-  return { waiting, open: () => waiting.shift()?.() };
-}
 
 describe('keeping events', () => {
   test('an event is in the file as soon as it is appended, which outlives a killed process', () => {
@@ -210,6 +200,25 @@ describe('a sync that fails', () => {
     gate.open();
 
     expect(losses).toEqual([]);
+  });
+
+  // Fails: `settle` writes the file anew when a sync still runs; where that finds no room the
+  // journal tries nothing else any more, although the line itself would fit.
+  test.fails('that never came keeps no one from going on when there is no room for a copy', async () => {
+    const { files, journal, kept } = openJournal();
+    const gate = gated(files);
+    journal.append(note(1));
+    await turn();
+    files.room = 1000;
+    expect(() => journal.settle()).toThrow('The disk is full.');
+    gate.open();
+    files.gate = () => Promise.resolve();
+    await turn();
+
+    journal.append(note(2));
+    await turn();
+
+    expect(kept).toEqual([1, 2]);
   });
 });
 

@@ -1,8 +1,5 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readSession } from '../../src/store/recover.ts';
-import { Journal } from '../../src/store/journal.ts';
-import { MemoryFiles } from '../helpers/memory-files.ts';
 import { aWalk, chained, eventsOf, note, readBack, sessionLines } from '../helpers/session-file.ts';
 import { headerFor, stampAt } from '../helpers/story.ts';
 
@@ -14,32 +11,6 @@ const numbers = lines.slice(1).map((_, index) => index + 1);
 /** Where each event's line ends in the file, its newline left out: readable from there on. */
 const ends = lines.map((_, index) => Buffer.byteLength(lines.slice(0, index + 1).join('')) - 1);
 const readableAt = (cut: number) => numbers.filter((n) => (ends[n] ?? Infinity) <= cut);
-
-/** The file opened for writing after a crash, with one more event: what it reads back as. */
-async function goOn(bytes: Uint8Array) {
-  const path = 'job.jsonl';
-  const files = new MemoryFiles({ [path]: bytes });
-  const handle = files.openAppend(path);
-  const read = () => readSession(files.read(path), path);
-  const first = read();
-  if (first.kind === 'good' && first.value.openEnd) files.write(handle, Buffer.from('\n'));
-  const again = read();
-  if (again.kind === 'bad') return { problems: again.problems.map(({ code }) => code) };
-  const { text, link, events } = again.value;
-  const journal = new Journal(
-    files,
-    { path, handle, text, link },
-    { kept: () => {}, trouble: () => {} },
-  );
-  const n = (events.at(-1)?.n ?? 0) + 1;
-  journal.append({ n, ...stampAt(n), kind: 'resumed', torn: 1 });
-  await journal.settled();
-  return {
-    before: events.map((event) => event.n),
-    after: eventsOf(files.read(path)).map((event) => event.n),
-    n,
-  };
-}
 
 describe('a good file', () => {
   test('reads whole, a letter of several bytes and all', () => {
@@ -87,29 +58,6 @@ describe('a file cut off at any byte', () => {
     });
 
     expect(found).toEqual(expected);
-  });
-
-  // What the disk may leave behind a cut instead of nothing.
-  test.each([
-    ['nothing', Buffer.alloc(0)],
-    ['zeros', Buffer.alloc(37)],
-    ['a sector of zeros and more', Buffer.alloc(700)],
-    ['garbage with a newline', Buffer.from('\u0001x}\n"y\ufffd')],
-    ['the last line again', Buffer.from(lines.at(-1) ?? '')],
-    ['bytes that are no text', Buffer.from([0xff, 0xc3, 0x28, 0x0a, 0x80])],
-  ])('with %s behind it loses nothing that was whole, and goes on', async (_, tail) => {
-    const broken: unknown[] = [];
-    for (let cut = header; cut <= whole.length; cut += 1) {
-      const result = await goOn(Buffer.concat([whole.subarray(0, cut), tail]));
-      // With its newline on the disk a line was acknowledged; without, it may go.
-      const sure = numbers.filter((n) => (ends[n] ?? Infinity) < cut);
-      const kept = sure.every((n) => result.before?.includes(n));
-      const wentOn =
-        JSON.stringify(result.after) === JSON.stringify([...(result.before ?? []), result.n]);
-      if (!kept || !wentOn) broken.push({ cut, ...result });
-    }
-
-    expect(broken).toEqual([]);
   });
 });
 

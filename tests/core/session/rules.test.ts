@@ -163,6 +163,10 @@ describe('what the mechanic should hear', () => {
     expect(warnings([{ do: 'condemn', cause: 'wire', acknowledged: true }], wire)).toEqual([]);
   });
 
+  test('of a caution that is only to be seen, nothing', () => {
+    expect(warnings([], { do: 'find', check: 'look', result: 'whole' })).toEqual([]);
+  });
+
   test('a check that means nothing yet', () => {
     const early = 'This can be judged only after "Is the fuse whole?" has shown good.';
 

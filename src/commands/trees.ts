@@ -1,6 +1,7 @@
 import { treeSchema } from '../core/session/schema.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
 import { firstOf, readOptions, type Given } from './options.ts';
+import { checkTrees } from './trees-check.ts';
 import { drawTree } from './trees-draw.ts';
 import { listTrees } from './trees-list.ts';
 import { planTrees } from './trees-plan.ts';
@@ -9,6 +10,7 @@ type Verb = (io: Io, given: Given, words: readonly string[]) => ExitCode;
 
 const verbs: Readonly<Record<string, Verb>> = {
   list: listTrees,
+  check: checkTrees,
   draw: (io, given, [id]) => drawTree(io, given, id),
   plan: (io, given, [id]) => planTrees(io, given, id),
   schema: (io) => {

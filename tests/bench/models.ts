@@ -13,7 +13,7 @@ export type Shape = {
 
 export const mixed: Shape = {
   causes: [2, 4],
-  checks: [3, 5],
+  checks: [3, 4],
   repairMinutes: [5, 60],
   checkMinutes: [1, 15],
   links: 0.45,

@@ -1,7 +1,8 @@
 import { makeModel } from '../../src/core/reason/model.ts';
 import { caseOf } from '../../src/core/reason/case.ts';
-import { optimalMinutes, policyMinutes } from '../../src/core/reason/optimum.ts';
-import type { Policy } from '../../src/core/reason/optimum.ts';
+import { optimalMinutes } from '../../src/core/reason/optimum.ts';
+import { policyMinutes } from '../../src/core/reason/policy.ts';
+import type { Policy } from '../../src/core/reason/policy.ts';
 import { rounds } from '../../src/core/reason/search.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 import { accessMinutes, cut, dearRepairs, drawTree, mixed, realistic } from './models.ts';
@@ -21,7 +22,7 @@ const policies: Readonly<Record<string, (bench: Bench) => Policy>> = {
 
 function ratios(trees: readonly Tree[], name: string): void {
   const all: Record<string, number[]> = {};
-  let solving = 0;
+  let [solving, solved] = [0, 0];
   for (const tree of trees) {
     const bench = { model: makeModel(tree), accesses: accessMinutes };
     const given = caseOf(bench.model, { findings: [], repairs: [], accesses: bench.accesses });
@@ -29,10 +30,14 @@ function ratios(trees: readonly Tree[], name: string): void {
     const before = performance.now();
     const best = optimalMinutes(given.value);
     solving = Math.max(solving, performance.now() - before);
+    if (best === undefined) continue;
+    solved += 1;
     for (const [policy, make] of Object.entries(policies))
       (all[policy] ??= []).push(policyMinutes(given.value, make(bench)) / best);
   }
-  say(`${name}: ${trees.length} models solved exactly, slowest ${(solving / 1000).toFixed(1)} s`);
+  say(
+    `${name}: ${solved} of ${trees.length} models solved exactly, slowest ${(solving / 1000).toFixed(1)} s`,
+  );
   for (const [policy, list] of Object.entries(all)) {
     const mean = list.reduce((sum, ratio) => sum + ratio, 0) / list.length;
     say(`  ${policy.padEnd(24)} mean ${mean.toFixed(4)}  worst ${Math.max(...list).toFixed(4)}`);

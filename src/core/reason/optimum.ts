@@ -1,7 +1,6 @@
 import type { Case } from './case.ts';
 import { compile } from './compile.ts';
 import { LookAhead } from './look-ahead.ts';
-import type { Move } from './minutes.ts';
 import { afterCheck, afterFailedProof, canTell, startPosition } from './position.ts';
 import type { Position } from './position.ts';
 import { SetWeigher } from './sets.ts';
@@ -9,8 +8,8 @@ import { Space } from './space.ts';
 
 /** Exact answers are for benches and tests: the work grows too fast for anything larger. */
 const mostCauses = 7;
-/** Ways less likely than this are left out: far below the minutes that are compared. */
-const negligible = 1e-12;
+/** Ways less likely than this are only mended to their end: far below the minutes compared. */
+export const negligible = 1e-9;
 
 /** Every possible fault set with its weight, whatever its size. */
 export function wholeSpace(given: Case): { readonly space: Space; readonly at: Position } {
@@ -95,18 +94,28 @@ export class Optimum {
   readonly #least = new Map<number, Float64Array>();
   readonly #known = new Map<string, number>();
 
-  constructor(space: Space) {
+  readonly #mostPlaces: number;
+  /** Whether the places ran out: the minutes are then no optimum. */
+  gaveUp = false;
+
+  constructor(space: Space, mostPlaces = Infinity) {
     this.#space = space;
     this.#ahead = new LookAhead(space);
+    this.#mostPlaces = mostPlaces;
   }
 
   get placesVisited(): number {
     return this.#known.size;
   }
 
+  #leastTable(opened: number): Float64Array {
+    const known = this.#least.get(opened) ?? clairvoyant(this.#space, opened);
+    this.#least.set(opened, known);
+    return known;
+  }
+
   #leastOf(at: Position): number {
-    const least = this.#least.get(at.opened) ?? clairvoyant(this.#space, at.opened);
-    this.#least.set(at.opened, least);
+    const least = this.#leastTable(at.opened);
     let all = 0;
     for (let index = 0; index < at.left.length; index += 1)
       all += (at.weights[index] ?? 0) * (least[at.left[index] ?? 0] ?? 0);
@@ -115,10 +124,14 @@ export class Optimum {
 
   /** Expected minutes from here, times the mass. */
   minutes(at: Position, history: History = at.last.map(() => '')): number {
-    if (at.mass <= negligible) return 0;
+    if (at.mass <= negligible) return this.#ahead.mendOnly(at).minutes;
     const key = keyOf(at, history);
     const known = this.#known.get(key);
     if (known !== undefined) return known * at.mass;
+    if (this.#known.size >= this.#mostPlaces) {
+      this.gaveUp = true;
+      return 0;
+    }
     const ways = [...this.#checks(at), ...this.#repairs(at)].toSorted(
       (one, other) => one.soon - other.soon,
     );
@@ -128,14 +141,49 @@ export class Optimum {
     return best;
   }
 
+  /** A closer bound: the first step from here is a check, or a repair that may be for nothing. */
+  #leastSoon(at: Position): number {
+    if (at.mass === 0) return 0;
+    const { costs, causes, sets } = this.#space;
+    const least = this.#leastOf(at);
+    let best = least + at.mass * this.#cheapestCheck(at);
+    for (let place = 0; place < causes.length; place += 1) {
+      const bit = 1 << place;
+      if ((at.repaired & bit) !== 0) continue;
+      const step = costs.repair(causes[place] ?? 0);
+      const after = this.#leastTable(at.opened | (costs.masks[step] ?? 0));
+      let minutes = at.mass * costs.minutes(step, at.opened, at.standing);
+      for (let index = 0; index < sets.length; index += 1) {
+        const left = at.left[index] ?? 0;
+        const weight = at.weights[index] ?? 0;
+        const open = (left & bit) === 0 ? 1 : 1 - this.#space.gain(left, place);
+        minutes += weight * open * (after[left & ~bit] ?? 0);
+      }
+      best = Math.min(best, minutes);
+    }
+    return Math.max(best, least);
+  }
+
+  #cheapestCheck(at: Position): number {
+    const { costs, given } = this.#space;
+    let least = Infinity;
+    for (let check = 0; check < given.model.checks.length; check += 1)
+      if (canTell(this.#space, at, check))
+        least = Math.min(least, costs.minutes(check, at.opened, at.standing));
+    return least;
+  }
+
   #checks(at: Position): Way[] {
-    const { costs, groups } = this.#space;
+    const { costs, groups, linked } = this.#space;
     return this.#ahead.scoreChecks(at, false).map(({ check, parts, minutes }) => ({
       soon: minutes,
       spent: at.mass * costs.minutes(check, at.opened, at.standing),
       next: parts.map((weights, result) => ({
         at: afterCheck(this.#space, at, check, { result, weights }),
-        told: { group: groups[check] ?? check, word: `${result}/${at.repaired},` },
+        told: {
+          group: groups[check] ?? check,
+          word: `${result}/${at.repaired & (linked[check] ?? 0)},`,
+        },
       })),
     }));
   }
@@ -154,57 +202,26 @@ export class Optimum {
   /** Minutes of one way, or Infinity as soon as it cannot beat the bound. */
   #follow(way: Way, history: History, bound: number): number {
     let minutes = way.spent + way.next.reduce((all, next) => all + this.#leastOf(next.at), 0);
-    for (const next of way.next) {
+    if (minutes >= bound) return Infinity;
+    const least = way.next.map((next) => this.#leastSoon(next.at));
+    minutes = way.spent + least.reduce((all, one) => all + one, 0);
+    for (const [index, next] of way.next.entries()) {
       if (minutes >= bound) return Infinity;
       const { told } = next;
       const then =
         told === undefined
           ? history
           : history.with(told.group, `${history[told.group]}${told.word}`);
-      minutes += this.minutes(next.at, then) - this.#leastOf(next.at);
+      minutes += this.minutes(next.at, then) - (least[index] ?? 0);
     }
     return minutes;
   }
 }
 
-/** Exact expected minutes of the best possible way. */
-export function optimalMinutes(given: Case): number {
+/** Exact expected minutes of the best possible way; undefined where that takes too many places. */
+export function optimalMinutes(given: Case, mostPlaces = Infinity): number | undefined {
   const { space, at } = wholeSpace(given);
-  return new Optimum(space).minutes(at);
-}
-
-/** A place on a policy's way: the case as the policy sees it. */
-export type Told = {
-  readonly findings: readonly { check: number; result: number; at: number }[];
-  readonly repairs: readonly number[];
-};
-export type Policy = (told: Told, at: Position, space: Space) => Move;
-
-/** Exact expected minutes of a policy: every result of every step it takes is followed. */
-export function policyMinutes(given: Case, policy: Policy): number {
-  const { space, at: start } = wholeSpace(given);
-  const { costs } = space;
-  const follow = (told: Told, at: Position): number => {
-    if (at.mass <= negligible) return 0;
-    const move = policy(told, at, space);
-    if (move.do === 'repair') {
-      if ((at.repaired & (1 << move.index)) !== 0)
-        throw new RangeError(`cause ${move.index} is mended already`);
-      const spent = at.mass * costs.minutes(costs.repair(move.index), at.opened, at.standing);
-      const next = { ...told, repairs: [...told.repairs, move.index] };
-      return spent + follow(next, afterFailedProof(space, at, move.index));
-    }
-    if (!canTell(space, at, move.index))
-      throw new RangeError(`check ${move.index} can tell nothing here`);
-    const { parts } = new LookAhead(space).scoreCheck(at, move.index);
-    return parts.reduce(
-      (all, weights, result) => {
-        const finding = { check: move.index, result, at: told.repairs.length };
-        const next = { ...told, findings: [...told.findings, finding] };
-        return all + follow(next, afterCheck(space, at, move.index, { result, weights }));
-      },
-      at.mass * costs.minutes(move.index, at.opened, at.standing),
-    );
-  };
-  return follow({ findings: [], repairs: [] }, start);
+  const optimum = new Optimum(space, mostPlaces);
+  const minutes = optimum.minutes(at);
+  return optimum.gaveUp ? undefined : minutes;
 }

@@ -109,7 +109,7 @@ function resultChances(
 export function canTell(space: Space, at: Position, check: number): boolean {
   const last = at.last[space.groups[check] ?? check];
   if (last !== undefined) {
-    const mendedSince = (at.repaired & ~last.repaired) !== 0;
+    const mendedSince = (at.repaired & ~last.repaired & (space.linked[check] ?? 0)) !== 0;
     if (!(last.owner && last.hi > last.lo) && !(mendedSince && last.lo > 0)) return false;
   }
   return (space.given.model.checks[check]?.after ?? []).every((gate) => {

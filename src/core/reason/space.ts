@@ -15,6 +15,8 @@ export class Space {
   /** First place of each check in a row of totals. */
   readonly offsets: readonly number[];
   readonly groups: Int32Array;
+  /** By check: the causes that take part in it, as a set. */
+  readonly linked: Int32Array;
   /** By set of causes: chance that none of them shows the complaint. */
   readonly silent: Float64Array;
   readonly #rows = new Map<number, Float64Array>();
@@ -33,6 +35,9 @@ export class Space {
     );
     this.#length = length;
     this.groups = Int32Array.from(given.model.checks, ({ group }) => group);
+    this.linked = Int32Array.from(given.model.checks, ({ links }) =>
+      causes.reduce((mask, cause, place) => (links[cause] ? mask | (1 << place) : mask), 0),
+    );
     this.silent = this.#silentSets();
   }
 

@@ -25,7 +25,7 @@ const hunts: Action = { do: 'find', check: 'idle-check', result: 'hunts' };
 const fifteen: Action = { do: 'find', check: 'vac-level', reading: '15 inHg' };
 
 test('15 inHg at sea level with a loose fitting on the manifold puts air leaks first', () => {
-  const loose: Action = { do: 'find', check: 'hose-look', result: 'loose' };
+  const loose: Action = { do: 'find', check: 'hose-walk', result: 'loose' };
 
   const { suspects } = advised('rough-idle', [atSeaLevel, hunts, fifteen, loose]);
 
@@ -36,9 +36,9 @@ test('with 15 inHg a two-minute look at the hoses comes before any carburetor st
   const { next } = advised('rough-idle', [atSeaLevel, hunts, fifteen]);
   const place = (id: string): number => next.findIndex((step) => step.id === id);
 
-  expect(place('hose-look')).toBeGreaterThanOrEqual(0);
+  expect(place('hose-walk')).toBeGreaterThanOrEqual(0);
   for (const strip of ['idle-circuit', 'float-high', 'throttle-shaft'])
-    expect([strip, place(strip) < 0 || place('hose-look') < place(strip)]).toEqual([strip, true]);
+    expect([strip, place(strip) < 0 || place('hose-walk') < place(strip)]).toEqual([strip, true]);
 });
 
 test('what takes the dash apart is not advised first while a short check can still part the suspects', () => {

@@ -1,0 +1,44 @@
+import type { Case } from './case.ts';
+import { LookAhead } from './look-ahead.ts';
+import type { Move } from './minutes.ts';
+import { negligible, wholeSpace } from './optimum.ts';
+import { afterCheck, afterFailedProof, canTell } from './position.ts';
+import type { Position } from './position.ts';
+import type { Space } from './space.ts';
+
+/** A place on a policy's way: the case as the policy sees it. */
+export type Told = {
+  readonly findings: readonly { check: number; result: number; at: number }[];
+  readonly repairs: readonly number[];
+};
+export type Policy = (told: Told, at: Position, space: Space) => Move;
+
+/** Exact expected minutes of a policy: every result of every step it takes is followed. */
+export function policyMinutes(given: Case, policy: Policy): number {
+  const { space, at: start } = wholeSpace(given);
+  const { costs } = space;
+  const ahead = new LookAhead(space);
+  const follow = (told: Told, at: Position): number => {
+    if (at.mass <= negligible) return ahead.mendOnly(at).minutes;
+    const move = policy(told, at, space);
+    if (move.do === 'repair') {
+      if ((at.repaired & (1 << move.index)) !== 0)
+        throw new RangeError(`cause ${move.index} is mended already`);
+      const spent = at.mass * costs.minutes(costs.repair(move.index), at.opened, at.standing);
+      const next = { ...told, repairs: [...told.repairs, move.index] };
+      return spent + follow(next, afterFailedProof(space, at, move.index));
+    }
+    if (!canTell(space, at, move.index))
+      throw new RangeError(`check ${move.index} can tell nothing here`);
+    const { parts } = ahead.scoreCheck(at, move.index);
+    return parts.reduce(
+      (all, weights, result) => {
+        const finding = { check: move.index, result, at: told.repairs.length };
+        const next = { ...told, findings: [...told.findings, finding] };
+        return all + follow(next, afterCheck(space, at, move.index, { result, weights }));
+      },
+      at.mass * costs.minutes(move.index, at.opened, at.standing),
+    );
+  };
+  return follow({ findings: [], repairs: [] }, start);
+}

@@ -172,6 +172,7 @@ export const examples = [
           acknowledged: true,
         },
       ],
+      [6, { do: 'access', close: 'fuel-line-pump' }],
       [6, { do: 'prove', result: 'nothing', acknowledged: true }],
       [2, { do: 'skip', check: 'line-delivery', reason: 'no can to pump into' }],
       [5, find('spark-plug', 'none')],

@@ -6,13 +6,13 @@ import type { Story } from '../session/story.ts';
 import { dateOf } from '../session/time.ts';
 import { showReading } from '../trade/units.ts';
 import type { Block } from './block.ts';
+import { failedRepairs } from './ledger.ts';
 import type { Teller } from './teller.ts';
 import { causeName, clause, joined, minuteWords, numberWord, sentence } from './wording.ts';
 
 /** The job in one paragraph: complaint, cause, correction. */
 export function summaryBlock({ story }: Teller): Block {
-  const causes = [...new Set(story.repairs.map(({ cause }) => cause))];
-  const named = causes.length > 0 ? causes : story.condemned.map(({ cause }) => cause).slice(-1);
+  const named = causesFound(story);
   const cause =
     named.length === 0
       ? 'Not found in this session.'
@@ -21,26 +21,33 @@ export function summaryBlock({ story }: Teller): Block {
     kind: 'summary',
     parts: [
       { name: 'Complaint', text: sentence(story.legs[0]?.tree.complaint.say ?? '') },
-      { name: named.length > 1 ? 'Causes' : 'Cause', text: causeWords(story, cause) },
+      { name: named.length > 1 ? 'Causes' : 'Cause', text: cause },
       { name: 'Correction', text: correction(story) },
     ],
   };
 }
 
-/** With a failed proof the causes mended are no causes found. */
-const causeWords = (story: Story, cause: string): string =>
-  story.repairs.length > 0 && story.proofs.at(-1)?.good === false
-    ? `Not found yet; what was mended did not cure it: ${clause(cause)}.`
-    : cause;
+/** What was mended and did cure, or else was named and not mended; what failed its proof is no cause found. */
+function causesFound(story: Story): readonly string[] {
+  const failed = new Set(failedRepairs(story).map(({ n }) => n));
+  const mended = story.repairs.filter(({ n }) => !failed.has(n)).map(({ cause }) => cause);
+  if (mended.length > 0) return [...new Set(mended)];
+  const open = story.condemned.filter(
+    ({ cause }) => !story.repairs.some((repair) => repair.cause === cause),
+  );
+  return open.map(({ cause }) => cause).slice(-1);
+}
 
 function correction(story: Story): string {
   if (story.repairs.length === 0)
     return story.closed?.as === 'handed-on'
       ? 'Nothing was repaired; the vehicle was handed on.'
       : 'Nothing was repaired in this session.';
-  const repairs = story.repairs.map(({ cause, did }) =>
-    did === undefined ? `mended: ${clause(causeName(story, cause))}` : clause(did),
-  );
+  const failed = new Set(failedRepairs(story).map(({ n }) => n));
+  const repairs = story.repairs.map(({ cause, did, n }) => {
+    const done = did === undefined ? `mended: ${clause(causeName(story, cause))}` : clause(did);
+    return failed.has(n) ? `${done} (this did not cure it)` : done;
+  });
   const proof = story.proofs.at(-1);
   const repaired = story.repairs.at(-1);
   const proven = proof?.good === true && proof.n > (repaired?.n ?? 0);
@@ -53,8 +60,8 @@ function correction(story: Story): string {
 /** The vehicle, the place and the day, as far as a reader may know them. */
 export function vehicleBlocks({ story }: Teller): readonly Block[] {
   const { header, conditions } = story;
-  const facts = Object.entries(story.facts).map(([fact, value]) =>
-    `${plainWords(fact)} ${plainWords(factWords(story, fact, value))}`.trim(),
+  const facts = Object.entries(story.facts).map(
+    ([fact, value]) => `${factName(fact)}: ${factWords(story, fact, value)}`,
   );
   const place = [
     ...(conditions.altitude === undefined
@@ -75,7 +82,7 @@ export function vehicleBlocks({ story }: Teller): readonly Block[] {
     ...(missing.length === 0
       ? []
       : [`Not recorded: ${joined(missing)}; readings were judged as they were read.`]),
-    ...(facts.length === 0 ? [] : [sentence(`The vehicle: ${facts.join('; ')}`)]),
+    ...(facts.length === 0 ? [] : [sentence(`On the vehicle, ${facts.join('; ')}`)]),
   ];
   return [
     { kind: 'heading', text: 'The vehicle and the conditions' },
@@ -83,7 +90,11 @@ export function vehicleBlocks({ story }: Teller): readonly Block[] {
   ];
 }
 
-const plainWords = (id: string): string => id.replaceAll('-', ' ');
+/** Facts that people know by their letters. */
+const lettered = ['pcv', 'egr'];
+
+const factName = (id: string): string =>
+  lettered.includes(id) ? id.toUpperCase() : id.replaceAll('-', ' ');
 
 const factWords = ({ header }: Story, fact: string, value: string): string =>
   header.shop.facts[fact]?.values[value] ?? value;

@@ -2,7 +2,7 @@ import type { PayloadOf } from '../session/event.ts';
 import type { Story } from '../session/story.ts';
 import type { Caution } from '../tree/shop.ts';
 import type { Block } from './block.ts';
-import { clause, joined, sentence } from './wording.ts';
+import { clause, joined } from './wording.ts';
 
 const cautionIn = (story: Story, id: string): Caution | undefined =>
   story.legs.map(({ shop }) => shop.cautions[id]).find((one) => one !== undefined);
@@ -18,6 +18,12 @@ export const repairCautions = (
   story.legs
     .map(({ tree }) => tree.causes[cause]?.repair.cautions)
     .find((one) => one !== undefined) ?? [];
+
+const hazardOf = ({ hazard }: Caution): string => hazard.replace(/[?.:]$/, '');
+
+/** A caution, and who is to be asked before this page. */
+const withDefer = ({ text, defer }: Caution): string =>
+  defer === undefined ? text : `${text} Ask first: ${defer.replace(/\.$/, '')}.`;
 
 /** Keeps which cautions have been told in full, so that each is told once and in its place. */
 export class CautionTelling {
@@ -40,7 +46,7 @@ export class CautionTelling {
         return [];
       }
       this.#told.add(id);
-      return [{ kind: 'warning', name: caution.hazard, text: caution.text }];
+      return [{ kind: 'warning', name: hazardOf(caution), text: withDefer(caution) }];
     });
     return blocks;
   }
@@ -50,19 +56,14 @@ export class CautionTelling {
     const others = [...this.#named].filter((id) => !this.#told.has(id));
     const items = others.flatMap((id) => {
       const caution = cautionIn(this.#story, id);
-      return caution === undefined ? [] : [`${caution.hazard}: ${caution.text}`];
+      return caution === undefined ? [] : [`${hazardOf(caution)}: ${withDefer(caution)}`];
     });
     const told = [...this.#told].flatMap((id) => cautionIn(this.#story, id)?.hazard ?? []);
-    const defer = [...this.#told, ...others].flatMap(
-      (id) => cautionIn(this.#story, id)?.defer ?? [],
-    );
-    const parties = [...new Set(defer.flatMap((who) => who.split(/;\s*/)))];
     return [
       ...(items.length === 0 ? [] : [{ kind: 'list' as const, items, numbered: false }]),
       ...(told.length === 0
         ? []
         : [paragraph(`Told before the step they belong to: ${joined(told.map(clause))}.`)]),
-      ...(parties.length === 0 ? [] : [paragraph(sentence(`Who knows more: ${joined(parties)}`))]),
     ];
   }
 }

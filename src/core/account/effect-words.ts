@@ -16,6 +16,9 @@ const shiftWords = ({ from, to }: Shift): string => {
     : `${before} to ${after}`;
 };
 
+/** A suspect that stands lower than this is not worth pointing out. */
+const worthNaming = 0.12;
+
 /** Cleared causes are named when they are few. */
 const mostNamed = 3;
 
@@ -42,10 +45,8 @@ export function effectSentences(
   const effect = effectOf({ ...last, before: first.before });
   if (effect === undefined || toldLittle(effect)) return [];
   const it = together > 1 ? 'Between them they' : (['That', 'This', 'It'][turn % 3] ?? 'That');
-  return [
-    ...clearedSentence(story, effect, it),
-    ...shiftSentence(story, effect, effect.cleared.length === 0 ? it : undefined),
-  ];
+  const cleared = clearedSentence(story, effect, it);
+  return [...cleared, ...shiftSentence(story, effect, cleared.length === 0 ? it : undefined)];
 }
 
 function clearedSentence(
@@ -58,35 +59,43 @@ function clearedSentence(
     cleared.length === suspects
       ? suspects === 1
         ? 'the last suspect'
-        : `all ${numberWord(suspects)} suspects`
+        : suspects === 2
+          ? 'both suspects'
+          : `all ${numberWord(suspects)} suspects`
       : `${numberWord(cleared.length)} of ${numberWord(suspects)} suspects`;
   const names =
     cleared.length > mostNamed ? '' : `: ${joined(cleared.map((id) => nameIn(story, id)))}`;
   return [`${it} cleared ${share}${names}.`];
 }
 
-function shiftSentence(
-  story: Story,
-  { leader, newLeader, settles, up, down, cleared }: Effect,
-  it: string | undefined,
-): readonly string[] {
+function shiftSentence(story: Story, effect: Effect, it: string | undefined): readonly string[] {
+  const { leader, newLeader, settles } = effect;
   if (leader !== undefined && settles)
     return [
       `${it ?? 'What was left'} pointed at one cause, from ${shiftWords(leader)}: ${nameIn(story, leader.cause)}.`,
     ];
-  if (leader !== undefined && newLeader && leader.to > 0.05 && leader.to > leader.from)
+  if (leader !== undefined && newLeader && leader.to >= worthNaming && leader.to > leader.from)
     return [
       `${it === undefined ? 'A new suspect came to the front' : `${it} brought a new suspect to the front`}, at ${percent(leader.to)}: ${nameIn(story, leader.cause)}.`,
     ];
-  if (up !== undefined)
+  return movedSentence(story, effect, it);
+}
+
+/** Which suspect moved most, where nothing larger happened. */
+function movedSentence(
+  story: Story,
+  { up, down, cleared }: Effect,
+  it: string | undefined,
+): readonly string[] {
+  if (up !== undefined && up.to >= worthNaming)
     return [
       `${it === undefined ? 'One suspect rose' : `${it} raised one suspect`} from ${shiftWords(up)}: ${nameIn(story, up.cause)}.`,
     ];
-  if (down !== undefined && cleared.length === 0)
-    return [
-      `${it ?? 'It'} took one suspect down from ${shiftWords(down)}: ${nameIn(story, down.cause)}.`,
-    ];
-  return [];
+  return down !== undefined && cleared.length === 0
+    ? [
+        `${it ?? 'It'} took one suspect down from ${shiftWords(down)}: ${nameIn(story, down.cause)}.`,
+      ]
+    : [];
 }
 
 /** The same in the fewest words, for a table. */

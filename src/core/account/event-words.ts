@@ -2,14 +2,7 @@ import type { Entry } from '../session/correct.ts';
 import type { Kind, PayloadOf } from '../session/event.ts';
 import type { Finding, Story } from '../session/story.ts';
 import { count } from '../text.ts';
-import {
-  askWords,
-  causeName,
-  clause,
-  readingWords,
-  sentence,
-  shownWords,
-} from './wording.ts';
+import { askWords, causeName, clause, readingWords, sentence, shownWords } from './wording.ts';
 
 type Place = { readonly story: Story; readonly entry: Entry };
 type Phrases = { readonly [K in Kind]?: (said: PayloadOf<K>, place: Place) => string | undefined };

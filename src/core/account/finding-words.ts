@@ -29,7 +29,8 @@ export function findingSentence(
       ? `${ask}? ${answer}`
       : `${when} the question was: ${clause(ask)}? ${answer}`;
   const subject = when === '' ? ask : `${when}, ${clause(ask)}`;
-  if (reading === '') return `${subject}: ${clause(shown)}.`;
+  if (reading === '')
+    return /:/.test(ask + shown) ? `${subject}, gave "${shown}".` : `${subject}: ${clause(shown)}.`;
   const comma = ask.includes(',') ? ',' : '';
   return `${subject}${comma} ${measured[turn % 3] ?? 'came to'} ${answer}`;
 }

@@ -1,8 +1,7 @@
 /** Trade words in a sentence each, in our own words; common practice, no source. */
 export const glossaryWords: Readonly<Record<string, string>> = {
-  'advance (ignition)': 'How much earlier the spark comes as the engine turns faster.',
   alternator: 'The machine that charges the battery, with diodes that make direct current.',
-  ammeter: 'A dash meter in the main feed: all current but the starter’s goes through it.',
+  ammeter: "A dash meter in the main feed: all current but the starter's goes through it.",
   'ballast resistor': 'A resistor that keeps a coil cool in running and is bypassed in cranking.',
   'brake booster': 'The drum that helps the pedal by manifold vacuum.',
   'bulkhead connector': 'The large plug that takes the wiring through the firewall.',
@@ -29,7 +28,6 @@ export const glossaryWords: Readonly<Record<string, string>> = {
   'slip rings': 'The rings that lead current to a turning winding.',
   splice: 'A joint of wires in the loom.',
   'starter relay': 'The switch that gives the starter its heavy current.',
-  terminal: 'The metal end of a wire, or where it fits.',
   thermostat: 'The valve that holds coolant back until the engine is warm.',
   'timing light': 'A lamp that flashes with the spark and shows where the engine stands then.',
   'under load': 'With current flowing: a bad joint shows only then.',

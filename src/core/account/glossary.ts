@@ -2,20 +2,16 @@ import type { Block, Inline, Words } from './block.ts';
 import { glossaryWords } from './glossary-words.ts';
 import { headingSlugs } from './slugs.ts';
 
-/** The word as it stands in running text: without what tells it apart from another meaning. */
-const spoken = (term: string): string => term.replace(/ \(.*\)$/, '');
-
 const terms = Object.keys(glossaryWords);
 const pattern = new RegExp(
   `(?<![\\p{L}\\p{N}])(?:${terms
-    .map(spoken)
     .toSorted((one, other) => other.length - one.length || (one < other ? -1 : 1))
     .join('|')})(?![\\p{L}\\p{N}])`,
   'giu',
 );
 
 const termOf = (found: string): string | undefined =>
-  terms.find((term) => spoken(term) === found.toLowerCase());
+  terms.find((term) => term === found.toLowerCase());
 
 const heading = 'Words';
 
@@ -37,16 +33,15 @@ export function withGlossary(blocks: readonly Block[]): readonly Block[] {
 const sectionOf = (used: readonly string[]): readonly Block[] => [
   { kind: 'heading', text: heading },
   ...used.flatMap((term): Block[] => [
-    { kind: 'heading', level: 3, text: spoken(term) },
+    { kind: 'heading', level: 3, text: term },
     { kind: 'paragraph', text: glossaryWords[term] ?? '' },
   ]),
 ];
 
-/** Running text of a block, in which words are linked; headings, tables and cautions stay bare. */
+/** Running text of a block, in which words are linked; headings, lists, tables and cautions stay bare. */
 function runningText(block: Block): readonly Words[] {
   if (block.kind === 'paragraph') return [block.text];
-  if (block.kind === 'summary') return block.parts.map(({ text }) => text);
-  return block.kind === 'list' ? block.items : [];
+  return block.kind === 'summary' ? block.parts.map(({ text }) => text) : [];
 }
 
 function usedTerms(blocks: readonly Block[]): readonly string[] {
@@ -76,8 +71,6 @@ class Linker {
         ...block,
         parts: block.parts.map(({ name, text }) => ({ name, text: this.#words(text) })),
       };
-    if (block.kind === 'list')
-      return { ...block, items: block.items.map((item) => this.#words(item)) };
     return block;
   }
 

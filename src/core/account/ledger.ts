@@ -3,7 +3,7 @@ import type { Kind } from '../session/event.ts';
 import type { Story } from '../session/story.ts';
 import { workedSeconds } from '../session/time.ts';
 import type { Block } from './block.ts';
-import { minuteWords } from './wording.ts';
+import { minuteWords, sentence } from './wording.ts';
 
 export type Account = 'checking' | 'opening up' | 'repairing' | 'waiting' | 'lost';
 
@@ -26,11 +26,14 @@ const usual: { readonly [K in Kind]?: Account } = {
 export function ledgerOf(story: Story): Ledger {
   const wasted = wastedEvents(story);
   const minutes = { checking: 0, 'opening up': 0, repairing: 0, waiting: 0, lost: 0 };
-  let timer = 0;
+  let [timer, carried] = [0, 0];
   story.entries.forEach((entry, index) => {
     const before = story.entries[index - 1];
     if (before === undefined) return;
-    const spent = workedSeconds(before.event, entry.event) / 60;
+    const spent = carried + workedSeconds(before.event, entry.event) / 60;
+    // What was only implied, or begun, came with the step after it: the time belongs there.
+    carried = isPartOfNext(entry) ? spent : 0;
+    if (carried > 0) return;
     const waited = Math.min(spent, timer);
     timer = entry.said?.kind === 'timer' ? entry.said.minutes : timer - waited;
     minutes.waiting += waited;
@@ -38,6 +41,10 @@ export function ledgerOf(story: Story): Ledger {
   });
   return minutes;
 }
+
+const isPartOfNext = ({ said }: Entry): boolean =>
+  said?.kind === 'check-begun' ||
+  ((said?.kind === 'standing' || said?.kind === 'access') && said.implied === true);
 
 function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): Account {
   if (wasted.has(event.n)) return 'lost';
@@ -103,6 +110,6 @@ function ledgerNote({ lost }: Ledger): string {
   const nothing =
     lost < 0.5
       ? 'Nothing had to be done over.'
-      : `Lost are ${minuteWords(lost)}: what was repeated, taken back, or did not cure.`;
+      : sentence(`${minuteWords(lost)} went on what was repeated, taken back, or did not cure`);
   return `${nothing} Opening up that was not written down by itself is counted with the step it was done for.`;
 }

@@ -26,7 +26,7 @@ const bared = (escaped: string): string =>
     .replace(/\\([+=!"'^$])/g, '$1')
     .replace(/\\([()])(?=[^[\]]*$)/g, '$1')
     .replace(/(\d)\\\.(?=\d)/g, '$1.')
-    .replace(/\\\.(?=\s|$)/g, '.')
+    .replace(/\\\.(?=["\s]|$)/g, '.')
     .replace(/(\w)\\-(?=\w)/g, '$1-')
     .replace(/(?<=[\w ])\\\/(?=[\w ])/g, '/')
     .replace(/\\:(?=\s|$)/g, ':')
@@ -45,7 +45,7 @@ function showWords(words: Words): string {
       const text = cleanLine(`x${part}x`).slice(1, -1);
       const whole = bared(escapeMarks(text));
       if (!beforeLink) return whole;
-      const [tail = ''] = /\S*\s*$/.exec(text) ?? [''];
+      const [tail = ''] = /[^\s\p{L}\p{N}]*$/u.exec(text) ?? [''];
       return `${bared(escapeMarks(text.slice(0, text.length - tail.length)))}${escapeMarks(tail)}`;
     })
     .join('');
@@ -78,7 +78,7 @@ function showBlock(block: Block): string {
     case 'warning':
       return `> **Caution: ${proseMarkdown(block.name)}.** ${proseMarkdown(block.text)}`;
     case 'picture':
-      return `![${escapeMarkdown(block.caption)}](${encodeURI(block.file)})`;
+      return `![${proseMarkdown(block.caption)}](${encodeURI(block.file)})`;
     case 'chart':
       return `\`\`\`mermaid\n${block.text}\n\`\`\``;
     default:

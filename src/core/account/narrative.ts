@@ -53,23 +53,31 @@ function grouped(pieces: readonly Piece[]): readonly Group[] {
   return groups;
 }
 
-/** A repair begins a paragraph, and what was taken off for it belongs there too. */
+/** A repair begins a paragraph, the checks after it another, and what follows a proof a third. */
 function paragraphsOf(groups: readonly Group[]): readonly (readonly Group[])[] {
   const paragraphs: Group[][] = [];
-  let [proving, lastWasProof] = [false, false];
-  for (const group of groups) {
-    const { kind, begins, finding } = group.pieces[0];
-    const retest = finding !== undefined && finding.repairs > 0 && !proving;
-    if (kind === 'repair') proving = false;
-    if (retest) proving = true;
+  for (const [index, group] of groups.entries()) {
     const current = paragraphs.at(-1);
-    const full = (current?.length ?? 0) >= mostPieces && kind !== 'other' && kind !== 'proof';
-    if (current === undefined || begins || retest || full || lastWasProof) paragraphs.push([group]);
+    const before = groups[index - 1];
+    if (current === undefined || isTurn(before, group) || isFull(current, group))
+      paragraphs.push([group]);
     else current.push(group);
-    lastWasProof = kind === 'proof';
   }
   return paragraphs;
 }
+
+const repairsBefore = ({ pieces: [{ finding }] }: Group): number => finding?.repairs ?? 0;
+
+function isTurn(before: Group | undefined, group: Group): boolean {
+  const [{ begins, finding }] = group.pieces;
+  if (before === undefined || begins || before.pieces[0].kind === 'proof') return true;
+  return finding !== undefined && repairsBefore(group) > 0 && before.pieces[0].finding === undefined
+    ? before.pieces[0].kind !== 'other'
+    : false;
+}
+
+const isFull = (paragraph: readonly Group[], { pieces: [{ kind }] }: Group): boolean =>
+  paragraph.length >= mostPieces && kind !== 'other' && kind !== 'proof';
 
 /** Says paragraph after paragraph, keeping what time was told last and whose turn a phrase is. */
 class Telling {

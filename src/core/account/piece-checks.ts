@@ -5,7 +5,7 @@ import { correctionWords, findingItem, findingSentence, insistedWords } from './
 import type { Piece, Saying } from './piece.ts';
 import type { Teller } from './teller.ts';
 import {
-  askWords,
+  askedThing,
   clause,
   isHealthy,
   numberWord,
@@ -25,16 +25,32 @@ export function checkPiece(teller: Teller, entry: Entry, finding: Finding): Made
     finding,
     say: (saying) =>
       [
-        `${isFirstTrial(teller, finding) ? trialSentence(teller, finding, saying) : findingSentence(teller, finding, saying)}${extra}`,
+        `${plainSentence(teller, finding, saying)}${extra}`,
         ...effectOfAll(teller, [finding], saying.turn),
       ].join(' '),
   };
 }
 
+function plainSentence(teller: Teller, finding: Finding, saying: Saying): string {
+  if (teller.repeated.has(finding.n)) return repeatedSentence(teller, finding, saying);
+  return isFirstTrial(teller, finding)
+    ? trialSentence(teller, finding, saying)
+    : findingSentence(teller, finding, saying);
+}
+
+/** The same check again, with nothing repaired between and the same result. */
+function repeatedSentence({ story }: Teller, finding: Finding, { when }: Saying): string {
+  const reading = readingWords(finding);
+  const asked = askedThing(story, finding.check, finding.leg);
+  const begun = when === '' ? 'The' : `${when} the`;
+  return `${begun} same was done once more (${asked}): ${reading === '' ? '' : `${reading}, `}the same result.`;
+}
+
 /** Healthy, and nothing turned on it: several such may be told in one breath. */
 function isQuiet(teller: Teller, finding: Finding): boolean {
   const effect = teller.effectAt(finding.n);
-  if (effect === undefined || isFirstTrial(teller, finding)) return false;
+  if (effect === undefined || isFirstTrial(teller, finding) || teller.repeated.has(finding.n))
+    return false;
   return isHealthy(teller.story, finding) && !effect.settles && !effect.newLeader;
 }
 
@@ -45,14 +61,12 @@ function isFirstTrial({ story }: Teller, { check, leg, n }: Finding): boolean {
 }
 
 function trialSentence({ story }: Teller, finding: Finding, { when }: Saying): string {
-  const ask = clause(askWords(story, finding.check, finding.leg));
-  const shown = shownWords(story, finding);
-  const question = checkIn(story, finding.check, finding.leg)?.ask.endsWith('?') === true;
+  const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
   const tried = isHealthy(story, finding)
     ? 'the complaint was looked for and did not show'
     : 'the complaint was made to show itself';
   const begun = when === '' ? sentence(tried).replace(/\.$/, '') : `${when} ${tried}`;
-  return question ? `${begun}: ${ask}? ${sentence(shown)}` : `${begun} (${ask}): ${clause(shown)}.`;
+  return `${begun} ("${ask}"): ${clause(shownWords(story, finding))}.`;
 }
 
 function effectOfAll(
@@ -77,7 +91,7 @@ export function quietSentences(
     [
       `${number} checks in a row showed what a healthy vehicle shows`,
       `the next ${number} found nothing wrong`,
-      `${number} more came out healthy`,
+      `${number} checks came out healthy`,
     ] as const
   )[turn % 3];
   const begun = when === '' ? sentence(head ?? '').replace(/\.$/, '') : `${when} ${head}`;
@@ -87,21 +101,18 @@ export function quietSentences(
 /** The complaint's own test after a repair. */
 export function proofPiece(teller: Teller, entry: Entry, finding: Finding): Made {
   const { story } = teller;
-  const good = isHealthy(story, finding);
-  const question = checkIn(story, finding.check, finding.leg)?.ask.endsWith('?') === true;
-  const ask = clause(askWords(story, finding.check, finding.leg));
+  const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
   const reading = readingWords(finding);
   const shown = clause(shownWords(story, finding));
   const answer = reading === '' ? shown : `${reading} (${shown})`;
-  const outcome = good
+  const outcome = isHealthy(story, finding)
     ? 'The complaint was gone.'
     : 'The complaint was still there: the repair had not cured it.';
-  const asked = question ? `: ${ask}? ${sentence(answer)}` : ` (${ask}): ${answer}.`;
   return {
     kind: 'proof',
     begins: false,
     finding,
     say: ({ when }) =>
-      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated${asked}${correctionWords(teller, entry)} ${outcome}`,
+      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated ("${ask}"): ${answer}.${correctionWords(teller, entry)} ${outcome}`,
   };
 }

@@ -32,10 +32,10 @@ export function condemnedPiece(teller: Teller, n: number, cause: string): Made {
 
 function sureWords(chance: number | undefined): string {
   if (chance === undefined) return '';
-  if (chance >= settledFrom) return `It stood at ${percent(chance)}.`;
+  if (chance >= settledFrom) return `It then stood at ${percent(chance)}.`;
   return chance >= guessUnder
-    ? `It stood at ${percent(chance)}: likely, and not sure.`
-    : `It stood at ${percent(chance)}: that was a guess.`;
+    ? `It then stood at ${percent(chance)}: likely, and not sure.`
+    : `It then stood at ${percent(chance)}: that was a guess.`;
 }
 
 /** A repair, after everything that was taken off for it. */
@@ -47,10 +47,12 @@ export function repairedPiece(teller: Teller, entry: Entry, said: PayloadOf<'rep
       one.cause === said.cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
   );
   const name = clause(causeName(story, said.cause));
-  const chance = chanceBefore(teller, n, said.cause);
-  const guess = !named && chance !== undefined && chance < guessUnder;
+  const sure = named ? '' : sureWords(chanceBefore(teller, n, said.cause));
   const what = said.did === undefined ? name : clause(said.did);
-  const subject = named || said.did === undefined ? '' : ` for this (${name})`;
+  const subject =
+    named || said.did === undefined
+      ? 'the repair was done'
+      : `one suspect was mended before any cause was named (${name})`;
   const minutes =
     said.minutes === undefined ? '' : ` It took ${minuteWords(said.minutes)} of work.`;
   return {
@@ -59,11 +61,9 @@ export function repairedPiece(teller: Teller, entry: Entry, said: PayloadOf<'rep
     cautions: [],
     say: ({ when }) =>
       [
-        sentence(`${when === '' ? 'Then' : when} the repair${subject} was done: ${what}`),
+        sentence(`${when === '' ? 'Then' : when} ${subject}: ${what}`),
         minutes,
-        guess
-          ? ` ${sentence(`nothing found until then gave it more than ${percent(chance)}: it was a guess`)}`
-          : '',
+        sure === '' ? '' : ` ${sure}`,
         correctionWords(teller, entry),
       ].join(''),
   };

@@ -5,6 +5,8 @@ import { sentence } from './wording.ts';
 /** How a piece is to be said: with its time or without, and as which of several in turn. */
 export type Saying = { readonly when: string; readonly turn: number };
 
+export type Closed = { readonly part: string } | { readonly access: string };
+
 /** One thing worth telling of the way; pieces are put together to paragraphs afterwards. */
 export type Piece = {
   readonly n: number;
@@ -15,7 +17,7 @@ export type Piece = {
   readonly begins: boolean;
   readonly finding?: Finding;
   /** A thing put back or closed up. */
-  readonly closed?: string;
+  readonly closed?: Closed;
   readonly cautions: readonly string[];
   readonly picture?: Block;
   readonly say: (saying: Saying) => string;

@@ -2,7 +2,7 @@ import type { Entry } from '../session/correct.ts';
 import type { Kind, PayloadOf } from '../session/event.ts';
 import type { Block } from './block.ts';
 import { checkCautions, repairCautions } from './cautions.ts';
-import { plain, type Piece, type Saying } from './piece.ts';
+import { plain, type Closed, type Piece, type Saying } from './piece.ts';
 import { checkPiece, proofPiece } from './piece-checks.ts';
 import { condemnedPiece, repairedPiece } from './piece-repairs.ts';
 import { withdrawnWords } from './finding-words.ts';
@@ -65,13 +65,13 @@ const makers: Makers = {
     plain(
       `${teller.who} took off ${thePart(part)}${where === undefined ? '' : ` (${clause(where)})`}`,
     ),
-  'part-on': ({ part }) => closing(thePart(part)),
+  'part-on': ({ part }) => closing({ part: thePart(part) }),
   access: ({ access, now, implied }, { teller }) => {
     const name = clause(accessName(teller, access));
-    if (now === 'closed') return closing(name);
+    if (now === 'closed') return closing({ access: name });
     return implied === true
       ? undefined
-      : plain(`${teller.who} opened up for what came next: ${name}`, { begins: true });
+      : plain(`${teller.who} opened up for what came next (${name})`, { begins: true });
   },
   leg: ({ reason }, { teller, entry }) => {
     const leg = teller.story.legs.find(({ since }) => since === entry.event.n);
@@ -90,16 +90,24 @@ const makers: Makers = {
 };
 
 /** Said once for all that is closed up in a row. */
-const closing = (closed: string): Omit<Piece, 'n' | 'at'> => ({
-  ...plain(`put back or closed up: ${closed}`),
+const closing = (closed: Closed): Omit<Piece, 'n' | 'at'> => ({
+  ...plain(''),
   kind: 'closing',
   closed,
 });
 
-export const closingWords = (closed: readonly string[], { when }: Saying): string =>
-  when === ''
-    ? sentence(`Put back and closed up: ${joined(closed)}`)
-    : sentence(`${when} this was put back and closed up: ${joined(closed)}`);
+/** Parts that went back on, and what was closed up again, in one sentence. */
+export function closingWords(closed: readonly Closed[], { when }: Saying): string {
+  const parts = closed.flatMap((one) => ('part' in one ? [one.part] : []));
+  const accesses = closed.flatMap((one) => ('access' in one ? [one.access] : []));
+  const said = [
+    ...(parts.length === 0 ? [] : [`${joined(parts)} went back on`]),
+    ...(accesses.length === 0
+      ? []
+      : [`what had been opened was closed up again (${accesses.join('; ')})`]),
+  ].join(', and ');
+  return sentence(when === '' ? said : `${when} ${said}`);
+}
 
 const thePart = (part: string): string =>
   /^(the|a|an|both|all|its|\d)\b/i.test(part.trim()) ? clause(part) : `the ${clause(part)}`;

@@ -68,7 +68,7 @@ export function proofBlocks({ story }: Teller): readonly Block[] {
       askWords(story, check),
       foundCell(
         story,
-        of(({ repairs }) => repairs === 0),
+        of(({ n }) => n < last),
       ),
       foundCell(
         story,
@@ -86,7 +86,7 @@ export function proofBlocks({ story }: Teller): readonly Block[] {
       kind: 'paragraph',
       text: `${
         proof.good
-          ? "The complaint's own test passed after the repair, done the same way as before it."
+          ? "The complaint's own test passed after the repair."
           : "The complaint's own test still showed the complaint after the repair."
       }${stale}`,
     },

@@ -1,6 +1,7 @@
 import { effectOf, type Effect } from '../reason/effect.ts';
 import { trailOf, type TrailStep } from '../reason/trail.ts';
 import type { Finding, Story } from '../session/story.ts';
+import { repeatsOf } from './ledger.ts';
 
 /** Who tells: one person, a shop, or somebody about others. */
 export type Voice = 'i' | 'we' | 'they';
@@ -26,6 +27,8 @@ export type Teller = {
   readonly findings: ReadonlyMap<number, Finding>;
   /** Place of a finding among all, from 1: its number in the table. */
   readonly numbers: ReadonlyMap<number, number>;
+  /** Findings that only repeated one before them. */
+  readonly repeated: ReadonlySet<number>;
   readonly stepAt: (n: number) => TrailStep | undefined;
   readonly effectAt: (n: number) => Effect | undefined;
 };
@@ -50,6 +53,7 @@ export function makeTeller(story: Story, options: AccountOptions = {}): Teller {
     trail,
     findings: new Map(story.findings.map((finding) => [finding.n, finding])),
     numbers: new Map(story.findings.map(({ n }, index) => [n, index + 1])),
+    repeated: new Set(repeatsOf(story).map(({ n }) => n)),
     stepAt: (n) => steps.get(n),
     effectAt: (n) => effects.get(n),
   };

@@ -1,17 +1,20 @@
 import { percent } from '../reason/sentence.ts';
 import { unlisted } from '../reason/model.ts';
 import type { Block } from './block.ts';
+import { failedRepairs } from './ledger.ts';
 import { chanceBefore } from './piece-repairs.ts';
 import type { Teller } from './teller.ts';
 import { causeName, clause, joined, sentence } from './wording.ts';
 
 /** A suspect this likely beside the named cause was not ruled out. */
 const stillOpen = 0.05;
+const mostOpen = 3;
 
 /** What it was, where, how sure that was, and what had not been ruled out. */
 export function verdictBlocks(teller: Teller): readonly Block[] {
   const { story } = teller;
-  const named = [...new Set([...story.condemned, ...story.repairs].map(({ cause }) => cause))];
+  const inOrder = [...story.condemned, ...story.repairs].toSorted((one, two) => one.n - two.n);
+  const named = [...new Set(inOrder.map(({ cause }) => cause))];
   const heading: Block = { kind: 'heading', text: 'What it was' };
   if (named.length === 0) return [heading, { kind: 'paragraph', text: notFound(teller) }];
   return [
@@ -27,11 +30,16 @@ function causeParagraph(teller: Teller, cause: string): string {
     story.repairs.find((one) => one.cause === cause)?.n ??
     0;
   const chance = chanceBefore(teller, n, cause);
+  const stood = chance === undefined ? '' : ` at ${percent(chance)}`;
+  if (isFailed(teller, cause))
+    return sentence(
+      `It was not this: ${clause(causeName(story, cause))}. It was mended${stood}, and the complaint stayed`,
+    );
   const where = story.legs
     .map(({ tree }) => tree.causes[cause]?.where)
     .find((one) => one !== undefined);
   const place = where === undefined ? '' : `; where: ${clause(where)}`;
-  const others = openBeside(teller, n, cause);
+  const others = openBeside(teller, n, cause).slice(0, mostOpen);
   const sure =
     chance === undefined ? '' : ` By all that had been found it then stood at ${percent(chance)}.`;
   const open =
@@ -48,8 +56,11 @@ function outcome({ story }: Teller, cause: string): string {
   const next = story.repairs.find(({ n }) => n > repair.n);
   const proof = story.proofs.findLast(({ n }) => n > repair.n && n < (next?.n ?? Infinity));
   if (proof === undefined) return ' The repair was not put to the proof by itself.';
-  return proof.good ? '' : ' Mending it did not cure the complaint.';
+  return '';
 }
+
+const isFailed = ({ story }: Teller, cause: string): boolean =>
+  failedRepairs(story).some((one) => one.cause === cause);
 
 function openBeside(teller: Teller, n: number, cause: string): readonly string[] {
   const last = teller.trail.findLast((step) => step.n < n)?.after ?? new Map<string, number>();

@@ -12,7 +12,7 @@ export function sentence(text: string): string {
 /** First letter small (unless the word is all capitals), no full stop: for use inside a sentence. */
 export function clause(text: string): string {
   const trimmed = text.trim().replace(/\.$/, '');
-  return /^[A-Z][a-z]/.test(trimmed) || /^A /.test(trimmed)
+  return /^([A-Z][a-z]|A )/.test(trimmed)
     ? trimmed.slice(0, 1).toLowerCase() + trimmed.slice(1)
     : trimmed;
 }
@@ -63,7 +63,7 @@ export function readingWords({ reading, standard }: Pick<Finding, 'reading' | 's
   const read = showReading(reading.value, reading.unit);
   return standard === undefined
     ? read
-    : `${read} (as ${showReading(standard.value, standard.unit)} ${standard.under})`;
+    : `${read}, which is ${showReading(standard.value, standard.unit)} ${standard.under}`;
 }
 
 /** Whether a finding is what a healthy vehicle shows. */

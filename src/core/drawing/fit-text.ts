@@ -10,7 +10,7 @@ const widthOf = (mark: string): number => {
 
 /** About how wide a text comes out, in pixels. */
 export const textWidth = (text: string, size = 12): number =>
-  ([...text].reduce((sum, mark) => sum + widthOf(mark), 0) * size) / 12;
+  (Array.from(text).reduce((sum, mark) => sum + widthOf(mark), 0) * size) / 12;
 
 export type Box = { readonly width: number; readonly lines: number; readonly size?: number };
 
@@ -36,7 +36,7 @@ export function fitText(text: string, { width, lines, size = 12 }: Box): readonl
 
 function cutTo(line: string, box: { width: number; size: number }, more: boolean): string {
   if (!more && textWidth(line, box.size) <= box.width) return line;
-  let marks = [...line];
+  let marks = Array.from(line);
   while (marks.length > 0 && textWidth(`${marks.join('')}…`, box.size) > box.width)
     marks = marks.slice(0, -1);
   return `${marks.join('').replace(/[ ,;:]+$/, '')}…`;

@@ -133,16 +133,12 @@ function isOwn(
   lead: string | undefined,
   answered: ReadonlySet<string>,
 ): boolean {
+  if (proof || lead === undefined || check === lead) return true;
   const tree = story.legs[leg]?.tree;
-  const repaired = story.repairs.findLast((repair) => repair.n < n);
-  const asked = repaired === undefined ? [] : (tree?.causes[repaired.cause]?.repair.then ?? []);
-  return (
-    proof ||
-    lead === undefined ||
-    check === lead ||
-    [tree?.complaint.confirm, ...(tree?.baseline ?? []), ...asked].includes(check) ||
-    (tree?.start === check && !answered.has(check))
-  );
+  if (tree === undefined || (tree.start === check && !answered.has(check))) return true;
+  const repaired = story.repairs.findLast((repair) => repair.n < n)?.cause;
+  const asked = repaired === undefined ? [] : (tree.causes[repaired]?.repair.then ?? []);
+  return [tree.complaint.confirm, ...tree.baseline, ...asked].includes(check);
 }
 
 const shownFirst = 28;

@@ -42,7 +42,8 @@ export function ledgerOf(story: Story): Ledger {
   return minutes;
 }
 
-const isPartOfNext = ({ said }: Entry): boolean =>
+/** What belongs to the step that comes after it: said for it, or only implied by it. */
+export const isPartOfNext = ({ said }: Entry): boolean =>
   said?.kind === 'check-begun' ||
   ((said?.kind === 'standing' || said?.kind === 'access') && said.implied === true);
 

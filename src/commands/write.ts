@@ -4,6 +4,7 @@ import { withoutNames } from '../core/account/names.ts';
 import type { Audience, Voice } from '../core/account/teller.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
+import { dateOf } from '../core/session/time.ts';
 import { storeError, StoreError, type Files } from '../store/files.ts';
 import type { Reading } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
@@ -84,10 +85,11 @@ export function accountOf(reading: Reading, options: WriteOptions = {}): Written
   return writeUp(fold(header, events), record, options);
 }
 
-/** How we know a file as one of ours, to be written anew: the last line of every account. */
-const signature = /The record's closing link is [0-9a-f]*\.\n$/;
-/** And the first of every picture. */
-const pictureSignature = /^<svg xmlns="[^"]*" class="droplight" /;
+/** How we know a file as one of ours, to be written anew: an account by its last line, a picture by its first. */
+const signatures = {
+  account: /The record's closing link is [0-9a-f]*\.\n$/,
+  picture: /^<svg xmlns="[^"]*" class="droplight" /,
+} as const;
 
 /**
  * Writes the account beside the session, or into a folder, with its pictures in a folder beside it.
@@ -101,7 +103,7 @@ export async function writeAccount(io: Io, session: string, how: How): Promise<s
     const { code, message, mend } = firstOf(loaded.problems);
     throw new StoreError(code, message, mend, { path: session });
   }
-  const name = basename(session).replace(/\.jsonl$/, '');
+  const name = fileName(session, loaded.value, how);
   const folder = how.out ?? join(session, '..');
   const beside = `${name}.pictures`;
   const { markdown, pictures } = accountOf(loaded.value, {
@@ -115,8 +117,8 @@ export async function writeAccount(io: Io, session: string, how: How): Promise<s
     ([file, text]) => [join(folder, beside, file), text] as const,
   );
   if (how.force !== true) {
-    refuseOthers(files, path, signature);
-    for (const [picture] of drawn) refuseOthers(files, picture, pictureSignature);
+    refuseOthers(files, path, 'account');
+    for (const [picture] of drawn) refuseOthers(files, picture, 'picture');
   }
   if (how.out !== undefined) files.makeFolder(folder);
   if (drawn.length > 0) files.makeFolder(join(folder, beside));
@@ -125,11 +127,19 @@ export async function writeAccount(io: Io, session: string, how: How): Promise<s
   return path;
 }
 
-function refuseOthers(files: Files, path: string, ours: RegExp): void {
-  if (!files.exists(path) || ours.test(new TextDecoder().decode(files.read(path)))) return;
+/** The session's own name; a stranger gets one without the vehicle's name in it. */
+function fileName(session: string, { header }: Reading, { audience }: How): string {
+  return audience === 'reader'
+    ? `${dateOf(header.opened)}-${header.tree}`
+    : basename(session).replace(/\.jsonl$/, '');
+}
+
+function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {
+  if (!files.exists(path)) return;
+  if (signatures[kind].test(new TextDecoder().decode(files.read(path)))) return;
   throw new StoreError(
     'not-ours',
-    'The file there is none that Droplight wrote.',
+    `The file there is no ${kind} that Droplight wrote.`,
     'Choose another folder with --out, or say --force.',
     { path },
   );

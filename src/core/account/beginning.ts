@@ -51,9 +51,12 @@ function correction(story: Story): string {
   const proof = story.proofs.at(-1);
   const repaired = story.repairs.at(-1);
   const proven = proof?.good === true && proof.n > (repaired?.n ?? 0);
+  const tested = proof !== undefined && proof.n > (repaired?.n ?? 0);
   const proved = proven
     ? "Proven by the complaint's own test."
-    : 'Not proven: the complaint did not pass its own test after the last repair.';
+    : tested
+      ? "Not proven: the complaint's own test still failed after the last repair."
+      : "Not proven: the complaint's own test was not repeated after the last repair.";
   return `${sentence(repairs.join('; then '))} ${proved}`;
 }
 

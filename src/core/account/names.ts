@@ -51,7 +51,10 @@ function hider(names: readonly (readonly [name: string, stand: string])[]) {
     .filter(([name]) => name.length > 1)
     .map(([name, stand]) => {
       const literal = name.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');
-      return [new RegExp(`(?<![\\p{L}\\p{N}])${literal}(?![\\p{L}\\p{N}])`, 'giu'), stand] as const;
+      return [
+        new RegExp(`(?<![\\p{L}\\p{N}])(?:the\\s+)?${literal}(?![\\p{L}\\p{N}])`, 'giu'),
+        stand,
+      ] as const;
     });
   return (text: string): string =>
     rules.reduce((left, [rule, stand]) => left.replace(rule, () => stand), text);

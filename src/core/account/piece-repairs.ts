@@ -23,7 +23,9 @@ export function condemnedPiece(teller: Teller, n: number, cause: string): Made {
   const chance = chanceBefore(teller, n, cause);
   const last = teller.trail.findLast((step) => step.n < n);
   const effect = last === undefined ? undefined : teller.effectAt(last.n);
-  if (effect?.settles === true && effect.leader?.cause === cause && last?.kind === 'finding')
+  const justTold =
+    effect?.leader?.cause === cause && (effect.settles || effect.up?.cause === cause);
+  if (justTold && last?.kind === 'finding' && (chance ?? 0) >= settledFrom)
     return plain(`with that, ${who} named it as the cause`);
   return plain(
     `${who} named the cause: ${clause(causeName(story, cause))}. ${sureWords(chance)}`.trim(),

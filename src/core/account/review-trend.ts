@@ -1,6 +1,6 @@
 import { dateOf } from '../session/time.ts';
 import type { Block } from './block.ts';
-import type { Review } from './review.ts';
+import type { Review } from './review-shape.ts';
 import { minuteWords, sentence } from './wording.ts';
 
 /** How one person's sessions went, in their order of time. */

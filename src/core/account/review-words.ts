@@ -1,5 +1,5 @@
 import type { Decision } from './review-decisions.ts';
-import type { Review } from './review.ts';
+import type { Review } from './review-shape.ts';
 import { clause, joined, minuteWords, numberWord, sentence } from './wording.ts';
 
 export type Reviewed = Omit<Review, 'strengths' | 'practise'>;

@@ -6,44 +6,10 @@ import { ownWay } from '../reason/walkers.ts';
 import { fold } from '../session/fold.ts';
 import type { Story } from '../session/story.ts';
 import { decisionsOf, type Decision, type Recorded } from './review-decisions.ts';
-import { habitsOf, type Habits } from './review-habits.ts';
-import { ledgerOf, type Ledger } from './ledger.ts';
-import { guessUnder } from './piece-repairs.ts';
+import { isGuess, type Luck, type Review } from './review-shape.ts';
+import { habitsOf } from './review-habits.ts';
+import { ledgerOf } from './ledger.ts';
 import { practice, strengths } from './review-words.ts';
-
-/** What luck did: it is told apart from the choice, which is weighed by what was known. */
-export type Luck = {
-  readonly n: number;
-  readonly kind: 'lucky guess' | 'sound choice that failed' | 'slower check that settled it';
-  readonly words: string;
-};
-
-/** One session as a mentor would look at it: minutes and evidence, no marks. */
-export type Review = {
-  readonly session: string;
-  readonly who: string;
-  readonly vehicle: string;
-  readonly opened: string;
-  readonly complaint: string;
-  readonly closed: string;
-  readonly minutes: {
-    readonly used: number;
-    /** Expected minutes to a proven repair by the advised order, from the same start. */
-    readonly advised: number | undefined;
-    /** The same by the tree's own order: a mean over simulated vehicles. */
-    readonly ownOrder: number | undefined;
-    /** Given away by choices, by what was known then. */
-    readonly lost: number;
-    readonly ledger: Ledger;
-  };
-  readonly decisions: readonly Decision[];
-  readonly guesses: number;
-  readonly toldNothing: number;
-  readonly habits: Habits;
-  readonly luck: readonly Luck[];
-  readonly strengths: readonly string[];
-  readonly practise: readonly string[];
-};
 
 export function reviewOf(session: string, recorded: Recorded): Review {
   const story = fold(recorded.header, recorded.events);
@@ -70,9 +36,6 @@ export function reviewOf(session: string, recorded: Recorded): Review {
   };
   return { ...base, strengths: strengths(base), practise: practice(base) };
 }
-
-export const isGuess = ({ chance }: Decision): boolean =>
-  chance !== undefined && chance < guessUnder;
 
 /** The advice engine's own figure before anything was done. */
 function advisedFromStart({ header }: Recorded): number | undefined {

@@ -14,9 +14,12 @@ export const textWidth = (text: string, size = 12): number =>
 
 export type Box = { readonly width: number; readonly lines: number; readonly size?: number };
 
+/** More than this never fits a few lines, so that it need not be measured. */
+const mostRead = 600;
+
 /** Text in at most so many lines of a width; what does not fit ends in an ellipsis. */
 export function fitText(text: string, { width, lines, size = 12 }: Box): readonly string[] {
-  const words = cleanRow(text).trim().split(/\s+/).slice(0, 80);
+  const words = cleanRow(text.slice(0, mostRead)).trim().split(/\s+/);
   const out: string[] = [];
   let line = '';
   for (const word of words) {
@@ -34,10 +37,18 @@ export function fitText(text: string, { width, lines, size = 12 }: Box): readonl
     .map((one, index) => cutTo(one, { width, size }, cut && index === lines - 1));
 }
 
-function cutTo(line: string, box: { width: number; size: number }, more: boolean): string {
-  if (!more && textWidth(line, box.size) <= box.width) return line;
-  let marks = Array.from(line);
-  while (marks.length > 0 && textWidth(`${marks.join('')}…`, box.size) > box.width)
-    marks = marks.slice(0, -1);
-  return `${marks.join('').replace(/[ ,;:]+$/, '')}…`;
+function cutTo(
+  line: string,
+  { width, size }: { width: number; size: number },
+  more: boolean,
+): string {
+  if (!more && textWidth(line, size) <= width) return line;
+  let room = width - textWidth('…', size);
+  const kept: string[] = [];
+  for (const mark of line) {
+    room -= textWidth(mark, size);
+    if (room < 0) break;
+    kept.push(mark);
+  }
+  return `${kept.join('').replace(/[ ,;:]+$/, '')}…`;
 }

@@ -8,7 +8,7 @@ const mostMarks = 300;
 
 /** Text for a Mermaid label: quoted, and nothing in it can end the quotes. */
 export const mermaidLabel = (text: string): string => {
-  const marks = Array.from(cleanRow(text).trim());
+  const marks = Array.from(cleanRow(text.slice(0, 4 * mostMarks)).trim());
   const short =
     marks.length > mostMarks ? `${marks.slice(0, mostMarks).join('')}…` : marks.join('');
   const coded = short.replace(risky, (mark) => `#${mark.charCodeAt(0)};`);

@@ -48,16 +48,17 @@ function correction(story: Story): string {
     const done = did === undefined ? `mended: ${clause(causeName(story, cause))}` : clause(did);
     return failed.has(n) ? `${done} (this did not cure it)` : done;
   });
-  const proof = story.proofs.at(-1);
-  const repaired = story.repairs.at(-1);
-  const proven = proof?.good === true && proof.n > (repaired?.n ?? 0);
-  const tested = proof !== undefined && proof.n > (repaired?.n ?? 0);
-  const proved = proven
+  return `${sentence(repairs.join('; then '))} ${proofWords(story)}`;
+}
+
+/** Whether the last repair stood its test. */
+function proofWords({ proofs, repairs }: Story): string {
+  const proof = proofs.at(-1);
+  if (proof === undefined || proof.n < (repairs.at(-1)?.n ?? 0))
+    return "Not proven: the complaint's own test was not repeated after the last repair.";
+  return proof.good
     ? "Proven by the complaint's own test."
-    : tested
-      ? "Not proven: the complaint's own test still failed after the last repair."
-      : "Not proven: the complaint's own test was not repeated after the last repair.";
-  return `${sentence(repairs.join('; then '))} ${proved}`;
+    : "Not proven: the complaint's own test still failed after the last repair.";
 }
 
 /** The vehicle, the place and the day, as far as a reader may know them. */

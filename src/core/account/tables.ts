@@ -1,3 +1,4 @@
+import { weighedFirst, weighedLast } from '../reason/trail.ts';
 import type { Finding, FollowUp, Story } from '../session/story.ts';
 import { clockTime } from '../session/time.ts';
 import type { Block } from './block.ts';
@@ -33,8 +34,13 @@ export function readingBlocks(teller: Teller): readonly Block[] {
   return [
     { kind: 'heading', text: 'Readings and results' },
     { kind: 'table', head, rows },
+    ...(story.findings.every(({ n }) => teller.stepAt(n) !== undefined)
+      ? []
+      : [{ kind: 'paragraph' as const, text: longNote }]),
   ];
 }
+
+const longNote = `In so long a session the suspects were weighed after the first ${weighedFirst} and the last ${weighedLast} findings and repairs only.`;
 
 /** What was repaired, with parts and costs. */
 export function repairBlocks(story: Story): readonly Block[] {

@@ -17,6 +17,10 @@ export type TrailStep = {
   readonly after: ChanceMap | undefined;
 };
 
+/** Steps of a leg that are weighed at its beginning and at its end: of a longer one, not the middle. */
+export const weighedFirst = 120;
+export const weighedLast = 60;
+
 /**
  * The belief along a whole session, in the order of its events and with every correction applied.
  * Each finding is weighed once; everything that tells of the session shares what comes out.
@@ -35,19 +39,19 @@ function legTrail(story: Story, leg: number): readonly TrailStep[] {
   const done: readonly Done[] = [...story.findings, ...story.repairs].toSorted(
     (one, other) => one.n - other.n,
   );
-  const steps: TrailStep[] = [];
-  for (const one of done.filter((each) => each.leg <= leg)) {
-    if (one.leg < leg) {
+  for (const one of done.filter((each) => each.leg < leg)) weigher.take(one);
+  const own = done.filter((each) => each.leg === leg);
+  return own.flatMap((one, index): readonly TrailStep[] => {
+    if (index >= weighedFirst && index < own.length - weighedLast) {
       weigher.take(one);
-      continue;
+      return [];
     }
     const before = weigher.chances();
     weigher.take(one);
     const kind = isRepair(one) ? 'repair' : 'finding';
     const id = isRepair(one) ? one.cause : one.check;
-    steps.push({ n: one.n, kind, id, leg, before, after: weigher.chances() });
-  }
-  return steps;
+    return [{ n: one.n, kind, id, leg, before, after: weigher.chances() }];
+  });
 }
 
 /** The chances of every cause of a leg before anything was found in the session. */
@@ -62,7 +66,8 @@ class Weigher {
   readonly #model: Model;
   readonly #findings = new Map<string, CheckFinding>();
   readonly #repairs: RepairMade[] = [];
-  readonly #known = new Map<string, ChanceMap | undefined>();
+  /** Nothing until it is asked for, and again after whatever changes it. */
+  #weighed: { readonly chances: ChanceMap | undefined } | undefined;
 
   constructor(story: Story, leg: number) {
     const found = story.legs[leg];
@@ -73,26 +78,34 @@ class Weigher {
   }
 
   take(done: Done): void {
-    const tree = this.#story.legs[this.#leg]?.tree;
-    if (isRepair(done)) {
-      if (tree !== undefined && Object.hasOwn(tree.causes, done.cause))
-        this.#repairs.push({ cause: done.cause, at: this.#repairs.length });
-      return;
-    }
-    const results = tree?.checks[done.check]?.results.map(({ id }) => id) ?? [];
-    const lo = results.indexOf(done.result);
-    const hi = done.orResult === undefined ? lo : results.indexOf(done.orResult);
+    if (isRepair(done)) this.#takeRepair(done);
+    else this.#takeFinding(done);
+  }
+
+  #takeRepair({ cause }: Repaired): void {
+    if (!this.#model.causes.some(({ id }) => id === cause)) return;
+    this.#repairs.push({ cause, at: this.#repairs.length });
+    this.#weighed = undefined;
+  }
+
+  #takeFinding({ check, result, orResult }: Finding): void {
+    const found = this.#story.legs[this.#leg]?.tree.checks[check];
+    const results = found?.results.map(({ id }) => id) ?? [];
+    const lo = results.indexOf(result);
+    const hi = orResult === undefined ? lo : results.indexOf(orResult);
     if (lo < 0 || hi < 0) return;
-    const key = `${done.check} ${this.#repairs.length}`;
+    const key = `${check} ${this.#repairs.length}`;
+    const last = this.#findings.get(key);
+    // A repeat with the same result is the same evidence, unless another check shows the same thing.
+    if (last?.lo === lo && last.hi === hi && found?.same === undefined) return;
     this.#findings.delete(key);
-    this.#findings.set(key, { check: done.check, lo, hi, at: this.#repairs.length });
+    this.#findings.set(key, { check, lo, hi, at: this.#repairs.length });
+    this.#weighed = undefined;
   }
 
   chances(): ChanceMap | undefined {
-    const findings = [...this.#findings.values()];
-    const key = JSON.stringify([findings, this.#repairs.length]);
-    if (!this.#known.has(key)) this.#known.set(key, this.#weigh(findings));
-    return this.#known.get(key);
+    this.#weighed ??= { chances: this.#weigh([...this.#findings.values()]) };
+    return this.#weighed.chances;
   }
 
   #weigh(findings: readonly CheckFinding[]): ChanceMap | undefined {

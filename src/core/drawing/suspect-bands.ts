@@ -37,7 +37,9 @@ export function suspectBands(
   const tree = story.legs[leg]?.tree;
   const listed = Object.keys(tree?.causes ?? {}).filter((id) => first.has(id));
   const most = (id: string): number => Math.max(...columns.map((column) => column.get(id) ?? 0));
-  const named = listed.toSorted((one, other) => most(other) - most(one)).slice(0, mostNamed);
+  const mended = new Set([...story.condemned, ...story.repairs].map(({ cause }) => cause));
+  const rank = (id: string): number => most(id) + (mended.has(id) ? 1 : 0);
+  const named = listed.toSorted((one, other) => rank(other) - rank(one)).slice(0, mostNamed);
   const bandOf = (kind: Band['kind'], name: string, ids: readonly string[]): Band => {
     const chances = columns.map((column) => sum(ids.map((id) => column.get(id) ?? 0)));
     return {

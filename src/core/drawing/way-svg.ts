@@ -1,5 +1,5 @@
 import { count } from '../text.ts';
-import { fitText } from './fit-text.ts';
+import { fitText, textWidth } from './fit-text.ts';
 import { faint, ink, line, pageWidth, panel, showPage, tint } from './page.ts';
 import { shortened, type WayStep } from './way-steps.ts';
 import { element, textAt } from './xml.ts';
@@ -12,6 +12,7 @@ const lead = 16;
 const small = 13;
 const gap = 20;
 const mostBranches = 4;
+const branchSize = 10;
 
 type Drawn = { readonly height: number; readonly parts: (top: number) => readonly string[] };
 
@@ -50,14 +51,15 @@ function describe(steps: readonly WayStep[]): string {
   return `The way from the complaint, ${count(steps.length, 'step')} from top to bottom. ${words.join('. ')}.`;
 }
 
-const arrow = (from: number, to: number, own: boolean): string =>
-  element('path', {
-    d: `M${left + 24} ${from} V${to - 5} m-4 -5 l4 5 l4 -5`,
-    fill: 'none',
-    stroke: ink,
-    'stroke-width': 1.4,
-    'stroke-dasharray': own ? undefined : '4 3',
-  });
+const arrow = (from: number, to: number, own: boolean): string => {
+  const stroke = { fill: 'none', stroke: ink, 'stroke-width': 1.4 };
+  const x = left + 24;
+  const shaft = { d: `M${x} ${from} V${to - 5}`, 'stroke-dasharray': own ? undefined : '3 3' };
+  return (
+    element('path', { ...shaft, ...stroke }) +
+    element('path', { d: `M${x - 4} ${to - 10} l4 5 l4 -5`, ...stroke })
+  );
+};
 
 /** What stands over a box that is no plain check. */
 const headOf = ({ kind, healthy, own }: WayStep): string => {
@@ -138,10 +140,15 @@ function boxText({ head, title, taken }: BoxText, top: number): readonly string[
 
 function branchLines({ branches }: WayStep): readonly string[] {
   const shown = branches.length > mostBranches ? branches.slice(0, mostBranches - 1) : branches;
-  const lines = shown.map(({ label, leads }) => (leads === '' ? label : `${label} → ${leads}`));
+  const lines = shown.map(({ label, leads }) => {
+    const whole = leads === '' ? label : `${label} → ${leads}`;
+    return textWidth(whole, branchSize) <= branchWidth ? whole : label;
+  });
   const more = branches.length - shown.length;
   return [
-    ...lines.map((one) => fitText(one, { width: branchWidth, lines: 1, size: 10 })[0] ?? ''),
+    ...lines.map(
+      (one) => fitText(one, { width: branchWidth, lines: 1, size: branchSize })[0] ?? '',
+    ),
     ...(more > 0 ? [`and ${more} more`] : []),
   ];
 }
@@ -158,7 +165,7 @@ function branchText(lines: readonly string[], top: number, height: number): read
       'stroke-dasharray': '2 3',
     }),
     ...lines.map((text, index) =>
-      textAt(branchLeft, first + index * small, text, { 'font-size': 10, fill: faint }),
+      textAt(branchLeft, first + index * small, text, { 'font-size': branchSize, fill: faint }),
     ),
   ];
 }

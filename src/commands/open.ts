@@ -1,7 +1,7 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { factsAsked } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { nearNames } from '../core/session/decision.ts';
+import { meant } from '../core/trade/nearest.ts';
 import type { Header } from '../core/session/header.ts';
 import { newHeader } from '../core/session/new-header.ts';
 import { parseConditions } from '../core/session/rule-place.ts';
@@ -89,7 +89,7 @@ export function treeNamed(id: string, library: Library): Parsed<Tree> {
     code: 'unknown-tree',
     value: id,
     message: `There is no tree "${id}".`,
-    mend: `Try one of: ${nearNames(id, names)}. "droplight trees list" shows all.`,
+    mend: `${meant(id, names)} "droplight trees list" shows all.`,
   });
 }
 

@@ -1,5 +1,6 @@
 import { fillTree } from '../core/feed/fill.ts';
 import { makeModel } from '../core/reason/model.ts';
+import { rounds } from '../core/reason/search.ts';
 import { simulate } from '../core/reason/simulate.ts';
 import { advisedWalker, fixedChart, oddsOnly, ownWay } from '../core/reason/walkers.ts';
 import type { Tree } from '../core/tree/model.ts';
@@ -22,7 +23,7 @@ const usual = { runs: 500, seed: 20_260_411 };
 
 /**
  * Expected minutes of a tree to a proven repair, by simulation over hidden vehicles drawn from the
- * tree's own numbers: the advised order, the tree's own way, repairs by odds alone, a fixed chart.
+ * tree's own numbers: the advised order (looking two steps ahead), the tree's own way, repairs by odds alone, a fixed chart.
  */
 export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
@@ -32,7 +33,7 @@ export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
     count: runs,
     seed,
     walkers: {
-      advised: advisedWalker([]),
+      advised: advisedWalker(rounds.slice(0, 1)),
       ownWay: ownWay(filled),
       oddsOnly,
       fixedChart,

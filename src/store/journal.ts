@@ -38,6 +38,7 @@ export class Journal {
   #syncing: Promise<void> | undefined;
   /** A sync has failed: what the system took since the last good one cannot be trusted. */
   #doubtful = false;
+  #closed = false;
 
   constructor(files: Files, opened: Opened, listener: Listener) {
     this.#files = files;
@@ -73,13 +74,15 @@ export class Journal {
 
   /** Blocks until everything is on the disk, or throws a StoreError. */
   settle(): void {
+    // A sync that still runs may fail after ours has succeeded: what it covers is written anew.
+    if (this.#syncing !== undefined) this.#doubtful = true;
     try {
       this.#writeHeld();
-      this.#files.syncNow(this.#handle);
-      this.#durable = this.#written;
+      this.#syncNow();
     } catch (error) {
       throw storeError(error, this.#path);
     }
+    this.#keep(this.#written);
   }
 
   /** The link of the last line: the record's fingerprint. */
@@ -88,16 +91,46 @@ export class Journal {
   }
 
   close(): void {
+    this.#closed = true;
     this.#files.close(this.#handle);
+  }
+
+  #syncNow(): void {
+    try {
+      this.#files.syncNow(this.#handle);
+    } catch (error) {
+      this.#doubtful = true;
+      throw error;
+    }
+  }
+
+  /** Notes what the disk has; never less than before. */
+  #keep(upTo: number): void {
+    if (upTo <= this.#durable) return;
+    this.#durable = upTo;
+    this.#listener.kept(upTo);
   }
 
   #writeHeld(): void {
     if (this.#doubtful) this.#rewrite();
     for (let next = this.#held[0]; next !== undefined; next = this.#held[0]) {
-      writeAll(this.#files, this.#handle, next.line);
+      this.#writeLine(next.line);
       this.#text += next.line;
       this.#written = next.n;
       this.#held.shift();
+    }
+  }
+
+  /** A line whole or not at all; where not even the cut of its torn bytes is taken, the file is written anew. */
+  #writeLine(line: string): void {
+    const before = this.#files.size(this.#handle);
+    this.#doubtful = true;
+    try {
+      writeAll(this.#files, this.#handle, line);
+      this.#doubtful = false;
+    } catch (error) {
+      this.#doubtful = this.#files.size(this.#handle) !== before;
+      throw error;
     }
   }
 
@@ -113,21 +146,23 @@ export class Journal {
     // Never ends within the call that starts it: the caller must have noted that it runs.
     await Promise.resolve();
     try {
-      while (this.#durable !== this.#written) await this.#syncOnce(this.#written);
+      while (this.#durable < this.#written && !this.#closed) await this.#syncOnce(this.#written);
     } finally {
       this.#syncing = undefined;
     }
   }
 
   async #syncOnce(upTo: number): Promise<void> {
+    const handle = this.#handle;
     try {
-      await this.#files.sync(this.#handle);
+      await this.#files.sync(handle);
     } catch (error) {
+      // Closed meanwhile, or written anew: what this sync was for has been settled otherwise.
+      if (this.#closed || handle !== this.#handle) return;
       this.#doubtful = true;
       throw error;
     }
-    this.#durable = upTo;
-    this.#listener.kept(upTo);
+    if (handle === this.#handle) this.#keep(upTo);
   }
 
   /**
@@ -147,8 +182,13 @@ export class Journal {
       this.#files.close(handle);
       throw error;
     }
-    this.#files.close(this.#handle);
+    const old = this.#handle;
     this.#handle = handle;
     this.#doubtful = false;
+    try {
+      this.#files.close(old);
+    } catch {
+      // The old file has no name any more; that it does not close harms nothing.
+    }
   }
 }

@@ -31,8 +31,7 @@ export type Reading = {
  * altered is passed over and named; a line behind an altered one still counts.
  */
 export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
-  const text = new TextDecoder().decode(bytes);
-  const lines = text.split('\n');
+  const lines = splitLines(bytes);
   const openEnd = lines.at(-1) !== '';
   if (!openEnd) lines.pop();
   const [first = '', ...rest] = lines;
@@ -40,7 +39,34 @@ export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
   if (head.kind !== 'whole') return bad(noSession(file, head.kind === 'altered'));
   const header = Header.safeParse(head.value);
   if (!header.success) return bad(noSession(file, false));
-  return good({ header: header.data, openEnd, text, ...readEvents(rest, head.link) });
+  return good({
+    header: header.data,
+    openEnd,
+    text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes),
+    ...readEvents(rest, head.link),
+  });
+}
+
+/** Lines as text; one whose bytes are no UTF-8 becomes text that no link can fit. */
+function splitLines(bytes: Uint8Array): string[] {
+  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+  const lines: string[] = [];
+  for (let start = 0; start <= bytes.length;) {
+    const found = bytes.indexOf(0x0a, start);
+    const end = found < 0 ? bytes.length : found;
+    lines.push(decodeLine(decoder, bytes.subarray(start, end)));
+    start = end + 1;
+  }
+  return lines;
+}
+
+function decodeLine(decoder: InstanceType<typeof TextDecoder>, bytes: Uint8Array): string {
+  try {
+    return decoder.decode(bytes);
+  } catch {
+    // Shown as damage: the marks put in for the bytes that are none make the link fail.
+    return `\ufffd${new TextDecoder().decode(bytes)}`;
+  }
 }
 
 function readEvents(lines: readonly string[], headLink: string) {
@@ -58,12 +84,19 @@ function readEvents(lines: readonly string[], headLink: string) {
     const inOrder = event !== undefined && event.n > (events.at(-1)?.n ?? 0);
     if (!inOrder) return blemish('altered');
     // Behind an altered or missing line: it counts, but the line before it is not what it was.
-    if (read.kind === 'broken-chain' && blemishes.at(-1)?.line !== line - 1) blemish('altered');
+    if (read.kind === 'broken-chain') tellAltered(blemishes, line, text);
     events.push(event);
     link = read.link;
     return undefined;
   });
   return { events, blemishes, link };
+}
+
+/** The line before is not what this one was written behind: it was altered, however it looks now. */
+function tellAltered(blemishes: Blemish[], line: number, text: string): void {
+  const before = blemishes.at(-1);
+  if (before?.line === line - 1) blemishes[blemishes.length - 1] = { ...before, kind: 'altered' };
+  else blemishes.push({ line, kind: 'altered', bytes: Buffer.byteLength(text) });
 }
 
 const noSession = (file: string, altered: boolean) => ({

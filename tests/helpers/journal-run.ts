@@ -34,6 +34,16 @@ export function openJournal(files = new MemoryFiles({ [path]: sessionLines([]).j
   return { files, journal, kept, troubles, losses, hold };
 }
 
+/** Lets everything that waits go on, as far as it can. */
+export const turn = () => new Promise((resolve) => setImmediate(resolve));
+
+/** A gate that holds each background sync until it is opened. */
+export function gated(files: { gate: () => Promise<void> }) {
+  const waiting: (() => void)[] = [];
+  files.gate = () => new Promise((open) => waiting.push(open));
+  return { waiting, open: () => waiting.shift()?.() };
+}
+
 type Bench = ReturnType<typeof openJournal>;
 
 /** Settles as `enter` does; what it promises is held against the disk. */

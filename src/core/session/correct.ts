@@ -30,6 +30,8 @@ function applyCorrection(
   const target = entries.get(correction.of);
   if (target === undefined || target.event.kind === 'stranger') return;
   if (target.event.kind === 'corrected') {
+    // Only what was written before can be corrected; a made-up file may say otherwise.
+    if (target.event.of >= correction.of) return;
     const { kind: _, ...rest } = correction;
     applyCorrection(entries, by, { kind: 'corrected', ...rest, of: target.event.of });
     return;

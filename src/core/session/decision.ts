@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.ts';
+import { meant } from '../trade/nearest.ts';
 import type { Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import type { Payload } from './event.ts';
@@ -29,17 +30,10 @@ export const refuse = (code: string, message: string, mend: string, value?: stri
   problem: { code, message, mend, ...(value !== undefined && { value }) },
 });
 
-/** Up to three of the names that are there, for "did you mean". */
-export function nearNames(wanted: string, names: readonly string[]): string {
-  const start = wanted.slice(0, 3).toLowerCase();
-  const near = names.filter((name) => name.includes(wanted) || name.startsWith(start));
-  return (near.length > 0 ? near : names).slice(0, 3).join(', ');
-}
-
 export const refuseUnknown = (what: string, id: string, names: readonly string[]): Decision =>
   refuse(
     `unknown-${what}`,
     `There is no ${what} "${id}" here.`,
-    names.length > 0 ? `Try one of: ${nearNames(id, names)}.` : `This tree has no ${what}.`,
+    names.length > 0 ? meant(id, names) : `This tree has no ${what}.`,
     id,
   );

@@ -18,24 +18,43 @@ export function preparations(
   story: Pick<Standpoint, 'standing' | 'open'>,
   wants: Wants,
 ): readonly Preparation[] {
-  const set = (part: Standing): Preparation => ({ kind: 'standing', set: part });
-  const { battery, key, engine, heat } = differing(story.standing, wants.standing);
-  const down: Preparation[] = [
-    ...(engine === 'off' ? [set({ engine })] : []),
-    ...(key === 'off' ? [set({ key })] : []),
-  ];
-  const up: Preparation[] = [
-    ...(key !== undefined && key !== 'off' ? [set({ key })] : []),
-    ...(engine !== undefined && engine !== 'off' ? [set({ engine })] : []),
-  ];
-  const warm: Preparation[] = heat === undefined ? [] : [set({ heat })];
+  const { standing } = story;
+  const missing = differing(standing, safely(standing, wants));
   const opening: Preparation[] = wants.access
     .filter((access) => !story.open.includes(access))
     .map((access) => ({ kind: 'open', access }));
-  const lead: Preparation[] = battery === undefined ? [] : [set({ battery })];
-  return battery === 'connected'
-    ? [...down, ...opening, ...lead, ...up, ...warm]
-    : [...down, ...lead, ...opening, ...up, ...warm];
+  const lead = only(missing, 'battery');
+  const warm = only(missing, 'heat');
+  // A key that is to be on again afterwards is off while the battery is joined.
+  const rejoin = missing.battery === 'connected' && standing.key !== 'off';
+  const keyOff: Preparation[] =
+    missing.key === 'off' || rejoin ? [{ kind: 'standing', set: { key: 'off' } }] : [];
+  const keyOn = rejoin ? only(wants.standing, 'key') : only(missing, 'key');
+  const engine = only(missing, 'engine');
+  const down = [...engine.filter(isOff), ...keyOff];
+  const up = [
+    ...keyOn.filter((one) => !isOff(one)),
+    ...engine.filter((one) => !isOff(one)),
+    ...warm,
+  ];
+  return missing.battery === 'connected'
+    ? [...down, ...opening, ...lead, ...up]
+    : [...down, ...lead, ...opening, ...up];
+}
+
+/** One part of a standing as a thing to be done, if it is named at all. */
+function only(standing: Standing, part: keyof Standing): readonly Preparation[] {
+  const value = standing[part];
+  return value === undefined ? [] : [{ kind: 'standing', set: { [part]: value } }];
+}
+
+const isOff = (one: Preparation): boolean =>
+  one.kind === 'standing' && (one.set.key === 'off' || one.set.engine === 'off');
+
+/** The battery is parted and joined with key and engine off, whether the step says so or not. */
+function safely(now: Standing, { standing }: Wants): Standing {
+  const moves = standing.battery !== undefined && standing.battery !== now.battery;
+  return moves ? { key: 'off', engine: 'off', ...standing } : standing;
 }
 
 /** The parts of a wanted standing that the vehicle does not have yet. */

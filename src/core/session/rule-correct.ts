@@ -2,8 +2,8 @@ import type { ActionOf } from './action.ts';
 import { readAnswer } from './answer.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { Kind, Payload } from './event.ts';
-import { checkOf, noSuchCheck } from './step-of.ts';
-import { currentLeg, type Story } from './story.ts';
+import { noSuchCheck } from './step-of.ts';
+import { checkIn, currentLeg, type Story } from './story.ts';
 import { today } from './today.ts';
 
 type Correct = ActionOf<'correct'>;
@@ -72,7 +72,8 @@ function answerAnew(
   action: Correct,
   said: Extract<Payload, { kind: 'found' | 'proved' }>,
 ): Decision {
-  const check = checkOf(story, said.check);
+  const finding = story.findings.find(({ n }) => n === action.n);
+  const check = checkIn(story, said.check, finding?.leg ?? 0);
   if (check === undefined) return noSuchCheck(story, said.check);
   const answered = readAnswer({ id: said.check, check, today: today(story) }, action);
   if (answered.kind === 'refused') return answered;

@@ -1,5 +1,6 @@
 import type { ActionOf } from './action.ts';
 import { accept, refuse, type Decision, type World } from './decision.ts';
+import { isProven, lastRepair } from './proof.ts';
 import { shopOf } from './header.ts';
 import { currentLeg, type Story } from './story.ts';
 
@@ -33,10 +34,9 @@ export function leg(story: Story, action: ActionOf<'leg'>, world: World): Decisi
 
 /** Ends the session. As fixed only with a good proof after the last repair. */
 export function close(story: Story, action: ActionOf<'close'>): Decision {
-  const proof = story.proofs.at(-1);
-  const proven = proof?.good === true && proof.n > (story.repairs.at(-1)?.n ?? 0);
+  const proven = isProven(story);
   const as = action.as ?? (proven ? 'fixed' : 'handed-on');
-  if (as === 'fixed' && story.repairs.length === 0)
+  if (as === 'fixed' && lastRepair(story) === undefined)
     return refuse('no-repair', 'Nothing has been repaired.', closeOtherwise);
   if (as === 'fixed' && !proven)
     return refuse(

@@ -2,13 +2,10 @@ import type { ActionOf } from './action.ts';
 import { readAnswer } from './answer.ts';
 import { accept, refuse, refuseUnknown, type Decision } from './decision.ts';
 import { impliedPayloads } from './preparation.ts';
+import { lastRepair, proofsOfRepair } from './proof.ts';
 import { checkOf, toldAt } from './step-of.ts';
 import { currentLeg, type Story } from './story.ts';
 import { today } from './today.ts';
-
-/** Whether a repair has been made that no proof has followed. */
-export const awaitsProof = (story: Story): boolean =>
-  (story.repairs.at(-1)?.n ?? 0) > (story.proofs.at(-1)?.n ?? 0);
 
 /** The complaint's own test after a repair: good when it shows its first result. */
 export function prove(story: Story, action: ActionOf<'prove'>): Decision {
@@ -23,15 +20,14 @@ export function prove(story: Story, action: ActionOf<'prove'>): Decision {
       `Record "${action.check}" with find, then prove with "${id}".`,
       action.check,
     );
-  const repaired = story.repairs.at(-1);
+  const repaired = lastRepair(story);
   if (repaired === undefined)
     return refuse(
       'no-repair',
       'There is nothing to prove: no repair has been made.',
       'Record the repair first.',
     );
-  const proved = story.proofs.at(-1);
-  if (proved !== undefined && proved.n > repaired.n && !proved.good)
+  if (proofsOfRepair(story).some(({ good }) => !good))
     return refuse(
       'already-proved',
       'The last repair has been put to the proof already, and failed it.',

@@ -1,4 +1,5 @@
 import { firstCheck, parseNext, type Next } from '../tree/next.ts';
+import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
 import { currentLeg, lastFinding, type Standpoint, type Step } from './story.ts';
 
 type Numbered = { readonly n: number };
@@ -10,14 +11,15 @@ const later = (one: Numbered | undefined, ...others: readonly (Numbered | undefi
 /** Works out what is to be done now; the same events always give the same step. */
 export function stepNow(story: Standpoint): Step {
   if (story.closed !== undefined) return { kind: 'closed' };
-  const repair = story.repairs.at(-1);
-  const proof = story.proofs.at(-1);
-  const condemned = story.condemned.at(-1);
+  const repair = lastRepair(story);
+  const proof = sinceLeg(story, story.proofs).at(-1);
+  const condemned = sinceLeg(story, story.condemned).at(-1);
+  const [begun] = sinceLeg(story, story.begun === undefined ? [] : [story.begun]);
   const move = lastMove(story);
-  if (story.begun !== undefined && later(story.begun, repair, proof, move))
-    return { kind: 'check', check: story.begun.check, why: 'chosen' };
-  if (repair !== undefined && later(repair, proof)) return afterRepair(story, repair);
-  if (proof?.good === true && later(proof, move)) return { kind: 'proven' };
+  if (begun !== undefined && later(begun, repair, proof, move))
+    return { kind: 'check', check: begun.check, why: 'chosen' };
+  if (repair !== undefined && awaitsProof(story)) return afterRepair(story, repair);
+  if (proof !== undefined && isProven(story) && later(proof, move)) return { kind: 'proven' };
   if (condemned !== undefined && later(condemned, repair, proof, move))
     return { kind: 'repair', cause: condemned.cause };
   return ownWay(story);
@@ -65,7 +67,7 @@ function ownWay(story: Standpoint): Step {
   if (complaint === undefined && !wasPassed(story, confirm))
     return { kind: 'check', check: confirm, why: 'way' };
   const move = lastMove(story);
-  const failed = story.proofs.at(-1);
+  const failed = sinceLeg(story, story.proofs).at(-1);
   const afterFailedProof = failed !== undefined && failed.n > (move?.n ?? 0);
   // A baseline reading is taken out of turn: what it showed is met again where the way comes by it.
   if (move === undefined || afterFailedProof || [confirm, ...tree.baseline].includes(move.check))

@@ -32,6 +32,7 @@ export function fitTree(tree: Tree, facts: Facts): Tree {
   return {
     ...tree,
     causes,
+    start: ledStart(tree, facts),
     baseline: tree.baseline.filter((id) => Object.hasOwn(checks, id)),
     checks: mapValues(checks, (check) => ({
       ...fitCheck(check, facts, causes),
@@ -41,6 +42,10 @@ export function fitTree(tree: Tree, facts: Facts): Tree {
     })),
   };
 }
+
+/** The start, or where it would have led on a vehicle that has not that check. */
+const ledStart = (tree: Tree, facts: Facts): string =>
+  leadOn({ id: 'start', label: 'start', next: tree.start }, tree, facts).next ?? tree.start;
 
 /** A result that leads to a check which the vehicle has not leads where that check's healthy result would. */
 function leadOn(result: Result, tree: Tree, facts: Facts): Result {

@@ -9,6 +9,7 @@ type Level = {
   readonly path: string;
   key: string;
   index: number;
+  readonly isRoot?: true;
 };
 
 /**
@@ -30,7 +31,7 @@ export function parseJson(text: string, file: string): Parsed<unknown> {
 /** One pass over the text: keys given twice in one object, and nesting beyond the limit. */
 function scan(text: string, file: string): Problem[] {
   const problems: Problem[] = [];
-  const levels: Level[] = [{ keys: undefined, path: '', key: '', index: 0 }];
+  const levels: Level[] = [{ keys: undefined, path: '', key: '', index: 0, isRoot: true }];
   let place = 0;
   while (place < text.length) {
     const mark = text[place];
@@ -38,7 +39,13 @@ function scan(text: string, file: string): Problem[] {
     if (mark === '"') {
       const end = endOfString(text, place);
       if (level.keys !== undefined && isKey(text, end))
-        meetKey(level, text.slice(place, end), { text, place, file, problems });
+        meetKey(level, text.slice(place, end), {
+          text,
+          place,
+          file,
+          problems,
+          levels: levels.length,
+        });
       place = end;
       continue;
     }
@@ -50,8 +57,12 @@ function scan(text: string, file: string): Problem[] {
   return problems;
 }
 
-const isKey = (text: string, end: number): boolean =>
-  text.startsWith(':', end) || /^\s*:/.test(text.slice(end, end + 40));
+/** Whether a string is a key: the next mark behind it is a colon. */
+function isKey(text: string, end: number): boolean {
+  let place = end;
+  while (place < text.length && ' \t\n\r'.includes(text[place] ?? '')) place += 1;
+  return text[place] === ':';
+}
 
 function meetBracket(levels: Level[], level: Level, mark: string | undefined): void {
   if (mark === '{' || mark === '[')
@@ -66,15 +77,25 @@ function meetBracket(levels: Level[], level: Level, mark: string | undefined): v
 }
 
 const pathOf = (level: Level): string => {
-  if (level.keys === undefined)
-    return level.path === '' && level.index === 0 ? '' : `${level.path}[${level.index}]`;
+  if (level.keys === undefined) return level.isRoot ? '' : `${level.path}[${level.index}]`;
   return level.path === '' ? level.key : `${level.path}.${level.key}`;
 };
 
-type Meeting = { text: string; place: number; file: string; problems: Problem[] };
+type Meeting = {
+  readonly text: string;
+  readonly place: number;
+  readonly file: string;
+  readonly problems: Problem[];
+  /** Brackets open here, the outermost being 2. */
+  readonly levels: number;
+};
 
-function meetKey(level: Level, quoted: string, { text, place, file, problems }: Meeting): void {
-  const key = quoted.slice(1, -1);
+function meetKey(
+  level: Level,
+  quoted: string,
+  { text, place, file, problems, levels }: Meeting,
+): void {
+  const key = keyOf(quoted);
   level.key = key;
   if (level.keys?.has(key))
     problems.push({
@@ -84,7 +105,25 @@ function meetKey(level: Level, quoted: string, { text, place, file, problems }: 
       message: `The key "${key}" stands twice in one object (line ${lineAt(text, place)}).`,
       mend: 'Keep one of the two.',
     });
+  // The reader of maps passes over this name in silence, so what stands there would be lost untold.
+  if (key === '__proto__' && levels > 2)
+    problems.push({
+      code: 'reserved-name',
+      file,
+      path: pathOf(level),
+      message: `The name "__proto__" cannot be used (line ${lineAt(text, place)}).`,
+      mend: 'Give it another name.',
+    });
   level.keys?.add(key);
+}
+
+/** The key as it will be read, escapes and all; as written when it is no proper string. */
+function keyOf(quoted: string): string {
+  try {
+    return String(JSON.parse(quoted));
+  } catch {
+    return quoted.slice(1, -1);
+  }
 }
 
 function endOfString(text: string, start: number): number {

@@ -1,5 +1,6 @@
 import type { Problem, Tell } from '../problem.ts';
 import type { Check, Tree } from './model.ts';
+import { meant } from '../trade/nearest.ts';
 import { checkNumbers } from './numbers.ts';
 import { parseNext } from './next.ts';
 import type { Shop } from './shop.ts';
@@ -77,7 +78,26 @@ function checkNext(tree: Tree, text: string, path: string, tell: Tell): void {
   if (next.kind === 'cause') known(tree.causes, next.cause, { path, what: 'cause', tell });
 }
 
+/** Conditions name facts that the shop asks for, and values that these can have. */
+function checkFacts(tree: Tree, shop: Shop, tell: Tell): void {
+  const places = [
+    ...Object.entries(tree.causes).map(([id, { when }]) => [`causes.${id}.when`, when] as const),
+    ...Object.entries(tree.checks).flatMap(([id, { when, results }]) => [
+      [`checks.${id}.when`, when] as const,
+      ...results.map((result, at) => [`checks.${id}.results[${at}].when`, result.when] as const),
+    ]),
+  ];
+  for (const [path, when] of places)
+    for (const [fact, wanted] of Object.entries(when ?? {})) {
+      known(shop.facts, fact, { path, what: 'fact', tell });
+      const values = Object.hasOwn(shop.facts, fact) ? shop.facts[fact]?.values : undefined;
+      for (const value of values === undefined ? [] : [wanted].flat())
+        known(values ?? {}, value, { path: `${path}.${fact}`, what: 'value', tell });
+    }
+}
+
 function checkShopNames(tree: Tree, shop: Shop, tell: Tell): void {
+  checkFacts(tree, shop, tell);
   const steps = [
     ...Object.entries(tree.checks).map(([id, check]) => [`checks.${id}`, check] as const),
     ...Object.entries(tree.causes).map(
@@ -102,13 +122,11 @@ function known(owner: Readonly<Record<string, unknown>>, id: string, { path, wha
 }
 
 function unknown(what: string, id: string, path: string, offered: readonly string[]) {
-  const near = offered.filter((name) => name.slice(0, 3) === id.slice(0, 3)).slice(0, 3);
   return {
     code: `unknown-${what}`,
     path,
     value: id,
     message: `There is no ${what} "${id}".`,
-    mend:
-      near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Add it, or name one that is there.`,
+    mend: offered.length > 0 ? meant(id, offered) : 'Add it, or name one that is there.',
   };
 }

@@ -75,6 +75,7 @@ export function showPath(path: readonly PropertyKey[]): string {
 /** A value short enough for one line. */
 export function showValue(value: unknown): string {
   if (value === undefined) return 'nothing';
-  const text = JSON.stringify(value);
+  // JSON has no word for a number that is too large.
+  const text = typeof value === 'number' ? String(value) : JSON.stringify(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }

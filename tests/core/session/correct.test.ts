@@ -66,8 +66,7 @@ describe('corrections', () => {
     expect(entries.map(({ event }) => event)).toEqual(copy);
   });
 
-  // Fails: it is followed to itself for ever (stack overflow); only a made-up file holds such a one.
-  test.fails('a correction that names itself changes nothing', () => {
+  test('a correction that names itself changes nothing', () => {
     expect(now(written(note('a'), instead(2, 'x')))).toEqual([['a'], ['corrected']]);
   });
 });

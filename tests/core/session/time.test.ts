@@ -68,6 +68,12 @@ describe('time between two events', () => {
       [{ kind: 'zone-changed', after: 1 }],
     ],
     [
+      'between two openings of the file nothing counts',
+      at('2026-04-11T10:10:00.000+02:00', 600, 5600, 'run-2'),
+      0,
+      [],
+    ],
+    [
       'a new run after a reboot counts nothing',
       at('2026-04-11T12:00:00.000+02:00', 0, 40, 'run-2'),
       0,

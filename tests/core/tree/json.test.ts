@@ -105,13 +105,11 @@ describe('reading JSON that a person wrote', () => {
     );
   });
 
-  // Fails: keys are compared as written, not as read.
-  test.fails('one key written in two ways is still one key', () => {
+  test('one key written in two ways is still one key', () => {
     expect(told(parseJson(String.raw`{"a":1,"\u0061":2}`, 'bench.json'))).toEqual(['key-twice a']);
   });
 
-  // Fails: only 40 marks behind a string are searched for its colon.
-  test.fails('a key far from its colon is still a key', () => {
+  test('a key far from its colon is still a key', () => {
     const apart = `{"a"${' '.repeat(100)}:1,"a":2}`;
     const twice = `{"a":1,"a"${' '.repeat(100)}:2}`;
 
@@ -119,8 +117,7 @@ describe('reading JSON that a person wrote', () => {
     expect(told(parseJson(twice, 'bench.json'))).toEqual(['key-twice a']);
   });
 
-  // Fails: the first place of a list at the root has no path of its own.
-  test.fails('in a list at the root the path names the place', () => {
+  test('in a list at the root the path names the place', () => {
     expect(told(parseJson('[{"a":1,"a":2},{"b":1,"b":2}]', 'bench.json'))).toEqual([
       'key-twice [0].a',
       'key-twice [1].b',

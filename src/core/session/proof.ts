@@ -1,0 +1,34 @@
+import { currentLeg, type Proof, type Repaired, type Standpoint } from './story.ts';
+
+type Told = Pick<Standpoint, 'legs' | 'repairs' | 'proofs'>;
+
+/** What came since the tree that is walked now was begun: another complaint's repairs prove nothing here. */
+export const sinceLeg = <T extends { readonly n: number }>(
+  story: Pick<Standpoint, 'legs'>,
+  list: readonly T[],
+): readonly T[] => list.filter(({ n }) => n > currentLeg(story).since);
+
+export const lastRepair = (story: Told): Repaired | undefined =>
+  sinceLeg(story, story.repairs).at(-1);
+
+/** The proofs that have followed the last repair, in order. */
+export function proofsOfRepair(story: Told): readonly Proof[] {
+  const repair = lastRepair(story);
+  return repair === undefined ? [] : story.proofs.filter(({ n }) => n > repair.n);
+}
+
+/**
+ * Whether the complaint is proven gone: after the last repair its own test has shown good, and for
+ * a complaint that comes and goes as many times in a row as the tree asks for.
+ */
+export function isProven(story: Told): boolean {
+  const { tries } = currentLeg(story).tree.complaint;
+  const last = proofsOfRepair(story).slice(-tries);
+  return last.length === tries && last.every(({ good }) => good);
+}
+
+/** Whether the last repair still waits for its proof, or for more good tries of it. */
+export function awaitsProof(story: Told): boolean {
+  const proofs = proofsOfRepair(story);
+  return lastRepair(story) !== undefined && proofs.every(({ good }) => good) && !isProven(story);
+}

@@ -16,7 +16,9 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
   droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F]
   droplight enter SESSION        actions as JSON lines on standard input
   droplight story SESSION --json the state of a session
-  droplight write SESSION        the account as markdown [--out DIR]
+  droplight write SESSION        the account as markdown, with pictures [--out DIR] [--voice i|we|they]
+                                 [--for reader|mentor] [--front-matter] [--no-pictures] [--force]
+  droplight review SESSION...    decisions, minutes and habits, as a mentor looks at them [--json]
   droplight verify SESSION...    whole, torn or altered
   droplight trees list | check [FILES] | plan [TREE] | draw TREE | schema
   droplight advise SESSION       the suspects and the quickest next steps [--json]

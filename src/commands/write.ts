@@ -1,27 +1,37 @@
 import { basename, join } from 'node:path';
-import { outline } from '../core/account/outline.ts';
-import { showMarkdown } from '../core/account/markdown.ts';
+import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
+import { withoutNames } from '../core/account/names.ts';
+import type { Audience, Voice } from '../core/account/teller.ts';
+import { bad, good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
-import { storeError, StoreError } from '../store/files.ts';
+import { dateOf } from '../core/session/time.ts';
+import { storeError, StoreError, type Files } from '../store/files.ts';
 import type { Reading } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
-import { absolute, firstOf, namedSession, readOptions } from './options.ts';
+import { absolute, firstOf, namedSession, readOptions, type Given } from './options.ts';
 
-/** `droplight write SESSION [--out DIR]`: the account as markdown, the same bytes each time. */
+const use =
+  'droplight write SESSION [--out DIR] [--voice i|we|they] [--for reader|mentor] [--front-matter] [--no-pictures] [--force]';
+
+/** `droplight write SESSION`: the account as markdown with its pictures, the same bytes each time. */
 export async function write(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args, { out: 'text', force: 'flag' });
+  const given = readOptions(args, {
+    out: 'text',
+    voice: 'text',
+    for: 'text',
+    'front-matter': 'flag',
+    'no-pictures': 'flag',
+    force: 'flag',
+  });
   if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const path = namedSession(io, given.value, 'droplight write SESSION [--out DIR] [--force]');
+  const path = namedSession(io, given.value, use);
   if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-  const out = given.value.text('out');
+  const how = readHow(io, given.value);
+  if (how.kind === 'bad') return fail(io, firstOf(how.problems));
   try {
-    const written = await writeAccount(io, path.value, {
-      ...(out !== undefined && { out: absolute(io, out) }),
-      force: given.value.flag('force'),
-    });
-    io.out(`${written}\n`);
+    io.out(`${await writeAccount(io, path.value, how.value)}\n`);
     return 0;
   } catch (error) {
     const { code, path: at, message, mend } = storeError(error, path.value);
@@ -29,42 +39,108 @@ export async function write(io: Io, args: readonly string[]): Promise<ExitCode> 
   }
 }
 
-type Where = { readonly out?: string; readonly force?: boolean };
+type How = {
+  readonly out?: string;
+  readonly force?: boolean;
+  readonly voice?: Voice;
+  readonly audience?: Audience;
+  readonly frontMatter?: boolean;
+  readonly noPictures?: boolean;
+};
 
-/** The account's markdown for a session that has been read. */
-export const accountOf = ({ header, events, blemishes, link }: Reading): string =>
-  showMarkdown(
-    outline(fold(header, events), { events: events.length, passedOver: blemishes.length, link }),
-  );
+const voices: readonly Voice[] = ['i', 'we', 'they'];
+const audiences: readonly Audience[] = ['reader', 'mentor'];
 
-/** Last line of every account: how we know a file as one of ours, to be written anew. */
-const signature = /The record's closing link is [0-9a-f]{64}\.\n$/;
+function readHow(io: Io, given: Given): Parsed<How> {
+  const [out, voice, audience] = [given.text('out'), given.text('voice'), given.text('for')];
+  const spoken = voices.find((one) => one === (voice ?? 'we').toLowerCase());
+  const read = audiences.find((one) => one === (audience ?? 'mentor'));
+  if (spoken === undefined || read === undefined)
+    return bad({
+      code: 'wrong-use',
+      message:
+        spoken === undefined
+          ? 'The voice is i, we or they.'
+          : 'An account is for reader or mentor.',
+      mend: `Use: ${use}`,
+    });
+  return good({
+    ...(out !== undefined && { out: absolute(io, out) }),
+    voice: spoken,
+    audience: read,
+    force: given.flag('force'),
+    frontMatter: given.flag('front-matter'),
+    noPictures: given.flag('no-pictures'),
+  });
+}
+
+/** The account of a session that has been read; `pictures` names the folder of its pictures. */
+export function accountOf(reading: Reading, options: WriteOptions = {}): Written {
+  const { header, events } = options.audience === 'reader' ? withoutNames(reading) : reading;
+  const record = {
+    events: reading.events.length,
+    passedOver: reading.blemishes.length,
+    link: reading.link,
+  };
+  return writeUp(fold(header, events), record, options);
+}
+
+/** How we know a file as one of ours, to be written anew: an account by its last line, a picture by its first. */
+const signatures = {
+  account: /The record's closing link is [0-9a-f]*\.\n$/,
+  picture: /^<svg xmlns="[^"]*" class="droplight" /,
+} as const;
 
 /**
- * Writes the account beside the session, or into a folder.
- * @returns the path of the file
- * @throws StoreError when the disk refuses, or a file stands there that is no account
+ * Writes the account beside the session, or into a folder, with its pictures in a folder beside it.
+ * @returns the path of the account
+ * @throws StoreError when the disk refuses, or a file stands there that is not ours
  */
-export async function writeAccount(io: Io, session: string, where: Where): Promise<string> {
+export async function writeAccount(io: Io, session: string, how: How): Promise<string> {
   const { files } = io.disk;
   const loaded = loadSession(files, session);
   if (loaded.kind === 'bad') {
     const { code, message, mend } = firstOf(loaded.problems);
     throw new StoreError(code, message, mend, { path: session });
   }
-  const name = `${basename(session).replace(/\.jsonl$/, '')}.md`;
-  const path = join(where.out ?? join(session, '..'), name);
-  if (where.out !== undefined) files.makeFolder(where.out);
-  if (files.exists(path) && where.force !== true) {
-    const there = new TextDecoder().decode(files.read(path));
-    if (!signature.test(there))
-      throw new StoreError(
-        'not-ours',
-        'The file there is no account that Droplight wrote.',
-        'Choose another folder with --out, or say --force.',
-        { path },
-      );
+  const name = fileName(session, loaded.value, how);
+  const folder = how.out ?? join(session, '..');
+  const beside = `${name}.pictures`;
+  const { markdown, pictures } = accountOf(loaded.value, {
+    ...(how.voice !== undefined && { voice: how.voice }),
+    ...(how.audience !== undefined && { audience: how.audience }),
+    ...(how.noPictures !== true && { pictures: beside }),
+    frontMatter: how.frontMatter === true,
+  });
+  const path = join(folder, `${name}.md`);
+  const drawn = Object.entries(pictures).map(
+    ([file, text]) => [join(folder, beside, file), text] as const,
+  );
+  if (how.force !== true) {
+    refuseOthers(files, path, 'account');
+    for (const [picture] of drawn) refuseOthers(files, picture, 'picture');
   }
-  writeWhole(files, path, accountOf(loaded.value));
+  if (how.out !== undefined) files.makeFolder(folder);
+  if (drawn.length > 0) files.makeFolder(join(folder, beside));
+  for (const [picture, text] of drawn) writeWhole(files, picture, text);
+  writeWhole(files, path, markdown);
   return path;
+}
+
+/** The session's own name; a stranger gets one without the vehicle's name in it. */
+function fileName(session: string, { header }: Reading, { audience }: How): string {
+  return audience === 'reader'
+    ? `${dateOf(header.opened)}-${header.tree}`
+    : basename(session).replace(/\.jsonl$/, '');
+}
+
+function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {
+  if (!files.exists(path)) return;
+  if (signatures[kind].test(new TextDecoder().decode(files.read(path)))) return;
+  throw new StoreError(
+    'not-ours',
+    `The file there is no ${kind} that Droplight wrote.`,
+    'Choose another folder with --out, or say --force.',
+    { path },
+  );
 }

@@ -1,16 +1,25 @@
+/** A run of plain text, or text that leads to a heading of the same account. */
+export type Inline = string | { readonly text: string; readonly to: string };
+export type Words = string | readonly Inline[];
+
 /** The account in pieces, before anything is decided about how it is written down. All text is plain. */
 export type Block =
   | { readonly kind: 'title'; readonly text: string }
-  | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'paragraph'; readonly text: string }
-  /** A paragraph that begins with a word in bold: `Complaint. ...`. */
-  | { readonly kind: 'named'; readonly name: string; readonly text: string }
-  | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered: boolean }
+  | { readonly kind: 'heading'; readonly text: string; readonly level?: 2 | 3 }
+  | { readonly kind: 'paragraph'; readonly text: Words }
+  /** One paragraph of several parts, each begun with a word in bold: `Complaint. ...`. */
+  | {
+      readonly kind: 'summary';
+      readonly parts: readonly { readonly name: string; readonly text: Words }[];
+    }
+  | { readonly kind: 'list'; readonly items: readonly Words[]; readonly numbered: boolean }
   | {
       readonly kind: 'table';
       readonly head: readonly string[];
       readonly rows: readonly (readonly string[])[];
     }
   /** Something that can hurt: set apart, and near the step it belongs to. */
-  | { readonly kind: 'warning'; readonly text: string }
-  | { readonly kind: 'picture'; readonly file: string; readonly caption: string };
+  | { readonly kind: 'warning'; readonly name: string; readonly text: string }
+  | { readonly kind: 'picture'; readonly file: string; readonly caption: string }
+  /** A Mermaid chart; its text has come out of `wayMermaid`. */
+  | { readonly kind: 'chart'; readonly text: string };

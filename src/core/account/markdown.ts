@@ -1,13 +1,15 @@
 import { never } from '../problem.ts';
 import { cleanLine } from '../text.ts';
-import type { Block } from './block.ts';
+import type { Block, Words } from './block.ts';
 
 /**
  * Text made into markdown that can only ever be that text: `&<>` as entities, a backslash before
  * every mark that CommonMark or GFM reads, white space folded.
  */
-export const escapeMarkdown = (text: string): string =>
-  cleanLine(text)
+export const escapeMarkdown = (text: string): string => escapeMarks(cleanLine(text));
+
+const escapeMarks = (text: string): string =>
+  text
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;')
@@ -17,16 +19,37 @@ export const escapeMarkdown = (text: string): string =>
  * The same, with the marks left bare that cannot mean anything inside a line of prose: a reader of
  * the raw file sees `12.6 V (half)`, not a hedge of backslashes. Never at the beginning of a line.
  */
-export const proseMarkdown = (text: string): string =>
-  escapeMarkdown(text)
+export const proseMarkdown = (text: string): string => bared(escapeMarkdown(text));
+
+const bared = (escaped: string): string =>
+  escaped
     .replace(/\\([+=!"'^$])/g, '$1')
     .replace(/\\([()])(?=[^[\]]*$)/g, '$1')
     .replace(/(\d)\\\.(?=\d)/g, '$1.')
-    .replace(/\\\.(?=\s|$)/g, '.')
+    .replace(/\\\.(?=["\s]|$)/g, '.')
     .replace(/(\w)\\-(?=\w)/g, '$1-')
     .replace(/(?<=[\w ])\\\/(?=[\w ])/g, '/')
     .replace(/\\:(?=\s|$)/g, ':')
     .replace(/(\d)\\:(?=\d)/g, '$1:');
+
+/**
+ * Words with links into the account itself. What stands just before a link keeps all its
+ * backslashes, since a mark there could make something else of the link.
+ */
+function showWords(words: Words): string {
+  if (typeof words === 'string') return proseMarkdown(words);
+  return words
+    .map((part, index) => {
+      if (typeof part !== 'string') return `[${escapeMarkdown(part.text)}](#${encodeURI(part.to)})`;
+      const beforeLink = words[index + 1] !== undefined;
+      const text = cleanLine(`x${part}x`).slice(1, -1);
+      const whole = bared(escapeMarks(text));
+      if (!beforeLink) return whole;
+      const [tail = ''] = /[^\s\p{L}\p{N}]*$/u.exec(text) ?? [''];
+      return `${bared(escapeMarks(text.slice(0, text.length - tail.length)))}${escapeMarks(tail)}`;
+    })
+    .join('');
+}
 
 /** The account as GitHub-flavoured markdown; the same blocks give the same bytes. */
 export const showMarkdown = (blocks: readonly Block[]): string =>
@@ -37,24 +60,27 @@ function showBlock(block: Block): string {
     case 'title':
       return `# ${proseMarkdown(block.text)}`;
     case 'heading':
-      return `## ${proseMarkdown(block.text)}`;
+      return `${'#'.repeat(block.level ?? 2)} ${proseMarkdown(block.text)}`;
     case 'paragraph':
-      return guarded(proseMarkdown(block.text));
-    case 'named':
-      return `**${proseMarkdown(block.name)}.** ${proseMarkdown(block.text)}`;
+      return guarded(showWords(block.text));
+    case 'summary':
+      return block.parts
+        .map(({ name, text }) => `**${proseMarkdown(name)}.** ${showWords(text)}`)
+        .join(' ');
     case 'list':
       return block.items
         .map(
-          (item, index) =>
-            `${block.numbered ? `${index + 1}.` : '-'} ${guarded(proseMarkdown(item))}`,
+          (item, index) => `${block.numbered ? `${index + 1}.` : '-'} ${guarded(showWords(item))}`,
         )
         .join('\n');
     case 'table':
       return showTable(block.head, block.rows);
     case 'warning':
-      return `> **Caution.** ${proseMarkdown(block.text)}`;
+      return `> **Caution: ${proseMarkdown(block.name)}.** ${proseMarkdown(block.text)}`;
     case 'picture':
-      return `![${escapeMarkdown(block.caption)}](${encodeURI(block.file)})`;
+      return `![${proseMarkdown(block.caption)}](${encodeURI(block.file)})`;
+    case 'chart':
+      return `\`\`\`mermaid\n${block.text}\n\`\`\``;
     default:
       return never(block);
   }

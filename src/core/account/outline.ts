@@ -1,11 +1,18 @@
+import { suspectBands } from '../drawing/suspect-bands.ts';
+import { wayMermaid } from '../drawing/mermaid.ts';
+import { waySteps } from '../drawing/way-steps.ts';
 import type { Story } from '../session/story.ts';
-import { dateOf } from '../session/time.ts';
-import { showReading } from '../trade/units.ts';
 import { count } from '../text.ts';
+import { knownBlocks, summaryBlock, vehicleBlocks } from './beginning.ts';
 import type { Block } from './block.ts';
-import { cautionBlocks, proofBlocks, readingBlocks, toDoBlocks } from './tables.ts';
-import { wayBlocks } from './way.ts';
-import { causeName, clause, sentence } from './wording.ts';
+import { CautionTelling } from './cautions.ts';
+import { withGlossary } from './glossary.ts';
+import { ledgerBlocks } from './ledger.ts';
+import { wayBlocks } from './narrative.ts';
+import { proofBlocks, readingBlocks, repairBlocks, toDoBlocks, unsafeBlocks } from './tables.ts';
+import { makeTeller, type AccountOptions, type Teller } from './teller.ts';
+import { verdictBlocks } from './verdict.ts';
+import { sentence } from './wording.ts';
 
 /** What the account must say of the record itself. */
 export type Record = {
@@ -16,95 +23,114 @@ export type Record = {
 };
 
 /** The account of a session as blocks, from the complaint to the closing link of its record. */
-export function outline(story: Story, record: Record): readonly Block[] {
-  const { header } = story;
-  const [first] = story.legs;
+export const outline = (
+  story: Story,
+  record: Record,
+  options: AccountOptions = {},
+): readonly Block[] => outlineBy(makeTeller(story, options), record);
+
+/** The same, for a caller that has the teller already. */
+export function outlineBy(teller: Teller, record: Record): readonly Block[] {
+  const { story } = teller;
+  const cautions = new CautionTelling(story);
+  const way = wayBlocks(teller, cautions);
   return [
-    { kind: 'title', text: `${header.vehicle.name}: ${first?.tree.title ?? header.tree}` },
-    ...summary(story),
-    ...vehicle(story),
-    { kind: 'heading', text: 'The way' },
-    ...wayBlocks(story),
-    ...readingBlocks(story),
-    ...proofBlocks(story),
-    ...toDoBlocks(story),
-    ...cautionBlocks(story),
-    ...closing(story, record),
+    ...withGlossary([
+      { kind: 'title', text: accountTitle(teller) },
+      ...unsafeBlocks(story),
+      summaryBlock(teller),
+      ...vehicleBlocks(teller),
+      ...knownBlocks(teller),
+      { kind: 'heading', text: 'The way' },
+      ...way,
+      ...pictureBlocks(teller),
+      ...verdictBlocks(teller),
+      ...repairBlocks(story),
+      ...proofBlocks(teller),
+      ...toDoBlocks(teller),
+      ...cautionBlocks(cautions),
+      ...readingBlocks(teller),
+      ...ledgerBlocks(story),
+      { kind: 'heading', text: 'The way as a chart' },
+      { kind: 'chart', text: wayMermaid(waySteps(story)) },
+    ]),
+    ...closing(teller, record),
   ];
 }
 
-/** The job in three sentences: complaint, cause, correction. */
-function summary(story: Story): readonly Block[] {
-  const [first] = story.legs;
-  const causes = [...new Set(story.repairs.map(({ cause }) => cause))];
-  const condemned =
-    causes.length > 0 ? causes : story.condemned.map(({ cause }) => cause).slice(-1);
-  const cause =
-    condemned.length === 0
-      ? 'Not found in this session.'
-      : sentence(condemned.map((id) => causeName(story, id)).join('; '));
-  return [
-    { kind: 'named', name: 'Complaint', text: sentence(first?.tree.complaint.say ?? '') },
-    { kind: 'named', name: 'Cause', text: cause },
-    { kind: 'named', name: 'Correction', text: correction(story) },
-  ];
-}
-
-function correction(story: Story): string {
-  if (story.repairs.length === 0) return 'Nothing was repaired in this session.';
-  const repairs = story.repairs.map(
-    ({ cause, did }) => did ?? `repaired: ${clause(causeName(story, cause))}`,
-  );
-  const proof = story.proofs.at(-1);
-  const repaired = story.repairs.at(-1);
-  const proven = proof?.good === true && proof.n > (repaired?.n ?? 0);
-  const proved = proven
-    ? "Proven: the complaint's own test was repeated and showed good."
-    : 'Not proven: the complaint did not pass its own test after the last repair.';
-  return `${sentence(repairs.join('; then '))} ${proved}`;
-}
-
-function vehicle(story: Story): readonly Block[] {
-  const { header, conditions, facts } = story;
-  const amounts = [
-    ['Height above sea level', conditions.altitude],
-    ['Air temperature', conditions.temperature],
-  ] as const;
-  const items = [
-    `Begun on ${dateOf(header.opened)}${header.who === '' ? '' : ` by ${header.who}`}; ${count(Math.round(story.minutes), 'minute')} of work recorded.`,
-    ...amounts.map(([name, amount]) =>
-      amount === undefined
-        ? `${name}: not recorded.`
-        : `${name}: ${showReading(amount.value, amount.unit)}.`,
-    ),
-    ...Object.entries(facts).map(([fact, value]) => `${words(fact)}: ${words(value)}.`),
-  ];
-  return [
-    { kind: 'heading', text: 'The vehicle and the conditions' },
-    { kind: 'list', items, numbered: false },
-  ];
-}
-
-/** `ground-side` as people write it: `Ground side`. */
-const words = (id: string): string => {
-  const plain = id.replaceAll('-', ' ');
-  return plain.slice(0, 1).toUpperCase() + plain.slice(1);
+/** A stranger is told what was wrong; a mentor knows the vehicle by its name. */
+export const accountTitle = ({ story, audience }: Teller): string => {
+  const title = story.legs[0]?.tree.title ?? story.header.tree;
+  return audience === 'reader' ? title : `${story.header.vehicle.name}: ${title}`;
 };
 
-function closing(story: Story, { events, passedOver, link }: Record): readonly Block[] {
+/** The pictures of an account, by the names of their files. */
+export const pictureNames = { way: 'way.svg', suspects: 'suspects.svg' } as const;
+
+function pictureBlocks({ story, trail, pictures }: Teller): readonly Block[] {
+  if (pictures === undefined) return [];
+  const picture = (file: string, caption: string): Block => ({
+    kind: 'picture',
+    file: `${pictures}/${file}`,
+    caption,
+  });
+  return [
+    ...(waySteps(story).length === 0
+      ? []
+      : [
+          picture(
+            pictureNames.way,
+            'The way through the tree: each check with what it showed, the branches not taken faded beside it.',
+          ),
+        ]),
+    ...(suspectBands(story, trail) === undefined
+      ? []
+      : [
+          picture(
+            pictureNames.suspects,
+            'The suspects over the session: how likely each was after every finding.',
+          ),
+        ]),
+  ];
+}
+
+const deferral =
+  "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.";
+
+const cautionBlocks = (cautions: CautionTelling): readonly Block[] => [
+  { kind: 'heading', text: 'Cautions, and who comes first' },
+  ...cautions.atTheEnd(),
+  { kind: 'paragraph', text: deferral },
+];
+
+const endings = {
+  fixed: 'as fixed',
+  'handed-on': 'by handing the vehicle on',
+  'given-up': 'without a cure',
+  'not-reproduced': 'since the complaint did not show',
+} as const;
+
+function closing({ story, audience }: Teller, record: Record): readonly Block[] {
+  const { closed } = story;
   const ended =
-    story.closed === undefined
+    closed === undefined
       ? 'This session is still open.'
-      : `This session was closed as ${story.closed.as.replace('-', ' ')}${story.closed.text === undefined ? '.' : `: ${story.closed.text}`}`;
+      : sentence(
+          `This session was closed ${endings[closed.as]}${closed.text === undefined || closed.text === '' ? '' : `: ${closed.text}`}`,
+        );
+  const passed =
+    record.passedOver === 0
+      ? ''
+      : `; ${count(record.passedOver, 'line')} of it could not be read and had to be passed over`;
+  const names =
+    audience === 'reader'
+      ? ' The names of the vehicle and of its people are left out; look the quoted notes over for plates and places before this goes to strangers.'
+      : '';
   return [
     { kind: 'heading', text: 'About this account' },
     {
       kind: 'paragraph',
-      text: "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.",
-    },
-    {
-      kind: 'paragraph',
-      text: `${sentence(ended)} It was written from a record of ${count(events, 'event')}${passedOver === 0 ? '' : `; ${count(passedOver, 'line')} could not be read and had to be passed over`}. The record's closing link is ${link}.`,
+      text: `${ended} It was written from a record of ${count(record.events, 'event')}${passed}.${names} The record's closing link is ${record.link}.`,
     },
   ];
 }

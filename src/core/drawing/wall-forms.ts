@@ -1,17 +1,11 @@
-import { cleanRow } from '../text.ts';
 import { parseNext } from '../tree/next.ts';
 import type { Tree } from '../tree/model.ts';
+import { mermaidLabel } from './mermaid.ts';
 import { wallLines, wayOrder } from './wall.ts';
+import { escapeXml } from './xml.ts';
 
 const row = 15;
 const margin = 24;
-
-const escapeXml = (text: string): string =>
-  cleanRow(text)
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/"/g, '&quot;');
 
 /** The same page as a picture to print: black on white, headings in bold. */
 export function wallSvg(tree: Tree): string {
@@ -33,10 +27,6 @@ export function wallSvg(tree: Tree): string {
   ].join('\n');
 }
 
-/** Text for a Mermaid label: quoted, so only quotes and line ends could do harm. */
-const label = (text: string): string =>
-  `"${cleanRow(text).replace(/["#<>&]/g, (mark) => `#${mark.charCodeAt(0)};`)}"`;
-
 /** The walk as a Mermaid flow chart. */
 export function wallMermaid(tree: Tree): string {
   const order = wayOrder(tree);
@@ -52,15 +42,15 @@ export function wallMermaid(tree: Tree): string {
           : lead.kind === 'cause'
             ? `r${causes.indexOf(lead.cause)}`
             : lead.kind === 'tree'
-              ? `t${lead.tree.replaceAll('-', '_')}[${label(`another complaint: ${lead.tree}`)}]`
-              : `s${order.indexOf(id)}_${result.id.replaceAll('-', '_')}([${label(result.reason ?? 'stop')}])`;
-      return [`  ${name(id)} -->|${label(result.label)}| ${to}`];
+              ? `t${lead.tree.replaceAll('-', '_')}[${mermaidLabel(`another complaint: ${lead.tree}`)}]`
+              : `s${order.indexOf(id)}_${result.id.replaceAll('-', '_')}([${mermaidLabel(result.reason ?? 'stop')}])`;
+      return [`  ${name(id)} -->|${mermaidLabel(result.label)}| ${to}`];
     }),
   );
   return [
     'flowchart TD',
-    ...order.map((id) => `  ${name(id)}[${label(tree.checks[id]?.ask ?? id)}]`),
-    ...causes.map((id, index) => `  r${index}{{${label(tree.causes[id]?.name ?? id)}}}`),
+    ...order.map((id) => `  ${name(id)}[${mermaidLabel(tree.checks[id]?.ask ?? id)}]`),
+    ...causes.map((id, index) => `  r${index}{{${mermaidLabel(tree.causes[id]?.name ?? id)}}}`),
     ...edges,
     '',
   ].join('\n');

@@ -105,10 +105,12 @@ function lastWords(told: readonly Evidence[], complaint: number): Evidence[] {
   const tableOf = new Map<number, number>();
   for (const finding of told)
     if (tableOf.get(finding.group) !== complaint) tableOf.set(finding.group, finding.check);
-  const last = new Map<string, Evidence>();
+  // One whole number a group and repair: a text for each would cost more than all the rest.
+  const most = told.reduce((all, { at }) => Math.max(all, at), 0) + 1;
+  const last = new Map<number, Evidence>();
   for (const finding of told) {
     const check = tableOf.get(finding.group) ?? finding.check;
-    last.set(`${finding.group} ${finding.at}`, { ...finding, check });
+    last.set(finding.group * most + finding.at, { ...finding, check });
   }
   return [...last.values()].toSorted((one, other) => one.group - other.group || one.at - other.at);
 }

@@ -1,8 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { accountOf } from '../../../src/commands/write.ts';
 import { readSession } from '../../../src/store/recover.ts';
+import { anchorsOf, linksOf, parseGfm, rawOf, tablesOf, textOf } from '../../helpers/gfm.ts';
 
 const folder = 'sessions/examples';
 const names = readdirSync(folder)
@@ -15,14 +16,59 @@ const reading = (name: string) => {
   return read.value;
 };
 
+const beside = (name: string) => ({ pictures: `${name}.pictures` });
+const kept = (...path: string[]): string => readFileSync(join(folder, ...path), 'utf8');
+
 test.each(names)('the account of %s is the one that lies beside it, byte for byte', (name) => {
-  expect(accountOf(reading(name))).toBe(readFileSync(join(folder, `${name}.md`), 'utf8'));
+  const { markdown, pictures } = accountOf(reading(name), beside(name));
+
+  expect(markdown).toBe(kept(`${name}.md`));
+  for (const [file, text] of Object.entries(pictures))
+    expect(text).toBe(kept(`${name}.pictures`, file));
 });
 
 test.each(names)('the example %s is whole', (name) => {
   expect(reading(name).blemishes).toEqual([]);
 });
 
-test('there are at least two examples', () => {
-  expect(names.length).toBeGreaterThanOrEqual(2);
+test('one example was a guess first, one was handed on unfixed', () => {
+  const closed = names.map((name) => kept(`${name}.md`));
+
+  expect(names.length).toBeGreaterThanOrEqual(4);
+  expect(closed.some((text) => text.includes('that was a guess'))).toBe(true);
+  expect(closed.some((text) => text.includes('handing the vehicle on'))).toBe(true);
 });
+
+test.each(names)('%s as markdown: no raw HTML, whole tables, links that lead somewhere', (name) => {
+  const tree = parseGfm(kept(`${name}.md`));
+
+  expect(rawOf(tree)).toEqual([]);
+  for (const table of tablesOf(tree)) expect(new Set(table).size).toBe(1);
+  const anchors = anchorsOf(tree);
+  const images = linksOf(tree).filter(({ type }) => type === 'image');
+  const links = linksOf(tree).filter(({ type }) => type !== 'image');
+  expect(links.filter(({ url }) => !anchors.includes(url))).toEqual([]);
+  expect(images.filter(({ url }) => !existsSync(join(folder, url)))).toEqual([]);
+  expect(images.filter(({ alt }) => alt.length < 20)).toEqual([]);
+  expect(images.length).toBe(2);
+});
+
+test.each(names)(
+  '%s reads as a person wrote it: no ids, no "1 checks", nothing said twice',
+  (name) => {
+    const read = reading(name);
+    const tree = Object.values(read.header.trees)[0];
+    const paragraphs = parseGfm(kept(`${name}.md`))
+      .children?.filter(({ type }) => type === 'paragraph')
+      .map(textOf);
+    const prose = (paragraphs ?? []).filter((text) => text !== '').join(' ');
+    const sentences = prose.split(/(?<=[.?!]) /);
+
+    const ids = [...Object.keys(tree?.checks ?? {}), ...Object.keys(tree?.causes ?? {})];
+    expect(
+      ids.filter((id) => id.includes('-') && new RegExp(`(^|\\s)${id}[\\s.,:;]`).test(prose)),
+    ).toEqual([]);
+    expect(prose).not.toMatch(/\b1 (checks|minutes|events|steps|lines)\b|undefined|NaN|\.\.|  /);
+    expect(sentences.filter((sentence, index) => sentence === sentences[index - 1])).toEqual([]);
+  },
+);

@@ -1,39 +1,26 @@
 import fc from 'fast-check';
-import { fromMarkdown } from 'mdast-util-from-markdown';
-import { gfmFromMarkdown } from 'mdast-util-gfm';
-import { gfm } from 'micromark-extension-gfm';
 import { expect, test } from 'vitest';
 import type { Block } from '../../../src/core/account/block.ts';
+import { withGlossary } from '../../../src/core/account/glossary.ts';
 import { showMarkdown } from '../../../src/core/account/markdown.ts';
+import { anchorsOf, linksOf, parseGfm as parse, typesOf, type Node } from '../../helpers/gfm.ts';
 
-type Node = {
-  readonly url?: string;
-  readonly type: string;
-  readonly children?: readonly Node[];
-  readonly value?: string;
-};
-
-const parse = (markdown: string): Node =>
-  fromMarkdown(markdown, { extensions: [gfm()], mdastExtensions: [gfmFromMarkdown()] });
-
-const typesOf = (node: Node): readonly string[] => [
-  node.type,
-  ...(node.children ?? []).flatMap(typesOf),
-];
-
-const linksOf = (node: Node): readonly string[] => [
-  ...(node.url === undefined ? [] : [node.url]),
-  ...(node.children ?? []).flatMap(linksOf),
-];
+const urlsOf = (node: Node): readonly string[] => linksOf(node).map(({ url }) => url);
 
 const all = (text: string): readonly Block[] => [
   { kind: 'title', text: `Van ${text}` },
   { kind: 'paragraph', text },
   { kind: 'paragraph', text: `10:42 ${text}` },
-  { kind: 'named', name: 'Cause', text },
+  {
+    kind: 'summary',
+    parts: [
+      { name: 'Cause', text },
+      { name: text, text },
+    ],
+  },
   { kind: 'list', items: [text, `Note: ${text}`], numbered: false },
   { kind: 'table', head: ['Check', 'Result'], rows: [[text, `x ${text}`]] },
-  { kind: 'warning', text },
+  { kind: 'warning', name: text, text },
 ];
 
 /** What GFM makes of a bare web or mail address: its text is its target, so it tells no lie. */
@@ -115,11 +102,42 @@ test('any text at all stays text, and no table gains a cell', () => {
         const types = typesOf(tree);
 
         expect(types.filter((type) => !plainTypes.has(type))).toEqual([]);
-        expect(linksOf(tree).filter((url) => !/^(https?:|mailto:)/.test(url))).toEqual([]);
+        expect(urlsOf(tree).filter((url) => !/^(https?:|mailto:)/.test(url))).toEqual([]);
         expect(types.filter((type) => type === 'tableCell')).toHaveLength(4);
         expect(types.filter((type) => type === 'listItem')).toHaveLength(2);
       },
     ),
     { seed: 20_260_411, numRuns: 3000 },
+  );
+});
+
+test('words of the glossary inside hostile text become links to it, and nothing else', () => {
+  const around = fc.constantFrom(
+    '!',
+    '](',
+    '[',
+    '`',
+    '\\',
+    '<',
+    '*',
+    ' ',
+    '',
+    'points',
+    '(',
+    ':',
+    '~',
+    '\n',
+  );
+  fc.assert(
+    fc.property(fc.array(around), fc.array(around), (before, after) => {
+      const text = `${before.join('')}dwell${after.join('')}`;
+      const tree = parse(showMarkdown(withGlossary([{ kind: 'paragraph', text: `x ${text}` }])));
+
+      const types = typesOf(tree).filter((type) => !plainTypes.has(type));
+      expect(types).toEqual([]);
+      const anchors = anchorsOf(tree);
+      expect(urlsOf(tree).filter((url) => !anchors.includes(url))).toEqual([]);
+    }),
+    { seed: 20_260_411, numRuns: 2000 },
   );
 });

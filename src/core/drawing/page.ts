@@ -1,0 +1,52 @@
+import { element, escapeXml } from './xml.ts';
+
+/** Every picture is as wide as a column of text. */
+export const pageWidth = 600;
+
+/**
+ * One set of colors on a panel of its own, so that a picture reads the same on a light page and on
+ * a dark one. Contrast with the panel, by the formula of WCAG 2.2: ink 15.9, faint 5.3, line 3.3.
+ */
+export const ink = '#16202c';
+export const faint = '#5d6b79';
+export const line = '#7d8b99';
+export const panel = '#fdfcf8';
+export const tint = '#e9eef2';
+
+const face = "Helvetica, Arial, 'DejaVu Sans', sans-serif";
+
+export type Page = {
+  readonly title: string;
+  /** What the picture shows, for somebody who cannot see it. */
+  readonly description: string;
+  readonly height: number;
+  readonly defs?: string;
+};
+
+/** A whole SVG document around its parts. The class tells our own pictures from other files. */
+export function showPage(
+  { title, description, height, defs = '' }: Page,
+  parts: readonly string[],
+): string {
+  const size = `width="${pageWidth}" height="${Math.ceil(height)}" viewBox="0 0 ${pageWidth} ${Math.ceil(height)}"`;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" class="droplight" ${size} role="img" aria-labelledby="title desc">`,
+    `<title id="title">${escapeXml(title)}</title>`,
+    `<desc id="desc">${escapeXml(description)}</desc>`,
+    ...(defs === '' ? [] : [`<defs>${defs}</defs>`]),
+    element('rect', {
+      x: 0.5,
+      y: 0.5,
+      width: pageWidth - 1,
+      height: Math.ceil(height) - 1,
+      rx: 8,
+      fill: panel,
+      stroke: line,
+    }),
+    `<g font-family="${face}" font-size="12" fill="${ink}">`,
+    ...parts,
+    '</g>',
+    '</svg>',
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,58 @@
+// The price of choices, on simulated sessions: an advised walker gives away little, one by odds most.
+import { judgeChoice } from '../../src/core/reason/choice.ts';
+import { caseOf, type CaseState } from '../../src/core/reason/case.ts';
+import { Costs } from '../../src/core/reason/costs.ts';
+import { makeModel, type Model } from '../../src/core/reason/model.ts';
+import type { Move } from '../../src/core/reason/minutes.ts';
+import { makeRandom } from '../../src/core/reason/random.ts';
+import { walk } from '../../src/core/reason/simulate.ts';
+import { hideVehicle } from '../../src/core/reason/vehicle.ts';
+import { advisedWalker, oddsOnly, type Walker } from '../../src/core/reason/walkers.ts';
+import { fillTree } from '../../src/core/feed/fill.ts';
+import { shippedShop, shippedTree } from '../helpers/library.ts';
+
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const count = Number(process.argv[2] ?? 200);
+const tree = fillTree(shippedTree('no-supply'), {});
+const model = makeModel(tree);
+const { accesses } = shippedShop();
+
+/** Adds up what a walker gives away, as the review would; many sessions begin alike. */
+function priced(walker: Walker, known: Map<string, number>, lost: { minutes: number }): Walker {
+  return (of, state) => {
+    const move = walker(of, state);
+    const key = JSON.stringify([state.findings, state.repairs, move]);
+    const price = known.get(key) ?? priceOf(of, state, move);
+    known.set(key, price);
+    lost.minutes += price;
+    return move;
+  };
+}
+
+function priceOf(of: Model, state: CaseState, { do: kind, index }: Move): number {
+  const given = caseOf(of, state);
+  if (given.kind === 'bad') throw new Error(JSON.stringify(given.problems));
+  const id = (kind === 'check' ? of.checks : of.causes)[index]?.id ?? '';
+  const judged = judgeChoice(given.value, { do: kind, id });
+  return judged.kind === 'good' ? judged.value.lost : 0;
+}
+
+const start = caseOf(model, { findings: [], repairs: [], accesses });
+if (start.kind === 'bad') throw new Error('a model without findings is always a case');
+const costs = new Costs(start.value);
+for (const [name, walker, target] of [
+  ['advised', advisedWalker(), 'under 5 %'],
+  ['odds only', oddsOnly, 'most of it'],
+] as const) {
+  const random = makeRandom(20_260_411);
+  const lost = { minutes: 0 };
+  const pricing = priced(walker, new Map(), lost);
+  let used = 0;
+  for (let run = 0; run < count; run += 1) {
+    const vehicle = hideVehicle(model, random);
+    used += walk({ model, accesses, count, seed: 0, walkers: {} }, costs, vehicle, pricing).minutes;
+  }
+  say(
+    `${name.padEnd(10)} ${count} sessions: ${(used / count).toFixed(0)} minutes used, ${(lost.minutes / count).toFixed(1)} given away, ${((100 * lost.minutes) / used).toFixed(1)} % (target: ${target})`,
+  );
+}

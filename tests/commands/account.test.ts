@@ -1,0 +1,115 @@
+import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { expect, test } from 'vitest';
+import { review } from '../../src/commands/review.ts';
+import { write } from '../../src/commands/write.ts';
+import { runCommand, scratch } from '../helpers/commands.ts';
+
+const folder = 'sessions/examples';
+const [pump = ''] = readdirSync(folder).filter((name) => name.endsWith('no-start.jsonl'));
+
+/** A copy of an example in a folder of its own. */
+function copied(): { readonly at: string; readonly session: string; readonly name: string } {
+  const at = scratch();
+  const session = join(at, pump);
+  writeFileSync(session, readFileSync(join(folder, pump)));
+  return { at, session, name: basename(pump, '.jsonl') };
+}
+
+test('write puts the account and its pictures beside the session, the same bytes each time', async () => {
+  const { at, session, name } = copied();
+
+  const first = await runCommand(write, [session]);
+  const bytes = readFileSync(join(at, `${name}.md`));
+  const again = await runCommand(write, [session]);
+
+  expect([first.code, again.code]).toEqual([0, 0]);
+  expect(first.out).toBe(`${join(at, `${name}.md`)}\n`);
+  expect(readFileSync(join(at, `${name}.md`))).toEqual(bytes);
+  expect(readdirSync(join(at, `${name}.pictures`)).toSorted()).toEqual(['suspects.svg', 'way.svg']);
+});
+
+test('write leaves the pictures out when asked to', async () => {
+  const { at, session, name } = copied();
+
+  await runCommand(write, [session, '--no-pictures']);
+
+  expect(existsSync(join(at, `${name}.pictures`))).toBe(false);
+  expect(readFileSync(join(at, `${name}.md`), 'utf8')).not.toContain('![');
+});
+
+test('write for a stranger names neither vehicle nor people, not even in its file names', async () => {
+  const { at, session } = copied();
+
+  const ran = await runCommand(write, [
+    session,
+    '--for',
+    'reader',
+    '--voice',
+    'they',
+    '--front-matter',
+  ]);
+
+  const path = ran.out.trim();
+  expect(basename(path)).toBe('2026-03-07-no-start.md');
+  expect(readFileSync(path, 'utf8')).not.toMatch(/orchard|\bJB\b/i);
+  expect(existsSync(join(at, '2026-03-07-no-start.pictures', 'way.svg'))).toBe(true);
+});
+
+test.each([
+  ['the account', (at: string, name: string) => join(at, `${name}.md`)],
+  ['a picture', (at: string, name: string) => join(at, `${name}.pictures`, 'way.svg')],
+])('write does not replace a file that is not ours in the place of %s', async (_, place) => {
+  const { at, session, name } = copied();
+  mkdirSync(join(at, `${name}.pictures`));
+  writeFileSync(place(at, name), 'my own notes');
+
+  const refused = await runCommand(write, [session]);
+  const forced = await runCommand(write, [session, '--force']);
+
+  expect(refused.code).toBe(2);
+  expect(refused.err).toContain('--force');
+  expect(forced.code).toBe(0);
+  expect(readFileSync(place(at, name), 'utf8')).not.toBe('my own notes');
+});
+
+test('a refused write leaves everything as it was', async () => {
+  const { at, session, name } = copied();
+  writeFileSync(join(at, `${name}.md`), 'my own notes');
+
+  await runCommand(write, [session]);
+
+  expect(readFileSync(join(at, `${name}.md`), 'utf8')).toBe('my own notes');
+  expect(readdirSync(at).toSorted()).toEqual([pump, `${name}.md`].toSorted());
+});
+
+test.each([
+  [['--voice', 'you'], 'The voice is i, we or they.'],
+  [['--for', 'press'], 'An account is for reader or mentor.'],
+])('write with %j says what it takes', async (options, message) => {
+  const { session } = copied();
+
+  const ran = await runCommand(write, [session, ...options]);
+
+  expect(ran.code).toBe(2);
+  expect(ran.err).toContain(message);
+});
+
+test('review prints markdown, or one JSON document', async () => {
+  const { session } = copied();
+
+  const text = await runCommand(review, [session]);
+  const json = await runCommand(review, [session, '--json']);
+
+  expect([text.code, json.code]).toEqual([0, 0]);
+  expect(text.out).toContain('### Two things to practise');
+  const document: unknown = JSON.parse(json.out);
+  expect(document).toMatchObject({ reviews: [{ who: 'JB', guesses: 1 }], trends: [] });
+});
+
+test('review wants a session', async () => {
+  const ran = await runCommand(review, []);
+
+  expect(ran.code).toBe(2);
+  expect(ran.err).toContain('droplight review SESSION...');
+});

@@ -1,0 +1,137 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { fitText, textWidth } from '../../../src/core/drawing/fit-text.ts';
+import { suspectBands } from '../../../src/core/drawing/suspect-bands.ts';
+import { suspectsSvg } from '../../../src/core/drawing/suspects-svg.ts';
+import { waySteps, type WayStep } from '../../../src/core/drawing/way-steps.ts';
+import { waySvg } from '../../../src/core/drawing/way-svg.ts';
+import { trailOf } from '../../../src/core/reason/trail.ts';
+import { hostileText } from '../../helpers/hostile.ts';
+import { after } from '../../helpers/story.ts';
+import { xmlTrouble } from '../../helpers/xml.ts';
+
+const walked = after([
+  { do: 'find', check: 'lamp', result: 'dark' },
+  { do: 'find', check: 'look', result: 'whole' },
+  { do: 'find', check: 'volts', reading: '0.2' },
+  { do: 'condemn', cause: 'wire' },
+  { do: 'repair', cause: 'wire', text: 'spliced' },
+  { do: 'prove', result: 'lit' },
+]).story;
+
+const step = (text: string): WayStep => ({
+  n: 1,
+  kind: 'check',
+  title: text,
+  taken: text,
+  healthy: false,
+  own: true,
+  branches: [{ label: text, leads: text }],
+});
+
+const elementsOf = (svg: string): readonly string[] =>
+  [...svg.matchAll(/<([a-z]+)/g)].map(([, name = '']) => name);
+
+test('the way tells each check, what it showed, and where it would have led otherwise', () => {
+  const steps = waySteps(walked);
+
+  expect(steps.map(({ kind, title, taken }) => [kind, title, taken])).toEqual([
+    ['check', 'Does the lamp light?', 'it stays dark'],
+    ['check', 'Is the fuse whole?', 'whole'],
+    ['check', 'Volts at the lamp', '0.2 V · under 2 V'],
+    ['repair', 'Wire broken', 'spliced'],
+    ['proof', 'Does the lamp light?', 'it lights'],
+  ]);
+  expect(steps[1]?.branches).toEqual([{ label: 'burnt', leads: 'Fuse burnt' }]);
+});
+
+test('a check that the tree did not lead to is told as chosen', () => {
+  const { story } = after([
+    { do: 'find', check: 'lamp', result: 'dark' },
+    { do: 'find', check: 'volts', reading: '0.2' },
+  ]);
+
+  expect(waySteps(story).map(({ own }) => own)).toEqual([true, false]);
+});
+
+test('a long way leaves its middle out and says how much', () => {
+  const steps = Array.from({ length: 500 }, () => step('x'));
+
+  const svg = waySvg('long', steps);
+
+  expect(svg).toContain('460 steps are left out here');
+  expect(svg.match(/>500</)).not.toBeNull();
+});
+
+test('shares of one moment never sum to more than the whole', () => {
+  const bands = suspectBands(walked, trailOf(walked))?.bands ?? [];
+
+  const sums = bands[0]?.shares.map((_, moment) =>
+    bands.reduce((all, { shares }) => all + (shares[moment] ?? 0), 0),
+  );
+  expect(bands.length).toBeGreaterThan(1);
+  // Rounding of doubles only.
+  for (const all of sums ?? []) expect(all).toBeLessThanOrEqual(1 + 1e-12);
+});
+
+test('both pictures are well-formed, 600 wide, and say what they show', () => {
+  const bands = suspectBands(walked, trailOf(walked));
+  const pictures = [
+    waySvg('The way', waySteps(walked)),
+    suspectsSvg('The suspects', bands ?? { moments: [], bands: [] }),
+  ];
+
+  for (const svg of pictures) {
+    expect(xmlTrouble(svg)).toBeUndefined();
+    expect(svg).toMatch(
+      /^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" class="droplight" width="600" /,
+    );
+    expect(elementsOf(svg).slice(0, 3)).toEqual(['svg', 'title', 'desc']);
+  }
+});
+
+test('the same story gives the same bytes', () => {
+  expect(waySvg('x', waySteps(walked))).toBe(waySvg('x', waySteps(walked)));
+});
+
+test('hostile text stays text in a picture', () => {
+  const plain = elementsOf(waySvg('x', [step('x')]));
+  fc.assert(
+    fc.property(hostileText, (text) => {
+      const way = waySvg(text, [step(text)]);
+      const bands = suspectsSvg(text, {
+        moments: [{ label: text, kind: 'start' }],
+        bands: [{ name: text, kind: 'cause', shares: [0.5], first: 0.5, most: 0.5 }],
+      });
+
+      expect(xmlTrouble(way)).toBeUndefined();
+      expect(xmlTrouble(bands)).toBeUndefined();
+      expect(new Set(elementsOf(way))).toEqual(new Set(plain));
+    }),
+    { seed: 20_260_411, numRuns: 1000 },
+  );
+});
+
+test('no line of a box is wider than the box', () => {
+  fc.assert(
+    fc.property(hostileText, fc.integer({ min: 40, max: 300 }), (text, width) => {
+      const lines = fitText(text, { width, lines: 3 });
+
+      expect(lines.length).toBeLessThanOrEqual(3);
+      // Rounding of doubles only.
+      for (const line of lines) expect(textWidth(line)).toBeLessThanOrEqual(width + 1e-6);
+    }),
+    { seed: 20_260_411, numRuns: 1000 },
+  );
+});
+
+test.each([
+  ['an element that is not closed', '<svg><g></svg>'],
+  ['a bare ampersand', '<svg>a & b</svg>'],
+  ['a control character', '<svg>a\u0001b</svg>'],
+  ['an attribute twice', '<svg a="1" a="2"/>'],
+  ['two roots', '<svg/><svg/>'],
+  ['text after the root', '<svg/>x'],
+])('the reader of XML sees %s', (_, text) => {
+  expect(xmlTrouble(text)).toBeDefined();
+});

@@ -1,0 +1,27 @@
+import type { Problem, Tell } from '../problem.ts';
+import { lintHazards } from './lint-hazards.ts';
+import { lintOdds, lintRows } from './lint-rows.ts';
+import { lintSame } from './lint-shared.ts';
+import { lintBrakes, lintTexts } from './lint-texts.ts';
+import { lintEnds, lintLoops, lintReach } from './lint-way.ts';
+import type { Tree } from './model.ts';
+
+/**
+ * Everything that one tree file alone shows to be unsound, beyond what would make it unusable:
+ * the way, the texts, the cautions, the numbers. All at once, in the order of the file's parts.
+ * @param trees ids of the library's trees; left out, `tree:ID` is not looked up
+ */
+export function lintTree(tree: Tree, file: string, trees?: readonly string[]): Problem[] {
+  const problems: Problem[] = [];
+  const tell: Tell = (problem) => problems.push({ ...problem, file });
+  lintEnds(tree, tell, trees);
+  lintReach(tree, tell);
+  lintLoops(tree, tell);
+  lintTexts(tree, tell);
+  lintBrakes(tree, tell);
+  lintHazards(tree, tell);
+  lintOdds(tree, tell);
+  lintRows(tree, tell);
+  lintSame(tree, tell);
+  return problems;
+}

@@ -18,7 +18,8 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
   droplight story SESSION --json the state of a session
   droplight write SESSION        the account as markdown [--out DIR]
   droplight verify SESSION...    whole, torn or altered
-  droplight trees list | plan [TREE] | draw TREE | schema   the trees, what they cost, on paper
+  droplight trees list | plan [TREE] | draw TREE   the trees, what they cost, on paper
+  droplight trees check [FILES] | new [FILE] | schema   write a tree: what is wrong, a beginning
   droplight advise SESSION       the suspects and the quickest next steps [--json]
   droplight feed TREE [--with CAUSE[=OHMS]] [--load NAME]...   the feed path, solved [--json | --netlist]
   droplight figure [NAME [key=value...]]   trade figures: list, explain, work out

@@ -89,7 +89,8 @@ export class OwnRoutes {
   #twin(index: number, shown: Route['shown']): number | undefined {
     const { checks } = this.#model;
     const group = checks[index]?.group;
-    return shown.find(({ check }) => checks.find(({ id }) => id === check)?.group === group)?.result;
+    return shown.find(({ check }) => checks.find(({ id }) => id === check)?.group === group)
+      ?.result;
   }
 
   /** The complaint first, then the baseline, then from check to check past what is known already. */
@@ -127,10 +128,13 @@ export class OwnRoutes {
     const { background = [], links = [], results = [] } = this.#model.checks[check] ?? {};
     const first = check === this.#model.complaint ? 1 : 0;
     const upTo = (set: readonly number[], result: number): number =>
-      set.reduce((product, cause) => {
-        const totals = links[cause];
-        return totals === undefined ? product : product * atMost(totals, result);
-      }, atMost(background, result));
+      set.reduce(
+        (product, cause) => {
+          const totals = links[cause];
+          return totals === undefined ? product : product * atMost(totals, result);
+        },
+        atMost(background, result),
+      );
     const made = results.map((_, result) =>
       Float64Array.from(this.#fleet.sets, (set) => {
         if (result < first) return 0;

@@ -97,9 +97,7 @@ function placeOf(tree: Tree, shown: Route['shown'], cause: string): string {
   const naming = shown.findLast(
     ({ check, result }) => tree.checks[check]?.results[result]?.next === `cause:${cause}`,
   );
-  return naming === undefined
-    ? 'checks'
-    : `checks.${naming.check}.results[${naming.result}].next`;
+  return naming === undefined ? 'checks' : `checks.${naming.check}.results[${naming.result}].next`;
 }
 
 const percent = (chance: number): string => `${(100 * chance).toFixed(chance < 0.1 ? 1 : 0)} %`;

@@ -86,8 +86,7 @@ export const hazards: readonly Hazard[] = [
   },
   {
     name: 'solvent',
-    words:
-      /\b(solvents?|ether|spray(s|ed)?|(carburetor|brake|contact) cleaner|cleaner and air)\b/i,
+    words: /\b(solvents?|ether|spray(s|ed)?|(carburetor|brake|contact) cleaner|cleaner and air)\b/i,
     cautions: ['solvent', 'fuel-fire'],
   },
   { name: 'flame', words: /\b(propane|flame(?! trap)|torch)\b/i, cautions: [...fuel, 'solvent'] },

@@ -97,7 +97,8 @@ export function lintOdds(tree: Tree, tell: Tell): void {
   ];
   const odd = all.filter(
     ([, odds]) =>
-      (odds > 0 && odds / total < sensible.least) || (all.length > 2 && odds / total > sensible.most),
+      (odds > 0 && odds / total < sensible.least) ||
+      (all.length > 2 && odds / total > sensible.most),
   );
   for (const [path, odds] of odd)
     tell({

@@ -1,4 +1,5 @@
 import type { Tell } from '../problem.ts';
+import { clean, cleanLine } from '../text.ts';
 import type { Check, Tree } from './model.ts';
 
 /** Longest texts that a screen of 60 columns shows on one line. */
@@ -6,6 +7,7 @@ export const longest = { label: 40, ask: 60 } as const;
 
 /** What a check or a cause must say, and what is too long for the screen. */
 export function lintTexts(tree: Tree, tell: Tell): void {
+  lintMarks(tree, tell);
   for (const [id, check] of Object.entries(tree.checks)) lintCheck(check, `checks.${id}`, tell);
   for (const [id, cause] of Object.entries(tree.causes)) {
     if (cause.where === undefined)
@@ -13,6 +15,19 @@ export function lintTexts(tree: Tree, tell: Tell): void {
     if (cause.shows === undefined)
       tell(missing('no-shows', `causes.${id}.shows`, 'how this cause shows itself'));
   }
+}
+
+/** Texts with escape sequences or marks that hide or turn text: shown harmlessly, but never meant. */
+function lintMarks(tree: Tree, tell: Tell): void {
+  for (const [path, text] of textsOf(tree))
+    if (clean(text) !== text)
+      tell({
+        code: 'text-marks',
+        path,
+        value: cleanLine(text).slice(0, 60),
+        message: 'The text holds control characters or marks that are not seen.',
+        mend: 'Type it anew in plain characters.',
+      });
 }
 
 function lintCheck(check: Check, path: string, tell: Tell): void {
@@ -38,7 +53,7 @@ const missing = (code: string, path: string, what: string) => ({
 });
 
 function tooLong(text: string, most: number, path: string, tell: Tell): void {
-  const marks = [...text].length;
+  const marks = text.length;
   if (marks > most)
     tell({
       code: 'text-long',

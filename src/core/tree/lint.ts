@@ -8,7 +8,7 @@ import type { Tree } from './model.ts';
 
 /**
  * Everything that one tree file alone shows to be unsound, beyond what would make it unusable:
- * the way, the texts, the cautions, the numbers. All at once, in the order of the file's parts.
+ * the way, the texts, the cautions, the numbers. All at once.
  * @param trees ids of the library's trees; left out, `tree:ID` is not looked up
  */
 export function lintTree(tree: Tree, file: string, trees?: readonly string[]): Problem[] {
@@ -17,11 +17,18 @@ export function lintTree(tree: Tree, file: string, trees?: readonly string[]): P
   lintEnds(tree, tell, trees);
   lintReach(tree, tell);
   lintLoops(tree, tell);
+  lintOdds(tree, tell);
+  lintSame(tree, tell);
+  return [...problems, ...lintParts(tree, file)];
+}
+
+/** What each check and each cause shows by itself, however the way leads through them. */
+export function lintParts(tree: Tree, file: string): Problem[] {
+  const problems: Problem[] = [];
+  const tell: Tell = (problem) => problems.push({ ...problem, file });
   lintTexts(tree, tell);
   lintBrakes(tree, tell);
   lintHazards(tree, tell);
-  lintOdds(tree, tell);
   lintRows(tree, tell);
-  lintSame(tree, tell);
   return problems;
 }

@@ -4,7 +4,7 @@ import { checkTree, type Checked } from '../core/reason/check-tree.ts';
 import { showDoubt } from '../core/reason/soundness.ts';
 import { cleanLine, count } from '../core/text.ts';
 import { lintLibrary, type TreeFile } from '../core/tree/lint-shared.ts';
-import { emptyShop, type Shop } from '../core/tree/shop.ts';
+import type { Shop } from '../core/tree/shop.ts';
 import { isTreeFile, loadLibrary, loadShop, readText, shopFile } from '../store/library.ts';
 import { printJson, type ExitCode, type Io } from './io.ts';
 import { absolute, treesFolder, type Given } from './options.ts';
@@ -56,20 +56,19 @@ function shared(good: readonly TreeFile[], library: readonly TreeFile[]): readon
 /** The shop beside a file, or the one of the folder of trees; each is read once. */
 function makeShops(io: Io, folder: string) {
   const { files } = io.disk;
-  const known = new Map<string, Shop>();
+  const known = new Map<string, Shop | undefined>();
   const problems: Problem[] = [];
-  const load = (from: string): Shop => {
-    const kept = known.get(from);
-    if (kept !== undefined) return kept;
+  const load = (from: string): Shop | undefined => {
+    if (known.has(from)) return known.get(from);
     const parsed = loadShop(files, from);
     if (parsed.kind === 'bad') problems.push(...parsed.problems);
-    const shop = parsed.kind === 'good' ? parsed.value : emptyShop;
+    const shop = parsed.kind === 'good' ? parsed.value : undefined;
     known.set(from, shop);
     return shop;
   };
   const beside = (from: string): boolean => files.exists(join(from, shopFile));
   return {
-    at: (from: string): Shop => load([from, folder].find(beside) ?? io.folders.shipped),
+    at: (from: string): Shop | undefined => load([from, folder].find(beside) ?? io.folders.shipped),
     problems: (): readonly Problem[] => problems,
   };
 }

@@ -19,7 +19,8 @@ export type Checked = {
 
 type Around = {
   readonly file: string;
-  readonly shop: Shop;
+  /** Undefined where it could not be read: names that it holds are then not looked up. */
+  readonly shop: Shop | undefined;
   /** Ids of the library's trees. */
   readonly trees: readonly string[];
 };

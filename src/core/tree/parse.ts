@@ -36,7 +36,7 @@ export function problemsBeside(
 ): readonly Problem[] {
   const rest = salvage(value);
   if (rest === undefined) return [];
-  return find(rest.tree).filter(({ path = '' }) => !touches(path, rest.replaced));
+  return find(rest.tree).filter((problem) => !touches(problem, rest));
 }
 
 export function parseShop(text: string, file: string): Parsed<Shop> {

@@ -67,7 +67,7 @@ export class OwnRoutes {
 
   #go(weights: Float64Array, shown: Route['shown'], last: string | undefined): void {
     const share = total(weights);
-    if (share < this.#least) return;
+    if (share <= 0 || share < this.#least) return;
     const to = this.#onFrom(shown, last);
     if (to?.kind !== 'check') {
       this.#routes.push({ shown, end: to, share, chances: this.#marginals(weights, share) });

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { hazards, standingHazards } from '../../../src/core/tree/hazards.ts';
 import { lintLibrary } from '../../../src/core/tree/lint-shared.ts';
+import type { Tree } from '../../../src/core/tree/model.ts';
 import { shippedShop } from '../../helpers/library.ts';
-import { smallTree, smallTreeData } from '../../helpers/tree.ts';
+import { smallTree } from '../../helpers/tree.ts';
 
 const named = (text: string): readonly string[] =>
   hazards.filter(({ words }) => words.test(text)).map(({ name }) => name);
@@ -49,12 +50,14 @@ test('an engine that is off and cold is no hazard by itself', () => {
 });
 
 test('two trees that share a check must show the same results in it', () => {
-  const data = smallTreeData();
-  const look = { ...data.checks.look, results: data.checks.look.results.toReversed() };
-  const other = { ...smallTree(), id: 'other', checks: { ...smallTree().checks, look } };
+  const one = smallTree();
+  const { look, ...rest } = one.checks;
+  if (look === undefined) throw new Error('no look');
+  const turned = { ...look, results: look.results.toReversed() };
+  const other: Tree = { ...one, id: 'other', checks: { ...rest, look: turned } };
   const files = [
-    { file: 'a.json', tree: smallTree() },
-    { file: 'b.json', tree: other as ReturnType<typeof smallTree> },
+    { file: 'a.json', tree: one },
+    { file: 'b.json', tree: other },
   ];
 
   expect(lintLibrary(files).map(({ code, file, path }) => [code, file, path])).toEqual([

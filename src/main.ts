@@ -20,7 +20,8 @@ const usage = `droplight ${version}: from a complaint to a proven repair, kept c
                                  [--for reader|mentor] [--front-matter] [--no-pictures] [--force]
   droplight review SESSION...    decisions, minutes and habits, as a mentor looks at them [--json]
   droplight verify SESSION...    whole, torn or altered
-  droplight trees list | check [FILES] | plan [TREE] | draw TREE | schema
+  droplight trees list | plan [TREE] | draw TREE   the trees, what they cost, on paper
+  droplight trees check [FILES] | new [FILE] | schema   write a tree: what is wrong, a beginning
   droplight advise SESSION       the suspects and the quickest next steps [--json]
   droplight feed TREE [--with CAUSE[=OHMS]] [--load NAME]...   the feed path, solved [--json | --netlist]
   droplight figure [NAME [key=value...]]   trade figures: list, explain, work out

@@ -1,6 +1,7 @@
 import type { Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
-import { showPath, showValue } from '../core/tree/parse.ts';
+import { showPath } from '../core/tree/parse-path.ts';
+import { showValue } from '../core/tree/parse.ts';
 import { act } from '../app/act.ts';
 import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';

@@ -1,43 +1,104 @@
-import { basename } from 'node:path';
+import { dirname, join } from 'node:path';
 import { showProblem, type Problem } from '../core/problem.ts';
+import { checkTree, type Checked } from '../core/reason/check-tree.ts';
+import { showDoubt } from '../core/reason/soundness.ts';
 import { cleanLine, count } from '../core/text.ts';
-import { lintLibrary, lintTree } from '../core/tree/lint.ts';
-import { loadTree, type Library } from '../store/library.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { openLibrary } from './library.ts';
-import { absolute, firstOf, type Given } from './options.ts';
+import { lintLibrary, type TreeFile } from '../core/tree/lint-shared.ts';
+import type { Shop } from '../core/tree/shop.ts';
+import { isTreeFile, loadLibrary, loadShop, readText, shopFile } from '../store/library.ts';
+import { printJson, type ExitCode, type Io } from './io.ts';
+import { absolute, treesFolder, type Given } from './options.ts';
 
-/** `droplight trees check [FILES]`: everything that is wrong, one line each. 1 when there is any. */
-export function checkTrees(io: Io, given: Given, files: readonly string[]): ExitCode {
-  const library = openLibrary(io, given);
-  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
-  const problems =
-    files.length === 0
-      ? allProblems(library.value)
-      : files.flatMap((file) => fileProblems(io, absolute(io, file), library.value));
-  if (given.flag('json')) printJson(io, problems);
-  else
-    for (const problem of problems)
-      io.out(`${cleanLine(showProblem(problem))} [${problem.code}]\n`);
-  if (!given.flag('json'))
-    io.out(
-      problems.length === 0 ? 'No problem found.\n' : `${count(problems.length, 'problem')}.\n`,
-    );
-  return problems.length === 0 ? 0 : 1;
+type CheckedFile = Checked & { readonly file: string };
+
+/** `droplight trees check [FILES] [--doubts] [--json]`: all that is wrong with them, a line each. */
+export function checkTrees(io: Io, given: Given, words: readonly string[]): ExitCode {
+  const folder = treesFolder(io, given);
+  const { files } = io.disk;
+  const named = words.map((word) => absolute(io, word));
+  const paths =
+    named.length > 0
+      ? named
+      : files
+          .list(folder)
+          .filter(isTreeFile)
+          .map((name) => join(folder, name));
+  const library = loadLibrary(files, folder, io.folders.shipped);
+  const shops = makeShops(io, folder);
+  const texts = paths.map((path) => readText(files, path));
+  const trees = [...library.trees.map(({ id }) => id), ...texts.flatMap(idOf)];
+  const checked = paths.map((file, index): CheckedFile => {
+    const text = texts[index];
+    if (text === undefined || text.kind === 'bad')
+      return { file, tree: undefined, problems: text?.problems ?? [], doubts: [] };
+    return { file, ...checkTree(text.value, { file, shop: shops.at(dirname(file)), trees }) };
+  });
+  const good = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
+  const others = named.length > 0 ? library.trees.map((tree) => ({ file: tree.id, tree })) : [];
+  const problems = [
+    ...shops.problems(),
+    ...checked.flatMap((one) => one.problems),
+    ...shared(good, others),
+  ];
+  tell(io, given, checked, problems);
+  if (problems.some(({ code }) => /^E[A-Z]+$/.test(code))) return 3;
+  return problems.length > 0 ? 1 : 0;
 }
 
-const idsOf = ({ trees }: Library): readonly string[] => trees.map(({ id }) => id);
+/** What the checked files have against one another, and against the trees of the library. */
+function shared(good: readonly TreeFile[], library: readonly TreeFile[]): readonly Problem[] {
+  const ids = good.map(({ tree }) => tree.id);
+  const others = library.filter(({ tree }) => !ids.includes(tree.id));
+  const files = good.map(({ file }) => file);
+  return lintLibrary([...others, ...good]).filter(({ file = '' }) => files.includes(file));
+}
 
-const allProblems = (library: Library): readonly Problem[] => [
-  ...library.problems.map((problem) => ({
-    ...problem,
-    ...(problem.file !== undefined && { file: basename(problem.file) }),
-  })),
-  ...library.trees.flatMap((tree) => lintTree(tree, `${tree.id}.json`, idsOf(library))),
-  ...lintLibrary(library.trees),
-];
+/** The shop beside a file, or the one of the folder of trees; each is read once. */
+function makeShops(io: Io, folder: string) {
+  const { files } = io.disk;
+  const known = new Map<string, Shop | undefined>();
+  const problems: Problem[] = [];
+  const load = (from: string): Shop | undefined => {
+    if (known.has(from)) return known.get(from);
+    const parsed = loadShop(files, from);
+    if (parsed.kind === 'bad') problems.push(...parsed.problems);
+    const shop = parsed.kind === 'good' ? parsed.value : undefined;
+    known.set(from, shop);
+    return shop;
+  };
+  const beside = (from: string): boolean => files.exists(join(from, shopFile));
+  return {
+    at: (from: string): Shop | undefined => load([from, folder].find(beside) ?? io.folders.shipped),
+    problems: (): readonly Problem[] => problems,
+  };
+}
 
-function fileProblems(io: Io, path: string, library: Library): readonly Problem[] {
-  const tree = loadTree(io.disk.files, path, library.shop);
-  return tree.kind === 'bad' ? tree.problems : lintTree(tree.value, path, idsOf(library));
+/** The id that a text gives its tree, so that others may lead to it; wrong ones are told elsewhere. */
+function idOf(text: ReturnType<typeof readText>): readonly string[] {
+  const found =
+    text.kind === 'good' ? /"id"\s*:\s*"([a-z0-9-]+)"/.exec(text.value)?.[1] : undefined;
+  return found === undefined ? [] : [found];
+}
+
+function tell(
+  io: Io,
+  given: Given,
+  checked: readonly CheckedFile[],
+  problems: readonly Problem[],
+): void {
+  if (given.flag('json')) {
+    const doubts = checked.flatMap(({ file, doubts: all }) =>
+      all.map((doubt) => ({ file, ...doubt })),
+    );
+    printJson(io, { problems, doubts });
+    return;
+  }
+  for (const problem of problems) io.out(`${cleanLine(showProblem(problem))}\n`);
+  if (given.flag('doubts'))
+    for (const { tree, doubts } of checked)
+      for (const doubt of tree === undefined ? [] : doubts)
+        io.out(`${cleanLine(tree === undefined ? '' : showDoubt(tree, doubt))}\n`);
+  if (problems.length === 0)
+    io.out(`${count(checked.length, 'tree')} checked, nothing is wrong.\n`);
+  else io.err(`${count(problems.length, 'problem')} in ${count(checked.length, 'tree file')}.\n`);
 }

@@ -4,6 +4,7 @@ import { firstOf, readOptions, type Given } from './options.ts';
 import { checkTrees } from './trees-check.ts';
 import { drawTree } from './trees-draw.ts';
 import { listTrees } from './trees-list.ts';
+import { newTree } from './trees-new.ts';
 import { planTrees } from './trees-plan.ts';
 
 type Verb = (io: Io, given: Given, words: readonly string[]) => ExitCode;
@@ -13,6 +14,7 @@ const verbs: Readonly<Record<string, Verb>> = {
   check: checkTrees,
   draw: (io, given, [id]) => drawTree(io, given, id),
   plan: (io, given, [id]) => planTrees(io, given, id),
+  new: (io, _, [file]) => newTree(io, file),
   schema: (io) => {
     printJson(io, treeSchema());
     return 0;
@@ -21,7 +23,13 @@ const verbs: Readonly<Record<string, Verb>> = {
 
 /** `droplight trees VERB`: what there is in the library, and what it is worth. */
 export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args, { json: 'flag', as: 'text', runs: 'text', seed: 'text' });
+  const given = readOptions(args, {
+    json: 'flag',
+    doubts: 'flag',
+    as: 'text',
+    runs: 'text',
+    seed: 'text',
+  });
   if (given.kind === 'bad') return fail(io, firstOf(given.problems));
   const [name = 'list', ...words] = given.value.words;
   const verb = Object.hasOwn(verbs, name) ? verbs[name] : undefined;

@@ -18,6 +18,8 @@ export interface Files {
   sync(handle: Handle): Promise<void>;
   syncNow(handle: Handle): void;
   close(handle: Handle): void;
+  /** Bytes in a file that is not open; refuses what is no regular file, as that may never end. */
+  sizeOf(path: string): number;
   read(path: string): Uint8Array;
   /** File names in a folder; an empty list when there is no such folder. */
   list(folder: string): readonly string[];

@@ -1,7 +1,8 @@
 import { join } from 'node:path';
 import { feedProblems } from '../core/feed/fill.ts';
-import { good, type Parsed, type Problem } from '../core/problem.ts';
+import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { maxLength, tooLarge } from '../core/tree/json.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Shop } from '../core/tree/shop.ts';
 import { storeError, type Files } from './files.ts';
@@ -13,7 +14,8 @@ export type Library = {
   readonly problems: readonly Problem[];
 };
 
-const shopFile = 'shop.json';
+/** The file that the trees of a folder share. */
+export const shopFile = 'shop.json';
 
 /**
  * Loads all trees of a folder.
@@ -43,14 +45,17 @@ export function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
   return problems.length > 0 ? { kind: 'bad', problems } : tree;
 }
 
-function loadShop(files: Files, folder: string): Parsed<Shop> {
+export function loadShop(files: Files, folder: string): Parsed<Shop> {
   const path = join(folder, shopFile);
   const text = readText(files, path);
   return text.kind === 'bad' ? text : parseShop(text.value, path);
 }
 
-function readText(files: Files, path: string): Parsed<string> {
+/** The text of a file of the library; one far too large is not even read. */
+export function readText(files: Files, path: string): Parsed<string> {
   try {
+    const size = files.sizeOf(path);
+    if (size > maxLength) return bad(tooLarge(size, path));
     return good(new TextDecoder().decode(files.read(path)));
   } catch (error) {
     const { code, message, mend } = storeError(error, path);

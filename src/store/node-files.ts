@@ -12,6 +12,7 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  statSync,
   unlinkSync,
   writeSync,
 } from 'node:fs';
@@ -40,6 +41,11 @@ export const nodeFiles: Files = {
   sync,
   syncNow: (handle) => fdatasyncSync(handle),
   close: (handle) => closeSync(handle),
+  sizeOf: (path) => {
+    const found = statSync(path);
+    if (found.isFile() || found.isDirectory()) return found.size;
+    throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a file.', { path });
+  },
   read: (path) => readFileSync(path),
   list: (folder) => (existsSync(folder) ? readdirSync(folder).toSorted() : []),
   makeFolder: (folder) => mkdirSync(folder, { recursive: true, mode: 0o700 }),

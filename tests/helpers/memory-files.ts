@@ -106,6 +106,11 @@ export class MemoryFiles implements Files {
     this.#call('close');
   }
 
+  sizeOf(path: string): number {
+    this.#call('sizeOf');
+    return this.#named(path).bytes.length;
+  }
+
   read(path: string): Uint8Array {
     this.#call('read');
     return Uint8Array.from(this.#named(path).bytes);

@@ -1,6 +1,7 @@
 import { bad, good, type Parsed, type Problem } from '../problem.ts';
 
-const maxLength = 1_048_576;
+/** Longest tree file, in bytes as in characters. */
+export const maxLength = 1_048_576;
 const maxDepth = 32;
 
 /** An open bracket: an object with the keys met so far, or a list with the place reached in it. */
@@ -134,7 +135,8 @@ function endOfString(text: string, start: number): number {
 
 const lineAt = (text: string, place: number): number => text.slice(0, place).split('\n').length;
 
-const tooLarge = (length: number, file: string): Problem => ({
+/** Told before a file is read, by its size on the disk, and of text that came another way. */
+export const tooLarge = (length: number, file: string): Problem => ({
   code: 'file-too-large',
   file,
   value: `${Math.round(length / 1024)} KiB`,

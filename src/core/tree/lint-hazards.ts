@@ -1,92 +1,74 @@
 import type { Tell } from '../problem.ts';
-import type { Tree } from './model.ts';
+import { hazards, standingHazards } from './hazards.ts';
+import type { Standing, Tree } from './model.ts';
 
-type Hazard = { readonly word: RegExp; readonly cautions: readonly string[] };
+type Work = {
+  readonly path: string;
+  readonly texts: readonly (readonly [path: string, text: string])[];
+  readonly cautions: readonly string[];
+  readonly standing: Standing;
+};
 
-/** Words of danger, and the cautions of which one must stand where they are used. */
-const hazards: readonly Hazard[] = [
-  {
-    word: /\b(fuel|gasoline|carburetor (top|off)|float bowl)\b/i,
-    cautions: [
-      'fuel-fire',
-      'fuel-leak',
-      'tank',
-      'hydro-lock',
-      'solvent',
-      'comp-mist',
-      'backfire',
-      'runaway',
-      'exhaust',
-      'co',
-      'roadtest',
-      'eyes',
-      'brake-stop',
-    ],
-  },
-  {
-    word: /\b(jack|jacked|axle stands?|wheels? up|under the vehicle)\b/i,
-    cautions: ['lift', 'brake-stop'],
-  },
-  { word: /\b(fan|belts?)\b/i, cautions: ['rotate', 'belt', 'crank', 'lift', 'charge'] },
-  {
-    word: /\b(radiator cap|boils?|boiling|coolant)\b/i,
-    cautions: ['scald', 'hot', 'hydro-lock', 'rotate', 'eyes'],
-  },
-  {
-    word: /\b(spark|high tension|plug leads?|coil lead)\b/i,
-    cautions: ['ht', 'fuel-fire', 'batt-gas', 'comp-mist', 'crank', 'hot', 'batt-order'],
-  },
-  {
-    word: /\b(brake fluid|brake linings?|drums?|asbestos)\b/i,
-    cautions: ['brake-dust', 'brake-fluid', 'brake-stop', 'drum-off'],
-  },
-  { word: /\b(solvent|cleaner spray|ether)\b/i, cautions: ['solvent', 'fuel-fire'] },
-  { word: /\b(acid|battery gas|hydrometer)\b/i, cautions: ['batt-acid', 'batt-gas', 'eyes'] },
-  {
-    word: /\b(cranks?|cranking|START)\b/,
-    cautions: [
-      'crank',
-      'starter-heat',
-      'ht',
-      'comp-mist',
-      'rotate',
-      'batt-gas',
-      'hydro-lock',
-      'short',
-      'wire-fire',
-      'backfire',
-      'co',
-      'meter-amps',
-      'jumper',
-      'hot',
-    ],
-  },
-];
-
-/** Every hazard word in a step has a caution that belongs to it. */
+/** Checks and repairs that speak of something that can hurt without a caution that fits. */
 export function lintHazards(tree: Tree, tell: Tell): void {
-  for (const [id, check] of Object.entries(tree.checks))
-    lintStep([check.ask, ...check.how], check.cautions, { path: `checks.${id}`, tell });
-  for (const [id, { repair }] of Object.entries(tree.causes))
-    lintStep(repair.do, repair.cautions, { path: `causes.${id}.repair`, tell });
+  for (const work of worksOf(tree)) {
+    lintWords(work, tell);
+    for (const { name, cautions } of standingHazards(work.standing))
+      if (!cautions.some((id) => work.cautions.includes(id)))
+        tell(uncautioned({ path: `${work.path}.standing`, word: name, name, cautions }, work));
+  }
 }
 
-type Place = { readonly path: string; readonly tell: Tell };
-
-function lintStep(
-  texts: readonly string[],
-  cautions: readonly string[],
-  { path, tell }: Place,
-): void {
-  for (const { word, cautions: fitting } of hazards) {
-    const said = texts.map((text) => word.exec(text)?.[0]).find((one) => one !== undefined);
-    if (said === undefined || fitting.some((id) => cautions.includes(id))) continue;
-    tell({
-      code: 'hazard-without-caution',
-      path: `${path}.cautions`,
-      value: said,
-      message: `A step says "${said}", and no caution stands before it.`,
-      mend: `Add one of: ${fitting.slice(0, 4).join(', ')}.`,
-    });
+/** One problem a hazard: the first text that speaks of it. */
+function lintWords(work: Work, tell: Tell): void {
+  for (const { name, words, cautions } of hazards) {
+    if (cautions.some((id) => work.cautions.includes(id))) continue;
+    const spoken = work.texts.find(([, text]) => words.test(text));
+    if (spoken === undefined) continue;
+    const word = words.exec(spoken[1])?.[0] ?? name;
+    tell(uncautioned({ path: spoken[0], word, name, cautions }, work));
   }
+}
+
+type Spoken = {
+  readonly path: string;
+  readonly word: string;
+  readonly name: string;
+  readonly cautions: readonly string[];
+};
+
+const uncautioned = ({ path, word, name, cautions }: Spoken, work: Work) => ({
+  code: 'hazard-without-caution',
+  path,
+  value: word,
+  message: `This work has to do with a hazard (${name}), and no caution fits it.`,
+  mend: `Add to ${work.path}.cautions one of: ${cautions.join(', ')}.`,
+});
+
+function worksOf(tree: Tree): readonly Work[] {
+  const checks = Object.entries(tree.checks).map(([id, check]): Work => {
+    const path = `checks.${id}`;
+    return {
+      path,
+      texts: [
+        [`${path}.ask`, check.ask],
+        ...check.how.map((step, index) => [`${path}.how[${index}]`, step] as const),
+        ...check.results.map(
+          ({ label }, index) => [`${path}.results[${index}].label`, label] as const,
+        ),
+      ],
+      cautions: check.cautions,
+      standing: check.standing,
+    };
+  });
+  const repairs = Object.entries(tree.causes).map(([id, { repair }]): Work => {
+    const path = `causes.${id}.repair`;
+    return {
+      path,
+      texts: repair.do.map((step, index) => [`${path}.do[${index}]`, step] as const),
+      cautions: repair.cautions,
+      standing: repair.standing,
+    };
+  });
+  return [...checks, ...repairs];
 }

@@ -1,95 +1,116 @@
 import type { Tell } from '../problem.ts';
-import type { Tree } from './model.ts';
+import type { Result, Tree } from './model.ts';
 import { firstCheck, parseNext } from './next.ts';
 
-/** Ways that end nowhere, that nobody can reach, or that go round in a circle. */
-export function lintWay(tree: Tree, tell: Tell, trees?: readonly string[]): void {
+const pathOf = (check: string, index: number): string => `checks.${check}.results[${index}].next`;
+
+/** Results that lead nowhere, ends that say no reason, and trees that the library does not have. */
+export function lintEnds(tree: Tree, tell: Tell, trees?: readonly string[]): void {
   for (const [id, check] of Object.entries(tree.checks))
-    check.results.forEach(({ next, reason }, at) => {
-      const path = `checks.${id}.results[${at}]`;
-      if (next === undefined)
+    check.results.forEach((result, index) => {
+      if (result.next === undefined)
         tell({
           code: 'dead-end',
-          path: `${path}.next`,
-          message: 'The result leads nowhere.',
-          mend: 'Give "next": a check, cause:ID, tree:ID, or stop with a reason.',
+          path: pathOf(id, index),
+          value: result.id,
+          message: `The result "${result.id}" leads nowhere.`,
+          mend: 'Give "next": a check, cause:ID, tree:ID or stop.',
         });
-      else lintNext(next, reason, { path, tell, ...(trees && { trees }) });
+      else lintEnd(result, result.next, { path: `checks.${id}.results[${index}]`, tell, trees });
     });
-  lintReach(tree, tell);
-  lintLoops(tree, tell);
 }
 
-type Place = { readonly path: string; readonly tell: Tell; readonly trees?: readonly string[] };
+type End = {
+  readonly path: string;
+  readonly tell: Tell;
+  readonly trees: readonly string[] | undefined;
+};
 
-function lintNext(next: string, reason: string | undefined, { path, tell, trees }: Place): void {
-  const lead = parseNext(next);
-  if (lead.kind === 'stop' && reason === undefined)
+function lintEnd({ reason }: Result, text: string, { path, tell, trees }: End): void {
+  const next = parseNext(text);
+  if ((next.kind === 'stop' || next.kind === 'tree') && reason === undefined)
     tell({
-      code: 'stop-without-reason',
+      code: 'no-reason',
       path: `${path}.reason`,
-      message: 'The way stops here and does not say why.',
-      mend: 'Give a reason: what is known now, and where to look further.',
+      value: text,
+      message: `The way ends here (${text}) and does not say why.`,
+      mend: 'Give "reason": what is known now and what to do with it.',
     });
-  if (lead.kind === 'tree' && trees !== undefined && !trees.includes(lead.tree))
+  if (next.kind === 'tree' && trees !== undefined && !trees.includes(next.tree))
     tell({
       code: 'unknown-tree',
       path: `${path}.next`,
-      value: lead.tree,
-      message: `There is no tree "${lead.tree}" in the library.`,
-      mend: 'Name one that is there, or stop with a reason.',
+      value: text,
+      message: `The library has no tree "${next.tree}".`,
+      mend: trees.length > 0 ? `It has: ${trees.join(', ')}.` : 'Add it, or end with stop.',
     });
 }
 
-const leads = (tree: Tree, id: string): readonly string[] =>
-  (tree.checks[id]?.results ?? []).flatMap(({ next }) => (next === undefined ? [] : [next]));
+type Reached = { readonly checks: ReadonlySet<string>; readonly causes: ReadonlySet<string> };
 
-/** Every check and every cause can be come to along the tree's own way. */
-function lintReach(tree: Tree, tell: Tell): void {
-  const reached = new Set<string>();
+/** What the tree's own way can come to, whatever the checks show. */
+function reach(tree: Tree): Reached {
+  const checks = new Set<string>();
   const causes = new Set<string>();
   const open = [firstCheck(tree), tree.start, ...tree.baseline];
   for (let id = open.pop(); id !== undefined; id = open.pop()) {
-    if (reached.has(id)) continue;
-    reached.add(id);
-    for (const next of leads(tree, id).map(parseNext)) {
-      if (next.kind === 'check') open.push(next.check);
-      if (next.kind === 'cause') causes.add(next.cause);
+    if (checks.has(id) || !Object.hasOwn(tree.checks, id)) continue;
+    checks.add(id);
+    for (const { next } of tree.checks[id]?.results ?? []) {
+      const to = next === undefined ? undefined : parseNext(next);
+      if (to?.kind === 'check') open.push(to.check);
+      if (to?.kind === 'cause') causes.add(to.cause);
     }
   }
-  for (const id of Object.keys(tree.checks))
-    if (!reached.has(id)) tell(unreached('check', `checks.${id}`));
-  for (const id of Object.keys(tree.causes))
-    if (!causes.has(id)) tell(unreached('cause', `causes.${id}`));
+  return { checks, causes };
 }
 
-const unreached = (what: 'check' | 'cause', path: string) => ({
-  code: `unreached-${what}`,
-  path,
-  message: `No way leads to this ${what}.`,
-  mend: what === 'check' ? 'Let a result lead to it.' : 'Let a result condemn it (cause:ID).',
-});
-
-/** A circle of checks: with nothing changed, the same answers would go round for ever. */
-function lintLoops(tree: Tree, tell: Tell): void {
-  const done = new Set<string>();
-  const walk = (id: string, path: readonly string[]): void => {
-    if (path.includes(id)) {
-      const circle = [...path.slice(path.indexOf(id)), id];
+/** Checks and causes that the tree's own way never comes to. */
+export function lintReach(tree: Tree, tell: Tell): void {
+  const reached = reach(tree);
+  for (const id of Object.keys(tree.checks))
+    if (!reached.checks.has(id))
       tell({
-        code: 'loop',
+        code: 'unreachable-check',
         path: `checks.${id}`,
-        value: circle.join(' -> '),
-        message: 'The way comes back to a check with nothing changed between.',
-        mend: 'Let one of these results lead out.',
+        value: id,
+        message: 'The way never comes to this check.',
+        mend: 'Let a result lead to it, make it a baseline, or take it out.',
       });
-      return;
-    }
-    if (done.has(id)) return;
-    for (const next of leads(tree, id).map(parseNext))
-      if (next.kind === 'check') walk(next.check, [...path, id]);
+  for (const id of Object.keys(tree.causes))
+    if (!reached.causes.has(id))
+      tell({
+        code: 'unreachable-cause',
+        path: `causes.${id}`,
+        value: id,
+        message: 'No result on the way names this cause.',
+        mend: `Let a result lead to cause:${id}.`,
+      });
+}
+
+/**
+ * Ways that come back to a check. Nothing was changed in between, so the check shows the same
+ * again and the way goes round for ever. Each way back is told once.
+ */
+export function lintLoops(tree: Tree, tell: Tell): void {
+  const done = new Set<string>();
+  const walk = (id: string, route: readonly string[]): void => {
     done.add(id);
+    (tree.checks[id]?.results ?? []).forEach(({ next = 'stop' }, index) => {
+      const to = parseNext(next);
+      if (to.kind !== 'check') return;
+      const from = [...route, id];
+      if (from.includes(to.check))
+        tell({
+          code: 'loop',
+          path: pathOf(id, index),
+          value: to.check,
+          message: `The way goes round: ${[...from.slice(from.indexOf(to.check)), to.check].join(', ')}.`,
+          mend: 'Nothing was changed in between: lead on to a check not taken yet, a cause or stop.',
+        });
+      else if (!done.has(to.check)) walk(to.check, from);
+    });
   };
-  walk(firstCheck(tree), []);
-  walk(tree.start, []);
+  for (const id of [firstCheck(tree), tree.start, ...Object.keys(tree.checks)])
+    if (!done.has(id)) walk(id, []);
 }

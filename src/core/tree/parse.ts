@@ -3,6 +3,8 @@ import { bad, good, type Parsed, type Problem } from '../problem.ts';
 import { parseJson } from './json.ts';
 import { checkLinks } from './links.ts';
 import { Tree } from './model.ts';
+import { showPath } from './parse-path.ts';
+import { salvage, touches } from './salvage.ts';
 import { Shop } from './shop.ts';
 
 /**
@@ -18,9 +20,23 @@ export function parseTree(text: string, file: string, shop?: Shop): Parsed<Tree>
 /** The same for a value that was JSON already, such as a tree kept in a session's header. */
 export function parseTreeValue(value: unknown, file: string, shop?: Shop): Parsed<Tree> {
   const shaped = shape(Tree, value, file);
-  if (shaped.kind === 'bad') return shaped;
+  if (shaped.kind === 'bad')
+    return bad(
+      ...shaped.problems,
+      ...problemsBeside(value, (tree) => checkLinks(tree, file, shop)),
+    );
   const problems = checkLinks(shaped.value, file, shop);
   return problems.length > 0 ? { kind: 'bad', problems } : shaped;
+}
+
+/** What else is wrong with a tree of the wrong shape, away from the places where its shape is wrong. */
+export function problemsBeside(
+  value: unknown,
+  find: (tree: Tree) => readonly Problem[],
+): readonly Problem[] {
+  const rest = salvage(value);
+  if (rest === undefined) return [];
+  return find(rest.tree).filter((problem) => !touches(problem, rest));
 }
 
 export function parseShop(text: string, file: string): Parsed<Shop> {
@@ -63,14 +79,6 @@ const at = (whole: unknown, path: readonly PropertyKey[]): unknown =>
         : undefined,
     whole,
   );
-
-/** JSON path as people write it: `checks.lamps.results[1].next`. */
-export function showPath(path: readonly PropertyKey[]): string {
-  return path
-    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
-    .join('')
-    .replace(/^\./, '');
-}
 
 /** A value short enough for one line. */
 export function showValue(value: unknown): string {

@@ -1,0 +1,120 @@
+import type * as z from 'zod';
+import { Tree } from './model.ts';
+import { showPath } from './parse-path.ts';
+
+/** A tree of the wrong shape, with something harmless where it is wrong. */
+export type Salvaged = {
+  readonly tree: Tree;
+  /** JSON paths of what was replaced: what is said about these places says nothing of the file. */
+  readonly replaced: readonly string[];
+  /** What stood there: a name from here that is missed elsewhere is missed for no other reason. */
+  readonly lost: readonly unknown[];
+};
+
+/** Replacing one thing can bring the next to light; a file that needs more rounds is given up. */
+const mostRounds = 5;
+
+const repair = { do: ['x'], minutes: 1 };
+const cause = { name: 'x', odds: 1, repair };
+const results = [
+  { id: 'x', label: 'x' },
+  { id: 'y', label: 'y' },
+];
+const check = { kind: 'look', ask: 'x', minutes: 1, results };
+
+/** What may stand under a key that a tree cannot do without. */
+const harmless: Readonly<Record<string, unknown>> = {
+  format: 1,
+  id: 'x',
+  title: 'x',
+  say: 'x',
+  confirm: 'x',
+  start: 'x',
+  label: 'x',
+  name: 'x',
+  kind: 'look',
+  ask: 'x',
+  minutes: 1,
+  odds: 1,
+  do: ['x'],
+  plausible: [0, 1],
+  unit: 'V',
+  quantity: 'voltage',
+  causes: {},
+  checks: {},
+  results,
+  repair,
+  complaint: { say: 'x', confirm: 'x' },
+};
+
+/**
+ * Puts something harmless where a tree has the wrong shape, so that the rest can be looked at too
+ * and all that is wrong is told at once. Undefined where too much is wrong.
+ */
+export function salvage(value: unknown): Salvaged | undefined {
+  const rest: unknown = JSON.parse(JSON.stringify(value) ?? 'null');
+  const replaced = new Set<string>();
+  const lost: unknown[] = [];
+  for (let round = 0; round < mostRounds; round += 1) {
+    const parsed = Tree.safeParse(rest);
+    if (parsed.success) return { tree: parsed.data, replaced: [...replaced], lost };
+    for (const issue of parsed.error.issues)
+      for (const path of placesOf(issue, round)) {
+        if (path.length === 0) return undefined;
+        replaced.add(showPath(path));
+        lost.push(replace(rest, path));
+      }
+  }
+  return undefined;
+}
+
+/** Where to replace: unknown keys each; later rounds take what holds the place as well. */
+function placesOf(issue: z.core.$ZodIssue, round: number): readonly PropertyKey[][] {
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => [...issue.path, key]);
+  return [issue.path.slice(0, Math.max(1, issue.path.length - Math.floor(round / 2)))];
+}
+
+/** @returns what stood there */
+function replace(whole: unknown, path: readonly PropertyKey[]): unknown {
+  const key = path.at(-1);
+  const owner = path
+    .slice(0, -1)
+    .reduce<unknown>(
+      (part, step) => (isBranch(part) && Object.hasOwn(part, step) ? part[step] : undefined),
+      whole,
+    );
+  if (!isBranch(owner) || key === undefined) return undefined;
+  const stood = owner[key];
+  const stand = standIn(path);
+  if (stand === undefined) delete owner[key];
+  else owner[key] = JSON.parse(JSON.stringify(stand));
+  return stood;
+}
+
+function standIn(path: readonly PropertyKey[]): unknown {
+  const key = path.at(-1);
+  if (path.length === 2 && path[0] === 'causes') return cause;
+  if (path.length === 2 && path[0] === 'checks') return check;
+  if (typeof key === 'number')
+    return path.includes('points') || path.includes('background') ? 0 : 'x';
+  return Object.hasOwn(harmless, String(key)) ? harmless[String(key)] : undefined;
+}
+
+const isBranch = (value: unknown): value is Record<PropertyKey, unknown> =>
+  typeof value === 'object' && value !== null;
+
+/** Whether a place, or the name missed there, has to do with something that was replaced. */
+export function touches({ path = '', value }: Place, { replaced, lost }: Salvaged): boolean {
+  const named = value !== undefined && JSON.stringify(lost).includes(JSON.stringify(value));
+  const gate = /\.after\.([^.[]+)$/.exec(path)?.[1];
+  const places = gate === undefined ? [path] : [path, `checks.${gate}.results`];
+  return (
+    named ||
+    replaced.some((one) => places.some((place) => within(place, one) || within(one, place)))
+  );
+}
+
+type Place = { readonly path?: string; readonly value?: string };
+
+const within = (inner: string, outer: string): boolean =>
+  inner === outer || inner.startsWith(`${outer}.`) || inner.startsWith(`${outer}[`);

@@ -1,3 +1,4 @@
+import { feedBeforeRepair, ladderSvg } from '../drawing/ladder-svg.ts';
 import { suspectBands } from '../drawing/suspect-bands.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
@@ -31,11 +32,15 @@ export function writeUp(story: Story, record: Record, options: WriteOptions = {}
 function picturesOf({ story, trail }: Teller): Pictures {
   const steps = waySteps(story);
   const bands = suspectBands(story, trail);
+  const feed = feedBeforeRepair(story);
   const title = story.legs[0]?.tree.title ?? '';
   return {
     ...(steps.length > 0 && { [pictureNames.way]: waySvg(`The way: ${title}`, steps) }),
     ...(bands !== undefined && {
       [pictureNames.suspects]: suspectsSvg('The suspects over the session', bands),
+    }),
+    ...(feed !== undefined && {
+      [pictureNames.feed]: ladderSvg('The feed path before the repair', feed),
     }),
   };
 }

@@ -1,3 +1,4 @@
+import { feedBeforeRepair } from '../drawing/ladder-svg.ts';
 import { suspectBands } from '../drawing/suspect-bands.ts';
 import { wayMermaid } from '../drawing/mermaid.ts';
 import { waySteps } from '../drawing/way-steps.ts';
@@ -65,7 +66,7 @@ export const accountTitle = ({ story, audience }: Teller): string => {
 };
 
 /** The pictures of an account, by the names of their files. */
-export const pictureNames = { way: 'way.svg', suspects: 'suspects.svg' } as const;
+export const pictureNames = { way: 'way.svg', suspects: 'suspects.svg', feed: 'feed.svg' } as const;
 
 function pictureBlocks({ story, trail, pictures }: Teller): readonly Block[] {
   if (pictures === undefined) return [];
@@ -89,6 +90,14 @@ function pictureBlocks({ story, trail, pictures }: Teller): readonly Block[] {
           picture(
             pictureNames.suspects,
             'The suspects over the session: how likely each was after every finding.',
+          ),
+        ]),
+    ...(feedBeforeRepair(story) === undefined
+      ? []
+      : [
+          picture(
+            pictureNames.feed,
+            'The feed path before the repair: the volts read at each station, and what was lost on the way to it.',
           ),
         ]),
   ];

@@ -1,0 +1,143 @@
+import type { Story } from '../session/story.ts';
+import type { Rung } from '../feed/ladder.ts';
+import type { Stretch } from '../feed/locate.ts';
+import { fitText } from './fit-text.ts';
+import { feedView, rungsOf, whereLines, type FeedView } from './ladder-view.ts';
+import { faint, ink, line, panel, showPage, tint } from './page.ts';
+import { element, textAt } from './xml.ts';
+
+const row = 30;
+const wire = 34;
+const column = { name: 52, found: 400, sound: 460, lost: 474 };
+const top = 108;
+/** A loss is between two readings. */
+const fewest = 2;
+/** Contrast with the panel, by the formula of WCAG 2.2: 6.6. */
+const fault = '#a3271c';
+
+/**
+ * The feed path as it was read before the first repair: what the readings showed then.
+ * Undefined where the tree has no feed path, or too little was read on it to show a loss.
+ */
+export function feedBeforeRepair(story: Story): FeedView | undefined {
+  const mended = story.repairs[0]?.n ?? Infinity;
+  const view = feedView({
+    ...story,
+    repairs: [],
+    findings: story.findings.filter(({ n }) => n < mended),
+  });
+  if (view === undefined) return undefined;
+  const read = rungsOf(view.ladder).filter(({ found }) => found !== undefined);
+  return read.length < fewest ? undefined : view;
+}
+
+/** The loop of one load from the battery and back to it, with the volts read and the volts lost. */
+export function ladderSvg(title: string, view: FeedView): string {
+  const { supply, ground, load } = view.ladder;
+  const said = whereLines({ ...view, next: undefined }).map((words) => words.replace(/^! /, ''));
+  const loadTop = top + supply.length * row;
+  const groundTop = loadTop + row;
+  const height = groundTop + ground.length * row + 8;
+  const parts = [
+    textAt(18, 28, fitText(title, { width: 564, lines: 1, size: 14 })[0] ?? '', {
+      'font-size': 14,
+      'font-weight': 'bold',
+    }),
+    ...fitText(said.join(' '), { width: 564, lines: 3 }).map((words, at) =>
+      textAt(18, 46 + at * 15, words),
+    ),
+    ...heads(),
+    ...supply.flatMap((rung, at) => rungParts(rung, top + at * row)),
+    loadBox(load.name, loadTop),
+    ...ground.flatMap((rung, at) => rungParts(rung, groundTop + at * row)),
+  ];
+  return showPage({ title, description: said.join(' '), height }, parts);
+}
+
+const heads = (): readonly string[] =>
+  (
+    [
+      [column.found, 'found, V', 'end'],
+      [column.sound, 'sound, V', 'end'],
+      [column.lost, 'on the way here', 'start'],
+    ] as const
+  ).map(([x, words, anchor]) =>
+    textAt(x, top - 14, words, { 'text-anchor': anchor, 'font-size': 10, fill: faint }),
+  );
+
+function rungParts(rung: Rung, y: number): readonly string[] {
+  const { name, found, sound, span } = rung;
+  const [words = ''] = fitText(name, { width: column.found - column.name - 50, lines: 1 });
+  const number = { 'text-anchor': 'end' } as const;
+  return [
+    ...(span === undefined ? [] : spanParts(span.stretch, y)),
+    element('circle', {
+      cx: wire,
+      cy: y,
+      r: 5,
+      fill: found === undefined ? panel : ink,
+      stroke: found === undefined ? line : ink,
+    }),
+    textAt(column.name, y + 4, words, found === undefined ? { fill: faint } : {}),
+    textAt(column.found, y + 4, found === undefined ? '-' : found.toFixed(2), {
+      ...number,
+      'font-weight': found === undefined ? undefined : 'bold',
+    }),
+    textAt(column.sound, y + 4, sound.toFixed(2), { ...number, fill: faint }),
+  ];
+}
+
+/** Solid: proved sound. Crossed: loses too much. Long dashes: not open. Dots: not known. */
+function spanParts(stretch: Stretch | undefined, y: number): readonly string[] {
+  const verdict = stretch?.verdict;
+  const bad = verdict === 'bad' || verdict === 'wrong';
+  const middle = y - row / 2;
+  return [
+    element('line', {
+      x1: wire,
+      y1: y - row + 5,
+      x2: wire,
+      y2: y - 5,
+      stroke: bad ? fault : verdict === undefined ? line : ink,
+      'stroke-width': bad ? 3 : 2,
+      'stroke-dasharray': verdict === undefined ? '2 4' : verdict === 'idle' ? '7 4' : undefined,
+    }),
+    ...(bad
+      ? [
+          element('path', {
+            d: `M${wire - 6} ${middle - 6} l12 12 M${wire + 6} ${middle - 6} l-12 12`,
+            stroke: fault,
+            'stroke-width': 2.5,
+          }),
+        ]
+      : []),
+    textAt(column.lost, y + 4, lostWords(stretch), {
+      'font-size': 10,
+      fill: bad ? fault : faint,
+      'font-weight': bad ? 'bold' : undefined,
+    }),
+  ];
+}
+
+function lostWords(stretch: Stretch | undefined): string {
+  if (stretch === undefined) return 'not known';
+  const lost = `${stretch.drop.toFixed(2)} V`;
+  const words = {
+    sound: `sound: ${lost}`,
+    bad: `BAD: ${lost}`,
+    wrong: 'one is wrong',
+    idle: 'not open',
+  };
+  return words[stretch.verdict];
+}
+
+const loadBox = (name: string, y: number): string =>
+  element('rect', {
+    x: wire - 14,
+    y: y - 11,
+    width: 330,
+    height: 22,
+    rx: 4,
+    fill: tint,
+    stroke: line,
+  }) + textAt(column.name, y + 4, fitText(`the load: ${name}`, { width: 290, lines: 1 })[0] ?? '');

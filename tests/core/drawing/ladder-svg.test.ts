@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { feedBeforeRepair, ladderSvg } from '../../../src/core/drawing/ladder-svg.ts';
+import type { FeedView } from '../../../src/core/drawing/ladder-view.ts';
+import type { Action } from '../../../src/core/session/action.ts';
+import { hostileText } from '../../helpers/hostile.ts';
+import { shippedShop, shippedTree } from '../../helpers/library.ts';
+import { after, headerFor } from '../../helpers/story.ts';
+import { xmlTrouble } from '../../helpers/xml.ts';
+
+const read = (check: string, reading: string): Action => ({ do: 'find', check, reading });
+
+const deadAmmeter: readonly Action[] = [
+  { do: 'find', check: 'lamps-horn', result: 'horn-only' },
+  read('stud-volts', '12.5'),
+  read('bulk-engine-volts', '12.4'),
+  read('ammeter-volts', '12.4'),
+  read('ammeter-drop', '12.2'),
+];
+const mended: readonly Action[] = [
+  ...deadAmmeter,
+  { do: 'condemn', cause: 'ammeter' },
+  { do: 'repair', cause: 'ammeter' },
+];
+
+const viewAfter = (actions: readonly Action[]): FeedView | undefined =>
+  feedBeforeRepair(after(actions, headerFor(shippedTree('no-supply'), shippedShop())).story);
+
+function known(view: FeedView | undefined): FeedView {
+  if (view === undefined) throw new Error('there is a feed path here');
+  return view;
+}
+
+test('the span that loses the volts is crossed, once, and says how many', () => {
+  const svg = ladderSvg('The feed', known(viewAfter(deadAmmeter)));
+
+  expect(svg.match(/BAD: /g)).toHaveLength(1);
+  expect(svg).toContain('BAD: 12.20 V');
+  expect(svg).toMatch(/<desc id="desc">The fault lies between ammeter stud, battery side/);
+});
+
+test('after the repair it still shows what was read before it', () => {
+  const [before, behind] = [known(viewAfter(deadAmmeter)), known(viewAfter(mended))];
+
+  expect(ladderSvg('The feed', behind)).toBe(ladderSvg('The feed', before));
+});
+
+test('one reading is no picture, and a tree without a feed path has none', () => {
+  expect(viewAfter(deadAmmeter.slice(0, 2))).toBeUndefined();
+  expect(feedBeforeRepair(after([{ do: 'find', check: 'lamp', result: 'dark' }]).story)).toBe(
+    undefined,
+  );
+});
+
+test('any text in names stays text', () => {
+  const view = known(viewAfter(deadAmmeter));
+  const { supply, load } = view.ladder;
+
+  fc.assert(
+    fc.property(hostileText, (text) => {
+      const ladder = {
+        ...view.ladder,
+        supply: supply.map((rung) => ({ ...rung, name: text })),
+        load: { ...load, name: text },
+      };
+      expect(xmlTrouble(ladderSvg(text, { ...view, ladder }))).toBeUndefined();
+    }),
+    { numRuns: 60 },
+  );
+});

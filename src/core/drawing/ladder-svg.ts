@@ -9,7 +9,7 @@ import { element, textAt } from './xml.ts';
 const row = 30;
 const wire = 34;
 const column = { name: 52, found: 400, sound: 460, lost: 474 };
-const top = 108;
+const top = 122;
 /** A loss is between two readings. */
 const fewest = 2;
 /** Contrast with the panel, by the formula of WCAG 2.2: 6.6. */
@@ -43,7 +43,7 @@ export function ladderSvg(title: string, view: FeedView): string {
       'font-size': 14,
       'font-weight': 'bold',
     }),
-    ...fitText(said.join(' '), { width: 564, lines: 3 }).map((words, at) =>
+    ...fitText(said.join(' '), { width: 564, lines: 4 }).map((words, at) =>
       textAt(18, 46 + at * 15, words),
     ),
     ...heads(),

@@ -33,8 +33,7 @@ export function parseJson(text: string, file: string): Parsed<unknown> {
 function scan(text: string, file: string): Problem[] {
   const problems: Problem[] = [];
   const levels: Level[] = [{ keys: undefined, path: '', key: '', index: 0, isRoot: true }];
-  let place = 0;
-  while (place < text.length) {
+  for (let place = nextMark(text, 0); place < text.length; place = nextMark(text, place)) {
     const mark = text[place];
     const level = levels.at(-1) as Level;
     if (mark === '"') {
@@ -56,6 +55,15 @@ function scan(text: string, file: string): Problem[] {
     place += 1;
   }
   return problems;
+}
+
+const marks = /["[\]{},]/g;
+const stringMarks = /["\\]/g;
+
+/** Where the next mark that shapes JSON stands, from a place on; the end when there is none. */
+function nextMark(text: string, from: number): number {
+  marks.lastIndex = from;
+  return marks.test(text) ? marks.lastIndex - 1 : text.length;
 }
 
 /** Whether a string is a key: the next mark behind it is a colon. */
@@ -120,6 +128,7 @@ function meetKey(
 
 /** The key as it will be read, escapes and all; as written when it is no proper string. */
 function keyOf(quoted: string): string {
+  if (!quoted.includes('\\')) return quoted.slice(1, -1);
   try {
     return String(JSON.parse(quoted));
   } catch {
@@ -128,9 +137,12 @@ function keyOf(quoted: string): string {
 }
 
 function endOfString(text: string, start: number): number {
-  let place = start + 1;
-  while (place < text.length && text[place] !== '"') place += text[place] === '\\' ? 2 : 1;
-  return place + 1;
+  stringMarks.lastIndex = start + 1;
+  while (stringMarks.test(text)) {
+    if (text[stringMarks.lastIndex - 1] === '"') return stringMarks.lastIndex;
+    stringMarks.lastIndex += 1;
+  }
+  return text.length + 1;
 }
 
 const lineAt = (text: string, place: number): number => text.slice(0, place).split('\n').length;

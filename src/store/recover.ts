@@ -32,10 +32,10 @@ export type Reading = {
  */
 export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
   const lines = splitLines(bytes);
-  const openEnd = lines.at(-1) !== '';
+  const openEnd = lines.at(-1)?.bytes !== 0;
   if (!openEnd) lines.pop();
-  const [first = '', ...rest] = lines;
-  const head = readLine(first, '', sha256);
+  const [first, ...rest] = lines;
+  const head = readLine(first?.text ?? '', '', sha256);
   if (head.kind !== 'whole') return bad(noSession(file, head.kind === 'altered'));
   const header = Header.safeParse(head.value);
   if (!header.success) return bad(noSession(file, false));
@@ -47,14 +47,16 @@ export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
   });
 }
 
+type RawLine = { readonly text: string; readonly bytes: number };
+
 /** Lines as text; one whose bytes are no UTF-8 becomes text that no link can fit. */
-function splitLines(bytes: Uint8Array): string[] {
+function splitLines(bytes: Uint8Array): RawLine[] {
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
-  const lines: string[] = [];
+  const lines: RawLine[] = [];
   for (let start = 0; start <= bytes.length;) {
     const found = bytes.indexOf(0x0a, start);
     const end = found < 0 ? bytes.length : found;
-    lines.push(decodeLine(decoder, bytes.subarray(start, end)));
+    lines.push({ text: decodeLine(decoder, bytes.subarray(start, end)), bytes: end - start });
     start = end + 1;
   }
   return lines;
@@ -69,22 +71,21 @@ function decodeLine(decoder: InstanceType<typeof TextDecoder>, bytes: Uint8Array
   }
 }
 
-function readEvents(lines: readonly string[], headLink: string) {
+function readEvents(lines: readonly RawLine[], headLink: string) {
   const events: (Event | Stranger)[] = [];
   const blemishes: Blemish[] = [];
   let link = headLink;
-  lines.forEach((text, index) => {
+  lines.forEach(({ text, bytes }, index) => {
     const line = index + 2;
     const read = readLine(text, link, sha256);
-    const blemish = (kind: Blemish['kind']) =>
-      blemishes.push({ line, kind, bytes: Buffer.byteLength(text) });
+    const blemish = (kind: Blemish['kind']) => blemishes.push({ line, kind, bytes });
     if (read.kind === 'torn') return blemish('torn');
     if (read.kind === 'altered') return blemish('altered');
     const event = parseEvent(read.value);
     const inOrder = event !== undefined && event.n > (events.at(-1)?.n ?? 0);
     if (!inOrder) return blemish('altered');
     // Behind an altered or missing line: it counts, but the line before it is not what it was.
-    if (read.kind === 'broken-chain') tellAltered(blemishes, line, text);
+    if (read.kind === 'broken-chain') tellAltered(blemishes, line, bytes);
     events.push(event);
     link = read.link;
     return undefined;
@@ -93,10 +94,10 @@ function readEvents(lines: readonly string[], headLink: string) {
 }
 
 /** The line before is not what this one was written behind: it was altered, however it looks now. */
-function tellAltered(blemishes: Blemish[], line: number, text: string): void {
+function tellAltered(blemishes: Blemish[], line: number, bytes: number): void {
   const before = blemishes.at(-1);
   if (before?.line === line - 1) blemishes[blemishes.length - 1] = { ...before, kind: 'altered' };
-  else blemishes.push({ line, kind: 'altered', bytes: Buffer.byteLength(text) });
+  else blemishes.push({ line, kind: 'altered', bytes });
 }
 
 const noSession = (file: string, altered: boolean) => ({

@@ -40,15 +40,26 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
   const path = freeName(files, folder, header.id);
   const { line } = forgeLine({ ...header, id: idOf(path) }, '', sha256);
   try {
-    const handle = files.create(path);
-    writeAll(files, handle, line);
-    files.syncNow(handle);
-    files.close(handle);
+    createWhole(files, path, line);
     files.syncFolder(folder);
   } catch (error) {
     throw storeError(error, path);
   }
   return path;
+}
+
+/** A file with its first line on the disk, or no file. */
+function createWhole(files: Files, path: string, line: string): void {
+  const handle = files.create(path);
+  try {
+    writeAll(files, handle, line);
+    files.syncNow(handle);
+  } catch (error) {
+    files.close(handle);
+    files.remove(path);
+    throw error;
+  }
+  files.close(handle);
 }
 
 function freeName(files: Files, folder: string, id: string): string {

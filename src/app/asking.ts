@@ -51,15 +51,17 @@ export function namedCause(story: Story): { id: string; cause: Cause } | undefin
 
 /** What stands between the mechanic and the step on screen: cautions to be read, then things to be set. */
 export type Before =
+  /** The first of `cautions` is the one to read now; all of them are still unread. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   | { readonly kind: 'prepare'; readonly preparation: Preparation }
   | { readonly kind: 'condition'; readonly condition: Asked }
   | { readonly kind: 'nothing' };
 
-export function before(story: Story, asking: Asking | undefined): Before {
-  if (asking === undefined) return beforeRepair(story);
+/** @param seen cautions that were paged past already */
+export function before(story: Story, asking: Asking | undefined, seen = 0): Before {
+  if (asking === undefined) return beforeCause(story, seen);
   if (asking.purpose === 'correct') return { kind: 'nothing' };
-  const cautions = unread(story, `check:${asking.id}`, asking.check.cautions);
+  const cautions = unread(story, `check:${asking.id}`, asking.check.cautions).slice(seen);
   if (cautions.length > 0) return { kind: 'caution', cautions };
   const [preparation] = preparations(story, asking.check);
   if (preparation !== undefined) return { kind: 'prepare', preparation };
@@ -67,10 +69,14 @@ export function before(story: Story, asking: Asking | undefined): Before {
   return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
 }
 
-/** The cautions of a repair are read when its cause is condemned; what is to be set comes after. */
-function beforeRepair(story: Story): Before {
-  const repair = story.step.kind === 'repair' ? namedCause(story)?.cause.repair : undefined;
-  const [preparation] = repair === undefined ? [] : preparations(story, repair);
+/** The cautions of a repair are read before its cause is condemned; what is to be set comes after. */
+function beforeCause(story: Story, seen: number): Before {
+  const named = namedCause(story);
+  if (named === undefined) return { kind: 'nothing' };
+  const { repair } = named.cause;
+  const cautions = unread(story, `cause:${named.id}`, repair.cautions).slice(seen);
+  if (story.step.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
+  const [preparation] = story.step.kind === 'repair' ? preparations(story, repair) : [];
   return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };
 }
 
@@ -99,7 +105,9 @@ export type Mode =
   | 'insist'
   | 'text'
   | 'caution'
+  | 'cause-caution'
   | 'prepare'
+  | 'cause-prepare'
   | 'condition'
   | 'named'
   | 'repair'
@@ -118,7 +126,9 @@ export function walkMode(told: Story, screen: Walk): Mode {
   const story = facing(told, screen);
   if (screen.input.kind !== 'ready') return screen.input.kind;
   const asking = askedCheck(story, screen.correcting);
-  const first = before(story, asking);
+  const first = before(story, asking, screen.seen);
+  if (asking === undefined && (first.kind === 'caution' || first.kind === 'prepare'))
+    return `cause-${first.kind}`;
   if (first.kind !== 'nothing') return first.kind;
   if (asking !== undefined) return asking.check.reading === undefined ? 'look' : 'measure';
   const { kind } = story.step;

@@ -5,10 +5,16 @@ export const fieldBindings: readonly Binding[] = [
   { modes: 'all', keys: ['C-c'], command: 'quit', about: 'leave; everything is kept' },
   { modes: 'all', keys: ['C-l'], command: 'redraw', about: 'draw the screen again' },
   {
-    modes: ['look', 'list', 'form-choice', 'home', 'settings'],
+    modes: ['look', 'home', 'settings'],
     keys: ['digit'],
-    command: 'pick-digit',
+    command: 'pick-line',
     about: 'pick by number',
+  },
+  {
+    modes: ['list', 'form-choice'],
+    keys: ['line'],
+    command: 'pick-line',
+    about: 'pick by number, or by letter',
   },
   {
     modes: ['measure'],
@@ -31,7 +37,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'keep an unlikely reading',
   },
   {
-    modes: ['caution'],
+    modes: ['caution', 'cause-caution'],
     keys: ['enter'],
     command: 'choose',
     hint: 'I have read this',
@@ -45,7 +51,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'type the condition that the reading is judged by',
   },
   {
-    modes: ['prepare'],
+    modes: ['prepare', 'cause-prepare'],
     keys: ['enter'],
     command: 'choose',
     hint: 'done',
@@ -80,11 +86,18 @@ export const fieldBindings: readonly Binding[] = [
     about: 'end the session',
   },
   {
-    modes: ['home', 'list', 'form-choice', 'form-text', 'settings'],
+    modes: ['home', 'list', 'form-choice', 'settings'],
     keys: ['enter'],
     command: 'choose',
     hint: 'choose',
     about: 'take the line marked >',
+  },
+  {
+    modes: ['form-text'],
+    keys: ['enter'],
+    command: 'choose',
+    hint: 'next',
+    about: 'go on to what is asked next',
   },
   {
     modes: ['apart'],

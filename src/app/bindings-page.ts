@@ -26,6 +26,13 @@ export const pageBindings: readonly Binding[] = [
     about: 'back to where the leading suspect changed',
   },
   { modes: ['replay'], keys: ['q', 'esc', 'b'], command: 'go-back', hint: 'leave', about: 'Home' },
+  {
+    modes: ['keys'],
+    keys: ['down', ' '],
+    command: 'down',
+    hint: 'more',
+    about: 'read on',
+  },
   { modes: 'all', keys: ['up'], command: 'up', about: 'line up' },
   { modes: 'all', keys: ['down', 'tab'], command: 'down', about: 'line down' },
   { modes: ['home'], keys: ['s'], command: 'start', hint: 'start', about: 'start a new job' },

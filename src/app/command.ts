@@ -3,7 +3,7 @@ export type Command =
   | 'up'
   | 'down'
   | 'choose'
-  | 'pick-digit'
+  | 'pick-line'
   | 'type'
   | 'erase'
   | 'leave-field'

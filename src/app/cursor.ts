@@ -1,21 +1,24 @@
 import type { Token } from './tokens.ts';
 import type { Command } from './command.ts';
 
+/** The keys of the lines of a list, first line first. No `b`: it goes back. */
+export const lineKeys: readonly Token[] = Array.from('123456789acdefghijklmnopqrstuvwxyz');
+
 /** Moves a cursor over a list of lines; it stops at both ends. */
 export function moved(cursor: number, command: Command, lines: number): number {
   const step = command === 'up' ? -1 : command === 'down' ? 1 : 0;
   return Math.max(0, Math.min(lines - 1, cursor + step));
 }
 
-/** The line that was picked: by its number, or the one under the cursor. */
+/** The line that was picked: by its key, or the one under the cursor. */
 export function picked(
   cursor: number,
   press: { readonly command: Command; readonly token: Token },
   lines: number,
 ): number | undefined {
   if (press.command === 'choose') return cursor >= 0 && cursor < lines ? cursor : undefined;
-  if (press.command !== 'pick-digit') return undefined;
-  const index = Number(press.token) - 1;
+  if (press.command !== 'pick-line') return undefined;
+  const index = lineKeys.indexOf(press.token);
   return index >= 0 && index < lines ? index : undefined;
 }
 

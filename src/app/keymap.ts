@@ -2,6 +2,7 @@ import type { Mode } from './asking.ts';
 import type { Binding } from './binding.ts';
 import { bindings } from './bindings.ts';
 import type { Command } from './command.ts';
+import { lineKeys } from './cursor.ts';
 import { isDigit, isTyped, type Token } from './tokens.ts';
 
 /** The command a key means in a mode; undefined when it means nothing there. */
@@ -16,6 +17,7 @@ const counts = (modes: Binding['modes'], mode: Mode): boolean =>
 
 function fits(key: string, token: Token): boolean {
   if (key === 'digit') return isDigit(token);
+  if (key === 'line') return lineKeys.includes(token);
   if (key === 'typed') return isTyped(token);
   return key === token;
 }

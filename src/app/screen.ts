@@ -30,6 +30,8 @@ export type Screen =
       readonly correcting?: number;
       /** The cause that was picked to be repaired; it is condemned once its cautions are read. */
       readonly naming?: string;
+      /** Cautions of this step that were read, a page each; what is done next begins anew. */
+      readonly seen?: number;
     }
   | { readonly kind: 'others'; readonly cursor: number }
   | { readonly kind: 'suspects'; readonly cursor: number }

@@ -22,7 +22,7 @@ export function updateWalk(state: State, screen: Walk, press: Press): Step<State
       press,
       asking: askedCheck(live.story, screen.correcting),
     });
-  return press.command === 'choose' || press.command === 'pick-digit'
+  return press.command === 'choose' || press.command === 'pick-line'
     ? choose(state, screen, press, live)
     : command(state, screen, press, live);
 }
@@ -71,7 +71,9 @@ function command(state: State, screen: Walk, press: Press, live: Live): Step<Sta
     case 'conditions':
       return both(state);
     case 'mend-last':
-      return mendLast(state, live.story);
+      return screen.naming === undefined
+        ? mendLast(state, live.story)
+        : still({ ...state, screen: walk });
     default:
       return toScreen(state, screen, press, live);
   }
@@ -166,9 +168,11 @@ function mendLast(state: State, story: Story): Step<State> {
 
 function choose(state: State, screen: Walk, press: Press, { story }: Live): Step<State> {
   const asking = askedCheck(story, screen.correcting);
-  const first = before(story, asking);
-  if (first.kind === 'caution' && asking !== undefined)
-    return done(act(state, { do: 'begin', check: asking.id, acknowledged: true }));
+  const first = before(story, asking, screen.seen);
+  if (first.kind === 'caution')
+    return asking === undefined || first.cautions.length > 1
+      ? still({ ...state, screen: { ...screen, seen: (screen.seen ?? 0) + 1 } })
+      : done(act(state, { do: 'begin', check: asking.id, acknowledged: true }));
   if (first.kind === 'prepare') return done(act(state, prepared(first.preparation)));
   if (first.kind === 'condition') return text(state, first.condition, screen.correcting);
   if (asking !== undefined) return answer(state, screen, press, asking);

@@ -56,6 +56,7 @@ export function Body({ state, rows, columns }: BodyProps) {
           story={facing(live.story, screen)}
           input={screen.input}
           correcting={screen.correcting}
+          seen={screen.seen ?? 0}
           rows={rows}
           columns={columns}
         />

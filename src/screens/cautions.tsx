@@ -1,11 +1,12 @@
 import type { Leg } from '../core/session/story.ts';
 import { Indented } from './parts.tsx';
+import type { Room } from './room.ts';
 
 type CautionsProps = {
   readonly ids: readonly string[];
   readonly leg: Leg;
-  /** `full` while they are to be read; then by their first sentence, or by name when it is tight. */
-  readonly as: 'full' | 'fold' | 'cut' | 'names';
+  /** By their first sentence, or by name when it is tight. */
+  readonly as: Room['cautions'];
 };
 
 /** Cautions before the step. */
@@ -13,16 +14,41 @@ export function Cautions({ ids, leg, as }: CautionsProps) {
   const known = ids.filter((id) => leg.shop.cautions[id] !== undefined);
   if (as === 'names' && known.length > 0)
     return (
-      <Indented mark="!" as="caution" wrap="cut">
-        {known.map((id) => leg.shop.cautions[id]?.hazard ?? id).join('; ')}
+      <Indented mark="!" as="caution">
+        {cautionNames(leg, known)}
       </Indented>
     );
   return known.map((id) => (
     <Indented key={id} mark="!" as="caution" wrap={as === 'cut' ? 'cut' : 'fold'}>
-      {as === 'full' ? fullCaution(leg, id) : shortCaution(leg, id)}
+      {shortCaution(leg, id)}
     </Indented>
   ));
 }
+
+type PageProps = {
+  readonly cautions: readonly string[];
+  readonly leg: Leg;
+  readonly seen: number;
+};
+
+/** One caution in full, however small the window: nobody says to have read what was not shown. */
+export function CautionPage({ cautions: [now = '', ...later], leg, seen }: PageProps) {
+  const of = seen + 1 + later.length;
+  return (
+    <>
+      <Indented mark="!" as="caution">
+        {fullCaution(leg, now)}
+      </Indented>
+      <Indented mark=">" as="marked">
+        {`Caution ${seen + 1} of ${of}: read it, then Enter.`}
+      </Indented>
+    </>
+  );
+}
+
+/** The hazards alone. */
+export const cautionNames = ({ shop }: Leg, ids: readonly string[]): string =>
+  ids.map((id) => shop.cautions[id]?.hazard ?? id).join('; ');
 
 /** The hazard with the first sentence about it. */
 export function shortCaution({ shop }: Leg, id: string): string {

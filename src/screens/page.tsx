@@ -31,7 +31,18 @@ export function PageBody({
 export const keyLines = (mode: Mode): readonly string[] =>
   bindings
     .filter(({ modes }) => modes === 'all' || modes.includes(mode))
-    .map(({ keys, about }) => `${keys.join(' ').padEnd(14)} ${about}`);
+    .map(({ keys, about }) => `${keys.map(keyName).join(' ').padEnd(17)} ${about}`);
+
+const keyNames: Readonly<Record<string, string>> = {
+  'C-c': 'Ctrl+C',
+  'C-l': 'Ctrl+L',
+  ' ': 'space',
+  digit: '1-9',
+  line: '1-9 a-z',
+  typed: 'any',
+  back: 'backspace',
+};
+const keyName = (key: string): string => keyNames[key] ?? key;
 
 /** The check or cause on the walk with everything the tree says of it. */
 export function fullLines(story: Story): readonly string[] {

@@ -1,6 +1,7 @@
-import { Box, Text } from 'ink';
+import { Box, Text, Transform } from 'ink';
 import SelectInput from 'ink-select-input';
 import { createContext, useContext, type ReactNode } from 'react';
+import { lineKeys } from '../app/cursor.ts';
 import { cleanRow } from '../core/text.ts';
 import { themes, type Meaning, type Theme } from './theme.ts';
 
@@ -16,12 +17,27 @@ type LineProps = {
 /** Text on the screen: whatever it holds comes out harmless. */
 export function Line({ children, as = 'plain', wrap = 'cut' }: LineProps) {
   const theme = useContext(ThemeContext);
+  const text = cleanRow(children) || ' ';
+  if (wrap === 'cut')
+    return (
+      <Text {...theme[as]} wrap="truncate">
+        {text}
+      </Text>
+    );
   return (
-    <Text {...theme[as]} wrap={wrap === 'cut' ? 'truncate' : 'wrap'}>
-      {cleanRow(children) || ' '}
-    </Text>
+    <Transform transform={flushLeft}>
+      <Text {...theme[as]} wrap="wrap">
+        {text}
+      </Text>
+    </Transform>
   );
 }
+
+/** A fold after a row that is full to its last column leaves its space at the next row's beginning. */
+const flushLeft = (row: string, index: number): string =>
+  index === 0 ? row : row.replace(leading, '$1');
+// oxlint-disable-next-line no-control-regex -- the row may begin with its colors
+const leading = /^((?:\u001b\[[0-9;]*m)*) /;
 
 /** A line with something at its right end; the left part gives way when there is no room. */
 export function Ends({ left, right, as = 'plain' }: { left: string; right: string; as?: Meaning }) {
@@ -96,14 +112,14 @@ const Item = ({
 }) => <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>;
 
 /**
- * A list of numbered lines, the one under the cursor marked. Only drawn: the cursor is the
+ * A list of lines with their keys, the one under the cursor marked. Only drawn: the cursor is the
  * program's, so that a burst of keys can never act on a line that is no longer the marked one.
  */
 export function Choices({ choices, cursor, rows }: ChoicesProps) {
   const items = choices.map(({ id, label }, index) => ({
     key: id,
     value: id,
-    label: `${index < 9 ? index + 1 : ' '}  ${label}`,
+    label: `${lineKeys[index] ?? ' '}  ${label}`,
   }));
   return (
     <SelectInput

@@ -33,6 +33,7 @@ export function ReplayBody({ live, screen, rows, columns }: ReplayProps) {
         story={live.story}
         input={ready}
         correcting={undefined}
+        seen={0}
         rows={rows - 1}
         columns={columns}
       />

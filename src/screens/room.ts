@@ -1,5 +1,3 @@
-import type { Check } from '../core/tree/model.ts';
-
 /** Rows that text takes when it is folded at words into a column of some width. */
 export function rowsOf(text: string, width: number): number {
   let rows = 1;
@@ -14,45 +12,55 @@ export function rowsOf(text: string, width: number): number {
   return rows;
 }
 
-/** How much of a check's words there is room for: `i` shows all of them at any size. */
+/** How much of a step's words there is room for: `i` shows all of them at any size. */
 export type Room = {
   readonly cautions: 'fold' | 'cut' | 'names';
   readonly how: 'fold' | 'cut';
-  readonly healthy: boolean;
+  readonly aside: boolean;
 };
 
 /** From roomy to tight: cautions lose their length first, never their names. */
 const rooms: readonly Room[] = [
-  { cautions: 'fold', how: 'fold', healthy: true },
-  { cautions: 'cut', how: 'fold', healthy: true },
-  { cautions: 'cut', how: 'fold', healthy: false },
-  { cautions: 'names', how: 'fold', healthy: false },
-  { cautions: 'names', how: 'cut', healthy: false },
+  { cautions: 'fold', how: 'fold', aside: true },
+  { cautions: 'cut', how: 'fold', aside: true },
+  { cautions: 'cut', how: 'fold', aside: false },
+  { cautions: 'names', how: 'fold', aside: false },
+  { cautions: 'names', how: 'cut', aside: false },
 ];
 
 type Words = {
-  readonly check: Check;
+  readonly how: readonly string[];
   readonly cautions: readonly string[];
-  readonly healthy: string;
-  /** Rows below the steps: results, the reading. */
+  /** The cautions by name, in one line that folds. */
+  readonly names: string;
+  /** What can be done without first: what is healthy, where a part is. */
+  readonly aside: string;
+  /** Rows below the steps: results, the reading, what Enter does. */
   readonly below: number;
 };
 
-/** The roomiest way to show a check in the rows there are. */
+/** The roomiest way to show a step in the rows there are. */
 export function roomFor(words: Words, columns: number, rows: number): Room {
-  const tightest: Room = { cautions: 'names', how: 'cut', healthy: false };
+  const tightest: Room = { cautions: 'names', how: 'cut', aside: false };
   return rooms.find((room) => rowsIn(words, room, columns) <= rows) ?? tightest;
 }
 
-function rowsIn({ check, cautions, healthy, below }: Words, room: Room, columns: number): number {
+function rowsIn(words: Words, room: Room, columns: number): number {
+  const { how, cautions, names, aside, below } = words;
   const folded = (texts: readonly string[], margin: number): number =>
     texts.reduce((sum, text) => sum + rowsOf(text, columns - margin), 0);
   const forCautions =
     room.cautions === 'names'
-      ? Math.min(1, cautions.length)
+      ? rowsOf(names, columns - 4) * Math.min(1, cautions.length)
       : room.cautions === 'cut'
         ? cautions.length
         : folded(cautions, 4);
-  const forHow = room.how === 'cut' ? check.how.length : folded(check.how, 7);
-  return 1 + forCautions + forHow + (room.healthy ? rowsOf(healthy, columns - 11) : 0) + below;
+  const forHow = room.how === 'cut' ? how.length : folded(how, 7);
+  return (
+    1 +
+    forCautions +
+    forHow +
+    (room.aside && aside !== '' ? rowsOf(aside, columns - 11) : 0) +
+    below
+  );
 }

@@ -61,8 +61,8 @@ type FrameProps = {
   readonly inner: Inner | undefined;
 };
 
-/** Rows that the frame itself needs: head, three rules, notice, keys, and four foot lines. */
-const frameRows = 10;
+/** Rows that the frame itself needs: head, three rules, notice, keys; on the walk four foot lines too. */
+const frameRows = { bare: 6, walk: 10 } as const;
 
 /** The whole screen as a function of the state. */
 export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
@@ -81,7 +81,12 @@ export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
           notice={<NoticeLine state={state} />}
           keys={keysLine(state, columns)}
         >
-          <Inside state={state} rows={rows - frameRows} columns={columns} inner={inner} />
+          <Inside
+            state={state}
+            rows={rows - (onWalk ? frameRows.walk : frameRows.bare)}
+            columns={columns}
+            inner={inner}
+          />
         </Frame>
       </Box>
     </ThemeContext>

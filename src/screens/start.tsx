@@ -25,7 +25,7 @@ export function StartBody({ form, library, rows, units }: StartProps) {
       ))}
       {field === undefined ? null : (
         <Box flexDirection="column" paddingTop={shown.length > 0 ? 1 : 0}>
-          <Line as="title">{`${form.at + 1} of ${all.length}  ${question(field, library)}`}</Line>
+          <Line as="title">{`${place(form, all.length)}${question(field, library)}`}</Line>
           {field.kind === 'text' ? (
             <>
               <Line wrap="fold">{`> ${form.answers[field.id] ?? ''}_`}</Line>
@@ -43,6 +43,9 @@ export function StartBody({ form, library, rows, units }: StartProps) {
     </Box>
   );
 }
+
+/** How far along; how many questions there are is known once the complaint is. */
+const place = ({ at }: StartForm, of: number): string => (at === 0 ? '' : `${at + 1} of ${of}  `);
 
 function answerWords(field: Field, answer: string): string {
   if (field.kind === 'text') return answer === '' ? '-' : answer;

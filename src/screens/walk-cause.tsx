@@ -3,18 +3,24 @@ import type { Before } from '../app/asking.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import type { Cause } from '../core/tree/model.ts';
 import { count } from '../core/text.ts';
-import { Cautions } from './cautions.tsx';
+import { CautionPage, cautionNames, Cautions, shortCaution } from './cautions.tsx';
 import { Ends, Indented, Line } from './parts.tsx';
+import { roomFor, rowsOf } from './room.ts';
 import { preparationWords } from './wording.ts';
 
 type CauseProps = {
   readonly story: Story;
   readonly named: { readonly id: string; readonly cause: Cause };
   readonly first: Before;
+  readonly seen: number;
+  readonly rows: number;
+  readonly columns: number;
 };
 
 /** A cause that the tree names, or one condemned with its repair to be done. */
-export function CauseBody({ story, named: { cause }, first }: CauseProps) {
+export function CauseBody(props: CauseProps) {
+  const { story, named, first, seen } = props;
+  const { cause } = named;
   const leg = currentLeg(story);
   const repairing = story.step.kind === 'repair';
   return (
@@ -26,39 +32,56 @@ export function CauseBody({ story, named: { cause }, first }: CauseProps) {
           as="title"
         />
       </Box>
-      <Cautions ids={cause.repair.cautions} leg={leg} as={repairing ? 'fold' : 'full'} />
-      {cause.where === undefined ? null : <Indented mark="Where:">{cause.where}</Indented>}
-      {cause.shows === undefined || repairing ? null : (
-        <Indented mark="Shows:">{cause.shows}</Indented>
+      {first.kind === 'caution' ? (
+        <CautionPage cautions={first.cautions} leg={leg} seen={seen} />
+      ) : (
+        <CauseWords {...props} />
       )}
-      {repairing
-        ? cause.repair.do.map((step, index) => (
-            <Indented key={step} mark={`  ${index + 1}.`}>
-              {step}
-            </Indented>
-          ))
-        : null}
-      <CauseAnswer {...{ story, repairing, first }} />
     </>
   );
 }
 
-type AnswerProps = { readonly story: Story; readonly repairing: boolean; readonly first: Before };
-
-function CauseAnswer({ story, repairing, first }: AnswerProps) {
-  const words =
-    first.kind === 'prepare'
-      ? `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`
-      : repairing
-        ? 'Enter when the repair is done; the proof comes next.'
-        : 'Enter: the cautions are read and this is it. o: check something else first. Esc: not this.';
-  return (
-    <Box paddingTop={1} flexShrink={0}>
-      <Indented mark=">" as="marked">
-        {words}
-      </Indented>
-    </Box>
+function CauseWords({ story, named: { cause }, first, rows, columns }: CauseProps) {
+  const { where = '', shows, repair } = cause;
+  const leg = currentLeg(story);
+  const repairing = story.step.kind === 'repair';
+  const asks = askWords(story, first);
+  const how = repairing ? repair.do : shows === undefined ? [] : [shows];
+  const room = roomFor(
+    {
+      how,
+      cautions: repair.cautions.map((id) => shortCaution(leg, id)),
+      names: cautionNames(leg, repair.cautions),
+      aside: where,
+      below: rowsOf(asks, columns - 4) + 1,
+    },
+    columns,
+    rows,
   );
+  return (
+    <>
+      <Cautions ids={repair.cautions} leg={leg} as={room.cautions} />
+      {room.aside && where !== '' ? <Indented mark="Where:">{where}</Indented> : null}
+      {how.map((step, index) => (
+        <Indented key={step} mark={repairing ? `  ${index + 1}.` : 'Shows:'} wrap={room.how}>
+          {step}
+        </Indented>
+      ))}
+      <Box paddingTop={1} flexShrink={0}>
+        <Indented mark=">" as="marked">
+          {asks}
+        </Indented>
+      </Box>
+    </>
+  );
+}
+
+function askWords(story: Story, first: Before): string {
+  if (first.kind === 'prepare')
+    return `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`;
+  return story.step.kind === 'repair'
+    ? 'Enter when the repair is done; the proof comes next.'
+    : 'Enter: this is it. o: check something else first. Esc: not this.';
 }
 
 /** Where no check and no cause stands on screen: proven, at an end, on to another tree, closed. */

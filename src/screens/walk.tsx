@@ -4,7 +4,7 @@ import type { WalkInput } from '../app/screen.ts';
 import { liveReading } from '../app/live-reading.ts';
 import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
-import { Cautions, shortCaution } from './cautions.tsx';
+import { CautionPage, cautionNames, Cautions, shortCaution } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';
 import { conditionNames, healthyWords, preparationWords, standardWords } from './wording.ts';
@@ -13,21 +13,22 @@ type WalkProps = {
   readonly story: Story;
   readonly input: WalkInput;
   readonly correcting: number | undefined;
+  /** Cautions of this step that were paged past. */
+  readonly seen: number;
   readonly rows: number;
   readonly columns: number;
 };
 
 /** The middle of the walk screen: the one thing to be done now. */
-export function WalkBody({ story, input, correcting, rows, columns }: WalkProps) {
+export function WalkBody({ story, input, correcting, seen, rows, columns }: WalkProps) {
   if (input.kind === 'text') return <TextBody input={input} />;
   const asking = askedCheck(story, correcting);
-  const first = before(story, asking);
+  const first = before(story, asking, seen);
+  const size = { seen, rows, columns };
   if (asking !== undefined)
-    return (
-      <CheckBody {...{ story, asking, first, input, rows, columns }} leg={currentLeg(story)} />
-    );
+    return <CheckBody {...{ story, asking, first, input }} {...size} leg={currentLeg(story)} />;
   const named = namedCause(story);
-  if (named !== undefined) return <CauseBody story={story} named={named} first={first} />;
+  if (named !== undefined) return <CauseBody {...{ story, named, first }} {...size} />;
   return <EndBody story={story} />;
 }
 
@@ -37,6 +38,7 @@ type CheckProps = {
   readonly first: Before;
   readonly input: Exclude<WalkInput, { kind: 'text' }>;
   readonly leg: Leg;
+  readonly seen: number;
   readonly rows: number;
   readonly columns: number;
 };
@@ -44,7 +46,7 @@ type CheckProps = {
 const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
 
 function CheckBody(props: CheckProps) {
-  const { asking, first, leg } = props;
+  const { asking, first, leg, seen } = props;
   const { check, purpose } = asking;
   const room = roomOf(props);
   return (
@@ -56,23 +58,17 @@ function CheckBody(props: CheckProps) {
           as="title"
         />
       </Box>
-      <Cautions
-        ids={check.cautions}
-        leg={leg}
-        as={first.kind === 'caution' ? 'full' : room.cautions}
-      />
       {first.kind === 'caution' ? (
-        <Indented mark=">" as="marked">
-          Read the cautions, then Enter to go on.
-        </Indented>
+        <CautionPage cautions={first.cautions} leg={leg} seen={seen} />
       ) : (
         <>
+          <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
           {check.how.map((step, index) => (
             <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
               {step}
             </Indented>
           ))}
-          <Answering {...props} healthy={room.healthy} />
+          <Answering {...props} healthy={room.aside} />
         </>
       )}
     </>
@@ -84,9 +80,10 @@ function roomOf({ asking: { check }, first, leg, rows, columns }: CheckProps): R
     first.kind === 'prepare' ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
   return roomFor(
     {
-      check,
+      how: check.how,
       cautions: check.cautions.map((id) => shortCaution(leg, id)),
-      healthy: first.kind === 'prepare' ? '' : healthyWords(check),
+      names: cautionNames(leg, check.cautions),
+      aside: first.kind === 'prepare' ? '' : healthyWords(check),
       below,
     },
     columns,

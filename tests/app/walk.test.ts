@@ -124,7 +124,7 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   const made = atFirstCheck();
 
   press(made.program, '<enter><enter><enter>2');
-  press(made.program, 'r1<enter>');
+  condemnFirst(made);
   for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
     press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
   for (let guard = 0; guard < 9 && currentMode(made.program.state()) !== 'look'; guard += 1)
@@ -136,22 +136,56 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   expect(live(made).story.closed).toMatchObject({ as: 'fixed' });
 });
 
-test('a cause that is picked shows its cautions in full before it is condemned', () => {
+/** Picks the first suspect, reads its cautions page by page and condemns it. */
+function condemnFirst(made: ReturnType<typeof makeProgram>): number {
+  press(made.program, 'r1');
+  let pages = 0;
+  for (; currentMode(made.program.state()) === 'cause-caution' && pages < 20; pages += 1)
+    press(made.program, '<enter>');
+  expect(currentMode(made.program.state())).toBe('named');
+  expect(live(made).story.condemned).toEqual([]);
+  press(made.program, '<enter>');
+  return pages;
+}
+
+test('a cause that is picked has each of its cautions read before it is condemned', () => {
   const made = atFirstCheck();
 
-  press(made.program, 'r1');
-  expect(live(made).story.condemned).toEqual([]);
-  expect(currentMode(made.program.state())).toBe('named');
-  press(made.program, '<enter>');
+  const pages = condemnFirst(made);
 
   const { cause } = live(made).story.condemned[0] ?? { cause: '' };
-  const cautions = live(made).story.legs[0]?.tree.causes[cause]?.repair.cautions;
+  const { tree, shop } = live(made).story.legs[0] ?? {};
+  const cautions = tree?.causes[cause]?.repair.cautions ?? [];
+  expect(pages).toBe(cautions.filter((id) => shop?.cautions[id]?.acknowledge).length);
+  expect(pages).toBeGreaterThan(0);
   expect(live(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
+});
+
+test('a cause that was picked is left again without a word in the record', () => {
+  const made = atFirstCheck();
+  const before = live(made).events.length;
+
+  press(made.program, 'r1<enter>b');
+
+  expect(currentMode(made.program.state())).toBe('prepare');
+  expect(live(made).events.length).toBe(before);
+});
+
+test('a line past the ninth is picked by a letter', () => {
+  const made = atFirstCheck();
+  press(made.program, 'r');
+  const tenth = made.program.state().screen;
+  press(made.program, `${'<down>'.repeat(9)}<enter>`);
+  const byArrows = made.program.state().screen;
+  press(made.program, '<esc>ra');
+
+  expect(tenth.kind).toBe('suspects');
+  expect(made.program.state().screen).toEqual(byArrows);
 });
 
 test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
-  press(made.program, 'r1<enter>');
+  condemnFirst(made);
   for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
     press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
 

@@ -39,7 +39,9 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
   shown.type('r');
   await shown.until('REPAIR: pick');
   shown.type('1');
-  await shown.until('IS IT THIS');
+  await shown.until('Caution 1 of 1');
+  shown.type('\r');
+  await shown.until('Enter: this is it');
   shown.type('\r');
   await shown.until('First: Engine off');
   shown.type('q');

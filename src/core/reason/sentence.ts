@@ -36,7 +36,7 @@ export function becauseOf(tree: Tree, step: NextStep): string {
   const [telling] = why.outcomes.toSorted((one, other) => other.suspectChance - one.suspectChance);
   if (telling === undefined || likeliest === undefined)
     return `A ${aboutMinutes(minutes)} check that parts the suspects.`;
-  return `A ${aboutMinutes(minutes)} check: its most telling answer would put ${nameOf(tree, telling.suspect).toLowerCase()} at ${percent(telling.suspectChance)}, and comes up with ${percent(telling.chance)}.`;
+  return `A ${aboutMinutes(minutes)} check: its most telling answer would put ${nameOf(tree, telling.suspect).toLowerCase()} at ${percent(telling.suspectChance)}, and comes in ${percent(telling.chance)} of such cases.`;
 }
 
 /** What the advice comes to: who leads, and why the first step is the quickest. */

@@ -1,14 +1,14 @@
 import type { ComponentType } from 'react';
 import type { Live, State } from '../app/state.ts';
 import { Body } from './body.tsx';
-import { Foot } from './foot.tsx';
+import { footLines } from './foot.ts';
 
 type BodyProps = { readonly state: State; readonly rows: number; readonly columns: number };
 
 /** What is inside the frame. Home needs none of it, so the first frame does not wait for it. */
 export type Inner = {
   readonly Body: ComponentType<BodyProps>;
-  readonly Foot: ComponentType<{ readonly live: Live }>;
+  readonly footLines: (live: Live) => readonly string[];
 };
 
-export const inner: Inner = { Body, Foot };
+export const inner: Inner = { Body, footLines };

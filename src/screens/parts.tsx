@@ -141,7 +141,7 @@ type FrameProps = {
   readonly right: string;
   readonly children: ReactNode;
   /** Lines above the keys: what was last found, what is open. */
-  readonly foot?: ReactNode;
+  readonly foot: readonly string[];
   readonly notice: ReactNode;
   readonly keys: string;
 };
@@ -159,8 +159,10 @@ export function Frame({ ruled, left, right, children, foot, notice, keys }: Fram
       </Box>
       <Box flexDirection="column" flexShrink={0}>
         <Edge ruled={ruled} />
-        {foot}
         <Box paddingX={1} flexDirection="column">
+          {foot.map((line) => (
+            <Line key={line}>{line}</Line>
+          ))}
           {notice}
         </Box>
         <Edge ruled={ruled} />

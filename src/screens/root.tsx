@@ -61,8 +61,8 @@ type FrameProps = {
   readonly inner: Inner | undefined;
 };
 
-/** Rows that the frame itself needs: head, three rules, notice, keys; on the walk four foot lines too. */
-const frameRows = { bare: 6, walk: 10 } as const;
+/** Rows that the frame itself needs: head, three rules, notice, keys. The foot comes on top. */
+const frameRows = 6;
 
 /** The whole screen as a function of the state. */
 export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
@@ -70,6 +70,7 @@ export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
     return <Line wrap="fold">The window is too small. Your session is safe.</Line>;
   const { live, screen } = state;
   const onWalk = live !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
+  const foot = onWalk ? (inner?.footLines(live) ?? []) : [];
   return (
     <ThemeContext value={themes[state.settings.theme]}>
       <Box flexDirection="column" height={rows}>
@@ -77,13 +78,13 @@ export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
           ruled={inner !== undefined}
           left={onWalk ? headLeft(live) : 'DROPLIGHT'}
           right={onWalk ? headRight(state, live) : clockTime(state.now.at)}
-          foot={onWalk && inner !== undefined ? <inner.Foot live={live} /> : null}
+          foot={foot}
           notice={<NoticeLine state={state} />}
           keys={keysLine(state, columns)}
         >
           <Inside
             state={state}
-            rows={rows - (onWalk ? frameRows.walk : frameRows.bare)}
+            rows={rows - frameRows - foot.length}
             columns={columns}
             inner={inner}
           />

@@ -5,7 +5,7 @@ import type { Advice, AdviseOptions } from '../../src/core/reason/advise.ts';
 import type { Move } from '../../src/core/reason/minutes.ts';
 import type { Model } from '../../src/core/reason/model.ts';
 import { LookAhead } from '../../src/core/reason/look-ahead.ts';
-import type { Policy, Told } from '../../src/core/reason/policy.ts';
+import type { Policy, Told } from '../helpers/policy.ts';
 import type { Position } from '../../src/core/reason/position.ts';
 import type { Round } from '../../src/core/reason/search.ts';
 import type { Space } from '../../src/core/reason/space.ts';

@@ -1,8 +1,8 @@
 import { makeModel } from '../../src/core/reason/model.ts';
 import { caseOf } from '../../src/core/reason/case.ts';
-import { optimalMinutes } from '../../src/core/reason/optimum.ts';
-import { policyMinutes } from '../../src/core/reason/policy.ts';
-import type { Policy } from '../../src/core/reason/policy.ts';
+import { optimalMinutes } from '../helpers/optimum.ts';
+import { policyMinutes } from '../helpers/policy.ts';
+import type { Policy } from '../helpers/policy.ts';
 import { rounds } from '../../src/core/reason/search.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 import { accessMinutes, cut, dearRepairs, drawTree, mixed, realistic } from './models.ts';

@@ -1,5 +1,3 @@
-import { feedBeforeRepair } from '../drawing/ladder-svg.ts';
-import { suspectBands } from '../drawing/suspect-bands.ts';
 import { wayMermaid } from '../drawing/mermaid.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import type { Story } from '../session/story.ts';
@@ -65,43 +63,8 @@ export const accountTitle = ({ story, audience }: Teller): string => {
   return audience === 'reader' ? title : `${story.header.vehicle.name}: ${title}`;
 };
 
-/** The pictures of an account, by the names of their files. */
-export const pictureNames = { way: 'way.svg', suspects: 'suspects.svg', feed: 'feed.svg' } as const;
-
-function pictureBlocks({ story, trail, pictures }: Teller): readonly Block[] {
-  if (pictures === undefined) return [];
-  const picture = (file: string, caption: string): Block => ({
-    kind: 'picture',
-    file: `${pictures}/${file}`,
-    caption,
-  });
-  return [
-    ...(waySteps(story).length === 0
-      ? []
-      : [
-          picture(
-            pictureNames.way,
-            'The way through the tree: each check with what it showed, the branches not taken faded beside it.',
-          ),
-        ]),
-    ...(suspectBands(story, trail) === undefined
-      ? []
-      : [
-          picture(
-            pictureNames.suspects,
-            'The suspects over the session: how likely each was after every finding.',
-          ),
-        ]),
-    ...(feedBeforeRepair(story) === undefined
-      ? []
-      : [
-          picture(
-            pictureNames.feed,
-            'The feed path before the repair: the volts read at each station, and what was lost on the way to it.',
-          ),
-        ]),
-  ];
-}
+const pictureBlocks = ({ folder, pictures }: Teller): readonly Block[] =>
+  pictures.map(({ file, caption }) => ({ kind: 'picture', file: `${folder}/${file}`, caption }));
 
 const deferral =
   "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.";

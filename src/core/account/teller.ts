@@ -2,6 +2,7 @@ import { effectOf, type Effect } from '../reason/effect.ts';
 import { trailOf, type TrailStep } from '../reason/trail.ts';
 import type { Finding, Story } from '../session/story.ts';
 import { repeatsOf } from './ledger.ts';
+import { picturesOf, type Picture } from './pictures.ts';
 
 /** Who tells: one person, a shop, or somebody about others. */
 export type Voice = 'i' | 'we' | 'they';
@@ -19,7 +20,9 @@ export type AccountOptions = {
 export type Teller = {
   readonly story: Story;
   readonly audience: Audience;
-  readonly pictures: string | undefined;
+  /** Folder beside the account for its pictures; none are drawn without one. */
+  readonly folder: string | undefined;
+  readonly pictures: readonly Picture[];
   /** `I`, `we` or `they`, as inside a sentence. */
   readonly who: string;
   readonly whose: string;
@@ -47,7 +50,8 @@ export function makeTeller(story: Story, options: AccountOptions = {}): Teller {
   return {
     story,
     audience: options.audience ?? 'mentor',
-    pictures: options.pictures,
+    folder: options.pictures,
+    pictures: options.pictures === undefined ? [] : picturesOf(story, trail),
     who,
     whose,
     trail,

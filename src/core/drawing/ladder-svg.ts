@@ -3,7 +3,7 @@ import type { Rung } from '../feed/ladder.ts';
 import type { Stretch } from '../feed/locate.ts';
 import { fitText } from './fit-text.ts';
 import { feedView, rungsOf, whereLines, type FeedView } from './ladder-view.ts';
-import { faint, ink, line, panel, showPage, tint } from './page.ts';
+import { faint, fault, ink, line, panel, showPage, tint } from './page.ts';
 import { element, textAt } from './xml.ts';
 
 const row = 30;
@@ -12,8 +12,6 @@ const column = { name: 52, found: 400, sound: 460, lost: 474 };
 const top = 122;
 /** A loss is between two readings. */
 const fewest = 2;
-/** Contrast with the panel, by the formula of WCAG 2.2: 6.6. */
-const fault = '#a3271c';
 
 /**
  * The feed path as it was read before the first repair: what the readings showed then.

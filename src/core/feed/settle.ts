@@ -2,7 +2,7 @@ import type { Parsed } from '../problem.ts';
 import { good } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { makeCircuit } from './circuit.ts';
-import { battery, glows, isOn, running, spanId } from './path.ts';
+import { battery, glows, isOn, running } from './path.ts';
 import type { Change, Regime, Setting, Work } from './path.ts';
 
 /** Regimes to try before the last one is taken. */
@@ -98,5 +98,3 @@ export function solveFeed(
     regime: settled.value.regime,
   });
 }
-
-export const spanAmps = (state: FeedState, span: Ends): number => state.amps(spanId(span));

@@ -26,8 +26,8 @@ function typical(model: Model, cause: number, check: number): number {
 
 /** How the complaint shows most often with this cause: never as its absence. */
 function complaintOf(model: Model, cause: number): number {
-  const own = chances(model.checks[model.complaint]?.links[cause] ?? []);
-  return own.indexOf(Math.max(...own.slice(1)));
+  const [, ...there] = chances(model.checks[model.complaint]?.links[cause] ?? []);
+  return 1 + there.indexOf(Math.max(...there));
 }
 
 /** A vehicle with exactly this cause, whose checks answer most typically; its complaint is there. */

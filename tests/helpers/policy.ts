@@ -1,10 +1,10 @@
-import type { Case } from './case.ts';
-import { LookAhead } from './look-ahead.ts';
-import type { Move } from './minutes.ts';
+import type { Case } from '../../src/core/reason/case.ts';
+import { LookAhead } from '../../src/core/reason/look-ahead.ts';
+import type { Move } from '../../src/core/reason/minutes.ts';
 import { negligible, wholeSpace } from './optimum.ts';
-import { afterCheck, afterFailedProof, canTell } from './position.ts';
-import type { Position } from './position.ts';
-import type { Space } from './space.ts';
+import { afterCheck, afterFailedProof, canTell } from '../../src/core/reason/position.ts';
+import type { Position } from '../../src/core/reason/position.ts';
+import type { Space } from '../../src/core/reason/space.ts';
 
 /** A place on a policy's way: the case as the policy sees it. */
 export type Told = {

@@ -1,10 +1,15 @@
-import type { Case } from './case.ts';
-import { compile } from './compile.ts';
-import { LookAhead } from './look-ahead.ts';
-import { afterCheck, afterFailedProof, canTell, startPosition } from './position.ts';
-import type { Position } from './position.ts';
-import { SetWeigher } from './sets.ts';
-import { Space } from './space.ts';
+import type { Case } from '../../src/core/reason/case.ts';
+import { compile } from '../../src/core/reason/compile.ts';
+import { LookAhead } from '../../src/core/reason/look-ahead.ts';
+import {
+  afterCheck,
+  afterFailedProof,
+  canTell,
+  startPosition,
+} from '../../src/core/reason/position.ts';
+import type { Position } from '../../src/core/reason/position.ts';
+import { SetWeigher } from '../../src/core/reason/sets.ts';
+import { Space } from '../../src/core/reason/space.ts';
 
 /** Exact answers are for benches and tests: the work grows too fast for anything larger. */
 const mostCauses = 7;

@@ -1,0 +1,37 @@
+import { feedBeforeRepair, ladderSvg } from '../drawing/ladder-svg.ts';
+import { suspectBands } from '../drawing/suspect-bands.ts';
+import { suspectsSvg } from '../drawing/suspects-svg.ts';
+import { waySteps } from '../drawing/way-steps.ts';
+import { waySvg } from '../drawing/way-svg.ts';
+import type { TrailStep } from '../reason/trail.ts';
+import type { Story } from '../session/story.ts';
+
+/** A picture of an account: the name of its file, the words under it, and the drawing itself. */
+export type Picture = { readonly file: string; readonly caption: string; readonly svg: string };
+
+/** The pictures that there is something to draw for, in the order in which the account shows them. */
+export function picturesOf(story: Story, trail: readonly TrailStep[]): readonly Picture[] {
+  const title = story.legs[0]?.tree.title ?? '';
+  const steps = waySteps(story);
+  const bands = suspectBands(story, trail);
+  const feed = feedBeforeRepair(story);
+  return [
+    steps.length > 0 && {
+      file: 'way.svg',
+      caption:
+        'The way through the tree: each check with what it showed, the branches not taken faded beside it.',
+      svg: waySvg(`The way: ${title}`, steps),
+    },
+    bands !== undefined && {
+      file: 'suspects.svg',
+      caption: 'The suspects over the session: how likely each was after every finding.',
+      svg: suspectsSvg('The suspects over the session', bands),
+    },
+    feed !== undefined && {
+      file: 'feed.svg',
+      caption:
+        'The feed path before the repair: the volts read at each station, and what was lost on the way to it.',
+      svg: ladderSvg('The feed path before the repair', feed),
+    },
+  ].filter((picture) => picture !== false);
+}

@@ -69,12 +69,16 @@ export function before(story: Story, asking: Asking | undefined, seen = 0): Befo
   return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
 }
 
-/** The cautions of a repair are read before its cause is condemned; what is to be set comes after. */
+/**
+ * All cautions of a repair are read before its cause is condemned, for the record says of all that
+ * they were; what is to be set comes after.
+ */
 function beforeCause(story: Story, seen: number): Before {
   const named = namedCause(story);
   if (named === undefined) return { kind: 'nothing' };
   const { repair } = named.cause;
-  const cautions = unread(story, `cause:${named.id}`, repair.cautions).slice(seen);
+  const read = story.acknowledged[`cause:${named.id}`] ?? [];
+  const cautions = repair.cautions.filter((id) => !read.includes(id)).slice(seen);
   if (story.step.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
   const [preparation] = story.step.kind === 'repair' ? preparations(story, repair) : [];
   return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };

@@ -154,10 +154,10 @@ test('a cause that is picked has each of its cautions read before it is condemne
   const pages = condemnFirst(made);
 
   const { cause } = live(made).story.condemned[0] ?? { cause: '' };
-  const { tree, shop } = live(made).story.legs[0] ?? {};
+  const { tree } = live(made).story.legs[0] ?? {};
   const cautions = tree?.causes[cause]?.repair.cautions ?? [];
-  expect(pages).toBe(cautions.filter((id) => shop?.cautions[id]?.acknowledge).length);
-  expect(pages).toBeGreaterThan(0);
+  expect(pages).toBeGreaterThan(1);
+  expect(pages).toBe(cautions.length);
   expect(live(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
 });
 

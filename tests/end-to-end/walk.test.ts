@@ -40,7 +40,9 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
   shown.type('r');
   await shown.until('REPAIR: pick');
   shown.type('1');
-  await shown.until('Caution 1 of 1');
+  await shown.until('Caution 1 of 2');
+  shown.type('\r');
+  await shown.until('Caution 2 of 2');
   shown.type('\r');
   await shown.until('Enter: this is it');
   shown.type('\r');

@@ -122,10 +122,10 @@ async function command(
     const { screens } = await import('./commands/screens.ts');
     return isScreen(name) ? screens(io, rest, name) : screens(io, args, 'home');
   }
-  // Loaded only now: the screens need none of it, and printing JSON needs no screens.
+  // Loaded only now, and only the one: the screens need none of it, and printing JSON needs no screens.
   const { commands } = await import('./commands/table.ts');
   const named = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (named !== undefined) return named(io, rest);
+  if (named !== undefined) return (await named())(io, rest);
   io.err(`droplight: There is no command "${name.slice(0, 40)}". See "droplight --help".\n`);
   return 2;
 }

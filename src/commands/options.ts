@@ -1,6 +1,6 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { bad, good, type Parsed } from '../core/problem.ts';
+import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import { findSession } from '../store/find.ts';
 import { readSettings } from '../store/settings.ts';
 import type { Io } from './io.ts';
@@ -56,6 +56,13 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
 
 export const treesFolder = (io: Io, given: Given): string =>
   absolute(io, given.text('trees') ?? io.folders.shipped);
+
+export const noTrees = (folder: string): Problem => ({
+  code: 'no-trees',
+  value: folder,
+  message: `There is no folder of trees at ${folder}.`,
+  mend: 'Give --trees DIR with a folder that is there.',
+});
 
 /** Where sessions are: `--sessions`, else the settings, else `sessions` in the current folder. */
 export function sessionsFolder(io: Io, given: Given): string {

@@ -1,17 +1,18 @@
-import { advise } from './advise.ts';
-import { enter } from './enter.ts';
-import { feed } from './feed.ts';
-import { figure } from './figure.ts';
-import { open } from './open.ts';
-import { review } from './review.ts';
-import { sessions } from './sessions.ts';
-import { story } from './story.ts';
-import { trees } from './trees.ts';
-import { verify } from './verify.ts';
-import { write } from './write.ts';
 import type { ExitCode, Io } from './io.ts';
 
-/** Every command but the screens, by the word that calls it. */
-export const commands: Readonly<
-  Record<string, (io: Io, args: readonly string[]) => Promise<ExitCode>>
-> = { advise, enter, feed, figure, open, review, sessions, story, trees, verify, write };
+type Command = (io: Io, args: readonly string[]) => Promise<ExitCode>;
+
+/** Every command but the screens, by the word that calls it; each is loaded when it is called. */
+export const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  advise: async () => (await import('./advise.ts')).advise,
+  enter: async () => (await import('./enter.ts')).enter,
+  feed: async () => (await import('./feed.ts')).feed,
+  figure: async () => (await import('./figure.ts')).figure,
+  open: async () => (await import('./open.ts')).open,
+  review: async () => (await import('./review.ts')).review,
+  sessions: async () => (await import('./sessions.ts')).sessions,
+  story: async () => (await import('./story.ts')).story,
+  trees: async () => (await import('./trees.ts')).trees,
+  verify: async () => (await import('./verify.ts')).verify,
+  write: async () => (await import('./write.ts')).write,
+};

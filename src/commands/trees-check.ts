@@ -5,7 +5,8 @@ import { showDoubt } from '../core/reason/soundness.ts';
 import { cleanLine, count } from '../core/text.ts';
 import { lintLibrary, type TreeFile } from '../core/tree/lint-shared.ts';
 import type { Shop } from '../core/tree/shop.ts';
-import { isTreeFile, loadLibrary, loadShop, readText, shopFile } from '../store/library.ts';
+import { loadLibrary, loadShop, readText } from '../store/library.ts';
+import { isTreeFile, shopFile } from '../store/tree-files.ts';
 import { printJson, type ExitCode, type Io } from './io.ts';
 import { absolute, treesFolder, type Given } from './options.ts';
 

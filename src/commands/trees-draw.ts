@@ -7,7 +7,7 @@ import { treeNamed } from './open.ts';
 import { firstOf, type Given } from './options.ts';
 
 /** `droplight trees draw TREE [--as text|svg|mermaid]`: the walk and the feed as one page. */
-export function drawTree(io: Io, given: Given, id: string | undefined): ExitCode {
+export function drawTree(io: Io, given: Given, [id]: readonly string[]): ExitCode {
   const form = given.text('as') ?? 'text';
   if (id === undefined || !['text', 'svg', 'mermaid'].includes(form))
     return fail(io, {

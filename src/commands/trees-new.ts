@@ -4,10 +4,10 @@ import { Id } from '../core/tree/basics.ts';
 import { storeError } from '../store/files.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
-import { absolute } from './options.ts';
+import { absolute, type Given } from './options.ts';
 
 /** `droplight trees new [FILE]`: a tree to begin with, printed or written to a file not there yet. */
-export function newTree(io: Io, word: string | undefined): ExitCode {
+export function newTree(io: Io, _: Given, [word]: readonly string[]): ExitCode {
   const id = basename(word ?? 'my-complaint', '.json');
   if (!Id.safeParse(id).success)
     return fail(io, {

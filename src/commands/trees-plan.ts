@@ -50,7 +50,7 @@ export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
 }
 
 /** `droplight trees plan [TREE] [--runs N] [--seed N] [--json]`. */
-export function planTrees(io: Io, given: Given, id: string | undefined): ExitCode {
+export function planTrees(io: Io, given: Given, [id]: readonly string[]): ExitCode {
   const library = openLibrary(io, given);
   if (library.kind === 'bad') return fail(io, firstOf(library.problems));
   const chosen = chosenTrees(io, library.value, id);

@@ -1,23 +1,21 @@
-import { treeSchema } from '../core/session/schema.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
 import { firstOf, readOptions, type Given } from './options.ts';
-import { checkTrees } from './trees-check.ts';
-import { drawTree } from './trees-draw.ts';
-import { listTrees } from './trees-list.ts';
-import { newTree } from './trees-new.ts';
-import { planTrees } from './trees-plan.ts';
 
 type Verb = (io: Io, given: Given, words: readonly string[]) => ExitCode;
 
-const verbs: Readonly<Record<string, Verb>> = {
-  list: listTrees,
-  check: checkTrees,
-  draw: (io, given, [id]) => drawTree(io, given, id),
-  plan: (io, given, [id]) => planTrees(io, given, id),
-  new: (io, _, [file]) => newTree(io, file),
-  schema: (io) => {
-    printJson(io, treeSchema());
-    return 0;
+/** Each verb is loaded when it is called: a list of names needs no reasoning. */
+const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
+  list: async () => (await import('./trees-list.ts')).listTrees,
+  check: async () => (await import('./trees-check.ts')).checkTrees,
+  draw: async () => (await import('./trees-draw.ts')).drawTree,
+  plan: async () => (await import('./trees-plan.ts')).planTrees,
+  new: async () => (await import('./trees-new.ts')).newTree,
+  schema: async () => {
+    const { treeSchema } = await import('../core/session/schema.ts');
+    return (io) => {
+      printJson(io, treeSchema());
+      return 0;
+    };
   },
 };
 
@@ -33,7 +31,7 @@ export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> 
   if (given.kind === 'bad') return fail(io, firstOf(given.problems));
   const [name = 'list', ...words] = given.value.words;
   const verb = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
-  if (verb !== undefined) return verb(io, given.value, words);
+  if (verb !== undefined) return (await verb())(io, given.value, words);
   return fail(io, {
     code: 'wrong-use',
     message: `"trees ${name}" is not known.`,

@@ -21,6 +21,8 @@ export interface Files {
   /** Bytes in a file that is not open; refuses what is no regular file, as that may never end. */
   sizeOf(path: string): number;
   read(path: string): Uint8Array;
+  /** The beginning of a regular file, at most this many bytes. */
+  readStart(path: string, length: number): Uint8Array;
   /** File names in a folder; an empty list when there is no such folder. */
   list(folder: string): readonly string[];
   makeFolder(folder: string): void;

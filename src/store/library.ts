@@ -3,9 +3,11 @@ import { feedProblems } from '../core/feed/fill.ts';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { maxLength, tooLarge } from '../core/tree/json.ts';
+import { idsTwice } from '../core/tree/lint-shared.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Shop } from '../core/tree/shop.ts';
 import { storeError, type Files } from './files.ts';
+import { isTreeFile, shopFile } from './tree-files.ts';
 
 /** The trees of a folder, the shop they share, and what is wrong with those that could not be read. */
 export type Library = {
@@ -14,11 +16,8 @@ export type Library = {
   readonly problems: readonly Problem[];
 };
 
-/** The file that the trees of a folder share. */
-export const shopFile = 'shop.json';
-
 /**
- * Loads all trees of a folder.
+ * Loads all trees of a folder; of two with one id the first is kept.
  * @param shipped the folder of our own trees: its shop serves a folder that has none
  */
 export function loadLibrary(files: Files, folder: string, shipped: string): Library {
@@ -26,16 +25,23 @@ export function loadLibrary(files: Files, folder: string, shipped: string): Libr
   const loaded = files
     .list(folder)
     .filter(isTreeFile)
-    .map((name) => loadTree(files, join(folder, name), goodOr(shop, emptyShop)));
+    .map((name) => {
+      const file = join(folder, name);
+      return { file, tree: loadTree(files, file, goodOr(shop, emptyShop)) };
+    });
+  const named = loaded.flatMap(({ file, tree }) =>
+    tree.kind === 'good' ? [{ file, id: tree.value.id, tree: tree.value }] : [],
+  );
+  const twice = idsTwice(named);
   return {
-    trees: loaded.flatMap((tree) => (tree.kind === 'good' ? [tree.value] : [])),
+    trees: named.filter((_, at) => twice[at] === undefined).map(({ tree }) => tree),
     shop: goodOr(shop, emptyShop),
-    problems: [shop, ...loaded].flatMap((one) => (one.kind === 'bad' ? one.problems : [])),
+    problems: [
+      ...[shop, ...loaded.map(({ tree }) => tree)].flatMap(problemsOf),
+      ...twice.filter((one) => one !== undefined),
+    ],
   };
 }
-
-export const isTreeFile = (name: string): boolean =>
-  name.endsWith('.json') && name !== shopFile && !name.endsWith('.schema.json');
 
 export function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
   const text = readText(files, path);
@@ -62,6 +68,9 @@ export function readText(files: Files, path: string): Parsed<string> {
     return { kind: 'bad', problems: [{ code, file: path, message, mend }] };
   }
 }
+
+const problemsOf = (one: Parsed<unknown>): readonly Problem[] =>
+  one.kind === 'bad' ? one.problems : [];
 
 const goodOr = <T>(parsed: Parsed<T>, otherwise: T): T =>
   parsed.kind === 'good' ? parsed.value : otherwise;

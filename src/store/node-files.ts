@@ -11,6 +11,7 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  readSync,
   renameSync,
   statSync,
   unlinkSync,
@@ -20,21 +21,24 @@ import { platform } from 'node:os';
 import { promisify } from 'node:util';
 import { StoreError, type Files } from './files.ts';
 
-const { O_APPEND, O_CREAT, O_EXCL, O_RDWR } = constants;
+const { O_APPEND, O_CREAT, O_EXCL, O_RDONLY, O_RDWR } = constants;
 /** Not there on every system; where it is, a link in place of the file is refused. */
 const noFollow = constants.O_NOFOLLOW ?? 0;
 const noBlock = constants.O_NONBLOCK ?? 0;
 const sync = promisify(fdatasync);
 
+/** Opens without waiting: a pipe in place of a file would keep us for ever. */
+function openRegular(path: string, flags: number): number {
+  const handle = openSync(path, flags);
+  if (fstatSync(handle).isFile()) return handle;
+  closeSync(handle);
+  throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a file of ours.', { path });
+}
+
 /** The disk of this machine. */
 export const nodeFiles: Files = {
   create: (path) => openSync(path, O_CREAT | O_EXCL | O_APPEND | O_RDWR | noFollow, 0o600),
-  openAppend: (path) => {
-    const handle = openSync(path, O_APPEND | O_RDWR | noFollow | noBlock);
-    if (fstatSync(handle).isFile()) return handle;
-    closeSync(handle);
-    throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a session file.', { path });
-  },
+  openAppend: (path) => openRegular(path, O_APPEND | O_RDWR | noFollow | noBlock),
   write: (handle, bytes) => writeSync(handle, bytes),
   size: (handle) => fstatSync(handle).size,
   truncate: (handle, length) => ftruncateSync(handle, length),
@@ -47,6 +51,15 @@ export const nodeFiles: Files = {
     throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a file.', { path });
   },
   read: (path) => readFileSync(path),
+  readStart: (path, length) => {
+    const handle = openRegular(path, O_RDONLY | noBlock);
+    try {
+      const bytes = new Uint8Array(length);
+      return bytes.subarray(0, readSync(handle, bytes, 0, length, 0));
+    } finally {
+      closeSync(handle);
+    }
+  },
   list: (folder) => (existsSync(folder) ? readdirSync(folder).toSorted() : []),
   makeFolder: (folder) => mkdirSync(folder, { recursive: true, mode: 0o700 }),
   exists: existsSync,

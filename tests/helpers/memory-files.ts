@@ -116,6 +116,11 @@ export class MemoryFiles implements Files {
     return Uint8Array.from(this.#named(path).bytes);
   }
 
+  readStart(path: string, length: number): Uint8Array {
+    this.#call('readStart');
+    return Uint8Array.from(this.#named(path).bytes.slice(0, length));
+  }
+
   list(folder: string): readonly string[] {
     const inside = [...this.#names.keys()].filter((path) => path.startsWith(`${folder}/`));
     return inside.map((path) => path.slice(folder.length + 1)).toSorted();

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { isTreeFile, loadLibrary } from '../../src/store/library.ts';
+import { loadLibrary } from '../../src/store/library.ts';
+import { isTreeFile } from '../../src/store/tree-files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { MemoryFiles } from '../helpers/memory-files.ts';
 import { planted } from '../helpers/plant.ts';
@@ -54,6 +55,18 @@ describe('a folder of trees', () => {
       ['not-json', 'mine/a.json', undefined],
       ['unknown-check', 'mine/c.json', 'start'],
     ]);
+    expect(library.trees).toHaveLength(1);
+  });
+
+  test('tells a tree whose id another has, and keeps the first', () => {
+    const files = new MemoryFiles({
+      'mine/a.json': small,
+      'mine/b.json': small,
+      'shipped/shop.json': shop,
+    });
+    const library = loadLibrary(files, 'mine', 'shipped');
+
+    expect(told(library)).toEqual([['tree-twice', 'mine/b.json', 'id']]);
     expect(library.trees).toHaveLength(1);
   });
 

@@ -1,4 +1,5 @@
 import { bad, good, type Parsed, type Problem } from '../problem.ts';
+import { parsePlain } from './plain-json.ts';
 
 /** Longest tree file, in bytes as in characters. */
 export const maxLength = 1_048_576;
@@ -14,12 +15,15 @@ type Level = {
 };
 
 /**
- * Reads JSON text that people write by hand: before the parser proper it looks for what that
- * parser passes over in silence (a key given twice) or takes without limit (depth, size).
+ * Reads JSON text that people write by hand: it looks for what the parser proper passes over in
+ * silence (a key given twice) or takes without limit (depth, size). Most files are plainly free of
+ * these; only the others are searched for the places.
  * @returns the value, or every duplicate key, or the one thing that stopped the reading.
  */
 export function parseJson(text: string, file: string): Parsed<unknown> {
   if (text.length > maxLength) return bad(tooLarge(text.length, file));
+  const plain = parsePlain(text, maxDepth);
+  if (plain !== undefined) return good(plain.value);
   const found = scan(text, file);
   if (found.length > 0) return { kind: 'bad', problems: found };
   try {

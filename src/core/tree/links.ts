@@ -1,4 +1,5 @@
 import type { Problem, Tell } from '../problem.ts';
+import type { When } from './basics.ts';
 import type { Check, Tree } from './model.ts';
 import { meant } from '../trade/nearest.ts';
 import { checkNumbers } from './numbers.ts';
@@ -7,7 +8,8 @@ import type { Shop } from './shop.ts';
 
 /**
  * Finds what would make a tree unusable: names that lead nowhere, rows that do not fit the results,
- * bands with gaps. Names that live in `shop.json` are looked up when a shop is given.
+ * bands with gaps. Names that live in `shop.json` are looked up when a shop is given. Places are put
+ * into words for a problem only: a library is read much oftener than it is wrong.
  */
 export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
   const problems: Problem[] = [];
@@ -18,23 +20,28 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
     checkNumbers(check, { path: `checks.${id}`, isComplaint: id === tree.complaint.confirm, tell });
   }
   for (const [id, cause] of Object.entries(tree.causes))
-    cause.repair.then.forEach((check, index) =>
-      known(tree.checks, check, {
-        path: `causes.${id}.repair.then[${index}]`,
-        what: 'check',
-        tell,
-      }),
-    );
-  if (shop !== undefined) checkShopNames(tree, shop, tell);
+    for (const [index, check] of cause.repair.then.entries())
+      if (!has(tree.checks, check))
+        tell(unknown('check', check, `causes.${id}.repair.then[${index}]`, tree.checks));
+  if (shop !== undefined) {
+    checkFacts(tree, shop, tell);
+    checkShopNames(tree, shop, tell);
+  }
   return problems;
 }
 
+type Named = Readonly<Record<string, unknown>>;
+
+const has = (owner: Named, id: string): boolean => Object.hasOwn(owner, id);
+
 function checkStarts(tree: Tree, tell: Tell): void {
-  const known_ = (id: string, path: string) =>
-    known(tree.checks, id, { path, what: 'check', tell });
-  known_(tree.start, 'start');
-  known_(tree.complaint.confirm, 'complaint.confirm');
-  tree.baseline.forEach((id, index) => known_(id, `baseline[${index}]`));
+  const places = [
+    ['start', tree.start],
+    ['complaint.confirm', tree.complaint.confirm],
+    ...tree.baseline.map((id, index) => [`baseline[${index}]`, id] as const),
+  ] as const;
+  for (const [path, id] of places)
+    if (!has(tree.checks, id)) tell(unknown('check', id, path, tree.checks));
   if (Object.keys(tree.causes).length === 0)
     tell({
       code: 'no-causes',
@@ -46,82 +53,104 @@ function checkStarts(tree: Tree, tell: Tell): void {
 
 function checkNames(tree: Tree, id: string, check: Check, tell: Tell): void {
   const path = `checks.${id}`;
+  checkResults(tree, check, path, tell);
+  if (check.after !== undefined) checkGates(tree, check.after, `${path}.after`, tell);
+  for (const cause of Object.keys(check.points))
+    if (cause !== 'unlisted' && !has(tree.causes, cause))
+      tell(unknown('cause', cause, `${path}.points.${cause}`, tree.causes));
+}
+
+function checkResults(tree: Tree, check: Check, path: string, tell: Tell): void {
   const seen = new Set<string>();
-  check.results.forEach((result, index) => {
-    const here = `${path}.results[${index}]`;
+  for (const [index, result] of check.results.entries()) {
     if (seen.has(result.id))
       tell({
         code: 'result-twice',
-        path: `${here}.id`,
+        path: `${path}.results[${index}].id`,
         value: result.id,
         message: `Two results of this check are called "${result.id}".`,
         mend: 'Give each its own id.',
       });
     seen.add(result.id);
-    if (result.next !== undefined) checkNext(tree, result.next, `${here}.next`, tell);
-  });
-  for (const [before, results] of Object.entries(check.after ?? {})) {
-    known(tree.checks, before, { path: `${path}.after`, what: 'check', tell });
-    const offered = tree.checks[before]?.results.map((result) => result.id);
-    for (const result of results)
-      if (offered && !offered.includes(result))
-        tell(unknown('result', result, `${path}.after.${before}`, offered));
+    const stray = result.next === undefined ? undefined : strayNext(tree, result.next);
+    if (stray !== undefined) tell({ ...stray, path: `${path}.results[${index}].next` });
   }
-  for (const cause of Object.keys(check.points))
-    if (cause !== 'unlisted')
-      known(tree.causes, cause, { path: `${path}.points.${cause}`, what: 'cause', tell });
 }
 
-function checkNext(tree: Tree, text: string, path: string, tell: Tell): void {
+type Gates = NonNullable<Check['after']>;
+
+/** Checks that must come first, and the results they must have shown. */
+function checkGates(tree: Tree, gates: Gates, path: string, tell: Tell): void {
+  for (const [before, results] of Object.entries(gates)) {
+    if (!has(tree.checks, before)) tell(unknown('check', before, path, tree.checks));
+    const offered = tree.checks[before]?.results.map((result) => result.id) ?? results;
+    for (const result of results)
+      if (!offered.includes(result))
+        tell(unknownAmong('result', result, `${path}.${before}`, offered));
+  }
+}
+
+/** What is wrong with where a result leads. */
+function strayNext(tree: Tree, text: string): Problem | undefined {
   const next = parseNext(text);
-  if (next.kind === 'check') known(tree.checks, next.check, { path, what: 'check', tell });
-  if (next.kind === 'cause') known(tree.causes, next.cause, { path, what: 'cause', tell });
+  if (next.kind === 'check' && !has(tree.checks, next.check))
+    return unknown('check', next.check, '', tree.checks);
+  if (next.kind === 'cause' && !has(tree.causes, next.cause))
+    return unknown('cause', next.cause, '', tree.causes);
+  return undefined;
 }
 
 /** Conditions name facts that the shop asks for, and values that these can have. */
 function checkFacts(tree: Tree, shop: Shop, tell: Tell): void {
-  const places = [
-    ...Object.entries(tree.causes).map(([id, { when }]) => [`causes.${id}.when`, when] as const),
-    ...Object.entries(tree.checks).flatMap(([id, { when, results }]) => [
-      [`checks.${id}.when`, when] as const,
-      ...results.map((result, at) => [`checks.${id}.results[${at}].when`, result.when] as const),
-    ]),
-  ];
-  for (const [path, when] of places)
-    for (const [fact, wanted] of Object.entries(when ?? {})) {
-      known(shop.facts, fact, { path, what: 'fact', tell });
-      const values = Object.hasOwn(shop.facts, fact) ? shop.facts[fact]?.values : undefined;
-      for (const value of values === undefined ? [] : [wanted].flat())
-        known(values ?? {}, value, { path: `${path}.${fact}`, what: 'value', tell });
+  for (const [id, { when }] of Object.entries(tree.causes))
+    if (when !== undefined) checkWhen(when, shop, `causes.${id}.when`, tell);
+  for (const [id, { when, results }] of Object.entries(tree.checks)) {
+    if (when !== undefined) checkWhen(when, shop, `checks.${id}.when`, tell);
+    for (const [at, result] of results.entries())
+      if (result.when !== undefined)
+        checkWhen(result.when, shop, `checks.${id}.results[${at}].when`, tell);
+  }
+}
+
+function checkWhen(when: When, shop: Shop, path: string, tell: Tell): void {
+  for (const [fact, wanted] of Object.entries(when)) {
+    if (!has(shop.facts, fact)) {
+      tell(unknown('fact', fact, path, shop.facts));
+      continue;
     }
+    const values = shop.facts[fact]?.values ?? {};
+    for (const value of [wanted].flat())
+      if (!has(values, value)) tell(unknown('value', value, `${path}.${fact}`, values));
+  }
 }
 
 function checkShopNames(tree: Tree, shop: Shop, tell: Tell): void {
-  checkFacts(tree, shop, tell);
-  const steps = [
-    ...Object.entries(tree.checks).map(([id, check]) => [`checks.${id}`, check] as const),
-    ...Object.entries(tree.causes).map(
-      ([id, { repair }]) => [`causes.${id}.repair`, repair] as const,
-    ),
-  ];
-  for (const [path, step] of steps)
-    for (const [key, what, owner] of [
-      ['cautions', 'caution', shop.cautions],
-      ['tools', 'tool', shop.tools],
-      ['access', 'access', shop.accesses],
-    ] as const)
-      step[key].forEach((id, index) =>
-        known(owner, id, { path: `${path}.${key}[${index}]`, what, tell }),
-      );
+  for (const [id, check] of Object.entries(tree.checks))
+    checkStep(check, shop, (key, at) => `checks.${id}.${key}[${at}]`, tell);
+  for (const [id, { repair }] of Object.entries(tree.causes))
+    checkStep(repair, shop, (key, at) => `causes.${id}.repair.${key}[${at}]`, tell);
 }
 
-type Place = { readonly path: string; readonly what: string; readonly tell: Tell };
+type Step = Pick<Check, 'cautions' | 'tools' | 'access'>;
 
-function known(owner: Readonly<Record<string, unknown>>, id: string, { path, what, tell }: Place) {
-  if (!Object.hasOwn(owner, id)) tell(unknown(what, id, path, Object.keys(owner)));
+const shopNames = [
+  ['cautions', 'caution', 'cautions'],
+  ['tools', 'tool', 'tools'],
+  ['access', 'access', 'accesses'],
+] as const;
+
+type Place = (key: string, at: number) => string;
+
+function checkStep(step: Step, shop: Shop, place: Place, tell: Tell): void {
+  for (const [key, what, owner] of shopNames)
+    for (const [at, id] of step[key].entries())
+      if (!has(shop[owner], id)) tell(unknown(what, id, place(key, at), shop[owner]));
 }
 
-function unknown(what: string, id: string, path: string, offered: readonly string[]) {
+const unknown = (what: string, id: string, path: string, owner: Named): Problem =>
+  unknownAmong(what, id, path, Object.keys(owner));
+
+function unknownAmong(what: string, id: string, path: string, offered: readonly string[]): Problem {
   return {
     code: `unknown-${what}`,
     path,

@@ -26,21 +26,10 @@ export type TreeFile = { readonly file: string; readonly tree: Tree };
  * finding goes over from one tree to the other by these ids.
  */
 export function lintLibrary(files: readonly TreeFile[]): Problem[] {
-  const problems: Problem[] = [];
+  const ids = files.map(({ file, tree }) => ({ file, id: tree.id }));
+  const problems = idsTwice(ids).filter((one) => one !== undefined);
   const first = new Map<string, readonly [tree: string, results: string]>();
-  const trees = new Map<string, string>();
   for (const { file, tree } of files) {
-    const twin = trees.get(tree.id);
-    if (twin !== undefined)
-      problems.push({
-        code: 'tree-twice',
-        file,
-        path: 'id',
-        value: tree.id,
-        message: `${twin} has the same id.`,
-        mend: 'Give each tree its own id: the name of its file.',
-      });
-    trees.set(tree.id, file);
     for (const [id, check] of Object.entries(tree.checks)) {
       const results = check.results.map((result) => result.id).join(', ');
       const other = first.get(id);
@@ -58,3 +47,24 @@ export function lintLibrary(files: readonly TreeFile[]): Problem[] {
   }
   return problems;
 }
+
+/** By place: what is wrong where a file gives an id that one before it has. */
+export function idsTwice(
+  files: readonly { readonly file: string; readonly id: string }[],
+): readonly (Problem | undefined)[] {
+  const first = new Map<string, string>();
+  return files.map(({ file, id }) => {
+    const twin = first.get(id);
+    if (twin === undefined) first.set(id, file);
+    return twin === undefined ? undefined : idTwice(file, id, twin);
+  });
+}
+
+const idTwice = (file: string, id: string, twin: string): Problem => ({
+  code: 'tree-twice',
+  file,
+  path: 'id',
+  value: id,
+  message: `${twin} has the same id.`,
+  mend: 'Give each tree its own id: the name of its file.',
+});

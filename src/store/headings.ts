@@ -1,0 +1,52 @@
+import { join } from 'node:path';
+import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+import { headingOf, type Heading } from '../core/tree/heading.ts';
+import { maxLength } from '../core/tree/json.ts';
+import { storeError, type Files } from './files.ts';
+import { isTreeFile } from './tree-files.ts';
+
+/** Bytes read of each file: what a tree calls itself stands at its top. */
+const startLength = 4096;
+
+export type Headings = {
+  readonly headings: readonly Heading[];
+  /** Files at whose beginning no id and title stand, or that the system refuses. */
+  readonly problems: readonly Problem[];
+};
+
+/**
+ * The trees of a folder by name, quick however many there are: the files are not read through, and
+ * what else is wrong with them stays unseen.
+ */
+export function loadHeadings(files: Files, folder: string): Headings {
+  const found = files
+    .list(folder)
+    .filter(isTreeFile)
+    .map((name) => loadHeading(files, join(folder, name)));
+  return {
+    headings: found.flatMap((one) => (one.kind === 'good' ? [one.value] : [])),
+    problems: found.flatMap((one) => (one.kind === 'bad' ? one.problems : [])),
+  };
+}
+
+function loadHeading(files: Files, path: string): Parsed<Heading> {
+  try {
+    const text = new TextDecoder().decode(files.readStart(path, startLength));
+    // One whose long texts come first is read as far as a tree may go.
+    const heading = headingOf(text) ?? headingOf(wholeText(files, path));
+    return heading === undefined ? bad(noHeading(path)) : good(heading);
+  } catch (error) {
+    const { code, message, mend } = storeError(error, path);
+    return bad({ code, file: path, message, mend });
+  }
+}
+
+const wholeText = (files: Files, path: string): string =>
+  new TextDecoder().decode(files.readStart(path, maxLength));
+
+const noHeading = (file: string): Problem => ({
+  code: 'no-heading',
+  file,
+  message: 'No "id" and "title" stand at the beginning of this file.',
+  mend: `Put them first; "droplight trees check" tells what else is wrong.`,
+});

@@ -1,8 +1,15 @@
 import { fillTree } from '../core/feed/fill.ts';
+import { exactMinutes, mendingMinutes } from '../core/reason/exact.ts';
 import { makeModel } from '../core/reason/model.ts';
 import { rounds } from '../core/reason/search.ts';
 import { simulate } from '../core/reason/simulate.ts';
-import { advisedWalker, fixedChart, oddsOnly, ownWay } from '../core/reason/walkers.ts';
+import {
+  advisedWalker,
+  fixedChart,
+  oddsOnly,
+  ownWay,
+  type Walker,
+} from '../core/reason/walkers.ts';
 import type { Tree } from '../core/tree/model.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import type { Library } from '../store/library.ts';
@@ -11,41 +18,63 @@ import { openLibrary } from './library.ts';
 import { treeNamed } from './open.ts';
 import { firstOf, type Given } from './options.ts';
 
+/** Expected minutes of a job: followed through every way, or from hidden vehicles with a standard error. */
+export type Cost =
+  | { readonly by: 'exact'; readonly minutes: number }
+  | { readonly by: 'simulated'; readonly minutes: number; readonly error: number };
+
+export const walkerNames = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'] as const;
+export type WalkerName = (typeof walkerNames)[number];
+
 /** What a job costs, in minutes, by who chooses the steps. */
 export type Plan = {
   readonly tree: string;
   readonly runs: number;
   readonly seed: number;
-  readonly walkers: Readonly<Record<string, { readonly minutes: number; readonly error: number }>>;
+  readonly walkers: Readonly<Record<WalkerName, Cost>>;
 };
 
 const usual = { runs: 500, seed: 20_260_411 };
 
+/** Places that an exact evaluation may look at: a tree of the usual size has far too many. */
+const mostPlaces = 2000;
+
 /**
- * Expected minutes of a tree to a proven repair, by simulation over hidden vehicles drawn from the
- * tree's own numbers: the advised order (looking two steps ahead), the tree's own way, repairs by odds alone, a fixed chart.
+ * Expected minutes of a tree to a proven repair, from the tree's own numbers: the advised order
+ * (looking two steps ahead), the tree's own way, repairs by odds alone, a fixed chart. Repairs by
+ * odds are worked out exactly, and so are the others on a small tree; else they are simulated.
  */
 export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
-  const simulated = simulate({
-    model: makeModel(filled),
-    accesses: shop.accesses,
-    count: runs,
-    seed,
-    walkers: {
-      advised: advisedWalker(rounds.slice(0, 1)),
-      ownWay: ownWay(filled),
-      oddsOnly,
-      fixedChart,
-    },
-  });
+  const model = makeModel(filled);
+  const { accesses } = shop;
+  const walkers: Record<WalkerName, Walker> = {
+    advised: advisedWalker(rounds.slice(0, 1)),
+    ownWay: ownWay(filled),
+    oddsOnly,
+    fixedChart,
+  };
+  const costOf = (name: WalkerName): Cost => {
+    const walker = walkers[name];
+    const minutes =
+      name === 'oddsOnly'
+        ? mendingMinutes(model, accesses, walker)
+        : exactMinutes(model, accesses, walker, mostPlaces);
+    if (minutes !== undefined) return { by: 'exact', minutes };
+    const count = { count: runs, seed };
+    const [found] = simulate({ model, accesses, ...count, walkers: { [name]: walker } });
+    return { by: 'simulated', minutes: found?.mean ?? 0, error: found?.error ?? 0 };
+  };
   return {
     tree: tree.id,
     runs,
     seed,
-    walkers: Object.fromEntries(
-      simulated.map(({ walker, mean, error }) => [walker, { minutes: mean, error }]),
-    ),
+    walkers: {
+      advised: costOf('advised'),
+      ownWay: costOf('ownWay'),
+      oddsOnly: costOf('oddsOnly'),
+      fixedChart: costOf('fixedChart'),
+    },
   };
 }
 
@@ -78,17 +107,21 @@ function chosenTrees(io: Io, library: Library, id: string | undefined): readonly
 }
 
 function planLines(plans: readonly Plan[]): readonly string[] {
-  const names = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'];
-  const head = ['tree', 'advised', 'own way', 'odds only', 'fixed chart'];
-  const cell = (plan: Plan, name: string): string => {
-    const found = plan.walkers[name];
-    return found === undefined ? '' : `${found.minutes.toFixed(0)} ±${found.error.toFixed(1)}`;
-  };
+  const head = ['advised', 'own way', 'odds only', 'fixed chart'];
+  const { runs, seed } = plans[0] ?? usual;
   return [
-    `Expected minutes to a proven repair, with standard errors (${plans[0]?.runs ?? 0} hidden vehicles, seed ${plans[0]?.seed ?? 0})`,
-    [head[0]?.padEnd(14), ...head.slice(1).map((one) => one.padStart(13))].join(''),
-    ...plans.map((plan) =>
-      [plan.tree.padEnd(14), ...names.map((name) => cell(plan, name).padStart(13))].join(''),
-    ),
+    'Expected minutes to a proven repair: exact, or with ± standard error',
+    `from ${runs} hidden vehicles (seed ${seed}).`,
+    ['tree'.padEnd(14), ...head.map((one) => one.padStart(13))].join(''),
+    ...plans.map(({ tree, walkers }) => {
+      const costs = walkerNames.map((name) => showCost(walkers[name]).padStart(13));
+      return [tree.padEnd(14), ...costs].join('').trimEnd();
+    }),
   ];
 }
+
+/** `129 ±5.3`, or `181` when exact; the signs stand below one another. */
+export const showCost = (cost: Cost): string =>
+  cost.by === 'exact'
+    ? `${cost.minutes.toFixed(0)}      `
+    : `${cost.minutes.toFixed(0)} ±${cost.error.toFixed(1).padEnd(4)}`;

@@ -1,24 +1,21 @@
 // Expected minutes on the shipped trees: the advice against the tree's own way, odds alone, a chart.
-import { planOf } from '../../src/commands/trees-plan.ts';
+import { planOf, showCost, walkerNames } from '../../src/commands/trees-plan.ts';
 import { shippedShop, shippedTrees } from '../helpers/library.ts';
 
 const runs = Number(process.argv[2] ?? 500);
 const seed = 20_260_411;
-const names = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'] as const;
 
-console.log(`${runs} hidden vehicles a tree, seed ${seed}; minutes with standard errors`);
-console.log(['tree'.padEnd(14), ...names.map((name) => name.padStart(14))].join(''));
+console.log(
+  `${runs} hidden vehicles a tree, seed ${seed}; minutes with standard errors, exact where there is none`,
+);
+console.log(['tree'.padEnd(14), ...walkerNames.map((name) => name.padStart(14))].join(''));
 const shares = { oddsOnly: [] as number[], fixedChart: [] as number[], ownWay: [] as number[] };
 for (const tree of shippedTrees()) {
   const { walkers } = planOf(tree, shippedShop(), { runs, seed });
-  const minutes = (name: string): number => walkers[name]?.minutes ?? 0;
-  const cells = names.map((name) => {
-    const { minutes: mean = 0, error = 0 } = walkers[name] ?? {};
-    return `${mean.toFixed(0)} ±${error.toFixed(1)}`.padStart(14);
-  });
+  const cells = walkerNames.map((name) => showCost(walkers[name]).padStart(14));
   console.log([tree.id.padEnd(14), ...cells].join(''));
   for (const name of ['oddsOnly', 'fixedChart', 'ownWay'] as const)
-    shares[name].push(minutes('advised') / minutes(name));
+    shares[name].push(walkers.advised.minutes / walkers[name].minutes);
 }
 const mean = (list: readonly number[]): string =>
   (list.reduce((sum, one) => sum + one, 0) / list.length).toFixed(2);

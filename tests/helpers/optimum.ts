@@ -1,5 +1,4 @@
 import type { Case } from '../../src/core/reason/case.ts';
-import { compile } from '../../src/core/reason/compile.ts';
 import { LookAhead } from '../../src/core/reason/look-ahead.ts';
 import {
   afterCheck,
@@ -8,7 +7,7 @@ import {
   startPosition,
 } from '../../src/core/reason/position.ts';
 import type { Position } from '../../src/core/reason/position.ts';
-import { SetWeigher } from '../../src/core/reason/sets.ts';
+import { everySet } from '../../src/core/reason/sets.ts';
 import { Space } from '../../src/core/reason/space.ts';
 
 /** Exact answers are for benches and tests: the work grows too fast for anything larger. */
@@ -21,11 +20,7 @@ export function wholeSpace(given: Case): { readonly space: Space; readonly at: P
   const { causes } = given.model;
   if (causes.length > mostCauses)
     throw new RangeError(`${causes.length} causes; an exact optimum is for 1 to ${mostCauses}`);
-  const weigher = new SetWeigher(given, compile(given));
-  const sets = Array.from({ length: 2 ** causes.length }, (_, mask) => {
-    const present = causes.flatMap((_cause, index) => ((mask & (1 << index)) === 0 ? [] : [index]));
-    return { causes: present, chance: Math.exp(weigher.log(present)) };
-  }).filter(({ chance }) => chance > 0);
+  const sets = everySet(given);
   const space = new Space(
     given,
     causes.map((_, index) => index),

@@ -126,3 +126,13 @@ export function faultSets(given: Case, from: readonly number[], logEvidence?: nu
     .toSorted((one, other) => other.chance - one.chance);
   return { sets, logEvidence: logListed };
 }
+
+/** Every possible fault set with the chance of it and the evidence together, whatever its size. */
+export function everySet(given: Case): readonly FaultSet[] {
+  const { causes } = given.model;
+  const weigher = new SetWeigher(given, compile(given));
+  return Array.from({ length: 2 ** causes.length }, (_, mask) => {
+    const present = causes.flatMap((_cause, index) => ((mask & (1 << index)) === 0 ? [] : [index]));
+    return { causes: present, chance: Math.exp(weigher.log(present)) };
+  }).filter(({ chance }) => chance > 0);
+}

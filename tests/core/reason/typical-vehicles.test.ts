@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { fillTree } from '../../../src/core/feed/fill.ts';
-import { caseOf } from '../../../src/core/reason/case.ts';
-import { Costs } from '../../../src/core/reason/costs.ts';
 import { makeModel, type Model } from '../../../src/core/reason/model.ts';
-import { walk, type Simulation } from '../../../src/core/reason/simulate.ts';
+import { costsOf } from '../../../src/core/reason/job.ts';
+import { walk } from '../../../src/core/reason/simulate.ts';
 import type { HiddenVehicle } from '../../../src/core/reason/vehicle.ts';
 import { advisedWalker } from '../../../src/core/reason/walkers.ts';
 import { shippedShop, shippedTrees } from '../../helpers/library.ts';
@@ -52,16 +51,10 @@ const cases = shippedTrees().flatMap((tree) => {
 describe('a vehicle with one cause that answers typically', () => {
   test.each(cases)('the advice mends $name', ({ model, cause }) => {
     const accesses = shippedShop().accesses;
-    const given = caseOf(model, { findings: [], repairs: [], accesses });
-    if (given.kind === 'bad') throw new Error('no case');
-    const simulation: Simulation = { model, accesses, count: 1, seed: 1, walkers: {} };
+    const vehicle = typicalVehicle(model, cause);
+    const costs = costsOf(model, accesses);
+    const walked = walk({ model, accesses }, costs, vehicle, advisedWalker([]));
 
-    const walked = walk(
-      simulation,
-      new Costs(given.value),
-      typicalVehicle(model, cause),
-      advisedWalker([]),
-    );
     expect(walked.repairs).toBeGreaterThan(0);
   });
 });

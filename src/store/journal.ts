@@ -16,7 +16,7 @@ export type Opened = {
   readonly path: string;
   readonly handle: Handle;
   /** Everything the file holds, for writing it anew when a sync has failed. */
-  readonly text: string;
+  readonly bytes: Uint8Array;
   readonly link: string;
 };
 
@@ -28,8 +28,10 @@ export class Journal {
   readonly #files: Files;
   readonly #path: string;
   readonly #listener: Listener;
+  readonly #found: Uint8Array;
   #handle: Handle;
-  #text: string;
+  /** What was written behind what was found. */
+  #added = '';
   #link: string;
   /** Lines forged and not yet taken by the system. */
   #held: { readonly n: number; readonly line: string }[] = [];
@@ -44,7 +46,7 @@ export class Journal {
     this.#files = files;
     this.#path = opened.path;
     this.#handle = opened.handle;
-    this.#text = opened.text;
+    this.#found = opened.bytes;
     this.#link = opened.link;
     this.#listener = listener;
   }
@@ -74,9 +76,9 @@ export class Journal {
 
   /** Blocks until everything is on the disk, or throws a StoreError. */
   settle(): void {
-    // A sync that still runs may fail after ours has succeeded: what it covers is written anew.
-    if (this.#syncing !== undefined) this.#doubtful = true;
     try {
+      // A sync that still runs may fail after ours has succeeded: what it covers is written anew.
+      if (this.#syncing !== undefined) this.#rewrite();
       this.#writeHeld();
       this.#syncNow();
     } catch (error) {
@@ -115,7 +117,7 @@ export class Journal {
     if (this.#doubtful) this.#rewrite();
     for (let next = this.#held[0]; next !== undefined; next = this.#held[0]) {
       this.#writeLine(next.line);
-      this.#text += next.line;
+      this.#added += next.line;
       this.#written = next.n;
       this.#held.shift();
     }
@@ -171,11 +173,10 @@ export class Journal {
    */
   #rewrite(): void {
     const fresh = `${this.#path}.fresh`;
-    if (this.#files.exists(fresh)) this.#files.remove(fresh);
-    const handle = this.#files.create(fresh);
+    const handle = this.#copyTo(fresh);
+    // Once renamed, the old file has no name: nothing more may be written to it, whatever comes.
+    this.#doubtful = true;
     try {
-      writeAll(this.#files, handle, this.#text);
-      this.#files.syncNow(handle);
       this.#files.rename(fresh, this.#path);
       this.#files.syncFolder(dirname(this.#path));
     } catch (error) {
@@ -189,6 +190,22 @@ export class Journal {
       this.#files.close(old);
     } catch {
       // The old file has no name any more; that it does not close harms nothing.
+    }
+  }
+
+  /** All that was found and added, synced in a file of its own; where that fails, no file is left. */
+  #copyTo(fresh: string): Handle {
+    if (this.#files.exists(fresh)) this.#files.remove(fresh);
+    const handle = this.#files.create(fresh);
+    try {
+      writeAll(this.#files, handle, this.#found);
+      writeAll(this.#files, handle, this.#added);
+      this.#files.syncNow(handle);
+      return handle;
+    } catch (error) {
+      this.#files.close(handle);
+      this.#files.remove(fresh);
+      throw error;
     }
   }
 }

@@ -39,6 +39,10 @@ export function takeLock(session: string, holder: string, notes: Notes): Lock {
       ? { kind: 'taken', by: notes.read(holderPath) ?? 'another process' }
       : { kind: 'unsure', why: error instanceof Error ? error.message : String(error) };
   }
-  notes.write(holderPath, holder);
+  try {
+    notes.write(holderPath, holder);
+  } catch {
+    // The note only makes a message fuller; the lock is held without it.
+  }
   return { kind: 'held', release: () => base.close() };
 }

@@ -22,8 +22,8 @@ export type Reading = {
   readonly link: string;
   /** The last line lacks its newline. */
   readonly openEnd: boolean;
-  /** The text as it stands in the file. */
-  readonly text: string;
+  /** The file as it stands, what no UTF-8 can be read from included. */
+  readonly bytes: Uint8Array;
 };
 
 /**
@@ -42,7 +42,7 @@ export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
   return good({
     header: header.data,
     openEnd,
-    text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes),
+    bytes,
     ...readEvents(rest, head.link),
   });
 }

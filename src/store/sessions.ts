@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import { forgeLine } from '../core/session/chain.ts';
 import type { Header } from '../core/session/header.ts';
-import { storeError, type Files } from './files.ts';
+import { storeError, type Files, type Handle } from './files.ts';
 import { sha256 } from './fingerprint.ts';
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock, type Notes } from './lock.ts';
@@ -105,28 +105,44 @@ export function openSession(disk: Disk, path: string, listener: Listener): Parse
     return loaded;
   }
   try {
-    const handle = files.openAppend(path);
-    let reading = loaded.value;
-    if (reading.openEnd) {
-      files.write(handle, new TextEncoder().encode('\n'));
-      const again = loadSession(files, path);
-      if (again.kind === 'good') reading = again.value;
-    }
-    const journal = new Journal(
-      files,
-      { path, handle, text: reading.text, link: reading.link },
-      listener,
-    );
-    const release = () => {
-      journal.close();
-      lock.release();
-    };
-    return good({ path, reading, journal, torn: tornBytes(loaded.value, reading), release });
+    return good(openBehind(disk, lock, loaded.value, { path, listener }));
   } catch (error) {
     lock.release();
     const { code, message, mend } = storeError(error, path);
     return bad({ code, file: path, message, mend });
   }
+}
+
+type Wanted = { readonly path: string; readonly listener: Listener };
+type Held = Extract<Lock, { kind: 'held' }>;
+
+function openBehind(
+  { files }: Disk,
+  lock: Held,
+  before: Reading,
+  { path, listener }: Wanted,
+): OpenSession {
+  const handle = files.openAppend(path);
+  try {
+    const reading = before.openEnd ? endLine(files, path, handle, before) : before;
+    const opened = { path, handle, bytes: reading.bytes, link: reading.link };
+    const journal = new Journal(files, opened, listener);
+    const release = () => {
+      journal.close();
+      lock.release();
+    };
+    return { path, reading, journal, torn: tornBytes(before, reading), release };
+  } catch (error) {
+    files.close(handle);
+    throw error;
+  }
+}
+
+/** Gives the last line its newline and reads anew: the line may be whole. */
+function endLine(files: Files, path: string, handle: Handle, before: Reading): Reading {
+  files.write(handle, new TextEncoder().encode('\n'));
+  const again = loadSession(files, path);
+  return again.kind === 'good' ? again.value : before;
 }
 
 /** Bytes of the torn last line, if it did not turn out whole once its newline was put back. */

@@ -16,9 +16,9 @@ export function writeWhole(files: Files, path: string, text: string): void {
   files.syncFolder(dirname(path));
 }
 
-/** Writes all of a text at the end of an open file; what a refused write left is cut off again. */
-export function writeAll(files: Files, handle: number, text: string): void {
-  const bytes = new TextEncoder().encode(text);
+/** Writes all of a text or of bytes at the end of an open file; what a refused write left is cut off again. */
+export function writeAll(files: Files, handle: number, content: string | Uint8Array): void {
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   const start = files.size(handle);
   let done = 0;
   try {

@@ -18,10 +18,10 @@ export function openJournal(files = new MemoryFiles({ [path]: sessionLines([]).j
     const left = eventsOf(files.afterPowerLoss(path) ?? '').map(({ n }) => n);
     for (let n = 1; n <= upTo; n += 1) if (!left.includes(n)) losses.push(`${by}: event ${n} lost`);
   };
-  const { text, link } = read.value;
+  const { bytes, link } = read.value;
   const journal = new Journal(
     files,
-    { path, handle: files.openAppend(path), text, link },
+    { path, handle: files.openAppend(path), bytes, link },
     {
       kept: (n) => {
         kept.push(n);

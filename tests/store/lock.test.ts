@@ -45,6 +45,23 @@ async function other(): Promise<{ process: ChildProcess; said: string }> {
   return { process: one, said: said.toString().trim() };
 }
 
+test('a holder that cannot leave its name holds all the same, and lets go', () => {
+  const mute: Notes = {
+    ...notes,
+    write: () => {
+      throw new Error('no room for a note');
+    },
+  };
+  const first = takeLock(session, 'process 1 on bench', mute);
+  const second = takeLock(session, 'process 2 on bench', mute);
+
+  expect([first.kind, second]).toEqual(['held', { kind: 'taken', by: 'another process' }]);
+  if (first.kind === 'held') first.release();
+  const third = takeLock(session, 'process 3 on bench', mute);
+  expect(third.kind).toBe('held');
+  if (third.kind === 'held') third.release();
+});
+
 test('one writer holds the session, a second is told who', () => {
   const first = takeLock(session, 'process 1 on bench', notes);
   const second = takeLock(session, 'process 2 on bench', notes);

@@ -133,6 +133,17 @@ describe('opening a session', () => {
     expect(files.openHandles).toBe(1);
   });
 
+  test('refused while its last line is ended leaves no file open and no lock', () => {
+    const files = holding(walk.join('').slice(0, -30));
+    files.refuse = ({ name }) => (name === 'write' ? 'ENOSPC' : undefined);
+
+    expect(open(files, job())).toMatchObject({ problems: [{ code: 'ENOSPC' }] });
+    expect(files.openHandles).toBe(0);
+
+    files.refuse = () => undefined;
+    expect(open(files, job()).kind).toBe('good');
+  });
+
   test('with a torn end tells its bytes, and the next event is read back', () => {
     const files = holding(walk.join('').slice(0, -30));
     const session = open(files, job());

@@ -1,6 +1,6 @@
 // Shared by start and test: plain JavaScript that any Node from 18 on can run before anything is installed.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -28,7 +28,10 @@ function newest(path) {
 
 /** Installs what a package-lock.json names, once; quiet unless it fails. */
 function installIn(folder, told) {
-  const mark = join(folder, 'node_modules', '.package-lock.json');
+  const modules = join(folder, 'node_modules');
+  // A link leads to another copy's packages, which npm would empty: they serve as they are.
+  if (lstatSync(modules, { throwIfNoEntry: false })?.isSymbolicLink()) return;
+  const mark = join(modules, '.package-lock.json');
   if (newest(mark) >= newest(join(folder, 'package-lock.json'))) return;
   process.stderr.write(told);
   const npm = onWindows ? 'npm.cmd' : 'npm';

@@ -57,12 +57,12 @@ export function loadShop(files: Files, folder: string): Parsed<Shop> {
   return text.kind === 'bad' ? text : parseShop(text.value, path);
 }
 
-/** The text of a file of the library; one far too large is not even read. */
+/** The text of a file of the library; one far too large is not read through. */
 export function readText(files: Files, path: string): Parsed<string> {
   try {
-    const size = files.sizeOf(path);
-    if (size > maxLength) return bad(tooLarge(size, path));
-    return good(new TextDecoder().decode(files.read(path)));
+    const bytes = files.readStart(path, maxLength + 1);
+    if (bytes.length > maxLength) return bad(tooLarge(files.sizeOf(path), path));
+    return good(new TextDecoder().decode(bytes));
   } catch (error) {
     const { code, message, mend } = storeError(error, path);
     return { kind: 'bad', problems: [{ code, file: path, message, mend }] };

@@ -54,8 +54,8 @@ export const nodeFiles: Files = {
   readStart: (path, length) => {
     const handle = openRegular(path, O_RDONLY | noBlock);
     try {
-      const bytes = new Uint8Array(length);
-      return bytes.subarray(0, readSync(handle, bytes, 0, length, 0));
+      const bytes = new Uint8Array(Math.min(length, fstatSync(handle).size));
+      return bytes.subarray(0, readSync(handle, bytes, 0, bytes.length, 0));
     } finally {
       closeSync(handle);
     }

@@ -72,7 +72,8 @@ describe('a folder of trees', () => {
 
   test('tells a tree that the system refuses to read', () => {
     const files = new MemoryFiles({ 'mine/b.json': small, 'shipped/shop.json': shop });
-    files.refuse = ({ number, name }) => (name === 'read' && number > 2 ? 'EACCES' : undefined);
+    files.refuse = ({ number, name }) =>
+      name === 'readStart' && number > 1 ? 'EACCES' : undefined;
 
     expect(told(loadLibrary(files, 'mine', 'shipped'))).toEqual([
       ['EACCES', 'mine/b.json', undefined],

@@ -38,6 +38,6 @@ function keysIn(value: unknown, depth: number): number {
   if (depth === 0) return Number.NaN;
   const parts: readonly unknown[] = Array.isArray(value) ? value : Object.values(value);
   let count = parts === value ? 0 : parts.length;
-  for (const part of parts) count += keysIn(part, depth - 1);
+  for (const part of parts) if (typeof part === 'object') count += keysIn(part, depth - 1);
   return count;
 }

@@ -35,12 +35,16 @@ export const oddsOnly: Walker = (model, state) =>
     model.causes.map(({ odds }) => odds),
   );
 
-const lastOf = (state: CaseState, check: string) =>
-  state.findings.findLast((finding) => finding.check === check);
+/** The last finding of a check, or of one that shows the same thing. */
+function lastOf({ checks }: Model, state: CaseState, check: number) {
+  const group = checks[check]?.group;
+  const kin = checks.filter((one) => one.group === group).map(({ id }) => id);
+  return state.findings.findLast((finding) => kin.includes(finding.check));
+}
 
 const ready = (model: Model, state: CaseState, check: number): boolean =>
   (model.checks[check]?.after ?? []).every((gate) => {
-    const found = lastOf(state, model.checks[gate.check]?.id ?? '');
+    const found = lastOf(model, state, gate.check);
     return found !== undefined && gate.results.includes(found.lo);
   });
 
@@ -59,15 +63,17 @@ export const fixedChart: Walker = (model, state) => {
     if (most > 0) return { do: 'repair', index: scores.indexOf(most) };
   }
   const next = model.checks.findIndex(
-    ({ id }, index) =>
-      index !== model.complaint && lastOf(state, id) === undefined && ready(model, state, index),
+    (_, index) =>
+      index !== model.complaint &&
+      lastOf(model, state, index) === undefined &&
+      ready(model, state, index),
   );
   return next < 0 ? oddsOnly(model, state) : { do: 'check', index: next };
 };
 
 /** Whether a check has to be made (again): a cause it shows was mended since it was abnormal. */
 function stale(model: Model, state: CaseState, index: number): boolean {
-  const last = lastOf(state, model.checks[index]?.id ?? '');
+  const last = lastOf(model, state, index);
   if (last === undefined) return true;
   return (
     last.lo > 0 &&
@@ -90,8 +96,9 @@ function likeliest(model: Model, state: CaseState): Move {
 /** Where the tree's own way leads from a check that is answered: on, to a mending, or out. */
 type Lead = { readonly on: string } | { readonly mend: number } | 'out';
 
-function leadOf(tree: Tree, model: Model, state: CaseState, id: string): Lead {
-  const found = lastOf(state, id)?.lo ?? 0;
+function leadOf(tree: Tree, model: Model, state: CaseState, index: number): Lead {
+  const found = lastOf(model, state, index)?.lo ?? 0;
+  const id = model.checks[index]?.id ?? '';
   const next = tree.checks[id]?.results[found]?.next ?? 'stop';
   if (!next.startsWith('cause:')) return { on: next };
   const cause = next.slice('cause:'.length);
@@ -112,11 +119,11 @@ export function ownWay(tree: Tree): Walker {
       const index = model.checks.findIndex((check) => check.id === id);
       if (index < 0) break;
       if (
-        lastOf(state, id) === undefined ||
+        lastOf(model, state, index) === undefined ||
         (index !== model.complaint && stale(model, state, index))
       )
         return { do: 'check', index };
-      const lead = leadOf(tree, model, state, id);
+      const lead = leadOf(tree, model, state, index);
       if (lead === 'out') break;
       if ('mend' in lead) return { do: 'repair', index: lead.mend };
       id = lead.on;

@@ -1,6 +1,7 @@
 import { firstCheck, parseNext, type Next } from '../tree/next.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
-import { currentLeg, lastFinding, type Standpoint, type Step } from './story.ts';
+import { knownResult } from './known.ts';
+import { currentLeg, type Standpoint, type Step } from './story.ts';
 
 type Numbered = { readonly n: number };
 
@@ -63,7 +64,7 @@ function lastMove(story: Standpoint): Move | undefined {
 function ownWay(story: Standpoint): Step {
   const { tree } = currentLeg(story);
   const confirm = firstCheck(tree);
-  const complaint = lastFinding(story, confirm);
+  const complaint = knownResult(story, confirm);
   if (complaint === undefined && !wasPassed(story, confirm))
     return { kind: 'check', check: confirm, why: 'way' };
   const move = lastMove(story);
@@ -71,7 +72,7 @@ function ownWay(story: Standpoint): Step {
   const afterFailedProof = failed !== undefined && failed.n > (move?.n ?? 0);
   // A baseline reading is taken out of turn: what it showed is met again where the way comes by it.
   if (move === undefined || afterFailedProof || [confirm, ...tree.baseline].includes(move.check))
-    return fromTheTop(story, complaint?.result);
+    return fromTheTop(story, complaint);
   return baselineFirst(story) ?? follow(story, ...leadOf(story, move.check, move.result));
 }
 
@@ -89,7 +90,7 @@ function fromTheTop(story: Standpoint, shown: string | undefined): Step {
 function baselineFirst(story: Standpoint): Step | undefined {
   const { tree } = currentLeg(story);
   const check = tree.baseline.find(
-    (id) => lastFinding(story, id) === undefined && !wasPassed(story, id),
+    (id) => knownResult(story, id) === undefined && !wasPassed(story, id),
   );
   return check === undefined ? undefined : { kind: 'check', check, why: 'way' };
 }
@@ -131,11 +132,11 @@ function follow(story: Standpoint, ...[next, reason, passed = new Set()]: Lead):
 /** On to a check; one that is answered already, or that this vehicle has not, is walked through. */
 function followCheck(story: Standpoint, check: string, passed: ReadonlySet<string>): Step {
   const known = currentLeg(story).tree.checks[check];
-  const found = lastFinding(story, check);
+  const found = knownResult(story, check);
   const open = found === undefined && !wasPassed(story, check);
   if (known !== undefined && open) return { kind: 'check', check, why: 'way' };
   if (passed.has(check) || known === undefined) return leftOver(story);
-  const [next, reason] = leadOf(story, check, found?.result);
+  const [next, reason] = leadOf(story, check, found);
   return follow(story, next, reason, new Set([...passed, check]));
 }
 
@@ -143,7 +144,7 @@ function followCheck(story: Standpoint, check: string, passed: ReadonlySet<strin
 function leftOver(story: Standpoint): Step {
   const { tree } = currentLeg(story);
   const check = Object.keys(tree.checks).find(
-    (id) => lastFinding(story, id) === undefined && !wasPassed(story, id),
+    (id) => knownResult(story, id) === undefined && !wasPassed(story, id),
   );
   return check === undefined
     ? { kind: 'stop', reason: 'Every check of this tree has been answered.' }

@@ -197,3 +197,42 @@ describe('what is to be done now', () => {
     expect(stepIn({ checks: { ...checks, look } }, dark, whole)).toEqual(check('volts'));
   });
 });
+
+describe('a check that shows the same as another', () => {
+  const { lamp, look, volts } = smallTreeData().checks;
+  const relook = {
+    ...look,
+    same: 'fuse',
+    results: [
+      { id: 'intact', label: 'whole', next: 'volts' },
+      { id: 'blown', label: 'burnt', next: 'cause:fuse' },
+    ],
+  };
+  const checks = {
+    lamp: { ...lamp, results: [lamp.results[0], { ...lamp.results[1], next: 'relook' }] },
+    look: { ...look, same: 'fuse' },
+    relook,
+    volts,
+  };
+
+  test('is asked while neither is answered', () => {
+    expect(stepIn({ checks }, dark)).toEqual(check('relook'));
+  });
+
+  test.each([
+    ['whole', whole, { kind: 'stop', reason: 'Neither fits.' }],
+    ['burnt', burnt, { kind: 'named', cause: 'fuse' }],
+  ] as const)('is passed through by what the other showed: %s', (_, found, expected) => {
+    // A failed proof begins at the start again, past what is known.
+    expect(stepIn({ checks }, dark, found, wire, full, failed)).toEqual(expected);
+  });
+
+  test('goes by the later of the two answers', () => {
+    const blown: Action = { do: 'find', check: 'relook', result: 'blown' };
+
+    expect(stepIn({ checks }, dark, whole, blown, wire, full, failed)).toEqual({
+      kind: 'named',
+      cause: 'fuse',
+    });
+  });
+});

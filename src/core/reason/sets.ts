@@ -36,13 +36,16 @@ function localTouches(compiled: Compiled, producer: Producer): LocalTouch[] {
   });
 }
 
-/** Weighs one fault set: a plain product over the checks, no other set is needed for it. */
+/** Some causes of a set, weighed as far as they go: what they explain, and the logarithm of the rest. */
+type Part = { readonly things: readonly States[]; readonly log: number };
+
+/** Weighs fault sets: a plain product over the checks, no other set is needed for it. */
 export class SetWeigher {
-  readonly #things: readonly States[];
+  /** No cause at all: the background alone. */
+  readonly none: Part;
   readonly #locals: readonly (readonly LocalTouch[])[];
-  readonly #present: readonly number[];
-  readonly #absent: readonly number[];
-  readonly #background: number;
+  /** By cause: logarithm of its presence, with the evidence on it alone, over its absence. */
+  readonly #gains: readonly number[];
 
   constructor(given: Case, compiled: Compiled) {
     const things = compiled.things.map((bits) => {
@@ -54,35 +57,67 @@ export class SetWeigher {
       const states = things[thing];
       if (states !== undefined) applyTouch(states, touch);
     }
-    this.#things = things;
-    this.#background = Math.log(compiled.background.base);
+    const { causes } = given.model;
+    const absent = causes.map(({ prior }) => Math.log1p(-prior));
+    this.none = {
+      things,
+      log: absent.reduce((all, log) => all + log, Math.log(compiled.background.base)),
+    };
     this.#locals = compiled.causes.map((cause) => localTouches(compiled, cause));
-    this.#absent = given.model.causes.map(({ prior }) => Math.log1p(-prior));
-    this.#present = given.model.causes.map(
-      ({ prior }, cause) => Math.log(prior) + Math.log(compiled.causes[cause]?.base ?? 1),
+    this.#gains = causes.map(
+      ({ prior }, cause) =>
+        Math.log(prior) + Math.log(compiled.causes[cause]?.base ?? 1) - (absent[cause] ?? 0),
     );
+  }
+
+  /** The same set with one cause more; only what that cause touches is copied. */
+  with(part: Part, cause: number): Part {
+    const log = part.log + (this.#gains[cause] ?? 0);
+    const locals = this.#locals[cause] ?? [];
+    if (locals.length === 0) return { things: part.things, log };
+    const things = [...part.things];
+    for (const { thing, touch } of locals) {
+      const before = part.things[thing];
+      const states = things[thing] === before ? before?.slice() : things[thing];
+      if (states === undefined) continue;
+      applyTouch(states, touch);
+      things[thing] = states;
+    }
+    return { things, log };
+  }
+
+  /** Logarithm of P(exactly the causes of this part, and the evidence). */
+  whole({ things, log }: Part): number {
+    let all = log;
+    for (const states of things) all += Math.log(states.at(-1) ?? 1);
+    return all;
   }
 
   /** Logarithm of P(exactly these causes, and the evidence). */
   log(causes: readonly number[]): number {
-    let log = this.#background;
-    for (const value of this.#absent) log += value;
-    for (const cause of causes) log += (this.#present[cause] ?? 0) - (this.#absent[cause] ?? 0);
-    const things = this.#things.map((states) => states.slice());
-    for (const cause of causes)
-      for (const { thing, touch } of this.#locals[cause] ?? []) {
-        const states = things[thing];
-        if (states !== undefined) applyTouch(states, touch);
-      }
-    for (const states of things) log += Math.log(states.at(-1) ?? 1);
-    return log;
+    return this.whole(causes.reduce((part, cause) => this.with(part, cause), this.none));
   }
 }
 
-function* choose(from: readonly number[], size: number, first = 0): Generator<readonly number[]> {
-  if (size === 0) yield [];
-  for (let index = first; size > 0 && index < from.length; index += 1)
-    for (const rest of choose(from, size - 1, index + 1)) yield [from[index] ?? 0, ...rest];
+type Weighed = { readonly causes: readonly number[]; readonly log: number };
+
+/** All sets of one size out of some causes, each built from the one without its last cause. */
+function weighed(weigher: SetWeigher, from: readonly number[], size: number): readonly Weighed[] {
+  const all: Weighed[] = [];
+  const grow = (part: Part, causes: readonly number[], first: number): void => {
+    if (causes.length === size) {
+      const log = weigher.whole(part);
+      if (log > -Infinity) all.push({ causes, log });
+      return;
+    }
+    const last = from.length - (size - causes.length);
+    for (let index = first; index <= last; index += 1) {
+      const cause = from[index] ?? 0;
+      grow(weigher.with(part, cause), [...causes, cause], index + 1);
+    }
+  };
+  grow(weigher.none, [], 0);
+  return all;
 }
 
 /** Indexes of the likeliest causes, and the unlisted one, rising. */
@@ -109,19 +144,16 @@ export function logSum(logs: readonly number[]): number {
  */
 export function faultSets(given: Case, from: readonly number[], logEvidence?: number): FaultSets {
   const weigher = new SetWeigher(given, compile(given));
-  const weighed: { causes: readonly number[]; log: number }[] = [];
+  const listed: Weighed[] = [];
   let logListed = -Infinity;
   for (let size = 0; size <= greatestSize; size += 1) {
     const covered = logEvidence === undefined ? 0 : Math.exp(logListed - logEvidence);
     if (size > usualSize && covered >= enoughCoverage) break;
-    for (const causes of choose(from, size)) {
-      const log = weigher.log(causes);
-      if (log > -Infinity) weighed.push({ causes, log });
-    }
-    logListed = logSum(weighed.map(({ log }) => log));
+    listed.push(...weighed(weigher, from, size));
+    logListed = logSum(listed.map(({ log }) => log));
   }
   const whole = logEvidence ?? logListed;
-  const sets = weighed
+  const sets = listed
     .map(({ causes, log }) => ({ causes, chance: Math.exp(log - whole) }))
     .toSorted((one, other) => other.chance - one.chance);
   return { sets, logEvidence: logListed };

@@ -85,26 +85,6 @@ function atMostAgain(space: Space, check: number, sets: { was: number; now: numb
   };
 }
 
-/** Chance of every result of a check in one fault set, from this position on. */
-function resultChances(
-  space: Space,
-  at: Position,
-  check: number,
-  index: number,
-): (result: number) => number {
-  const left = at.left[index] ?? 0;
-  const last = at.last[space.groups[check] ?? check];
-  if (last !== undefined) {
-    const was = (space.sets[index] ?? 0) & ~last.repaired;
-    const again = atMostAgain(space, check, { was, now: left }, last);
-    return (result) => Math.max(0, again(result) - again(result - 1));
-  }
-  const row = space.row(left);
-  const offset = space.offsets[check] ?? 0;
-  return (result) =>
-    (row[offset + result] ?? 1) - (result === 0 ? 0 : (row[offset + result - 1] ?? 1));
-}
-
 /** Whether a check may be done here and can still show something new. */
 export function canTell(space: Space, at: Position, check: number): boolean {
   const last = at.last[space.groups[check] ?? check];
@@ -121,17 +101,34 @@ export function canTell(space: Space, at: Position, check: number): boolean {
   });
 }
 
+/** Running totals of a check in one fault set, from this position on. */
+function totalsIn(space: Space, at: Position, check: number, index: number) {
+  const left = at.left[index] ?? 0;
+  const last = at.last[space.groups[check] ?? check];
+  if (last !== undefined) {
+    const was = (space.sets[index] ?? 0) & ~last.repaired;
+    return atMostAgain(space, check, { was, now: left }, last);
+  }
+  const row = space.row(left);
+  const offset = space.offsets[check] ?? 0;
+  return (result: number): number => row[offset + result] ?? 1;
+}
+
 /** By result: the weights of the fault sets that go on with it. */
 export function split(space: Space, at: Position, check: number): readonly Float64Array[] {
   const results = space.given.model.checks[check]?.results.length ?? 0;
   const parts = Array.from({ length: results }, () => new Float64Array(at.weights.length));
-  at.weights.forEach((weight, index) => {
-    if (weight === 0) return;
-    const chance = resultChances(space, at, check, index);
-    parts.forEach((part, result) => {
-      part[index] = weight * chance(result);
-    });
-  });
+  for (let index = 0; index < at.weights.length; index += 1) {
+    const weight = at.weights[index] ?? 0;
+    if (weight === 0) continue;
+    const atMost = totalsIn(space, at, check, index);
+    let below = 0;
+    for (const [result, part] of parts.entries()) {
+      const upTo = atMost(result);
+      part[index] = weight * Math.max(0, upTo - below);
+      below = upTo;
+    }
+  }
   return parts;
 }
 

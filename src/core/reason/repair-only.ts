@@ -7,6 +7,8 @@ export class RepairOnly {
   readonly #weights: Float64Array;
   readonly #left: Int32Array;
   readonly #gains: Float64Array;
+  /** By place of a cause: the fault sets that hold it, by index. */
+  readonly #holding: readonly Int32Array[];
   /** The first repair of the last plan, as a place in the short list; -1 where there was none. */
   first = -1;
 
@@ -15,6 +17,12 @@ export class RepairOnly {
     this.#weights = new Float64Array(space.sets.length);
     this.#left = new Int32Array(space.sets.length);
     this.#gains = new Float64Array(space.causes.length);
+    this.#holding = space.causes.map((_, place) => {
+      const bit = 1 << place;
+      return Int32Array.from(
+        [...space.sets.keys()].filter((index) => ((space.sets[index] ?? 0) & bit) !== 0),
+      );
+    });
   }
 
   /**
@@ -49,7 +57,7 @@ export class RepairOnly {
       if (best < 0) break;
       if (this.first < 0) this.first = best;
       spent += unproved * bestMinutes;
-      unproved = this.#mend(best);
+      unproved -= this.#mend(best);
       const step = costs.repair(causes[best] ?? 0);
       opened |= costs.masks[step] ?? 0;
       standing = costs.standingAfter(step, standing);
@@ -82,20 +90,22 @@ export class RepairOnly {
     }
   }
 
+  /** @returns the weight that is cured by it */
   #mend(place: number): number {
     const bit = 1 << place;
-    let all = 0;
-    for (let index = 0; index < this.#weights.length; index += 1) {
+    let cured = 0;
+    for (const index of this.#holding[place] ?? []) {
       const set = this.#left[index] ?? 0;
-      if ((set & bit) !== 0) {
-        this.#count(index, -1);
-        this.#weights[index] = (this.#weights[index] ?? 0) * (1 - this.#space.gain(set, place));
-        this.#left[index] = set & ~bit;
-        this.#count(index, 1);
-      }
-      all += this.#weights[index] ?? 0;
+      const weight = this.#weights[index] ?? 0;
+      if ((set & bit) === 0 || weight === 0) continue;
+      this.#count(index, -1);
+      const left = weight * (1 - this.#space.gain(set, place));
+      cured += weight - left;
+      this.#weights[index] = left;
+      this.#left[index] = set & ~bit;
+      this.#count(index, 1);
     }
     this.#gains[place] = 0;
-    return all;
+    return cured;
   }
 }

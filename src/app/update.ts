@@ -3,6 +3,7 @@ import { clockTime } from '../core/session/time.ts';
 import { never } from '../core/problem.ts';
 import { act, extend, problemNotice } from './act.ts';
 import { currentMode } from './mode.ts';
+import { pageLines, type Page } from './page-lines.ts';
 import { doing, still, type Step } from './effect.ts';
 import { commandFor } from './keymap.ts';
 import { leadStory } from './lead.ts';
@@ -163,16 +164,10 @@ function route(state: State, pressed: Press): Step<State> {
     case 'figure':
       return updateFigure(state, screen, pressed);
     case 'keys':
-      return turnPage(
-        state,
-        { ...screen, ...scrolled(screen.cursor, pressed) },
-        pressed,
-        screen.from,
-      );
     case 'full':
     case 'why':
     case 'ladder':
-      return turnPage(state, { ...screen, ...scrolled(screen.cursor, pressed) }, pressed, walk);
+      return turnPage(state, screen, pressed);
     default:
       return never(screen);
   }
@@ -192,12 +187,15 @@ function switchLead(state: State): Step<State> {
   );
 }
 
-const scrolled = (cursor: number, { command }: Press) => ({
-  cursor: Math.max(0, cursor + (command === 'down' ? 1 : command === 'up' ? -1 : 0)),
-});
-
-const turnPage = (state: State, page: Screen, { command }: Press, back: Screen): Step<State> =>
-  still({ ...state, screen: command === 'go-back' ? back : page });
+/** Reads on by a line, never past the last one; or back to where the page was opened from. */
+function turnPage(state: State, page: Page, { command }: Press): Step<State> {
+  if (command === 'go-back')
+    return still({ ...state, screen: page.kind === 'keys' ? page.from : walk });
+  const by = command === 'down' ? 1 : command === 'up' ? -1 : 0;
+  const last = Math.max(0, pageLines(state, page).length - 1);
+  const cursor = Math.min(last, Math.max(0, page.cursor + by));
+  return still({ ...state, screen: { ...page, cursor } });
+}
 
 /** Leaves the program; an open session is put down first. */
 function quit(state: State): Step<State> {

@@ -1,13 +1,11 @@
 import type { State } from '../app/state.ts';
 import { facing } from '../app/asking.ts';
-import { currentMode } from '../app/mode.ts';
-import { feedLines } from './feed.ts';
+import { pageLines } from '../app/page-lines.ts';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';
 import { Choices, Line } from './parts.tsx';
-import { fullLines, keyLines, PageBody } from './page.tsx';
-import { whyLines } from './why.ts';
+import { PageBody } from './page.tsx';
 import { SettingsBody } from './settings.tsx';
 import { ReplayBody } from './replay.tsx';
 import { StartBody } from './start.tsx';
@@ -25,25 +23,15 @@ export function Body({ state, rows, columns }: BodyProps) {
       return <SessionsBody sessions={sessions} cursor={screen.cursor} rows={rows} />;
     case 'settings':
       return <SettingsBody settings={settings} screen={screen} rows={rows} />;
-    case 'why':
-      return <PageBody lines={live === undefined ? [] : whyLines(live)} from={screen.cursor} />;
-    case 'ladder':
-      return <PageBody lines={live === undefined ? [] : feedLines(live)} from={screen.cursor} />;
     case 'figures':
       return <Choices choices={screen.lines} cursor={screen.cursor} rows={rows} />;
     case 'figure':
       return <FigureBody page={screen.page} at={screen.at} rows={rows} />;
     case 'keys':
-      return (
-        <PageBody
-          lines={keyLines(currentMode({ ...state, screen: screen.from }))}
-          from={screen.cursor}
-        />
-      );
     case 'full':
-      return (
-        <PageBody lines={live === undefined ? [] : fullLines(live.story)} from={screen.cursor} />
-      );
+    case 'why':
+    case 'ladder':
+      return <PageBody lines={pageLines(state, screen)} from={screen.cursor} />;
     case 'start':
       return library === undefined ? (
         <Line>Loading the trees...</Line>

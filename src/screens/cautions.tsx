@@ -1,4 +1,5 @@
 import type { Leg } from '../core/session/story.ts';
+import { cautionNames, fullCaution, shortCaution } from '../app/caution-words.ts';
 import { Indented } from './parts.tsx';
 import type { Room } from './room.ts';
 
@@ -44,23 +45,4 @@ export function CautionPage({ cautions: [now = '', ...later], leg, seen }: PageP
       </Indented>
     </>
   );
-}
-
-/** The hazards alone. */
-export const cautionNames = ({ shop }: Leg, ids: readonly string[]): string =>
-  ids.map((id) => shop.cautions[id]?.hazard ?? id).join('; ');
-
-/** The hazard with the first sentence about it. */
-export function shortCaution({ shop }: Leg, id: string): string {
-  const caution = shop.cautions[id];
-  const [sentence = ''] = (caution?.text ?? '').split(/(?<=[.!]) /);
-  return `${caution?.hazard ?? id}: ${sentence}`;
-}
-
-/** All that is to be said of a hazard, and who knows more. */
-export function fullCaution({ shop }: Leg, id: string): string {
-  const caution = shop.cautions[id];
-  if (caution === undefined) return id;
-  const defer = caution.defer === undefined ? '' : ` Defer to: ${caution.defer}.`;
-  return `${caution.hazard}. ${caution.text}${defer}`;
 }

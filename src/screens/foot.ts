@@ -1,8 +1,8 @@
 import type { Live } from '../app/state.ts';
 import { currentLeg } from '../core/session/story.ts';
-import { feedLine } from './feed.ts';
-import { quickerLine, suspectsLine } from './why.ts';
-import { lastWords } from './wording.ts';
+import { feedLine } from '../app/feed-lines.ts';
+import { quickerLine, suspectsLine } from '../app/why-lines.ts';
+import { lastWords } from '../app/wording.ts';
 
 /** What stands under every step: the last finding, the suspects, a quicker step, what is apart. */
 export function footLines(live: Live): readonly string[] {

@@ -13,7 +13,7 @@ import { contradictionLines } from '../app/contradiction-lines.ts';
 import type { Screen } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
 import { Choices, Line, type Choice } from './parts.tsx';
-import { findingWords } from './wording.ts';
+import { findingWords } from '../app/wording.ts';
 
 type ListScreen = Extract<
   Screen,

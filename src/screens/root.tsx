@@ -12,7 +12,7 @@ import { HomeBody } from './home.tsx';
 import type { Inner } from './inner.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
 import { themes } from './theme.ts';
-import { doneCount, hours } from './wording.ts';
+import { doneCount, hours } from '../app/wording.ts';
 
 type RootProps = {
   readonly state: () => State;

@@ -3,10 +3,11 @@ import type { Before } from '../app/asking.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import type { Cause } from '../core/tree/model.ts';
 import { count } from '../core/text.ts';
-import { CautionPage, cautionNames, Cautions, shortCaution } from './cautions.tsx';
+import { cautionNames, shortCaution } from '../app/caution-words.ts';
+import { CautionPage, Cautions } from './cautions.tsx';
 import { Ends, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf } from './room.ts';
-import { preparationWords } from './wording.ts';
+import { preparationWords } from '../app/wording.ts';
 
 type CauseProps = {
   readonly story: Story;

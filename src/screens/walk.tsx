@@ -4,10 +4,11 @@ import type { WalkInput } from '../app/screen.ts';
 import { liveReading } from '../app/live-reading.ts';
 import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
-import { CautionPage, cautionNames, Cautions, shortCaution } from './cautions.tsx';
+import { cautionNames, shortCaution } from '../app/caution-words.ts';
+import { CautionPage, Cautions } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';
-import { conditionNames, healthyWords, preparationWords, standardWords } from './wording.ts';
+import { conditionNames, healthyWords, preparationWords, standardWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly story: Story;

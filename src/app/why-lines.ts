@@ -7,7 +7,7 @@ import {
   savesWords,
   stepWords,
 } from '../core/reason/sentence.ts';
-import type { Live } from '../app/state.ts';
+import type { Live } from './state.ts';
 import { currentLeg } from '../core/session/story.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */

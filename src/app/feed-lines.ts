@@ -1,4 +1,4 @@
-import type { Live } from '../app/state.ts';
+import type { Live } from './state.ts';
 import { feedView, ladderLine, ladderLines, type FeedView } from '../core/drawing/ladder-view.ts';
 
 const viewOf = ({ story, advice }: Live): FeedView | undefined =>

@@ -1,5 +1,6 @@
 import { parseNext, type Next } from '../tree/next.ts';
 import type { Tree } from '../tree/model.ts';
+import { along, leadFrom } from '../tree/way.ts';
 import { caseOf } from './case.ts';
 import type { Model } from './model.ts';
 import { faultSets } from './sets.ts';
@@ -101,24 +102,10 @@ export class OwnRoutes {
     if (last === undefined) return { kind: 'check', check: confirm };
     const baseline = tree.baseline.find((id) => resultOf(id) === undefined);
     if (baseline !== undefined) return { kind: 'check', check: baseline };
-    const leadOf = (id: string): Next | undefined => {
-      const next = tree.checks[id]?.results[resultOf(id) ?? 0]?.next;
-      return next === undefined ? undefined : parseNext(next);
-    };
     const fromTop = last === confirm || tree.baseline.includes(last);
-    let lead = fromTop ? (leadOf(confirm) ?? parseNext(tree.start)) : leadOf(last);
-    const passed = new Set<string>();
-    while (lead?.kind === 'check' && this.#known(lead.check, resultOf)) {
-      if (passed.has(lead.check)) return undefined;
-      passed.add(lead.check);
-      lead = leadOf(lead.check);
-    }
-    return lead;
-  }
-
-  /** Answered already, or no check of this tree. */
-  #known(id: string, resultOf: (id: string) => number | undefined): boolean {
-    return resultOf(id) !== undefined || !Object.hasOwn(this.#tree.checks, id);
+    const lead = leadFrom(tree, fromTop ? confirm : last, resultOf(fromTop ? confirm : last) ?? 0);
+    const top = fromTop ? { next: parseNext(tree.start) } : undefined;
+    return along(tree, lead ?? top, resultOf)?.next;
   }
 
   /** By result: its chance on each fault set; the complaint's own is known to be there. */

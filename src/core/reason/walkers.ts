@@ -1,4 +1,6 @@
 import type { Tree } from '../tree/model.ts';
+import { parseNext } from '../tree/next.ts';
+import { along } from '../tree/way.ts';
 import { quickAdvice, refinedAdvice } from './advise.ts';
 import type { AdviseOptions } from './advise.ts';
 import { believe } from './belief.ts';
@@ -93,42 +95,28 @@ function likeliest(model: Model, state: CaseState): Move {
     : bestPerMinute(given, belief.value.chances);
 }
 
-/** Where the tree's own way leads from a check that is answered: on, to a mending, or out. */
-type Lead = { readonly on: string } | { readonly mend: number } | 'out';
-
-function leadOf(tree: Tree, model: Model, state: CaseState, index: number): Lead {
-  const found = lastOf(model, state, index)?.lo ?? 0;
-  const id = model.checks[index]?.id ?? '';
-  const next = tree.checks[id]?.results[found]?.next ?? 'stop';
-  if (!next.startsWith('cause:')) return { on: next };
-  const cause = next.slice('cause:'.length);
-  const mended = state.repairs.some((repair) => repair.cause === cause);
-  const place = model.causes.findIndex((one) => one.id === cause);
-  return mended || place < 0 ? 'out' : { mend: place };
-}
-
 /**
  * The tree's own way: from its start along `next`, with what is known already taken as read.
  * At a cause it mends; where the way ends, or names what is mended already, the likeliest
  * cause for its minutes follows.
  */
 export function ownWay(tree: Tree): Walker {
+  const start = { next: parseNext(tree.start) };
   return (model, state) => {
-    let id = tree.start;
-    for (let step = 0; step <= model.checks.length; step += 1) {
-      const index = model.checks.findIndex((check) => check.id === id);
-      if (index < 0) break;
-      if (
-        lastOf(model, state, index) === undefined ||
-        (index !== model.complaint && stale(model, state, index))
-      )
-        return { do: 'check', index };
-      const lead = leadOf(tree, model, state, index);
-      if (lead === 'out') break;
-      if ('mend' in lead) return { do: 'repair', index: lead.mend };
-      id = lead.on;
-    }
-    return likeliest(model, state);
+    const placeOf = (check: string) => model.checks.findIndex(({ id }) => id === check);
+    const knownOf = (check: string) => {
+      const index = placeOf(check);
+      const fresh = index === model.complaint || !stale(model, state, index);
+      return fresh ? lastOf(model, state, index)?.lo : undefined;
+    };
+    const to = along(tree, start, knownOf)?.next;
+    if (to?.kind === 'check') return { do: 'check', index: placeOf(to.check) };
+    const mended = state.repairs.map(({ cause }) => cause);
+    const index =
+      to?.kind === 'cause' && !mended.includes(to.cause)
+        ? model.causes.findIndex(({ id }) => id === to.cause)
+        : -1;
+    return index < 0 ? likeliest(model, state) : { do: 'repair', index };
   };
 }
 

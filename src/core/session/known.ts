@@ -1,20 +1,21 @@
 import { currentLeg, lastFinding, type Story } from './story.ts';
 
 /**
- * The result that a check is known to show in the tree of this leg: by its own last finding, or by a
- * later one of a check that shows the same thing (`same`), at the same place among the results.
+ * What a check is known to show in the tree of this leg, as a place among its results: by its own
+ * last finding, or by a later one of a check that shows the same thing (`same`).
  */
-export function knownResult(
+export function knownPlace(
   story: Pick<Story, 'findings' | 'legs'>,
   check: string,
-): string | undefined {
+): number | undefined {
   const { checks } = currentLeg(story).tree;
   const same = checks[check]?.same;
-  if (same === undefined) return lastFinding(story, check)?.result;
-  const [last] = Object.keys(checks)
-    .filter((id) => checks[id]?.same === same)
+  const kin = Object.keys(checks).filter(
+    (id) => id === check || (same !== undefined && checks[id]?.same === same),
+  );
+  const [last] = kin
     .flatMap((id) => lastFinding(story, id) ?? [])
     .toSorted((one, other) => other.n - one.n);
-  const place = checks[last?.check ?? '']?.results.findIndex(({ id }) => id === last?.result) ?? -1;
-  return checks[check]?.results[place]?.id;
+  if (last === undefined) return undefined;
+  return checks[last.check]?.results.findIndex(({ id }) => id === last.result);
 }

@@ -1,6 +1,7 @@
-import { firstCheck, parseNext, type Next } from '../tree/next.ts';
+import { firstCheck, parseNext } from '../tree/next.ts';
+import { along, leadFrom, type Known, type Lead } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
-import { knownResult } from './known.ts';
+import { knownPlace } from './known.ts';
 import { currentLeg, type Standpoint, type Step } from './story.ts';
 
 type Numbered = { readonly n: number };
@@ -64,88 +65,74 @@ function lastMove(story: Standpoint): Move | undefined {
 function ownWay(story: Standpoint): Step {
   const { tree } = currentLeg(story);
   const confirm = firstCheck(tree);
-  const complaint = knownResult(story, confirm);
-  if (complaint === undefined && !wasPassed(story, confirm))
-    return { kind: 'check', check: confirm, why: 'way' };
+  const known = knownOf(story);
+  const complaint = known(confirm);
+  if (complaint === undefined) return { kind: 'check', check: confirm, why: 'way' };
   const move = lastMove(story);
   const failed = sinceLeg(story, story.proofs).at(-1);
   const afterFailedProof = failed !== undefined && failed.n > (move?.n ?? 0);
   // A baseline reading is taken out of turn: what it showed is met again where the way comes by it.
   if (move === undefined || afterFailedProof || [confirm, ...tree.baseline].includes(move.check))
     return fromTheTop(story, complaint);
-  return baselineFirst(story) ?? follow(story, ...leadOf(story, move.check, move.result));
+  return (
+    baselineFirst(story) ?? follow(story, leadFrom(tree, move.check, known(move.check) ?? 'passed'))
+  );
 }
 
 /** After the complaint was shown (or shown again): baseline readings, then the tree's start. */
-function fromTheTop(story: Standpoint, shown: string | undefined): Step {
+function fromTheTop(story: Standpoint, complaint: number | 'passed'): Step {
   const { tree } = currentLeg(story);
-  const results = tree.checks[firstCheck(tree)]?.results ?? [];
-  const result = results.find(({ id }) => id === shown);
-  if (result !== undefined && result === results[0])
-    return follow(story, readNext(result.next) ?? { kind: 'stop' }, result.reason);
-  const next = readNext(result?.next) ?? { kind: 'check', check: tree.start };
-  return baselineFirst(story) ?? follow(story, next, result?.reason);
+  const healthy = tree.checks[firstCheck(tree)]?.results[0]?.reason;
+  const lead = complaint === 'passed' ? undefined : leadFrom(tree, firstCheck(tree), complaint);
+  if (complaint === 0) return follow(story, lead ?? { next: { kind: 'stop' }, reason: healthy });
+  const start = { next: parseNext(tree.start) };
+  return baselineFirst(story) ?? follow(story, lead ?? start);
 }
 
 function baselineFirst(story: Standpoint): Step | undefined {
-  const { tree } = currentLeg(story);
-  const check = tree.baseline.find(
-    (id) => knownResult(story, id) === undefined && !wasPassed(story, id),
-  );
+  const known = knownOf(story);
+  const check = currentLeg(story).tree.baseline.find((id) => known(id) === undefined);
   return check === undefined ? undefined : { kind: 'check', check, why: 'way' };
 }
 
-const readNext = (next: string | undefined): Next | undefined =>
-  next === undefined ? undefined : parseNext(next);
+/** What is known of the checks of this leg. */
+const knownOf =
+  (story: Standpoint) =>
+  (check: string): Known => {
+    const passed = [...story.unsure, ...story.skipped].some((one) => one.check === check);
+    return knownPlace(story, check) ?? (passed ? 'passed' : undefined);
+  };
 
-const wasPassed = (story: Standpoint, check: string): boolean =>
-  [...story.unsure, ...story.skipped].some((passed) => passed.check === check);
-
-type Lead = readonly [
-  next: Next | undefined,
-  reason: string | undefined,
-  passed?: ReadonlySet<string>,
-];
-
-/** Where an answer leads; no answer (unsure, skipped) goes on as the healthiest result would. */
-function leadOf(story: Standpoint, check: string, shown: string | undefined): Lead {
-  const results = currentLeg(story).tree.checks[check]?.results ?? [];
-  const result = results.find(({ id }) => id === shown);
-  if (result !== undefined) return [readNext(result.next), result.reason];
-  const healthy = readNext(results[0]?.next);
-  return [healthy?.kind === 'check' ? healthy : undefined, undefined];
-}
-
-function follow(story: Standpoint, ...[next, reason, passed = new Set()]: Lead): Step {
-  if (next === undefined) return leftOver(story);
-  if (next.kind === 'tree')
-    return { kind: 'leg', tree: next.tree, reason: reason ?? 'This tree goes on there.' };
-  if (next.kind === 'stop') return { kind: 'stop', reason: reason ?? 'The tree ends here.' };
-  if (next.kind === 'cause')
-    return story.repairs.some(({ cause }) => cause === next.cause) ||
-      !Object.hasOwn(currentLeg(story).tree.causes, next.cause)
-      ? leftOver(story)
-      : { kind: 'named', cause: next.cause };
-  return followCheck(story, next.check, passed);
-}
-
-/** On to a check; one that is answered already, or that this vehicle has not, is walked through. */
-function followCheck(story: Standpoint, check: string, passed: ReadonlySet<string>): Step {
-  const known = currentLeg(story).tree.checks[check];
-  const found = knownResult(story, check);
-  const open = found === undefined && !wasPassed(story, check);
-  if (known !== undefined && open) return { kind: 'check', check, why: 'way' };
-  if (passed.has(check) || known === undefined) return leftOver(story);
-  const [next, reason] = leadOf(story, check, found);
-  return follow(story, next, reason, new Set([...passed, check]));
+function follow(story: Standpoint, from: Lead | undefined): Step {
+  const { tree } = currentLeg(story);
+  const lead = along(tree, from, knownOf(story));
+  switch (lead?.next.kind) {
+    case 'check':
+      return { kind: 'check', check: lead.next.check, why: 'way' };
+    case 'tree':
+      return {
+        kind: 'leg',
+        tree: lead.next.tree,
+        reason: lead.reason ?? 'This tree goes on there.',
+      };
+    case 'stop':
+      return { kind: 'stop', reason: lead.reason ?? 'The tree ends here.' };
+    case 'cause': {
+      const { cause } = lead.next;
+      const mended = story.repairs.some((repair) => repair.cause === cause);
+      return mended || !Object.hasOwn(tree.causes, cause)
+        ? leftOver(story)
+        : { kind: 'named', cause };
+    }
+    case undefined:
+      return leftOver(story);
+  }
 }
 
 /** Where the way gives out: the first check not answered yet, in the tree's order. */
 function leftOver(story: Standpoint): Step {
-  const { tree } = currentLeg(story);
-  const check = Object.keys(tree.checks).find(
-    (id) => knownResult(story, id) === undefined && !wasPassed(story, id),
-  );
+  const known = knownOf(story);
+  const check = Object.keys(currentLeg(story).tree.checks).find((id) => known(id) === undefined);
   return check === undefined
     ? { kind: 'stop', reason: 'Every check of this tree has been answered.' }
     : { kind: 'check', check, why: 'way' };

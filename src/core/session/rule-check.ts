@@ -6,7 +6,7 @@ import type { Payload } from './event.ts';
 import { impliedPayloads } from './preparation.ts';
 import { awaitsProof } from './proof.ts';
 import { prove } from './rule-prove.ts';
-import { checkOf, noSuchCheck, toldAt, unread } from './step-of.ts';
+import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './step-of.ts';
 import { currentLeg, lastFinding, type Story } from './story.ts';
 import { today } from './today.ts';
 
@@ -18,7 +18,7 @@ export function begin(story: Story, action: ActionOf<'begin'>): Decision {
       {
         kind: 'check-begun',
         check: action.check,
-        acknowledged: action.acknowledged === true ? check.cautions : [],
+        acknowledged: action.acknowledged === true ? [...toBeRead(story, check.cautions)] : [],
       },
     ],
     tooEarly(story, action.check, check),
@@ -38,7 +38,7 @@ export function find(story: Story, action: ActionOf<'find'>): Decision {
   if (answered.kind === 'refused') return answered;
   return accept(
     [
-      ...readCautions(action.check, check, action.acknowledged),
+      ...(action.acknowledged === true ? readCautions(story, action.check, check) : []),
       ...impliedPayloads(story, check),
       { kind: 'found', ...answered.shown, ...toldAt(action) },
     ],
@@ -71,11 +71,13 @@ export function skip(story: Story, action: ActionOf<'skip'>): Decision {
   ]);
 }
 
-/** That the cautions were read, as an event of its own before the answer. */
-function readCautions(id: string, check: Check, acknowledged: boolean | undefined): Payload[] {
-  return acknowledged === true && check.cautions.length > 0
-    ? [{ kind: 'check-begun', check: id, acknowledged: check.cautions }]
-    : [];
+/**
+ * That the cautions were read, as an event of its own before the answer: those which were shown in
+ * full. The others of a check stand beside it in short, and nobody says to have read them.
+ */
+function readCautions(story: Story, id: string, { cautions }: Check): Payload[] {
+  const acknowledged = [...toBeRead(story, cautions)];
+  return acknowledged.length > 0 ? [{ kind: 'check-begun', check: id, acknowledged }] : [];
 }
 
 /** That a reading had to be judged as it was read. */

@@ -11,11 +11,16 @@ export const checkOf = (story: Story, id: string): Check | undefined => {
 export const noSuchCheck = (story: Story, id: string): Decision =>
   refuseUnknown('check', id, Object.keys(currentLeg(story).tree.checks));
 
+/** Cautions whose reading must be said: what can maim. */
+export function toBeRead(story: Story, cautions: readonly string[]): readonly string[] {
+  const { shop } = currentLeg(story);
+  return cautions.filter((id) => shop.cautions[id]?.acknowledge === true);
+}
+
 /** Cautions of a step whose reading must be said, and has not been yet. */
 export function unread(story: Story, step: string, cautions: readonly string[]): readonly string[] {
-  const { shop } = currentLeg(story);
   const read = story.acknowledged[step] ?? [];
-  return cautions.filter((id) => shop.cautions[id]?.acknowledge === true && !read.includes(id));
+  return toBeRead(story, cautions).filter((id) => !read.includes(id));
 }
 
 /** The cause of the tree that is being walked, by its id. */

@@ -67,12 +67,12 @@ describe('the story of a session', () => {
 
   test('cautions read are kept by step, each once', () => {
     const { story } = after([
-      { do: 'begin', check: 'look', acknowledged: true },
-      { do: 'begin', check: 'look', acknowledged: true },
-      { do: 'condemn', cause: 'wire', acknowledged: true },
+      { do: 'begin', check: 'volts', acknowledged: true },
+      { do: 'begin', check: 'volts', acknowledged: true },
+      { do: 'condemn', cause: 'fuse', acknowledged: true },
     ]);
 
-    expect(story.acknowledged).toEqual({ 'check:look': ['hot'], 'cause:wire': ['spark'] });
+    expect(story.acknowledged).toEqual({ 'check:volts': ['spark'], 'cause:fuse': ['hot'] });
   });
 
   test('conditions, follow-ups and the close are told', () => {

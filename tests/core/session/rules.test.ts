@@ -52,8 +52,14 @@ describe('what happens', () => {
     [
       'cautions read are written before the answer',
       [],
+      { do: 'find', check: 'volts', reading: '12.6', acknowledged: true },
+      ['check-begun', 'access', 'standing', 'found'],
+    ],
+    [
+      'cautions that stand beside the check in short are not said to be read',
+      [],
       { do: 'find', check: 'look', result: 'whole', acknowledged: true },
-      ['check-begun', 'found'],
+      ['found'],
     ],
     ['a repair with the battery off', [], wire, ['standing', 'access', 'repaired']],
     ['a proof', [fuse], good, ['proved']],

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import { headingOf, type Heading } from '../core/tree/heading.ts';
 import { maxLength } from '../core/tree/json.ts';
+import { idsTwice } from '../core/tree/lint-shared.ts';
 import { storeError, type Files } from './files.ts';
 import { isTreeFile } from './tree-files.ts';
 
@@ -10,7 +11,7 @@ const startLength = 4096;
 
 export type Headings = {
   readonly headings: readonly Heading[];
-  /** Files at whose beginning no id and title stand, or that the system refuses. */
+  /** Files that give no id and title, or an id that another gives, or that the system refuses. */
   readonly problems: readonly Problem[];
 };
 
@@ -22,10 +23,19 @@ export function loadHeadings(files: Files, folder: string): Headings {
   const found = files
     .list(folder)
     .filter(isTreeFile)
-    .map((name) => loadHeading(files, join(folder, name)));
+    .map((name) => {
+      const file = join(folder, name);
+      return { file, heading: loadHeading(files, file) };
+    });
+  const named = found.flatMap(({ file, heading }) =>
+    heading.kind === 'good' ? [{ file, ...heading.value }] : [],
+  );
   return {
-    headings: found.flatMap((one) => (one.kind === 'good' ? [one.value] : [])),
-    problems: found.flatMap((one) => (one.kind === 'bad' ? one.problems : [])),
+    headings: named.map(({ id, title }) => ({ id, title })),
+    problems: [
+      ...found.flatMap(({ heading }) => (heading.kind === 'bad' ? heading.problems : [])),
+      ...idsTwice(named).filter((one) => one !== undefined),
+    ],
   };
 }
 
@@ -47,6 +57,6 @@ const wholeText = (files: Files, path: string): string =>
 const noHeading = (file: string): Problem => ({
   code: 'no-heading',
   file,
-  message: 'No "id" and "title" stand at the beginning of this file.',
-  mend: `Put them first; "droplight trees check" tells what else is wrong.`,
+  message: 'This file gives no "id" and "title" of a tree.',
+  mend: '"droplight trees check" tells what is wrong with it.',
 });

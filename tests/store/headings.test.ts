@@ -42,3 +42,12 @@ test('a file without them, and one that the system refuses, are told beside the 
     'EACCES',
   ]);
 });
+
+test('two trees with one id are both listed, and the second is told', () => {
+  const text = JSON.stringify(small);
+  const files = new MemoryFiles({ 'mine/a.json': text, 'mine/b.json': text });
+  const { headings, problems } = loadHeadings(files, 'mine');
+
+  expect(headings).toHaveLength(2);
+  expect(problems.map(({ code, file }) => [code, file])).toEqual([['tree-twice', 'mine/b.json']]);
+});

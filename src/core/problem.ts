@@ -3,7 +3,7 @@
  * what, where (file, JSON path, line) and how to put it right. Never thrown.
  */
 export type Problem = {
-  /** Stable word for programs; DEVELOPERS.md lists them all. */
+  /** Stable word for programs, the same whatever the message says. */
   readonly code: string;
   readonly message: string;
   readonly mend: string;

@@ -3,7 +3,7 @@ import { forgeLine } from '../core/session/chain.ts';
 import type { Event } from '../core/session/event.ts';
 import { storeError, type Files, type Handle, type StoreError } from './files.ts';
 import { sha256 } from './fingerprint.ts';
-import { writeAll } from './whole-file.ts';
+import { createAnew, writeAll } from './whole-file.ts';
 
 /** What a journal tells of itself; called outside of any key handler. */
 export type Listener = {
@@ -173,7 +173,7 @@ export class Journal {
    */
   #rewrite(): void {
     const fresh = `${this.#path}.fresh`;
-    const handle = this.#copyTo(fresh);
+    const handle = createAnew(this.#files, fresh, [this.#found, this.#added]);
     // Once renamed, the old file has no name: nothing more may be written to it, whatever comes.
     this.#doubtful = true;
     try {
@@ -190,22 +190,6 @@ export class Journal {
       this.#files.close(old);
     } catch {
       // The old file has no name any more; that it does not close harms nothing.
-    }
-  }
-
-  /** All that was found and added, synced in a file of its own; where that fails, no file is left. */
-  #copyTo(fresh: string): Handle {
-    if (this.#files.exists(fresh)) this.#files.remove(fresh);
-    const handle = this.#files.create(fresh);
-    try {
-      writeAll(this.#files, handle, this.#found);
-      writeAll(this.#files, handle, this.#added);
-      this.#files.syncNow(handle);
-      return handle;
-    } catch (error) {
-      this.#files.close(handle);
-      this.#files.remove(fresh);
-      throw error;
     }
   }
 }

@@ -7,7 +7,7 @@ import { sha256 } from './fingerprint.ts';
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock, type Notes } from './lock.ts';
 import { readSession, type Reading } from './recover.ts';
-import { writeAll } from './whole-file.ts';
+import { createWhole } from './whole-file.ts';
 
 const ending = '.jsonl';
 const maxBytes = 256 * 1024 * 1024;
@@ -40,26 +40,12 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
   const path = freeName(files, folder, header.id);
   const { line } = forgeLine({ ...header, id: idOf(path) }, '', sha256);
   try {
-    createWhole(files, path, line);
+    files.close(createWhole(files, path, [line]));
     files.syncFolder(folder);
   } catch (error) {
     throw storeError(error, path);
   }
   return path;
-}
-
-/** A file with its first line on the disk, or no file. */
-function createWhole(files: Files, path: string, line: string): void {
-  const handle = files.create(path);
-  try {
-    writeAll(files, handle, line);
-    files.syncNow(handle);
-  } catch (error) {
-    files.close(handle);
-    files.remove(path);
-    throw error;
-  }
-  files.close(handle);
 }
 
 function freeName(files: Files, folder: string, id: string): string {

@@ -1,7 +1,6 @@
 // The price of choices, on simulated sessions: an advised walker gives away little, one by odds most.
 import { judgeChoice } from '../../src/core/reason/choice.ts';
-import { caseOf, type CaseState } from '../../src/core/reason/case.ts';
-import { costsOf } from '../../src/core/reason/job.ts';
+import { caseOf, freshCase, type CaseState } from '../../src/core/reason/case.ts';
 import { makeModel, type Model } from '../../src/core/reason/model.ts';
 import type { Move } from '../../src/core/reason/minutes.ts';
 import { makeRandom } from '../../src/core/reason/random.ts';
@@ -37,7 +36,7 @@ function priceOf(of: Model, state: CaseState, { do: kind, index }: Move): number
   return judged.kind === 'good' ? judged.value.lost : 0;
 }
 
-const costs = costsOf(model, accesses);
+const fresh = freshCase(model, accesses);
 for (const [name, walker, target] of [
   ['advised', advisedWalker(), 'under 5 %'],
   ['odds only', oddsOnly, 'most of it'],
@@ -48,7 +47,7 @@ for (const [name, walker, target] of [
   let used = 0;
   for (let run = 0; run < count; run += 1) {
     const vehicle = hideVehicle(model, random);
-    used += walk({ model, accesses }, costs, vehicle, pricing).minutes;
+    used += walk(fresh, vehicle, pricing).minutes;
   }
   say(
     `${name.padEnd(10)} ${count} sessions: ${(used / count).toFixed(0)} minutes used, ${(lost.minutes / count).toFixed(1)} given away, ${((100 * lost.minutes) / used).toFixed(1)} % (target: ${target})`,

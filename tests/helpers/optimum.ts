@@ -1,14 +1,9 @@
 import type { Case } from '../../src/core/reason/case.ts';
 import { LookAhead } from '../../src/core/reason/look-ahead.ts';
-import {
-  afterCheck,
-  afterFailedProof,
-  canTell,
-  startPosition,
-} from '../../src/core/reason/position.ts';
+import { afterCheck, afterFailedProof, canTell, startOn } from '../../src/core/reason/position.ts';
 import type { Position } from '../../src/core/reason/position.ts';
 import { everySet } from '../../src/core/reason/sets.ts';
-import { Space } from '../../src/core/reason/space.ts';
+import type { Space } from '../../src/core/reason/space.ts';
 
 /** Exact answers are for benches and tests: the work grows too fast for anything larger. */
 const mostCauses = 7;
@@ -20,19 +15,11 @@ export function wholeSpace(given: Case): { readonly space: Space; readonly at: P
   const { causes } = given.model;
   if (causes.length > mostCauses)
     throw new RangeError(`${causes.length} causes; an exact optimum is for 1 to ${mostCauses}`);
-  const sets = everySet(given);
-  const space = new Space(
+  return startOn(
     given,
     causes.map((_, index) => index),
-    sets,
+    everySet(given),
   );
-  return {
-    space,
-    at: startPosition(
-      space,
-      sets.map(({ chance }) => chance),
-    ),
-  };
 }
 
 /**

@@ -7,12 +7,11 @@ import type { Why } from './because.ts';
 import { moveMinutes } from './minutes.ts';
 import type { Move, MoveMinutes } from './minutes.ts';
 import { unlisted } from './model.ts';
-import { startPosition } from './position.ts';
+import { startOn } from './position.ts';
 import { rounds, Search } from './search.ts';
 import type { RankedMove, Round } from './search.ts';
 import { faultSets, shortlist } from './sets.ts';
 import type { FaultSet } from './sets.ts';
-import { Space } from './space.ts';
 
 export type Suspect = { readonly cause: string; readonly chance: number };
 
@@ -84,14 +83,7 @@ function spaceOf(given: Case, belief: Belief) {
   const from = shortlist(belief.atFirst, ids);
   const known = belief.kind === 'exact' ? belief.logEvidence : undefined;
   const sets = likeliest(faultSets(given, from, known).sets);
-  const space = new Space(given, from, sets);
-  return {
-    space,
-    at: startPosition(
-      space,
-      sets.map(({ chance }) => chance),
-    ),
-  };
+  return startOn(given, from, sets);
 }
 
 function moveOf(given: Case, name: StepName | undefined): Move | undefined {

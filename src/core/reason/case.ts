@@ -150,6 +150,13 @@ export function caseOf(model: Model, state: CaseState): Parsed<Case> {
   });
 }
 
+/** A case of which only the complaint is known. */
+export function freshCase(model: Model, accesses: CaseState['accesses'] = {}): Case {
+  const given = caseOf(model, { ...freshState, accesses });
+  if (given.kind === 'bad') throw new RangeError('a model without findings is always a case');
+  return given.value;
+}
+
 /** A case from a tree already pruned of what this vehicle does not have. */
 export function makeCase(tree: Tree, state: CaseState = freshState): Parsed<Case> {
   if (!Object.hasOwn(tree.checks, tree.complaint.confirm))

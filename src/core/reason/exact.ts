@@ -1,11 +1,15 @@
-import { beginJob, costsOf, findIn, freshCase, isProof, shownBy, workOn } from './job.ts';
-import type { Accesses, Job } from './job.ts';
+import { freshCase } from './case.ts';
+import type { AccessMinutes } from './case.ts';
+import { beginJob, findIn, isProof, shownBy, workOn } from './job.ts';
+import type { Job } from './job.ts';
 import type { Model } from './model.ts';
-import { split, startPosition } from './position.ts';
+import { afterCheck, split, startOn } from './position.ts';
 import type { Position } from './position.ts';
 import { everySet } from './sets.ts';
-import { Space } from './space.ts';
+import type { Space } from './space.ts';
 import type { Walker } from './walkers.ts';
+
+type Accesses = Readonly<Record<string, AccessMinutes>>;
 
 /** Every set of more causes than this is too many to weigh at every step. */
 const mostCauses = 10;
@@ -15,7 +19,7 @@ const negligible = 1e-10;
 /** A job on all vehicles that have shown the same so far. */
 type Place = { readonly at: Position; readonly job: Job };
 
-/** Chances of every set of faults, and the costs that they are mended at. */
+/** Follows a walker through every result of every step. Costs are the job's; positions only weigh. */
 class Enumeration {
   readonly #space: Space;
   readonly #walker: Walker;
@@ -33,12 +37,12 @@ class Enumeration {
     if (this.#placesLeft < 0) return Number.NaN;
     const { model } = this.#space.given;
     const move = this.#walker(model, job.state);
-    const worked = workOn(job, move, { model, costs: this.#space.costs });
+    const worked = workOn(job, move, this.#space.given);
     const check = shownBy(model, move);
     const mended = move.do === 'repair' ? withMended(at, move.index) : at;
     let minutes = at.mass * (worked.minutes - job.minutes);
     for (const [result, weights] of split(this.#space, mended, check).entries()) {
-      const next = showing(this.#space, mended, check, { result, weights });
+      const next = afterCheck(this.#space, mended, check, { result, weights });
       if (next.mass <= negligible || isProof(model, check, result)) continue;
       minutes += this.minutes({ at: next, job: findIn(worked, check, result, model) });
       if (Number.isNaN(minutes)) return minutes;
@@ -53,18 +57,6 @@ const withMended = (at: Position, cause: number): Position => ({
   repaired: at.repaired | (1 << cause),
 });
 
-/** As after a check; what is opened and how the vehicle stands is kept by the job. */
-function showing(
-  space: Space,
-  at: Position,
-  check: number,
-  { result, weights }: { readonly result: number; readonly weights: Float64Array },
-): Position {
-  const last = { lo: result, hi: result, repaired: at.repaired, owner: false };
-  const mass = weights.reduce((all, weight) => all + weight, 0);
-  return { ...at, weights, mass, last: at.last.with(space.groups[check] ?? check, last) };
-}
-
 /**
  * Exact expected minutes of a walker to a proven repair: every result of every step is followed,
  * on all sets of faults at once.
@@ -78,17 +70,9 @@ export function exactMinutes(
 ): number | undefined {
   if (model.causes.length > mostCauses) return undefined;
   const given = freshCase(model, accesses);
-  const sets = everySet(given);
-  const space = new Space(
-    given,
-    model.causes.map((_, index) => index),
-    sets,
-  );
-  const at = startPosition(
-    space,
-    sets.map(({ chance }) => chance),
-  );
-  const job = beginJob(accesses, space.costs);
+  const every = model.causes.map((_, index) => index);
+  const { space, at } = startOn(given, every, everySet(given));
+  const job = beginJob(given);
   const minutes = new Enumeration(space, walker, mostPlaces).minutes({ at, job });
   return Number.isNaN(minutes) ? undefined : minutes;
 }
@@ -104,14 +88,16 @@ export function mendingMinutes(model: Model, accesses: Accesses, walker: Walker)
   );
   const showsStill = (mended: readonly number[]): number =>
     1 - shows.reduce((none, one, cause) => (mended.includes(cause) ? none : none * (1 - one)), 1);
-  const book = { model, costs: costsOf(model, accesses) };
-  let job = beginJob(accesses, book.costs);
+  const given = freshCase(model, accesses);
+  let job = beginJob(given);
+  const mended: number[] = [];
   let minutes = 0;
-  while (job.mended.length < model.causes.length) {
+  while (mended.length < model.causes.length) {
     const move = walker(model, job.state);
     if (move.do === 'check') throw new RangeError('this walker makes checks');
-    const worked = workOn(job, move, book);
-    minutes += (worked.minutes - job.minutes) * (showsStill(job.mended) / showsStill([]));
+    const worked = workOn(job, move, given);
+    minutes += (worked.minutes - job.minutes) * (showsStill(mended) / showsStill([]));
+    mended.push(move.index);
     job = findIn(worked, model.complaint, 1, model);
   }
   return minutes;

@@ -1,7 +1,7 @@
 import { parseNext, type Next } from '../tree/next.ts';
 import type { Tree } from '../tree/model.ts';
 import { along, leadFrom } from '../tree/way.ts';
-import { caseOf } from './case.ts';
+import { freshCase } from './case.ts';
 import type { Model } from './model.ts';
 import { faultSets } from './sets.ts';
 import { atMost } from './tables.ts';
@@ -29,10 +29,8 @@ const total = (weights: Float64Array): number => {
 
 /** All sets of up to three causes (four where those are too few), given that the complaint is there. */
 function fleetOf(model: Model): Fleet {
-  const made = caseOf(model, { findings: [], repairs: [] });
-  if (made.kind === 'bad') return { sets: [], weights: new Float64Array() };
   const every = model.causes.map((_, index) => index);
-  const { sets } = faultSets(made.value, every);
+  const { sets } = faultSets(freshCase(model), every);
   return {
     sets: sets.map(({ causes }) => causes),
     weights: Float64Array.from(sets, ({ chance }) => chance),
@@ -103,7 +101,8 @@ export class OwnRoutes {
     const baseline = tree.baseline.find((id) => resultOf(id) === undefined);
     if (baseline !== undefined) return { kind: 'check', check: baseline };
     const fromTop = last === confirm || tree.baseline.includes(last);
-    const lead = leadFrom(tree, fromTop ? confirm : last, resultOf(fromTop ? confirm : last) ?? 0);
+    const from = fromTop ? confirm : last;
+    const lead = leadFrom(tree, from, resultOf(from) ?? 0);
     const top = fromTop ? { next: parseNext(tree.start) } : undefined;
     return along(tree, lead ?? top, resultOf)?.next;
   }

@@ -1,5 +1,6 @@
-import type { Evidence } from './case.ts';
-import type { Space } from './space.ts';
+import type { Case, Evidence } from './case.ts';
+import type { FaultSet } from './sets.ts';
+import { Space } from './space.ts';
 
 /** The last finding of a check, with the causes that had been mended before it. */
 export type Last = {
@@ -38,7 +39,7 @@ const repairedBefore = (space: Space, at: number): number =>
   );
 
 /** Where the case stands now, with the weights of the fault sets. */
-export function startPosition(space: Space, weights: readonly number[]): Position {
+function startPosition(space: Space, weights: readonly number[]): Position {
   const { given } = space;
   const last: (Last | undefined)[] = given.model.checks.map(() => undefined);
   const owners: Evidence | undefined = given.told[0];
@@ -59,6 +60,13 @@ export function startPosition(space: Space, weights: readonly number[]): Positio
     standing: space.costs.standing,
     last,
   };
+}
+
+/** Where the case stands now on a list of fault sets over some of its causes. */
+export function startOn(given: Case, causes: readonly number[], sets: readonly FaultSet[]) {
+  const space = new Space(given, causes, sets);
+  const chances = sets.map(({ chance }) => chance);
+  return { space, at: startPosition(space, chances) };
 }
 
 /** Chance of at most `result` now where the check was found at `last` before. */

@@ -1,6 +1,6 @@
-import type { Costs } from './costs.ts';
-import { beginJob, costsOf, findIn, isProof, shownBy, workOn } from './job.ts';
-import type { Accesses } from './job.ts';
+import { freshCase } from './case.ts';
+import type { AccessMinutes, Case } from './case.ts';
+import { beginJob, findIn, isProof, shownBy, workOn } from './job.ts';
 import type { Model } from './model.ts';
 import { makeRandom } from './random.ts';
 import { hideVehicle } from './vehicle.ts';
@@ -21,7 +21,7 @@ export type Simulated = {
 
 export type Simulation = {
   readonly model: Model;
-  readonly accesses: Accesses;
+  readonly accesses: Readonly<Record<string, AccessMinutes>>;
   readonly count: number;
   readonly seed: number;
   /** The first is what the others are held against. */
@@ -31,23 +31,19 @@ export type Simulation = {
 /** Steps after which a walker is taken to be going round in circles. */
 const mostSteps = 500;
 
-/** Walks one vehicle to a proven repair. */
-export function walk(
-  { model, accesses }: Pick<Simulation, 'model' | 'accesses'>,
-  costs: Costs,
-  vehicle: HiddenVehicle,
-  walker: Walker,
-): Walk {
-  const book = { model, costs };
-  let job = beginJob(accesses, costs);
+/** Walks one vehicle to a proven repair; `given` is the case without findings. */
+export function walk(given: Case, vehicle: HiddenVehicle, walker: Walker): Walk {
+  const { model } = given;
+  let job = beginJob(given);
+  const mended: number[] = [];
   for (let step = 0; step < mostSteps; step += 1) {
     const move = walker(model, job.state);
-    const worked = workOn(job, move, book);
+    if (move.do === 'repair') mended.push(move.index);
     const check = shownBy(model, move);
-    const result = vehicle.show(check, worked.mended);
-    job = findIn(worked, check, result, model);
+    const result = vehicle.show(check, mended);
+    job = findIn(workOn(job, move, given), check, result, model);
     if (isProof(model, check, result))
-      return { minutes: job.minutes, checks: job.checks, repairs: job.mended.length };
+      return { minutes: job.minutes, checks: step + 1 - mended.length, repairs: mended.length };
   }
   throw new RangeError(`a walker took ${mostSteps} steps without a proven repair`);
 }
@@ -61,12 +57,12 @@ function spread(values: readonly number[]): { mean: number; error: number } {
 /** Sends every walker to the same hidden vehicles and compares their minutes in pairs. */
 export function simulate(simulation: Simulation): readonly Simulated[] {
   const { model, accesses, count, seed, walkers } = simulation;
-  const costs = costsOf(model, accesses);
+  const given = freshCase(model, accesses);
   const random = makeRandom(seed);
   const vehicles = Array.from({ length: count }, () => hideVehicle(model, random));
   const minutes = Object.entries(walkers).map(([name, walker]) => ({
     name,
-    walks: vehicles.map((vehicle) => walk(simulation, costs, vehicle, walker).minutes),
+    walks: vehicles.map((vehicle) => walk(given, vehicle, walker).minutes),
   }));
   const first = minutes[0]?.walks ?? [];
   return minutes.map(({ name, walks }) => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fillTree } from '../../../src/core/feed/fill.ts';
 import { makeModel, type Model } from '../../../src/core/reason/model.ts';
-import { costsOf } from '../../../src/core/reason/job.ts';
+import { freshCase } from '../../../src/core/reason/case.ts';
 import { walk } from '../../../src/core/reason/simulate.ts';
 import type { HiddenVehicle } from '../../../src/core/reason/vehicle.ts';
 import { advisedWalker } from '../../../src/core/reason/walkers.ts';
@@ -52,8 +52,7 @@ describe('a vehicle with one cause that answers typically', () => {
   test.each(cases)('the advice mends $name', ({ model, cause }) => {
     const accesses = shippedShop().accesses;
     const vehicle = typicalVehicle(model, cause);
-    const costs = costsOf(model, accesses);
-    const walked = walk({ model, accesses }, costs, vehicle, advisedWalker([]));
+    const walked = walk(freshCase(model, accesses), vehicle, advisedWalker([]));
 
     expect(walked.repairs).toBeGreaterThan(0);
   });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { checkTree } from '../src/core/reason/check-tree.ts';
-import { makeModel } from '../src/core/reason/model.ts';
+import { checkTree } from '../src/core/reason/plan/check-tree.ts';
+import { makeModel } from '../src/core/reason/belief/model.ts';
 import { parseTreeValue } from '../src/core/tree/parse.ts';
 import { sourceFiles } from './helpers/floors.ts';
 import { shippedShop, shippedTrees } from './helpers/library.ts';
@@ -34,7 +34,7 @@ test('what it says of two faults at once is what the model makes of them', () =>
 
 test('DEVELOPERS.md names every code of the lint', () => {
   const files = sourceFiles('src/core').filter((file) =>
-    /^(tree\/lint|reason\/soundness)/.test(file),
+    /^(tree\/lint|reason\/plan\/soundness)/.test(file),
   );
   const text = files.map((file) => readFileSync(`src/core/${file}`, 'utf8')).join('\n');
   const codes = [...text.matchAll(/code: '([a-z-]+)'|missing\(\s*'([a-z-]+)'/g)].map(

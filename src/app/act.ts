@@ -1,12 +1,12 @@
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import { contradiction } from '../core/session/contradiction.ts';
-import { decide } from '../core/session/rules.ts';
-import type { World } from '../core/session/decision.ts';
+import { decide } from '../core/session/rules/rules.ts';
+import type { World } from '../core/session/rules/decision.ts';
 import type { Event, Payload } from '../core/session/event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { doing, still, type Step } from './effect.ts';
-import { leadStory } from './lead.ts';
+import { leadStory } from './leading-step.ts';
 import type { Live, State } from './state.ts';
 
 /** What became of an action, for whoever asked. */

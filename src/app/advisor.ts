@@ -1,5 +1,5 @@
-import { startAdvice, type Advising } from '../core/reason/advise.ts';
-import { caseFrom, leftOut, ownStep } from '../core/reason/from-story.ts';
+import { startAdvice, type Advising } from '../core/reason/advice/advise.ts';
+import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import type { Program } from './program.ts';
 
 /** Milliseconds of thinking before keys get their turn again. */

@@ -1,11 +1,11 @@
-import type { Advice } from '../core/reason/advise.ts';
+import type { Advice } from '../core/reason/advice/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import type { Event, Stranger } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
-import type { LoadedTrees } from './loaded-trees.ts';
+import type { LoadedTrees } from './pages/loaded-trees.ts';
 import type { SessionLine } from './state.ts';
-import type { Token } from './tokens.ts';
+import type { Token } from './keys/tokens.ts';
 
 /** Everything that can happen to the program, told in the past tense. */
 export type Message =

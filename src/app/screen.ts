@@ -1,6 +1,6 @@
-import type { FigureLine, FigurePage } from './figure-page.ts';
-import type { Replay, Speed } from './recording.ts';
-import type { StartForm } from './start-form.ts';
+import type { FigureLine, FigurePage } from './pages/figure-page.ts';
+import type { Replay, Speed } from './walk/recording.ts';
+import type { StartForm } from './pages/start-form.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */
 export type WalkInput =

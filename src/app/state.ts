@@ -1,10 +1,10 @@
-import type { Advice } from '../core/reason/advise.ts';
+import type { Advice } from '../core/reason/advice/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event, Stamp, Stranger } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { Story, Step } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
-import type { LoadedTrees } from './loaded-trees.ts';
+import type { LoadedTrees } from './pages/loaded-trees.ts';
 import { home, type Screen } from './screen.ts';
 
 /** The session that is open for writing, as the screens know it. */

@@ -1,6 +1,6 @@
 import type { Preparation } from '../core/session/preparation.ts';
 import type { Finding, Leg, Story } from '../core/session/story.ts';
-import { showReading } from '../core/trade/units.ts';
+import { showReading } from '../core/trade/units/units.ts';
 import type { Check, Result, Standing } from '../core/tree/model.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import { count } from '../core/text.ts';

@@ -1,6 +1,6 @@
-import { refinedAdvice, type Advice } from '../core/reason/advise.ts';
-import { caseFrom, leftOut, ownStep } from '../core/reason/from-story.ts';
-import { adviceSentence, percent, savesWords, stepWords } from '../core/reason/sentence.ts';
+import { refinedAdvice, type Advice } from '../core/reason/advice/advise.ts';
+import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import { adviceSentence, percent, savesWords, stepWords } from '../core/reason/history/wording.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';

@@ -4,7 +4,7 @@ import { spanId, spanOhms, type Change, type Setting } from '../core/feed/path.t
 import { solveFeed, type FeedState } from '../core/feed/settle.ts';
 import { waysOf, type Way } from '../core/feed/fault.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
-import { showReading } from '../core/trade/units.ts';
+import { showReading } from '../core/trade/units/units.ts';
 import type { Feed } from '../core/tree/feed-model.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';

@@ -1,7 +1,7 @@
 import { figures, findFigure } from '../core/trade/catalog.ts';
 import type { Figure } from '../core/trade/figure.ts';
 import type { FigureInput } from '../core/trade/figure-input.ts';
-import { resultLines } from '../app/figure-page.ts';
+import { resultLines } from '../app/pages/figure-page.ts';
 import { runFigure } from '../core/trade/run-figure.ts';
 import { cleanLine } from '../core/text.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';

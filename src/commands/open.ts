@@ -1,10 +1,10 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { factsAsked } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { meant } from '../core/trade/nearest.ts';
+import { meant } from '../core/trade/units/nearest.ts';
 import type { Header } from '../core/session/header.ts';
 import { newHeader } from '../core/session/new-header.ts';
-import { parseConditions } from '../core/session/rule-place.ts';
+import { parseConditions } from '../core/session/rules/vehicle.ts';
 import { storeError } from '../store/files.ts';
 import type { Library } from '../store/library.ts';
 import { createSession } from '../store/sessions.ts';

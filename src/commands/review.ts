@@ -1,8 +1,8 @@
 import { basename } from 'node:path';
 import { showMarkdown } from '../core/account/markdown.ts';
-import { reviewBlocks } from '../core/account/review-outline.ts';
-import { trendsOf } from '../core/account/review-trend.ts';
-import { reviewOf } from '../core/account/review.ts';
+import { reviewBlocks } from '../core/review/outline.ts';
+import { trendsOf } from '../core/review/trend.ts';
+import { reviewOf } from '../core/review/review.ts';
 import { loadSession } from '../store/sessions.ts';
 import { fail, printJson, type ExitCode, type Io } from './io.ts';
 import { firstOf, readOptions, sessionNamed } from './options.ts';

@@ -12,7 +12,7 @@ export const commands: Readonly<Record<string, () => Promise<Command>>> = {
   review: async () => (await import('./review.ts')).review,
   sessions: async () => (await import('./sessions.ts')).sessions,
   story: async () => (await import('./story.ts')).story,
-  trees: async () => (await import('./trees.ts')).trees,
+  trees: async () => (await import('./trees/trees.ts')).trees,
   verify: async () => (await import('./verify.ts')).verify,
   write: async () => (await import('./write.ts')).write,
 };

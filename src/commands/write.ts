@@ -1,7 +1,7 @@
 import { basename, join } from 'node:path';
 import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
-import { withoutNames } from '../core/account/names.ts';
-import type { Audience, Voice } from '../core/account/teller.ts';
+import { withoutNames } from '../core/account/words/names.ts';
+import type { Audience, Voice } from '../core/account/context.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { dateOf } from '../core/session/time.ts';

@@ -1,6 +1,6 @@
 import type { State } from '../app/state.ts';
-import { facing } from '../app/asking.ts';
-import { pageLines } from '../app/page-lines.ts';
+import { facing } from '../app/walk/question.ts';
+import { pageLines } from '../app/pages/page-lines.ts';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody } from './lists.tsx';

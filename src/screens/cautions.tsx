@@ -1,5 +1,5 @@
 import type { Leg } from '../core/session/story.ts';
-import { cautionNames, fullCaution, shortCaution } from '../app/caution-words.ts';
+import { cautionNames, fullCaution, shortCaution } from '../app/walk/caution-words.ts';
 import { Indented } from './parts.tsx';
 import type { Room } from './room.ts';
 

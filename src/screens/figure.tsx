@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import type { FigurePage } from '../app/figure-page.ts';
+import type { FigurePage } from '../app/pages/figure-page.ts';
 import { Line } from './parts.tsx';
 
 type FigureProps = { readonly page: FigurePage; readonly at: number; readonly rows: number };

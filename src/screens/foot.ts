@@ -1,7 +1,7 @@
 import type { Live } from '../app/state.ts';
 import { currentLeg } from '../core/session/story.ts';
-import { feedLine } from '../app/feed-lines.ts';
-import { quickerLine, suspectsLine } from '../app/why-lines.ts';
+import { feedLine } from '../app/walk/feed-lines.ts';
+import { quickerLine, suspectsLine } from '../app/walk/why.ts';
 import { lastWords } from '../app/wording.ts';
 
 /** What stands under every step: the last finding, the suspects, a quicker step, what is apart. */

@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import { homeLines, type HomeLine } from '../app/home-lines.ts';
+import { homeLines, type HomeLine } from '../app/pages/home-lines.ts';
 import type { SessionLine } from '../app/state.ts';
 import { Choices, Line } from './parts.tsx';
 

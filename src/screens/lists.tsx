@@ -6,10 +6,10 @@ import {
   suspects,
   type OtherCheck,
   type SuspectLine,
-} from '../app/lists.ts';
+} from '../app/walk/lists.ts';
 import type { Live } from '../app/state.ts';
-import { aboutMinutes, percent, savesWords } from '../core/reason/sentence.ts';
-import { contradictionLines } from '../app/contradiction-lines.ts';
+import { aboutMinutes, percent, savesWords } from '../core/reason/history/wording.ts';
+import { contradictionLines } from '../app/walk/contradiction-lines.ts';
 import type { Screen } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
 import { Choices, Line, type Choice } from './parts.tsx';

@@ -1,7 +1,7 @@
 import { Box, Text, Transform } from 'ink';
 import SelectInput from 'ink-select-input';
 import { createContext, useContext, type ReactNode } from 'react';
-import { lineKeys } from '../app/cursor.ts';
+import { lineKeys } from '../app/keys/cursor.ts';
 import { cleanRow } from '../core/text.ts';
 import { themes, type Meaning, type Theme } from './theme.ts';
 

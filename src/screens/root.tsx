@@ -1,10 +1,10 @@
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useEffect, useState, useSyncExternalStore } from 'react';
-import { hints } from '../app/keymap.ts';
+import { hints } from '../app/keys/keymap.ts';
 import type { Message } from '../app/message.ts';
 import type { Live, State } from '../app/state.ts';
-import { tokens } from '../app/tokens.ts';
-import { currentMode } from '../app/mode.ts';
+import { tokens } from '../app/keys/tokens.ts';
+import { currentMode } from '../app/walk/mode.ts';
 import { clockTime, workedSeconds } from '../core/session/time.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { count } from '../core/text.ts';

@@ -1,6 +1,6 @@
 import { Box } from 'ink';
 import type { Screen } from '../app/screen.ts';
-import { settingLines } from '../app/setting-lines.ts';
+import { settingLines } from '../app/pages/setting-lines.ts';
 import type { Settings } from '../core/settings.ts';
 import { Choices } from './parts.tsx';
 

@@ -1,6 +1,6 @@
 import { Box } from 'ink';
-import { fields, notKnown, question, type Field, type StartForm } from '../app/start-form.ts';
-import type { LoadedTrees } from '../app/loaded-trees.ts';
+import { fields, notKnown, question, type Field, type StartForm } from '../app/pages/start-form.ts';
+import type { LoadedTrees } from '../app/pages/loaded-trees.ts';
 import { Choices, Line } from './parts.tsx';
 
 type StartProps = {

@@ -1,9 +1,9 @@
 import { Box } from 'ink';
-import type { Before } from '../app/asking.ts';
+import type { Before } from '../app/walk/question.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import type { Cause } from '../core/tree/model.ts';
 import { count } from '../core/text.ts';
-import { cautionNames, shortCaution } from '../app/caution-words.ts';
+import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Ends, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf } from './room.ts';

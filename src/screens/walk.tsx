@@ -1,10 +1,10 @@
 import { Box, Text } from 'ink';
-import { askedCheck, before, namedCause, type Asking, type Before } from '../app/asking.ts';
+import { askedCheck, before, namedCause, type Asking, type Before } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
-import { liveReading } from '../app/live-reading.ts';
+import { liveReading } from '../app/walk/live-reading.ts';
 import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
-import { cautionNames, shortCaution } from '../app/caution-words.ts';
+import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';

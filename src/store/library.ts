@@ -3,7 +3,7 @@ import { feedProblems } from '../core/feed/fill.ts';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { maxLength, tooLarge } from '../core/tree/json.ts';
-import { idsTwice } from '../core/tree/lint-shared.ts';
+import { idsTwice } from '../core/tree/lint/shared.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Shop } from '../core/tree/shop.ts';
 import { storeError, type Files } from './files.ts';

@@ -1,8 +1,8 @@
 // How long the belief and the advice take on random trees: causes / checks / abnormal findings.
-import { quickAdvice, refinedAdvice } from '../../src/core/reason/advise.ts';
-import { believe } from '../../src/core/reason/belief.ts';
-import { makeCase, type Case, type CheckFinding } from '../../src/core/reason/case.ts';
-import { makeRandom } from '../../src/core/reason/random.ts';
+import { quickAdvice, refinedAdvice } from '../../src/core/reason/advice/advise.ts';
+import { believe } from '../../src/core/reason/belief/posterior.ts';
+import { makeCase, type Case, type CheckFinding } from '../../src/core/reason/belief/evidence.ts';
+import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import { randomTree } from '../core/reason/random-trees.ts';
 
 const seed = 20_260_411;

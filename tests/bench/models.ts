@@ -1,5 +1,5 @@
-import { drawIndex, makeRandom } from '../../src/core/reason/random.ts';
-import type { Random } from '../../src/core/reason/random.ts';
+import { drawIndex, makeRandom } from '../../src/core/reason/plan/random.ts';
+import type { Random } from '../../src/core/reason/plan/random.ts';
 import { Tree } from '../../src/core/tree/model.ts';
 
 /** How a random tree for the bench is drawn. */

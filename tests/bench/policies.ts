@@ -1,15 +1,15 @@
-import { caseOf } from '../../src/core/reason/case.ts';
-import type { AccessMinutes, Case } from '../../src/core/reason/case.ts';
-import { quickAdvice, refinedAdvice } from '../../src/core/reason/advise.ts';
-import type { Advice, AdviseOptions } from '../../src/core/reason/advise.ts';
-import type { Move } from '../../src/core/reason/minutes.ts';
-import type { Model } from '../../src/core/reason/model.ts';
-import { LookAhead } from '../../src/core/reason/look-ahead.ts';
+import { caseOf } from '../../src/core/reason/belief/evidence.ts';
+import type { AccessMinutes, Case } from '../../src/core/reason/belief/evidence.ts';
+import { quickAdvice, refinedAdvice } from '../../src/core/reason/advice/advise.ts';
+import type { Advice, AdviseOptions } from '../../src/core/reason/advice/advise.ts';
+import type { Move } from '../../src/core/reason/advice/minutes.ts';
+import type { Model } from '../../src/core/reason/belief/model.ts';
+import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
 import type { Policy, Told } from '../helpers/policy.ts';
-import type { Position } from '../../src/core/reason/position.ts';
-import type { Round } from '../../src/core/reason/search.ts';
-import type { Space } from '../../src/core/reason/space.ts';
-import { canTell } from '../../src/core/reason/position.ts';
+import type { Position } from '../../src/core/reason/advice/search-state.ts';
+import type { Round } from '../../src/core/reason/advice/search.ts';
+import type { Space } from '../../src/core/reason/advice/search-tables.ts';
+import { canTell } from '../../src/core/reason/advice/search-state.ts';
 
 export type Bench = {
   readonly model: Model;

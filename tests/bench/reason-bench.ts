@@ -1,9 +1,9 @@
-import { makeModel } from '../../src/core/reason/model.ts';
-import { caseOf } from '../../src/core/reason/case.ts';
+import { makeModel } from '../../src/core/reason/belief/model.ts';
+import { caseOf } from '../../src/core/reason/belief/evidence.ts';
 import { optimalMinutes } from '../helpers/optimum.ts';
 import { policyMinutes } from '../helpers/policy.ts';
 import type { Policy } from '../helpers/policy.ts';
-import { rounds } from '../../src/core/reason/search.ts';
+import { rounds } from '../../src/core/reason/advice/search.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 import { accessMinutes, cut, dearRepairs, drawTree, mixed, realistic } from './models.ts';
 import { advised, fixedOrder, informationPerMinute, oddsOnly } from './policies.ts';

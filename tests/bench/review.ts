@@ -1,12 +1,12 @@
 // The price of choices, on simulated sessions: an advised walker gives away little, one by odds most.
-import { judgeChoice } from '../../src/core/reason/choice.ts';
-import { caseOf, freshCase, type CaseState } from '../../src/core/reason/case.ts';
-import { makeModel, type Model } from '../../src/core/reason/model.ts';
-import type { Move } from '../../src/core/reason/minutes.ts';
-import { makeRandom } from '../../src/core/reason/random.ts';
-import { walk } from '../../src/core/reason/simulate.ts';
-import { hideVehicle } from '../../src/core/reason/vehicle.ts';
-import { advisedWalker, oddsOnly, type Walker } from '../../src/core/reason/walkers.ts';
+import { judgeChoice } from '../../src/core/reason/history/regret.ts';
+import { caseOf, freshCase, type CaseState } from '../../src/core/reason/belief/evidence.ts';
+import { makeModel, type Model } from '../../src/core/reason/belief/model.ts';
+import type { Move } from '../../src/core/reason/advice/minutes.ts';
+import { makeRandom } from '../../src/core/reason/plan/random.ts';
+import { walk } from '../../src/core/reason/plan/simulate.ts';
+import { hideVehicle } from '../../src/core/reason/plan/vehicle.ts';
+import { advisedWalker, oddsOnly, type Walker } from '../../src/core/reason/plan/policies.ts';
 import { fillTree } from '../../src/core/feed/fill.ts';
 import { shippedShop, shippedTree } from '../helpers/library.ts';
 

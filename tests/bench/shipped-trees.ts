@@ -1,11 +1,16 @@
 // Expected minutes on the shipped trees: the advice against its own first step alone, the tree's own
 // way, a chart (all on the same hidden vehicles, compared in pairs) and repairs by odds (exact).
 import { fillTree } from '../../src/core/feed/fill.ts';
-import { mendingMinutes } from '../../src/core/reason/exact.ts';
-import { makeModel } from '../../src/core/reason/model.ts';
-import { rounds } from '../../src/core/reason/search.ts';
-import { simulate } from '../../src/core/reason/simulate.ts';
-import { advisedWalker, fixedChart, oddsOnly, ownWay } from '../../src/core/reason/walkers.ts';
+import { mendingMinutes } from '../../src/core/reason/plan/exact.ts';
+import { makeModel } from '../../src/core/reason/belief/model.ts';
+import { rounds } from '../../src/core/reason/advice/search.ts';
+import { simulate } from '../../src/core/reason/plan/simulate.ts';
+import {
+  advisedWalker,
+  fixedChart,
+  oddsOnly,
+  ownWay,
+} from '../../src/core/reason/plan/policies.ts';
 import { shippedShop, shippedTrees } from '../helpers/library.ts';
 
 const count = Number(process.argv[2] ?? 500);

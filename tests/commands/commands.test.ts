@@ -6,7 +6,7 @@ import { open } from '../../src/commands/open.ts';
 import { screens } from '../../src/commands/screens.ts';
 import { sessions } from '../../src/commands/sessions.ts';
 import { story } from '../../src/commands/story.ts';
-import { trees } from '../../src/commands/trees.ts';
+import { trees } from '../../src/commands/trees/trees.ts';
 import { write } from '../../src/commands/write.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { takeLock } from '../../src/store/lock.ts';

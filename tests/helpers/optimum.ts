@@ -1,9 +1,14 @@
-import type { Case } from '../../src/core/reason/case.ts';
-import { LookAhead } from '../../src/core/reason/look-ahead.ts';
-import { afterCheck, afterFailedProof, canTell, startOn } from '../../src/core/reason/position.ts';
-import type { Position } from '../../src/core/reason/position.ts';
-import { everySet } from '../../src/core/reason/sets.ts';
-import type { Space } from '../../src/core/reason/space.ts';
+import type { Case } from '../../src/core/reason/belief/evidence.ts';
+import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
+import {
+  afterCheck,
+  afterFailedProof,
+  canTell,
+  startOn,
+} from '../../src/core/reason/advice/search-state.ts';
+import type { Position } from '../../src/core/reason/advice/search-state.ts';
+import { everySet } from '../../src/core/reason/belief/fault-sets.ts';
+import type { Space } from '../../src/core/reason/advice/search-tables.ts';
 
 /** Exact answers are for benches and tests: the work grows too fast for anything larger. */
 const mostCauses = 7;

@@ -1,10 +1,14 @@
-import type { Case } from '../../src/core/reason/case.ts';
-import { LookAhead } from '../../src/core/reason/look-ahead.ts';
-import type { Move } from '../../src/core/reason/minutes.ts';
+import type { Case } from '../../src/core/reason/belief/evidence.ts';
+import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
+import type { Move } from '../../src/core/reason/advice/minutes.ts';
 import { negligible, wholeSpace } from './optimum.ts';
-import { afterCheck, afterFailedProof, canTell } from '../../src/core/reason/position.ts';
-import type { Position } from '../../src/core/reason/position.ts';
-import type { Space } from '../../src/core/reason/space.ts';
+import {
+  afterCheck,
+  afterFailedProof,
+  canTell,
+} from '../../src/core/reason/advice/search-state.ts';
+import type { Position } from '../../src/core/reason/advice/search-state.ts';
+import type { Space } from '../../src/core/reason/advice/search-tables.ts';
 
 /** A place on a policy's way: the case as the policy sees it. */
 export type Told = {

@@ -3,7 +3,7 @@ import type { Event, Stamp } from '../../src/core/session/event.ts';
 import { fold } from '../../src/core/session/fold.ts';
 import type { Header } from '../../src/core/session/header.ts';
 import { newHeader } from '../../src/core/session/new-header.ts';
-import { decide } from '../../src/core/session/rules.ts';
+import { decide } from '../../src/core/session/rules/rules.ts';
 import type { Story } from '../../src/core/session/story.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 import type { Shop } from '../../src/core/tree/shop.ts';

@@ -1,4 +1,4 @@
-import { lamps } from '../../src/core/trade/lamp-tables.ts';
+import { lamps } from '../../src/core/trade/figures/lamp-tables.ts';
 import { heat, number, text } from './row.ts';
 import type { Ask, Family, Row } from './row.ts';
 

@@ -1,5 +1,5 @@
-import { findUnit } from '../../src/core/trade/units.ts';
-import { quantityNames } from '../../src/core/trade/quantities.ts';
+import { findUnit } from '../../src/core/trade/units/units.ts';
+import { quantityNames } from '../../src/core/trade/units/quantities.ts';
 import { heat, number, text, unitOf } from './row.ts';
 import type { Ask, Family, Row } from './row.ts';
 

@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { airPressure } from '../../src/core/trade/air.ts';
-import { fuelBoilingPoint, vaporPressure } from '../../src/core/trade/fuel.ts';
-import { saturationPressure, saturationTemperature } from '../../src/core/trade/steam.ts';
-import { convert } from '../../src/core/trade/units.ts';
+import { airPressure } from '../../src/core/trade/figures/air.ts';
+import { fuelBoilingPoint, vaporPressure } from '../../src/core/trade/figures/fuel.ts';
+import { saturationPressure, saturationTemperature } from '../../src/core/trade/figures/steam.ts';
+import { convert } from '../../src/core/trade/units/units.ts';
 import { absent, installed, outsideQuantity, outsideRoot, outsideSteam } from './outside.ts';
 
 /** Our units and those of the other library, by quantity; within a line each goes to each. */

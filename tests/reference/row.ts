@@ -1,6 +1,6 @@
 import { showProblem } from '../../src/core/problem.ts';
 import { runFigure } from '../../src/core/trade/run-figure.ts';
-import { convert, quantitiesOf } from '../../src/core/trade/units.ts';
+import { convert, quantitiesOf } from '../../src/core/trade/units/units.ts';
 
 /** One row of a reference file: a value that somebody else printed or worked out. */
 export type Row = {

@@ -2,7 +2,7 @@ import { mkdtempSync, openSync, closeSync, writeSync, writeFileSync, rmSync } fr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { trees } from '../../src/commands/trees.ts';
+import { trees } from '../../src/commands/trees/trees.ts';
 import { skeleton } from '../../src/core/tree/skeleton.ts';
 import { runCommand } from '../helpers/commands.ts';
 

@@ -1,7 +1,7 @@
-import { frontMatter } from './front-matter.ts';
+import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
 import { outlineBy, type Record } from './outline.ts';
-import { makeTeller, type AccountOptions } from './teller.ts';
+import { makeTeller, type AccountOptions } from './context.ts';
 import type { Story } from '../session/story.ts';
 
 /** An account ready for the disk: one text, and its pictures by file name. */

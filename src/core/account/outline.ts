@@ -2,16 +2,22 @@ import { wayMermaid } from '../drawing/mermaid.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import type { Story } from '../session/story.ts';
 import { count } from '../text.ts';
-import { knownBlocks, summaryBlock, vehicleBlocks } from './beginning.ts';
+import { knownBlocks, summaryBlock, vehicleBlocks } from './blocks/beginning.ts';
 import type { Block } from './block.ts';
-import { CautionTelling } from './cautions.ts';
-import { withGlossary } from './glossary.ts';
-import { ledgerBlocks } from './ledger.ts';
-import { wayBlocks } from './narrative.ts';
-import { proofBlocks, readingBlocks, repairBlocks, toDoBlocks, unsafeBlocks } from './tables.ts';
-import { makeTeller, type AccountOptions, type Teller } from './teller.ts';
-import { verdictBlocks } from './verdict.ts';
-import { sentence } from './wording.ts';
+import { CautionTelling } from './blocks/cautions.ts';
+import { withGlossary } from './blocks/glossary.ts';
+import { ledgerBlocks } from './blocks/ledger.ts';
+import { wayBlocks } from './blocks/narrative.ts';
+import {
+  proofBlocks,
+  readingBlocks,
+  repairBlocks,
+  toDoBlocks,
+  unsafeBlocks,
+} from './blocks/tables.ts';
+import { makeTeller, type AccountOptions, type Teller } from './context.ts';
+import { verdictBlocks } from './blocks/verdict.ts';
+import { sentence } from './words/wording.ts';
 
 /** What the account must say of the record itself. */
 export type Record = {

@@ -3,7 +3,7 @@ import { suspectBands } from '../drawing/suspect-bands.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
-import type { TrailStep } from '../reason/trail.ts';
+import type { TrailStep } from '../reason/history/belief-history.ts';
 import type { Story } from '../session/story.ts';
 
 /** A picture of an account: the name of its file, the words under it, and the drawing itself. */

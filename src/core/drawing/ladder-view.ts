@@ -2,9 +2,9 @@ import { ladderOf, type Ladder, type Rung } from '../feed/ladder.ts';
 import { locate, type Located, type Stretch } from '../feed/locate.ts';
 import { nextProbe } from '../feed/probe.ts';
 import { spanId } from '../feed/path.ts';
-import { sightedWith, type Sight } from '../feed/sights.ts';
+import { sightedWith, type Sight } from '../feed/observed.ts';
 import { currentLeg, type Story } from '../session/story.ts';
-import { convert, showReading } from '../trade/units.ts';
+import { convert, showReading } from '../trade/units/units.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import type { Tree } from '../tree/model.ts';
 

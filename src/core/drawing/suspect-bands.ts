@@ -1,5 +1,9 @@
-import { unlisted } from '../reason/model.ts';
-import { chancesAtFirst, type ChanceMap, type TrailStep } from '../reason/trail.ts';
+import { unlisted } from '../reason/belief/model.ts';
+import {
+  chancesAtFirst,
+  type ChanceMap,
+  type TrailStep,
+} from '../reason/history/belief-history.ts';
 import type { Story } from '../session/story.ts';
 
 /** One suspect's share after each finding; the shares of one moment sum to at most 1. */

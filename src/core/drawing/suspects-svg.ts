@@ -1,4 +1,4 @@
-import { percent } from '../reason/sentence.ts';
+import { percent } from '../reason/history/wording.ts';
 import { fitText } from './fit-text.ts';
 import { faint, ink, line, panel, showPage } from './page.ts';
 import type { Band, SuspectBands } from './suspect-bands.ts';

@@ -1,6 +1,6 @@
 import type { PayloadOf } from '../session/event.ts';
 import { checkIn, type Finding, type Story } from '../session/story.ts';
-import { showReading } from '../trade/units.ts';
+import { showReading } from '../trade/units/units.ts';
 import type { Result, Tree } from '../tree/model.ts';
 import { parseNext } from '../tree/next.ts';
 

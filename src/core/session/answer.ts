@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { standardReading, type Conditions } from '../trade/standard.ts';
-import { parseReading } from '../trade/reading.ts';
-import { convert, showReading } from '../trade/units.ts';
+import { parseReading } from '../trade/units/reading.ts';
+import { convert, showReading } from '../trade/units/units.ts';
 import { judge } from '../tree/judge.ts';
 import type { Check, Reading } from '../tree/model.ts';
 import type { Amount, PayloadOf } from './event.ts';

@@ -7,7 +7,7 @@ import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
 import type { Event, Kind, PayloadOf, Stamp, Stranger } from './event.ts';
 import type { Header } from './header.ts';
-import { stepNow } from './step.ts';
+import { stepNow } from './due.ts';
 import type { Finding, Leg, Standpoint, Story } from './story.ts';
 import { workedMinutes } from './time.ts';
 

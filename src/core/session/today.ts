@@ -1,5 +1,5 @@
 import type { Conditions as Known } from '../trade/standard.ts';
-import { convert } from '../trade/units.ts';
+import { convert } from '../trade/units/units.ts';
 import type { Standpoint } from './story.ts';
 
 /** Conditions that a reading may be judged by and a person can tell. */

@@ -1,18 +1,23 @@
-import { airPressureFigure, vacuumAtAltitude } from './air.ts';
-import { batteryCharge, restedVoltage } from './battery-charge.ts';
-import { chargingVoltage, hydrogen, standingDrain } from './battery-keep.ts';
-import { crankingVoltage, loadTest, reserve } from './battery-load.ts';
-import { coilCurrent, coilSecondary } from './coil.ts';
+import { airPressureFigure, vacuumAtAltitude } from './figures/air.ts';
+import { batteryCharge, restedVoltage } from './figures/battery/charge.ts';
+import { chargingVoltage, hydrogen, standingDrain } from './figures/battery/keep.ts';
+import { crankingVoltage, loadTest, reserve } from './figures/battery/load.ts';
+import { coilCurrent, coilSecondary } from './figures/coil.ts';
 import {
   compressionAtAltitude,
   compressionSpread,
   crankingCompression,
   displacement,
-} from './compression.ts';
-import { convertFigure } from './convert-figure.ts';
-import { boilingPointFigure, coolantFreeze, steamPressure, thermostat } from './cooling.ts';
-import { dwell, sparkTiming, timingMark } from './dwell.ts';
-import { cellSpread, electrolyte, hydrometerFigure, selfDischarge } from './electrolyte.ts';
+} from './figures/compression.ts';
+import { convertFigure } from './figures/convert.ts';
+import { boilingPointFigure, coolantFreeze, steamPressure, thermostat } from './figures/cooling.ts';
+import { dwell, sparkTiming, timingMark } from './figures/dwell.ts';
+import {
+  cellSpread,
+  electrolyte,
+  hydrometerFigure,
+  selfDischarge,
+} from './figures/battery/electrolyte.ts';
 import type { Figure } from './figure.ts';
 import {
   fuelBoiling,
@@ -21,17 +26,24 @@ import {
   fuelVapor,
   idleCo,
   needleForceFigure,
-} from './fuel.ts';
-import { lambda } from './lambda.ts';
-import { chargeBalance, lampCurrent } from './lamps.ts';
-import { leakage } from './leakage.ts';
-import { mixture } from './mixture.ts';
-import { brakeEffort, enginePower, roadSpeed, speedError, stopping, tireSize } from './road.ts';
-import { garageCo, limit } from './safety.ts';
-import { jointHeat, voltageDrop } from './wire-drop.ts';
-import { fuseLink, meltingCurrent, meltingSize, meltingTime } from './wire-melt.ts';
-import { wireCurrent, wireSize } from './wire-size.ts';
-import { wireResistance } from './wire.ts';
+} from './figures/fuel.ts';
+import { lambda } from './figures/lambda.ts';
+import { chargeBalance, lampCurrent } from './figures/lamps.ts';
+import { leakage } from './figures/battery/leakage.ts';
+import { mixture } from './figures/mixture.ts';
+import {
+  brakeEffort,
+  enginePower,
+  roadSpeed,
+  speedError,
+  stopping,
+  tireSize,
+} from './figures/road.ts';
+import { garageCo, limit } from './figures/safety.ts';
+import { jointHeat, voltageDrop } from './figures/wire/drop.ts';
+import { fuseLink, meltingCurrent, meltingSize, meltingTime } from './figures/wire/melt.ts';
+import { wireCurrent, wireSize } from './figures/wire/size.ts';
+import { wireResistance } from './figures/wire/wire.ts';
 
 /** Every trade figure there is, by family. The screen, the command and the trees use this list. */
 export const figures: readonly Figure[] = [

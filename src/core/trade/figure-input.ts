@@ -1,4 +1,4 @@
-import type { Quantity } from './quantities.ts';
+import type { Quantity } from './units/quantities.ts';
 import type { Span } from './span.ts';
 
 /** What a figure asks for. `unit` counts when none is typed; figures work in it. */

@@ -1,5 +1,5 @@
 import type { FigureInput } from './figure-input.ts';
-import type { Quantity } from './quantities.ts';
+import type { Quantity } from './units/quantities.ts';
 import type { Span } from './span.ts';
 
 /** Added to every verdict that rests on custom and not on a publication. */

@@ -4,7 +4,7 @@ import { figures, findFigure } from './catalog.ts';
 import type { InputValues } from './figure-inputs.ts';
 import type { Amount, Figure, Mark } from './figure.ts';
 import type { FigureInput } from './figure-input.ts';
-import { meant } from './nearest.ts';
+import { meant } from './units/nearest.ts';
 import { typedInput } from './typed-inputs.ts';
 import type { TypedInput } from './typed-inputs.ts';
 

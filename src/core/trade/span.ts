@@ -1,4 +1,4 @@
-import { showNumber } from './units.ts';
+import { showNumber } from './units/units.ts';
 
 /** The range in which a figure holds for one of its inputs. */
 export type Span = {

@@ -1,8 +1,8 @@
-import { airPressure, altitudes, vacuumLost } from './air.ts';
-import { loadTestFloor } from './battery-load.ts';
-import { hydrometerCorrection } from './electrolyte.ts';
+import { airPressure, altitudes, vacuumLost } from './figures/air.ts';
+import { loadTestFloor } from './figures/battery/load.ts';
+import { hydrometerCorrection } from './figures/battery/electrolyte.ts';
 import type { Amount } from './figure.ts';
-import { convert } from './units.ts';
+import { convert } from './units/units.ts';
 
 /** Today's conditions as far as they are known. */
 export type Conditions = {

@@ -1,10 +1,10 @@
 import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
 import type { FigureInput } from './figure-input.ts';
-import { meant } from './nearest.ts';
-import { readNumber } from './number.ts';
-import { parseReading } from './reading.ts';
-import { convert } from './units.ts';
+import { meant } from './units/nearest.ts';
+import { readNumber } from './units/number.ts';
+import { parseReading } from './units/reading.ts';
+import { convert } from './units/units.ts';
 
 /** One input as it was typed, and in the figure's own unit. */
 export type TypedInput = {

@@ -1,7 +1,7 @@
 import type { Problem, Tell } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Tree } from './model.ts';
-import { meant } from '../trade/nearest.ts';
+import { meant } from '../trade/units/nearest.ts';
 import { checkNumbers } from './numbers.ts';
 import { parseNext } from './next.ts';
 import type { Shop } from './shop.ts';

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { quantityNames } from '../trade/quantities.ts';
+import { quantityNames } from '../trade/units/quantities.ts';
 import { Chance, Id, Minutes, Text, When } from './basics.ts';
 import { causeFeedFields, checkFeedFields, Feed } from './feed-model.ts';
 

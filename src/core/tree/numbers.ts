@@ -1,5 +1,5 @@
 import type { Tell } from '../problem.ts';
-import { findUnit, unitNames } from '../trade/units.ts';
+import { findUnit, unitNames } from '../trade/units/units.ts';
 import type { Check } from './model.ts';
 
 type Place = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { writeUp } from '../../../src/core/account/account.ts';
-import { ledgerOf } from '../../../src/core/account/ledger.ts';
-import { withoutNames } from '../../../src/core/account/names.ts';
-import type { AccountOptions } from '../../../src/core/account/teller.ts';
+import { ledgerOf } from '../../../src/core/account/blocks/ledger.ts';
+import { withoutNames } from '../../../src/core/account/words/names.ts';
+import type { AccountOptions } from '../../../src/core/account/context.ts';
 import type { Action } from '../../../src/core/session/action.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { anchorsOf, linksOf, parseGfm, rawOf, tablesOf, typesOf } from '../../helpers/gfm.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Block } from '../../../src/core/account/block.ts';
-import { withGlossary } from '../../../src/core/account/glossary.ts';
+import { withGlossary } from '../../../src/core/account/blocks/glossary.ts';
 import { showMarkdown } from '../../../src/core/account/markdown.ts';
 import { anchorsOf, linksOf, parseGfm as parse, typesOf, type Node } from '../../helpers/gfm.ts';
 

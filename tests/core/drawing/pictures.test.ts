@@ -5,7 +5,7 @@ import { suspectBands } from '../../../src/core/drawing/suspect-bands.ts';
 import { suspectsSvg } from '../../../src/core/drawing/suspects-svg.ts';
 import { waySteps, type WayStep } from '../../../src/core/drawing/way-steps.ts';
 import { waySvg } from '../../../src/core/drawing/way-svg.ts';
-import { trailOf } from '../../../src/core/reason/trail.ts';
+import { trailOf } from '../../../src/core/reason/history/belief-history.ts';
 import { hostileText } from '../../helpers/hostile.ts';
 import { after } from '../../helpers/story.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';

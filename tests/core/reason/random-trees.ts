@@ -1,6 +1,10 @@
-import type { CaseState, CheckFinding, RepairMade } from '../../../src/core/reason/case.ts';
-import { makeRandom } from '../../../src/core/reason/random.ts';
-import type { Random } from '../../../src/core/reason/random.ts';
+import type {
+  CaseState,
+  CheckFinding,
+  RepairMade,
+} from '../../../src/core/reason/belief/evidence.ts';
+import { makeRandom } from '../../../src/core/reason/plan/random.ts';
+import type { Random } from '../../../src/core/reason/plan/random.ts';
 import { Tree } from '../../../src/core/tree/model.ts';
 
 export type TreeSize = {

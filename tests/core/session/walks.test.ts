@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Action } from '../../../src/core/session/action.ts';
 import { parseEvent, type Event } from '../../../src/core/session/event.ts';
 import { fold } from '../../../src/core/session/fold.ts';
-import { decide } from '../../../src/core/session/rules.ts';
+import { decide } from '../../../src/core/session/rules/rules.ts';
 import { nextNumber, type Story } from '../../../src/core/session/story.ts';
 import { headerFor, stampAt } from '../../helpers/story.ts';
 

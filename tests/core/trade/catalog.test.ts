@@ -4,9 +4,9 @@ import { figures, findFigure } from '../../../src/core/trade/catalog.ts';
 import type { InputValues } from '../../../src/core/trade/figure-inputs.ts';
 import type { Figure } from '../../../src/core/trade/figure.ts';
 import type { FigureInput } from '../../../src/core/trade/figure-input.ts';
-import { isQuantity } from '../../../src/core/trade/quantities.ts';
+import { isQuantity } from '../../../src/core/trade/units/quantities.ts';
 import { runFigure } from '../../../src/core/trade/run-figure.ts';
-import { findUnit } from '../../../src/core/trade/units.ts';
+import { findUnit } from '../../../src/core/trade/units/units.ts';
 
 const asked =
   'wire-resistance wire-size voltage-drop joint-heat fuse-link wire-current battery-charge ' +

@@ -1,0 +1,47 @@
+import { quickAdvice, type Advice } from '../core/reason/advice/advise.ts';
+import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import { unlisted } from '../core/reason/belief/model.ts';
+import { fold } from '../core/session/fold.ts';
+import type { Story, Step } from '../core/session/story.ts';
+import type { Settings } from '../core/settings.ts';
+import type { Live } from './state.ts';
+
+type Told = Pick<Live, 'story' | 'own' | 'advice'>;
+
+/** The story of the events, led by the tree's own way or by the quicker one. */
+export function leadStory(
+  header: Live['header'],
+  events: Live['events'],
+  lead: Settings['lead'],
+): Told {
+  const story = fold(header, events);
+  const own = story.step;
+  if (lead === 'tree' || !mayLead(own)) return { story, own, advice: undefined };
+  const advice = adviseAtOnce(story);
+  const step = advice && stepOf(advice);
+  return { story: step === undefined ? story : { ...story, step }, own, advice };
+}
+
+/** Steps that the advice may take the place of: not one the mechanic chose, and none that is due. */
+const mayLead = (step: Step): boolean =>
+  (step.kind === 'check' && step.why === 'way') || step.kind === 'named' || step.kind === 'stop';
+
+/**
+ * The one-step answer, worked out on the spot: a key must never meet a step that changes behind
+ * it. Nothing when the findings contradict one another; then the tree leads.
+ */
+function adviseAtOnce(story: Story): Advice | undefined {
+  const made = caseFrom(story);
+  if (made.kind === 'bad') return undefined;
+  const own = ownStep(story);
+  const advice = quickAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
+  return advice.kind === 'good' ? advice.value : undefined;
+}
+
+function stepOf({ next }: Advice): Step | undefined {
+  const [first] = next;
+  if (first === undefined || first.id === unlisted) return undefined;
+  return first.do === 'check'
+    ? { kind: 'check', check: first.id, why: 'advised' }
+    : { kind: 'named', cause: first.id };
+}

@@ -1,0 +1,85 @@
+import { figures, findFigure } from '../../core/trade/catalog.ts';
+import type { Figure } from '../../core/trade/figure.ts';
+import { runFigure, type FigureRun } from '../../core/trade/run-figure.ts';
+import { showReading } from '../../core/trade/units/units.ts';
+import type { Parsed } from '../../core/problem.ts';
+
+export type FigureLine = { readonly id: string; readonly label: string };
+
+/** All trade figures as lines to pick from, family by family. */
+export const figureLines: readonly FigureLine[] = figures.map(({ name, family, about }) => ({
+  id: name,
+  label: `${family}: ${name.replaceAll('-', ' ')}. ${about}`,
+}));
+
+/** One input of a figure as the screen asks it. */
+export type FigureField = {
+  readonly key: string;
+  readonly ask: string;
+  readonly unit: string;
+  readonly typed: string;
+};
+
+/** A figure on the screen: plain data, so that drawing it needs no figures. */
+export type FigurePage = {
+  readonly name: string;
+  readonly about: string;
+  readonly formula: string;
+  readonly fields: readonly FigureField[];
+  /** What came out, in lines; nothing while the inputs are being typed. */
+  readonly result: readonly string[];
+};
+
+export function figurePage(name: string, typed: Readonly<Record<string, string>> = {}): FigurePage {
+  const figure = findFigure(name);
+  if (figure === undefined) throw new Error(`no figure ${name}`);
+  return {
+    name,
+    about: figure.about,
+    formula: `${figure.formula}. Holds for ${figure.range}.`,
+    fields: Object.entries(figure.inputs).map(([key, input]) => ({
+      key,
+      ask: askWords(key, input),
+      unit: input.unit === '1' ? '' : input.unit,
+      typed: typed[key] ?? '',
+    })),
+    result: [],
+  };
+}
+
+function askWords(key: string, input: Figure['inputs'][string]): string {
+  const values = input.values === undefined ? '' : ` (${input.values.join(', ')})`;
+  const preset = input.default === undefined ? '' : `; ${input.default} if left empty`;
+  const free = input.optional === true ? '; may stay empty' : '';
+  return `${key}: ${input.about}${values}${preset}${free}`;
+}
+
+/** Works the figure out from what has been typed; empty fields are left to their presets. */
+export function workOut({ name, fields }: FigurePage): Parsed<FigureRun> {
+  const typed = fields.filter((field) => field.typed.trim() !== '');
+  return runFigure(name, Object.fromEntries(typed.map((field) => [field.key, field.typed])));
+}
+
+/** A figure worked out, for a person: the result first, then what it means and rests on. */
+export function resultLines(run: FigureRun): readonly string[] {
+  const about = findFigure(run.figure)?.outputs ?? {};
+  const outputs = Object.entries(run.outputs).map(([key, { value, unit }]) => {
+    const name = key === 'result' ? run.figure.replaceAll('-', ' ') : (about[key]?.about ?? key);
+    return `${name.slice(0, 1).toUpperCase()}${name.slice(1)}: ${showReading(value, unit)}`;
+  });
+  return [
+    ...outputs,
+    ...(run.verdict === undefined ? [] : [run.verdict]),
+    `Source: ${run.source} (${run.mark})`,
+  ];
+}
+
+/** One line for the record: what was asked and what came out. */
+export function noteOf(run: FigureRun): string {
+  const given = Object.entries(run.inputs)
+    .map(([key, { value, unit }]) => `${key} ${String(value)}${unit === '1' ? '' : ` ${unit}`}`)
+    .join(', ');
+  const { result } = run.outputs;
+  const came = result === undefined ? '' : ` ${showReading(result.value, result.unit)}`;
+  return `${run.figure.replaceAll('-', ' ')}:${came} (${given.trim()}). ${run.verdict ?? ''}`.trim();
+}

@@ -1,0 +1,22 @@
+import type { SessionLine } from '../state.ts';
+
+/** What Home offers; the line for picking up is there only when there is something to pick up. */
+export type HomeLine =
+  | { readonly kind: 'pick-up'; readonly session: SessionLine }
+  | { readonly kind: 'start' }
+  | { readonly kind: 'list' }
+  | { readonly kind: 'figures' }
+  | { readonly kind: 'settings' }
+  | { readonly kind: 'quit' };
+
+export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[] {
+  const open = sessions.find(({ closed }) => !closed);
+  return [
+    ...(open === undefined ? [] : [{ kind: 'pick-up' as const, session: open }]),
+    { kind: 'start' },
+    { kind: 'list' },
+    { kind: 'figures' },
+    { kind: 'settings' },
+    { kind: 'quit' },
+  ];
+}

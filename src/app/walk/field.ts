@@ -1,0 +1,109 @@
+import type { Action } from '../../core/session/action.ts';
+import { act } from '../act.ts';
+import type { Asking } from './question.ts';
+import { typedOn } from '../keys/cursor.ts';
+import { doing, still, type Step } from '../effect.ts';
+import type { Press } from '../keys/press.ts';
+import { ready, type Screen, type TextPurpose } from '../screen.ts';
+import type { State } from '../state.ts';
+import { answering, done } from './answer.ts';
+
+type Walk = Extract<Screen, { kind: 'walk' }>;
+
+const show = (state: State, screen: Walk): Step<State> => still({ ...state, screen });
+
+/** A reading being typed, or an unlikely one waiting for a second word. */
+export function updateReading(
+  state: State,
+  screen: Walk,
+  { press, asking }: { readonly press: Press; readonly asking: Asking | undefined },
+): Step<State> {
+  const { input } = screen;
+  if (asking === undefined || (input.kind !== 'reading' && input.kind !== 'insist'))
+    return show(state, { ...screen, input: ready });
+  if (press.command === 'leave-field') return show(state, { ...screen, input: ready });
+  if (press.command === 'choose') return keepReading(state, screen, asking, input);
+  if (press.command !== 'type' && press.command !== 'erase') return still(state);
+  const typed = typedOn(input.typed, press);
+  return show(state, {
+    ...screen,
+    input: typed === '' ? ready : { kind: 'reading', typed },
+  });
+}
+
+function keepReading(
+  state: State,
+  screen: Walk,
+  asking: Asking,
+  input: Extract<Walk['input'], { kind: 'reading' | 'insist' }>,
+): Step<State> {
+  const given = { reading: input.typed, ...(input.kind === 'insist' && { insist: true }) };
+  const acted = act(state, answering(asking, given));
+  const { outcome } = acted;
+  if (outcome.kind === 'done' || outcome.problem.code !== 'implausible') return done(acted);
+  return doing(
+    {
+      ...acted.state,
+      notice: undefined,
+      screen: {
+        ...screen,
+        input: { kind: 'insist', typed: input.typed, why: outcome.problem.message },
+      },
+    },
+    ...acted.effects,
+  );
+}
+
+/** Words being typed: a note, a reason, a part. */
+export function updateText(state: State, screen: Walk, press: Press): Step<State> {
+  const { input } = screen;
+  if (input.kind !== 'text') return still(state);
+  const back: Walk = { ...screen, input: ready };
+  if (press.command === 'leave-field') return show(state, back);
+  if (press.command === 'type' || press.command === 'erase')
+    return show(state, { ...screen, input: { ...input, typed: typedOn(input.typed, press) } });
+  if (press.command !== 'choose') return still(state);
+  if (input.typed.trim() === '') return emptyField(state, screen, input);
+  const acted = act(state, worded(state, input.purpose, input.typed.trim()));
+  if (acted.outcome.kind === 'refused') return acted;
+  return doing({ ...acted.state, screen: nextField(screen, input) }, ...acted.effects);
+}
+
+type TextInput = Extract<Walk['input'], { kind: 'text' }>;
+
+/** On to what is asked next, or back to the step. */
+const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
+  ...screen,
+  input: next === undefined ? ready : { kind: 'text', purpose: next, typed: '' },
+});
+
+function emptyField(state: State, screen: Walk, input: TextInput): Step<State> {
+  if (input.purpose === 'skip')
+    return still({
+      ...state,
+      notice: { kind: 'problem', text: 'Say why in a few words, or Esc to go back.' },
+    });
+  return show(state, nextField(screen, input));
+}
+
+function worded(state: State, purpose: TextPurpose, typed: string): Action {
+  const step = state.live?.story.step;
+  switch (purpose) {
+    case 'skip':
+      return { do: 'skip', check: step?.kind === 'check' ? step.check : '', reason: typed };
+    case 'note':
+      return {
+        do: 'note',
+        text: typed,
+        ...(step?.kind === 'check' && { about: step.check }),
+      };
+    case 'part-off':
+      return { do: 'part-off', part: typed };
+    case 'follow-up':
+      return { do: 'follow-up', text: typed };
+    case 'altitude':
+      return { do: 'conditions', altitude: typed };
+    case 'temperature':
+      return { do: 'conditions', temperature: typed };
+  }
+}

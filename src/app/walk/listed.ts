@@ -1,0 +1,98 @@
+import type { Action } from '../../core/session/action.ts';
+import { aboutMinutes, percent, stepWords } from '../../core/reason/history/wording.ts';
+import { currentLeg } from '../../core/session/story.ts';
+import { act } from '../act.ts';
+import { moved, picked } from '../keys/cursor.ts';
+import { still, type Step } from '../effect.ts';
+import type { Press } from '../keys/press.ts';
+import { home, ready, walk, type Screen } from '../screen.ts';
+import type { Live, State } from '../state.ts';
+import { done } from './answer.ts';
+import { apart, endings, otherChecks, suspects } from './lists.ts';
+
+type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
+type ListScreen = At<'others' | 'suspects' | 'apart' | 'close'>;
+
+/** What all lists over the walk share: back to it, and the cursor. */
+function moveIn(state: State, screen: ListScreen, press: Press, lines: number): Step<State> {
+  if (press.command === 'go-back') return still({ ...state, screen: walk });
+  const cursor = moved(screen.cursor, press.command, lines);
+  return still({ ...state, screen: { ...screen, cursor } });
+}
+
+/** A list of which picking a line does something at once. */
+function updateList(
+  state: State,
+  screen: ListScreen,
+  press: Press,
+  actions: readonly Action[],
+): Step<State> {
+  const index = picked(screen.cursor, press, actions.length);
+  const action = index === undefined ? undefined : actions[index];
+  return action === undefined
+    ? moveIn(state, screen, press, actions.length)
+    : done(act(state, action));
+}
+
+export function updateOthers(state: State, screen: At<'others'>, press: Press): Step<State> {
+  const checks = state.live === undefined ? [] : otherChecks(state.live);
+  return updateList(
+    state,
+    screen,
+    press,
+    checks.map(({ id }) => ({ do: 'begin', check: id })),
+  );
+}
+
+/**
+ * Puts the cause that is picked on the walk, with its cautions, to be condemned there. Under an
+ * even chance it is said what a short check would settle; the mechanic decides.
+ */
+export function updateSuspects(state: State, screen: At<'suspects'>, press: Press): Step<State> {
+  const { live } = state;
+  if (live === undefined) return still({ ...state, screen: home });
+  const lines = suspects(live);
+  const index = picked(screen.cursor, press, lines.length);
+  const line = index === undefined ? undefined : lines[index];
+  if (line === undefined) return moveIn(state, screen, press, lines.length);
+  const guess = line.chance !== undefined && line.chance < 0.5;
+  const notice = guess
+    ? { kind: 'told' as const, text: guessWords(live, line.chance ?? 0) }
+    : undefined;
+  return still({
+    ...state,
+    notice,
+    screen: { kind: 'walk', input: ready, naming: line.id },
+  });
+}
+
+/** That a repair is a guess still, and the check that would tell more. */
+function guessWords({ story, advice }: Live, chance: number): string {
+  const check = advice?.next.find((step) => step.do === 'check');
+  if (check === undefined) return `Only ${percent(chance)}: a guess still.`;
+  const { tree } = currentLeg(story);
+  return `Only ${percent(chance)}: "${stepWords(tree, check)}" (${aboutMinutes(check.minutes)}) would tell more first; o has it.`;
+}
+
+export function updateApart(state: State, screen: At<'apart'>, press: Press): Step<State> {
+  const lines = state.live === undefined ? [] : apart(state.live.story);
+  const step = updateList(
+    state,
+    screen,
+    press,
+    lines.map(({ mend }) => mend),
+  );
+  // Several things go back together: the list stays up until it is empty or left.
+  const more = step.state.live !== undefined && apart(step.state.live.story).length > 0;
+  return press.command === 'choose' && more
+    ? { ...step, state: { ...step.state, screen: { kind: 'apart', cursor: 0 } } }
+    : step;
+}
+
+export const updateClose = (state: State, screen: At<'close'>, press: Press): Step<State> =>
+  updateList(
+    state,
+    screen,
+    press,
+    endings.map(({ as }) => ({ do: 'close', as })),
+  );

@@ -1,0 +1,109 @@
+import type { Action } from '../../core/session/action.ts';
+import { currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
+import type { Live } from '../state.ts';
+
+/** A check that can be chosen instead of the one on screen. */
+export type OtherCheck = {
+  readonly id: string;
+  readonly done: boolean;
+  /** With access and standing, as the advice counts them where it ranks the check. */
+  readonly minutes: number;
+  /** Minutes saved (or lost) on average against the tree's own next. */
+  readonly versusTree: number | undefined;
+};
+
+/**
+ * All checks: those the advice ranks first, by expected minutes; then those not done yet, the
+ * quicker before the longer; then those done.
+ */
+export function otherChecks({
+  story,
+  advice,
+}: Pick<Live, 'story' | 'advice'>): readonly OtherCheck[] {
+  const { tree } = currentLeg(story);
+  const ranked = (advice?.next ?? []).filter((step) => step.do === 'check');
+  const place = (id: string): number => {
+    const index = ranked.findIndex((step) => step.id === id);
+    return index < 0 ? ranked.length : index;
+  };
+  return Object.keys(tree.checks)
+    .map((id) => ({
+      id,
+      done: lastFinding(story, id) !== undefined,
+      minutes: ranked[place(id)]?.minutes ?? plainMinutes(story, id),
+      versusTree: ranked[place(id)]?.versusTree,
+    }))
+    .toSorted(
+      (a, b) =>
+        place(a.id) - place(b.id) || Number(a.done) - Number(b.done) || a.minutes - b.minutes,
+    );
+}
+
+/** A check's own minutes and those of opening what it needs; access counts once, unless open. */
+function plainMinutes(story: Story, id: string): number {
+  const { tree, shop } = currentLeg(story);
+  const check = tree.checks[id];
+  const shut = (check?.access ?? []).filter((access) => !story.open.includes(access));
+  return shut.reduce(
+    (sum, access) => sum + (shop.accesses[access]?.open ?? 0),
+    check?.minutes ?? 0,
+  );
+}
+
+export type SuspectLine = {
+  readonly id: string;
+  readonly repaired: boolean;
+  /** Undefined while the advice is being worked out. */
+  readonly chance: number | undefined;
+};
+
+/** Causes by their chance now, or by their odds in the tree while that is not known; repaired ones last. */
+export function suspects({
+  story,
+  advice,
+}: Pick<Live, 'story' | 'advice'>): readonly SuspectLine[] {
+  const { causes } = currentLeg(story).tree;
+  const chances = new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance]));
+  return Object.entries(causes)
+    .map(([id, { odds }]) => ({
+      id,
+      odds,
+      repaired: story.repairs.some(({ cause }) => cause === id),
+      chance: chances.get(id),
+    }))
+    .toSorted(
+      (a, b) =>
+        Number(a.repaired) - Number(b.repaired) ||
+        (b.chance ?? 0) - (a.chance ?? 0) ||
+        b.odds - a.odds ||
+        (a.id < b.id ? -1 : 1),
+    )
+    .map(({ odds: _, ...line }) => line);
+}
+
+/** What is off the vehicle or open on it now. */
+export function apart(story: Story): readonly { readonly name: string; readonly mend: Action }[] {
+  const { shop } = currentLeg(story);
+  return [
+    ...story.open.map((id) => ({
+      name: shop.accesses[id]?.name ?? id,
+      mend: { do: 'access', close: id } as const,
+    })),
+    ...story.partsOff.map(({ part }) => ({
+      name: part,
+      mend: { do: 'part-on', part } as const,
+    })),
+  ];
+}
+
+export type Ending = {
+  readonly as: 'fixed' | 'handed-on' | 'given-up' | 'not-reproduced';
+  readonly label: string;
+};
+
+export const endings: readonly Ending[] = [
+  { as: 'fixed', label: 'fixed and proven' },
+  { as: 'handed-on', label: 'handed on as it stands' },
+  { as: 'given-up', label: 'given up' },
+  { as: 'not-reproduced', label: 'the complaint could not be made to happen' },
+];

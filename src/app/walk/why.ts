@@ -1,0 +1,73 @@
+import { unlisted } from '../../core/reason/belief/model.ts';
+import {
+  aboutMinutes,
+  adviceSentence,
+  becauseOf,
+  percent,
+  savesWords,
+  stepWords,
+} from '../../core/reason/history/wording.ts';
+import type { Live } from '../state.ts';
+import { currentLeg } from '../../core/session/story.ts';
+
+/** The page of reasons: who is suspected, what would be done next and why. */
+export function whyLines({ story, advice }: Live): readonly string[] {
+  if (advice === undefined) return ['Still being worked out.'];
+  const { tree } = currentLeg(story);
+  return [
+    adviceSentence(tree, advice),
+    ' ',
+    'SUSPECTS',
+    ...advice.suspects
+      .filter(({ chance }) => chance >= 0.005)
+      .map(
+        ({ cause, chance }) =>
+          `${percent(chance).padStart(9)}  ${tree.causes[cause]?.name ?? cause}`,
+      ),
+    `${percent(advice.unlisted).padStart(9)}  something not on this list`,
+    advice.coverage < 0.999
+      ? `These rest on at least ${percent(advice.coverage)} of the evidence.`
+      : '  ',
+    'NEXT, THE QUICKEST FIRST',
+    ...advice.next.slice(0, 6).map((step, index) => {
+      const saves = savesWords(step.versusTree);
+      return `${index + 1}. ${stepWords(tree, step)}${saves === '' ? '' : `, ${saves}`}. ${becauseOf(tree, step)}`;
+    }),
+  ];
+}
+
+/** `SUSPECTS  bulkhead 41 %   ammeter 30 %   unlisted 5 %`, as many as there is room for. */
+export function suspectsLine({ story, advice }: Live): string {
+  if (advice === undefined) return 'SUSPECTS  ...';
+  const { tree } = currentLeg(story);
+  const listed = advice.suspects
+    .filter(({ chance }) => chance >= 0.005)
+    .map(({ cause, chance }) => ({ name: tree.causes[cause]?.name ?? cause, chance }));
+  const all = [...listed, { name: unlisted, chance: advice.unlisted }].toSorted(
+    (one, other) => other.chance - one.chance,
+  );
+  const lead = advice.because.unlistedLeads ? 'none of the listed fits well: ' : '';
+  return `SUSPECTS  ${lead}${all.map(({ name, chance }) => `${short(name)} ${percent(chance)}`).join('   ')}`;
+}
+
+/** The first words of a cause's name: enough to know it by. */
+function short(name: string): string {
+  const [first = name] = name.split(/[,:(]/);
+  const words = first.split(' ');
+  let shown = words[0] ?? '';
+  for (const word of words.slice(1))
+    if (shown.length + 1 + word.length <= 18) shown += ` ${word}`;
+    else break;
+  return shown.replace(/ (or|at|of|to|the|and|its)$/, '').toLowerCase();
+}
+
+/** `QUICKER   saves about 4 min on average: ...`; what the advice would do instead. */
+export function quickerLine({ story, own, advice }: Live): string {
+  const [first] = advice?.next ?? [];
+  if (advice === undefined || first === undefined) return '';
+  const same = own.kind === 'check' && first.do === 'check' && own.check === first.id;
+  if (same) return 'QUICKER   nothing: the next step is the quickest';
+  const saves = savesWords(first.versusTree);
+  const step = stepWords(currentLeg(story).tree, first);
+  return `QUICKER   ${saves === '' ? '' : `${saves} (j): `}${step}, ${aboutMinutes(first.minutes)}`;
+}

@@ -1,0 +1,105 @@
+import { dirname, join } from 'node:path';
+import { showProblem, type Problem } from '../../core/problem.ts';
+import { checkTree, type Checked } from '../../core/reason/plan/check-tree.ts';
+import { showDoubt } from '../../core/reason/plan/soundness.ts';
+import { cleanLine, count } from '../../core/text.ts';
+import { lintLibrary, type TreeFile } from '../../core/tree/lint/shared.ts';
+import type { Shop } from '../../core/tree/shop.ts';
+import { loadLibrary, loadShop, readText } from '../../store/library.ts';
+import { isTreeFile, shopFile } from '../../store/tree-files.ts';
+import { printJson, type ExitCode, type Io } from '../io.ts';
+import { absolute, treesFolder, type Given } from '../options.ts';
+
+type CheckedFile = Checked & { readonly file: string };
+
+/** `droplight trees check [FILES] [--doubts] [--json]`: all that is wrong with them, a line each. */
+export function checkTrees(io: Io, given: Given, words: readonly string[]): ExitCode {
+  const folder = treesFolder(io, given);
+  const { files } = io.disk;
+  const named = words.map((word) => absolute(io, word));
+  const paths =
+    named.length > 0
+      ? named
+      : files
+          .list(folder)
+          .filter(isTreeFile)
+          .map((name) => join(folder, name));
+  const library = loadLibrary(files, folder, io.folders.shipped);
+  const shops = makeShops(io, folder);
+  const texts = paths.map((path) => readText(files, path));
+  const trees = [...library.trees.map(({ id }) => id), ...texts.flatMap(idOf)];
+  const checked = paths.map((file, index): CheckedFile => {
+    const text = texts[index];
+    if (text === undefined || text.kind === 'bad')
+      return { file, tree: undefined, problems: text?.problems ?? [], doubts: [] };
+    return { file, ...checkTree(text.value, { file, shop: shops.at(dirname(file)), trees }) };
+  });
+  const good = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
+  const others = named.length > 0 ? library.trees.map((tree) => ({ file: tree.id, tree })) : [];
+  const problems = [
+    ...shops.problems(),
+    ...checked.flatMap((one) => one.problems),
+    ...shared(good, others),
+  ];
+  tell(io, given, checked, problems);
+  if (problems.some(({ code }) => /^E[A-Z]+$/.test(code))) return 3;
+  return problems.length > 0 ? 1 : 0;
+}
+
+/** What the checked files have against one another, and against the trees of the library. */
+function shared(good: readonly TreeFile[], library: readonly TreeFile[]): readonly Problem[] {
+  const ids = good.map(({ tree }) => tree.id);
+  const others = library.filter(({ tree }) => !ids.includes(tree.id));
+  const files = good.map(({ file }) => file);
+  return lintLibrary([...others, ...good]).filter(({ file = '' }) => files.includes(file));
+}
+
+/** The shop beside a file, or the one of the folder of trees; each is read once. */
+function makeShops(io: Io, folder: string) {
+  const { files } = io.disk;
+  const known = new Map<string, Shop | undefined>();
+  const problems: Problem[] = [];
+  const load = (from: string): Shop | undefined => {
+    if (known.has(from)) return known.get(from);
+    const parsed = loadShop(files, from);
+    if (parsed.kind === 'bad') problems.push(...parsed.problems);
+    const shop = parsed.kind === 'good' ? parsed.value : undefined;
+    known.set(from, shop);
+    return shop;
+  };
+  const beside = (from: string): boolean => files.exists(join(from, shopFile));
+  return {
+    at: (from: string): Shop | undefined => load([from, folder].find(beside) ?? io.folders.shipped),
+    problems: (): readonly Problem[] => problems,
+  };
+}
+
+/** The id that a text gives its tree, so that others may lead to it; wrong ones are told elsewhere. */
+function idOf(text: ReturnType<typeof readText>): readonly string[] {
+  const found =
+    text.kind === 'good' ? /"id"\s*:\s*"([a-z0-9-]+)"/.exec(text.value)?.[1] : undefined;
+  return found === undefined ? [] : [found];
+}
+
+function tell(
+  io: Io,
+  given: Given,
+  checked: readonly CheckedFile[],
+  problems: readonly Problem[],
+): void {
+  if (given.flag('json')) {
+    const doubts = checked.flatMap(({ file, doubts: all }) =>
+      all.map((doubt) => ({ file, ...doubt })),
+    );
+    printJson(io, { problems, doubts });
+    return;
+  }
+  for (const problem of problems) io.out(`${cleanLine(showProblem(problem))}\n`);
+  if (given.flag('doubts'))
+    for (const { tree, doubts } of checked)
+      for (const doubt of tree === undefined ? [] : doubts)
+        io.out(`${cleanLine(tree === undefined ? '' : showDoubt(tree, doubt))}\n`);
+  if (problems.length === 0)
+    io.out(`${count(checked.length, 'tree')} checked, nothing is wrong.\n`);
+  else io.err(`${count(problems.length, 'problem')} in ${count(checked.length, 'tree file')}.\n`);
+}

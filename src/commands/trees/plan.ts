@@ -1,0 +1,127 @@
+import { fillTree } from '../../core/feed/fill.ts';
+import { exactMinutes, mendingMinutes } from '../../core/reason/plan/exact.ts';
+import { makeModel } from '../../core/reason/belief/model.ts';
+import { rounds } from '../../core/reason/advice/search.ts';
+import { simulate } from '../../core/reason/plan/simulate.ts';
+import {
+  advisedWalker,
+  fixedChart,
+  oddsOnly,
+  ownWay,
+  type Walker,
+} from '../../core/reason/plan/policies.ts';
+import type { Tree } from '../../core/tree/model.ts';
+import type { Shop } from '../../core/tree/shop.ts';
+import type { Library } from '../../store/library.ts';
+import { fail, printJson, type ExitCode, type Io } from '../io.ts';
+import { openLibrary } from '../library.ts';
+import { treeNamed } from '../open.ts';
+import { firstOf, type Given } from '../options.ts';
+
+/** Expected minutes of a job: followed through every way, or from hidden vehicles with a standard error. */
+export type Cost =
+  | { readonly by: 'exact'; readonly minutes: number }
+  | { readonly by: 'simulated'; readonly minutes: number; readonly error: number };
+
+export const walkerNames = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'] as const;
+export type WalkerName = (typeof walkerNames)[number];
+
+/** What a job costs, in minutes, by who chooses the steps. */
+export type Plan = {
+  readonly tree: string;
+  readonly runs: number;
+  readonly seed: number;
+  readonly walkers: Readonly<Record<WalkerName, Cost>>;
+};
+
+const usual = { runs: 500, seed: 20_260_411 };
+
+/** Places that an exact evaluation may look at: a tree of the usual size has far too many. */
+const mostPlaces = 2000;
+
+/**
+ * Expected minutes of a tree to a proven repair, from the tree's own numbers: the advised order
+ * (looking two steps ahead), the tree's own way, repairs by odds alone, a fixed chart. Repairs by
+ * odds are worked out exactly, and so are the others on a small tree; else they are simulated.
+ */
+export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
+  const filled = fillTree(tree, {});
+  const model = makeModel(filled);
+  const { accesses } = shop;
+  const walkers: Record<WalkerName, Walker> = {
+    advised: advisedWalker(rounds.slice(0, 1)),
+    ownWay: ownWay(filled),
+    oddsOnly,
+    fixedChart,
+  };
+  const costOf = (name: WalkerName): Cost => {
+    const walker = walkers[name];
+    const minutes =
+      name === 'oddsOnly'
+        ? mendingMinutes(model, accesses, walker)
+        : exactMinutes(model, accesses, walker, mostPlaces);
+    if (minutes !== undefined) return { by: 'exact', minutes };
+    const count = { count: runs, seed };
+    const [found] = simulate({ model, accesses, ...count, walkers: { [name]: walker } });
+    return { by: 'simulated', minutes: found?.mean ?? 0, error: found?.error ?? 0 };
+  };
+  return {
+    tree: tree.id,
+    runs,
+    seed,
+    walkers: {
+      advised: costOf('advised'),
+      ownWay: costOf('ownWay'),
+      oddsOnly: costOf('oddsOnly'),
+      fixedChart: costOf('fixedChart'),
+    },
+  };
+}
+
+/** `droplight trees plan [TREE] [--runs N] [--seed N] [--json]`. */
+export function planTrees(io: Io, given: Given, [id]: readonly string[]): ExitCode {
+  const library = openLibrary(io, given);
+  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
+  const chosen = chosenTrees(io, library.value, id);
+  if (typeof chosen === 'number') return chosen;
+  const options = {
+    runs: Number(given.text('runs') ?? usual.runs),
+    seed: Number(given.text('seed') ?? usual.seed),
+  };
+  if (!Number.isInteger(options.runs) || options.runs < 2 || !Number.isInteger(options.seed))
+    return fail(io, {
+      code: 'no-number',
+      message: 'Runs and seed are whole numbers, runs at least 2.',
+      mend: 'Use: droplight trees plan TREE --runs 500 --seed 1',
+    });
+  const plans = chosen.map((tree) => planOf(tree, library.value.shop, options));
+  if (given.flag('json')) printJson(io, id === undefined ? plans : plans[0]);
+  else io.out(`${planLines(plans).join('\n')}\n`);
+  return 0;
+}
+
+function chosenTrees(io: Io, library: Library, id: string | undefined): readonly Tree[] | ExitCode {
+  if (id === undefined) return library.trees;
+  const tree = treeNamed(id, library);
+  return tree.kind === 'good' ? [tree.value] : fail(io, firstOf(tree.problems));
+}
+
+function planLines(plans: readonly Plan[]): readonly string[] {
+  const head = ['advised', 'own way', 'odds only', 'fixed chart'];
+  const { runs, seed } = plans[0] ?? usual;
+  return [
+    'Expected minutes to a proven repair: exact, or with ± standard error',
+    `from ${runs} hidden vehicles (seed ${seed}).`,
+    ['tree'.padEnd(14), ...head.map((one) => one.padStart(13))].join(''),
+    ...plans.map(({ tree, walkers }) => {
+      const costs = walkerNames.map((name) => showCost(walkers[name]).padStart(13));
+      return [tree.padEnd(14), ...costs].join('').trimEnd();
+    }),
+  ];
+}
+
+/** `129 ±5.3`, or `181` when exact; the signs stand below one another. */
+export const showCost = (cost: Cost): string =>
+  cost.by === 'exact'
+    ? `${cost.minutes.toFixed(0)}      `
+    : `${cost.minutes.toFixed(0)} ±${cost.error.toFixed(1).padEnd(4)}`;

@@ -1,0 +1,123 @@
+import { percent } from '../../reason/history/wording.ts';
+import { suspectsIn } from '../../reason/history/impact.ts';
+import { unlisted } from '../../reason/belief/model.ts';
+import { chancesAtFirst } from '../../reason/history/belief-history.ts';
+import type { Story } from '../../session/story.ts';
+import { dateOf } from '../../session/time.ts';
+import { showReading } from '../../trade/units/units.ts';
+import type { Block } from '../block.ts';
+import { failedRepairs } from './ledger.ts';
+import type { Teller } from '../context.ts';
+import { causeName, clause, joined, minuteWords, numberWord, sentence } from '../words/wording.ts';
+
+/** The job in one paragraph: complaint, cause, correction. */
+export function summaryBlock({ story }: Teller): Block {
+  const named = causesFound(story);
+  const cause =
+    named.length === 0
+      ? 'Not found in this session.'
+      : sentence(joined(named.map((id) => clause(causeName(story, id)))));
+  return {
+    kind: 'summary',
+    parts: [
+      { name: 'Complaint', text: sentence(story.legs[0]?.tree.complaint.say ?? '') },
+      { name: named.length > 1 ? 'Causes' : 'Cause', text: cause },
+      { name: 'Correction', text: correction(story) },
+    ],
+  };
+}
+
+/** What was mended and did cure, or else was named and not mended; what failed its proof is no cause found. */
+function causesFound(story: Story): readonly string[] {
+  const failed = new Set(failedRepairs(story).map(({ n }) => n));
+  const mended = story.repairs.filter(({ n }) => !failed.has(n)).map(({ cause }) => cause);
+  if (mended.length > 0) return [...new Set(mended)];
+  const open = story.condemned.filter(
+    ({ cause }) => !story.repairs.some((repair) => repair.cause === cause),
+  );
+  return open.map(({ cause }) => cause).slice(-1);
+}
+
+function correction(story: Story): string {
+  if (story.repairs.length === 0)
+    return story.closed?.as === 'handed-on'
+      ? 'Nothing was repaired; the vehicle was handed on.'
+      : 'Nothing was repaired in this session.';
+  const failed = new Set(failedRepairs(story).map(({ n }) => n));
+  const repairs = story.repairs.map(({ cause, did, n }) => {
+    const done = did === undefined ? `mended: ${clause(causeName(story, cause))}` : clause(did);
+    return failed.has(n) ? `${done} (this did not cure it)` : done;
+  });
+  return `${sentence(repairs.join('; then '))} ${proofWords(story)}`;
+}
+
+/** Whether the last repair stood its test. */
+function proofWords({ proofs, repairs }: Story): string {
+  const proof = proofs.at(-1);
+  if (proof === undefined || proof.n < (repairs.at(-1)?.n ?? 0))
+    return "Not proven: the complaint's own test was not repeated after the last repair.";
+  return proof.good
+    ? "Proven by the complaint's own test."
+    : "Not proven: the complaint's own test still failed after the last repair.";
+}
+
+/** The vehicle, the place and the day, as far as a reader may know them. */
+export function vehicleBlocks({ story }: Teller): readonly Block[] {
+  const { header, conditions } = story;
+  const facts = Object.entries(story.facts).map(
+    ([fact, value]) => `${factName(fact)}: ${factWords(story, fact, value)}`,
+  );
+  const place = [
+    ...(conditions.altitude === undefined
+      ? []
+      : [`${showReading(conditions.altitude.value, conditions.altitude.unit)} above sea level`]),
+    ...(conditions.temperature === undefined
+      ? []
+      : [`${showReading(conditions.temperature.value, conditions.temperature.unit)} in the air`]),
+  ];
+  const missing = [
+    ...(conditions.altitude === undefined ? ['the height above sea level'] : []),
+    ...(conditions.temperature === undefined ? ['the air temperature'] : []),
+  ];
+  const by = header.who === '' ? '' : ` by ${header.who}`;
+  const told = [
+    `The work was begun on ${dateOf(header.opened)}${by}, and ${minuteWords(story.minutes)} of it ${Math.round(story.minutes) === 1 ? 'is' : 'are'} on record.`,
+    ...(place.length === 0 ? [] : [sentence(`Conditions: ${joined(place)}`)]),
+    ...(missing.length === 0
+      ? []
+      : [`Not recorded: ${joined(missing)}; readings were judged as they were read.`]),
+    ...(facts.length === 0 ? [] : [sentence(`On the vehicle, ${facts.join('; ')}`)]),
+  ];
+  return [
+    { kind: 'heading', text: 'The vehicle and the conditions' },
+    { kind: 'paragraph', text: told.join(' ') },
+  ];
+}
+
+/** Facts that people know by their letters. */
+const lettered = ['pcv', 'egr'];
+
+const factName = (id: string): string =>
+  lettered.includes(id) ? id.toUpperCase() : id.replaceAll('-', ' ');
+
+const factWords = ({ header }: Story, fact: string, value: string): string =>
+  header.shop.facts[fact]?.values[value] ?? value;
+
+/** Which causes it could have been, before anything was looked at. */
+export function knownBlocks({ story }: Teller): readonly Block[] {
+  const chances = chancesAtFirst(story);
+  if (chances === undefined) return [];
+  const suspects = suspectsIn(chances);
+  const likeliest = suspects
+    .toSorted((one, other) => (chances.get(other) ?? 0) - (chances.get(one) ?? 0))
+    .slice(0, 3)
+    .map((id) => `${clause(causeName(story, id))} (${percent(chances.get(id) ?? 0)})`);
+  const off = chances.get(unlisted) ?? 0;
+  return [
+    { kind: 'heading', text: 'What was known at the start' },
+    {
+      kind: 'paragraph',
+      text: `Before anything was looked at, ${numberWord(suspects.length)} known causes could have been behind it. The likeliest by experience: ${joined(likeliest)}.${off > 0.005 ? ` Something that is not on the list had ${percent(off)}.` : ''}`,
+    },
+  ];
+}

@@ -1,0 +1,24 @@
+import { dateOf } from '../../session/time.ts';
+import { cleanLine } from '../../text.ts';
+import { accountTitle } from '../outline.ts';
+import type { Teller } from '../context.ts';
+
+/** A double-quoted YAML scalar: JSON's strings are that, since YAML 1.2 takes in JSON (section 1.3). */
+const quoted = (text: string): string => JSON.stringify(cleanLine(text));
+
+/** What programs that gather accounts want to know, as YAML before the account. */
+export function frontMatter(teller: Teller): string {
+  const { story } = teller;
+  const repaired = story.repairs.at(-1)?.n ?? 0;
+  const proven = story.proofs.some(({ good, n }) => good && n > repaired);
+  const lines = [
+    `title: ${quoted(accountTitle(teller))}`,
+    `date: ${quoted(dateOf(story.header.opened))}`,
+    `complaint: ${quoted(story.legs[0]?.tree.id ?? story.header.tree)}`,
+    `causes: [${[...new Set(story.repairs.map(({ cause }) => cause))].map(quoted).join(', ')}]`,
+    `minutes: ${Math.round(story.minutes)}`,
+    `closed: ${quoted(story.closed?.as ?? 'open')}`,
+    `proven: ${proven}`,
+  ];
+  return `---\n${lines.join('\n')}\n---\n\n`;
+}

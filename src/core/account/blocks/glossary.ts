@@ -1,0 +1,91 @@
+import type { Block, Inline, Words } from '../block.ts';
+import { glossaryWords } from '../words/glossary-words.ts';
+import { headingSlugs } from '../words/slugs.ts';
+
+const terms = Object.keys(glossaryWords);
+const pattern = new RegExp(
+  `(?<![\\p{L}\\p{N}])(?:${terms
+    .toSorted((one, other) => other.length - one.length || (one < other ? -1 : 1))
+    .join('|')})(?![\\p{L}\\p{N}])`,
+  'giu',
+);
+
+const termOf = (found: string): string | undefined =>
+  terms.find((term) => term === found.toLowerCase());
+
+const heading = 'Words';
+
+/**
+ * Links each trade word where it first stands in running text, and adds what they mean as a
+ * section of its own.
+ */
+export function withGlossary(blocks: readonly Block[]): readonly Block[] {
+  const used = usedTerms(blocks);
+  if (used.length === 0) return blocks;
+  const section = sectionOf(used);
+  const slugs = headingSlugs([...blocks, ...section]);
+  const linker = new Linker(
+    new Map(used.map((term, index) => [term, slugs.at(index - used.length) ?? ''])),
+  );
+  return [...blocks.map((block) => linker.block(block)), ...section];
+}
+
+const sectionOf = (used: readonly string[]): readonly Block[] => [
+  { kind: 'heading', text: heading },
+  ...used.flatMap((term): Block[] => [
+    { kind: 'heading', level: 3, text: term },
+    { kind: 'paragraph', text: glossaryWords[term] ?? '' },
+  ]),
+];
+
+/** Running text of a block, in which words are linked; headings, lists, tables and cautions stay bare. */
+function runningText(block: Block): readonly Words[] {
+  if (block.kind === 'paragraph') return [block.text];
+  return block.kind === 'summary' ? block.parts.map(({ text }) => text) : [];
+}
+
+function usedTerms(blocks: readonly Block[]): readonly string[] {
+  const used = new Set<string>();
+  for (const words of blocks.flatMap(runningText))
+    for (const part of typeof words === 'string' ? [words] : [])
+      for (const [found] of part.matchAll(pattern)) {
+        const term = termOf(found);
+        if (term !== undefined) used.add(term);
+      }
+  return [...used].toSorted();
+}
+
+/** Keeps which words are still to be linked. */
+class Linker {
+  readonly #left: Map<string, string>;
+
+  constructor(slugs: ReadonlyMap<string, string>) {
+    this.#left = new Map(slugs);
+  }
+
+  block(block: Block): Block {
+    if (this.#left.size === 0) return block;
+    if (block.kind === 'paragraph') return { ...block, text: this.#words(block.text) };
+    if (block.kind === 'summary')
+      return {
+        ...block,
+        parts: block.parts.map(({ name, text }) => ({ name, text: this.#words(text) })),
+      };
+    return block;
+  }
+
+  #words(words: Words): Words {
+    if (typeof words !== 'string') return words;
+    const parts: Inline[] = [];
+    let from = 0;
+    for (const match of words.matchAll(pattern)) {
+      const term = termOf(match[0]);
+      const to = term === undefined ? undefined : this.#left.get(term);
+      if (term === undefined || to === undefined) continue;
+      this.#left.delete(term);
+      parts.push(words.slice(from, match.index), { text: match[0], to });
+      from = match.index + match[0].length;
+    }
+    return from === 0 ? words : [...parts, words.slice(from)];
+  }
+}

@@ -1,0 +1,140 @@
+import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
+import type { Finding, FollowUp, Story } from '../../session/story.ts';
+import { clockTime } from '../../session/time.ts';
+import type { Block } from '../block.ts';
+import { effectCell } from '../clauses/impact.ts';
+import type { Teller } from '../context.ts';
+import {
+  askWords,
+  askedThing,
+  causeName,
+  checkIn,
+  clause,
+  readingWords,
+  sentence,
+  shownWords,
+} from '../words/wording.ts';
+
+/** Every finding with what was found, what a healthy vehicle shows and what it told. */
+export function readingBlocks(teller: Teller): readonly Block[] {
+  const { story } = teller;
+  if (story.findings.length === 0) return [];
+  const rows = story.findings.map((finding, index) => {
+    const check = checkIn(story, finding.check, finding.leg);
+    return [
+      String(index + 1),
+      clockTime(finding.told ?? finding.stamp.at),
+      askWords(story, finding.check, finding.leg),
+      [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', '),
+      check?.healthy ?? check?.results[0]?.label ?? '',
+      effectCell(story, teller.stepAt(finding.n)),
+    ];
+  });
+  const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];
+  return [
+    { kind: 'heading', text: 'Readings and results' },
+    { kind: 'table', head, rows },
+    ...(story.findings.every(({ n }) => teller.stepAt(n) !== undefined)
+      ? []
+      : [{ kind: 'paragraph' as const, text: longNote }]),
+  ];
+}
+
+const longNote = `In so long a session the suspects were weighed after the first ${weighedFirst} and the last ${weighedLast} findings and repairs only.`;
+
+/** What was repaired, with parts and costs. */
+export function repairBlocks(story: Story): readonly Block[] {
+  if (story.repairs.length === 0) return [];
+  const rows = story.repairs.map(({ cause, did, parts, minutes, cost }) => [
+    sentence(causeName(story, cause)).replace(/\.$/, ''),
+    did ?? 'as the tree says',
+    parts.length === 0 ? 'none' : parts.join('; '),
+    minutes === undefined ? 'not noted' : String(minutes),
+    cost ?? 'not noted',
+  ]);
+  return [
+    { kind: 'heading', text: 'What was done' },
+    { kind: 'table', head: ['Repair', 'Done', 'Parts', 'Minutes', 'Cost'], rows },
+  ];
+}
+
+/** The complaint's own test, and what was repeated with it, before and after. */
+export function proofBlocks({ story }: Teller): readonly Block[] {
+  if (story.repairs.length === 0) return [];
+  const heading: Block = { kind: 'heading', text: 'The proof' };
+  const proof = story.proofs.at(-1);
+  if (proof === undefined)
+    return [heading, { kind: 'paragraph', text: 'The repair was not put to the proof.' }];
+  const last = story.repairs.at(-1)?.n ?? 0;
+  const repeated = new Set(story.findings.filter(({ n }) => n > last).map(({ check }) => check));
+  const rows = [...repeated].map((check) => {
+    const of = (test: (one: Finding) => boolean): Finding | undefined =>
+      story.findings.findLast((one) => one.check === check && test(one));
+    return [
+      askWords(story, check),
+      foundCell(
+        story,
+        of(({ n }) => n < last),
+      ),
+      foundCell(
+        story,
+        of(({ n }) => n > last),
+      ),
+    ];
+  });
+  const stale = proof.n < last ? ' It has not been repeated since the last repair.' : '';
+  return [
+    heading,
+    ...(rows.length === 0
+      ? []
+      : [{ kind: 'table' as const, head: ['Check', 'Before', 'After the last repair'], rows }]),
+    {
+      kind: 'paragraph',
+      text: `${
+        proof.good
+          ? "The complaint's own test passed after the repair."
+          : "The complaint's own test still showed the complaint after the repair."
+      }${stale}`,
+    },
+  ];
+}
+
+const foundCell = (story: Story, finding: Finding | undefined): string =>
+  finding === undefined
+    ? 'not taken'
+    : [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', ');
+
+const urgencies: Readonly<Record<FollowUp['urgency'], string>> = {
+  unsafe: 'Before it is driven',
+  soon: 'Soon',
+  noticed: 'Noticed on the way',
+};
+
+/** What is left: the unsafe first, then parts and accesses, then checks that were passed over. */
+export function toDoBlocks({ story }: Teller): readonly Block[] {
+  const order = Object.keys(urgencies);
+  const followUps = story.followUps
+    .toSorted((one, other) => order.indexOf(one.urgency) - order.indexOf(other.urgency))
+    .map(({ urgency, text }) => sentence(`${urgencies[urgency]}: ${clause(text)}`));
+  const left = story.closed?.leftOpen ?? story.partsOff.map(({ part }) => part);
+  const items = [
+    ...followUps,
+    ...left.map((name) => sentence(`Still open or off: ${clause(name)}`)),
+    ...story.skipped.map(({ check, reason }) =>
+      sentence(`Passed over: ${askedThing(story, check)} (${clause(reason)})`),
+    ),
+    ...story.unsure.map(({ check }) => sentence(`Could not be told: ${askedThing(story, check)}`)),
+  ];
+  return [
+    { kind: 'heading', text: 'Still to do' },
+    items.length === 0
+      ? { kind: 'paragraph', text: 'Nothing was left to do.' }
+      : { kind: 'list', items, numbered: false },
+  ];
+}
+
+/** What makes the vehicle unsafe stands before everything else. */
+export const unsafeBlocks = ({ followUps }: Story): readonly Block[] =>
+  followUps
+    .filter(({ urgency }) => urgency === 'unsafe')
+    .map(({ text }) => ({ kind: 'warning', name: 'not to be driven yet', text: sentence(text) }));

@@ -1,0 +1,81 @@
+import { percent } from '../../reason/history/wording.ts';
+import { unlisted } from '../../reason/belief/model.ts';
+import type { Block } from '../block.ts';
+import { failedRepairs } from './ledger.ts';
+import { chanceBefore } from '../clauses/repairs.ts';
+import type { Teller } from '../context.ts';
+import { causeName, clause, joined, sentence } from '../words/wording.ts';
+
+/** A suspect this likely beside the named cause was not ruled out. */
+const stillOpen = 0.05;
+const mostOpen = 3;
+
+/** What it was, where, how sure that was, and what had not been ruled out. */
+export function verdictBlocks(teller: Teller): readonly Block[] {
+  const { story } = teller;
+  const inOrder = [...story.condemned, ...story.repairs].toSorted((one, two) => one.n - two.n);
+  const named = [...new Set(inOrder.map(({ cause }) => cause))];
+  const heading: Block = { kind: 'heading', text: 'What it was' };
+  if (named.length === 0) return [heading, { kind: 'paragraph', text: notFound(teller) }];
+  return [
+    heading,
+    ...named.map((cause): Block => ({ kind: 'paragraph', text: causeParagraph(teller, cause) })),
+  ];
+}
+
+function causeParagraph(teller: Teller, cause: string): string {
+  const { story } = teller;
+  const n =
+    story.condemned.find((one) => one.cause === cause)?.n ??
+    story.repairs.find((one) => one.cause === cause)?.n ??
+    0;
+  const chance = chanceBefore(teller, n, cause);
+  const stood = chance === undefined ? '' : ` at ${percent(chance)}`;
+  if (isFailed(teller, cause))
+    return sentence(
+      `It was not this: ${clause(causeName(story, cause))}. It was mended${stood}, and the complaint stayed`,
+    );
+  const where = story.legs
+    .map(({ tree }) => tree.causes[cause]?.where)
+    .find((one) => one !== undefined);
+  const place = where === undefined ? '' : `; where: ${clause(where)}`;
+  const others = openBeside(teller, n, cause).slice(0, mostOpen);
+  const sure =
+    chance === undefined ? '' : ` By all that had been found it then stood at ${percent(chance)}.`;
+  const open =
+    others.length === 0
+      ? ' No other suspect was left above 5 %.'
+      : ` Not ruled out beside it: ${joined(others)}.`;
+  return `${sentence(`${causeName(story, cause).replace(/\.$/, '')}${place}`)}${sure}${chance === undefined ? '' : open}${outcome(teller, cause)}`;
+}
+
+/** What the repair of it came to. */
+function outcome({ story }: Teller, cause: string): string {
+  const repair = story.repairs.findLast((one) => one.cause === cause);
+  if (repair === undefined) return ' It was not repaired in this session.';
+  const next = story.repairs.find(({ n }) => n > repair.n);
+  const proof = story.proofs.findLast(({ n }) => n > repair.n && n < (next?.n ?? Infinity));
+  if (proof === undefined) return ' The repair was not put to the proof by itself.';
+  return '';
+}
+
+const isFailed = ({ story }: Teller, cause: string): boolean =>
+  failedRepairs(story).some((one) => one.cause === cause);
+
+function openBeside(teller: Teller, n: number, cause: string): readonly string[] {
+  const last = teller.trail.findLast((step) => step.n < n)?.after ?? new Map<string, number>();
+  return [...last]
+    .filter(([id, chance]) => id !== cause && chance >= stillOpen)
+    .toSorted(([, one], [, other]) => other - one)
+    .map(([id, chance]) => `${nameOf(teller, id)} (${percent(chance)})`);
+}
+
+const nameOf = ({ story }: Teller, id: string): string =>
+  id === unlisted ? 'something not on the list' : clause(causeName(story, id));
+
+function notFound(teller: Teller): string {
+  const open = openBeside(teller, Infinity, '').slice(0, 5);
+  return open.length === 0
+    ? 'No cause was named.'
+    : `No cause was named. When the work ended the suspects were: ${joined(open)}.`;
+}

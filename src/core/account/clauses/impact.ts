@@ -1,0 +1,114 @@
+import { effectOf, toldLittle, type Effect, type Shift } from '../../reason/history/impact.ts';
+import { unlisted } from '../../reason/belief/model.ts';
+import type { TrailStep } from '../../reason/history/belief-history.ts';
+import { percent } from '../../reason/history/wording.ts';
+import type { Story } from '../../session/story.ts';
+import { causeName, clause, joined, numberWord } from '../words/wording.ts';
+
+const nameIn = (story: Story, cause: string): string =>
+  cause === unlisted ? 'something not on the list' : clause(causeName(story, cause));
+
+/** `27 to 48 %`; the ends keep their words. */
+const shiftWords = ({ from, to }: Shift): string => {
+  const [before, after] = [percent(from), percent(to)];
+  return /^\d/.test(before) && /^\d/.test(after)
+    ? `${before.replace(' %', '')} to ${after}`
+    : `${before} to ${after}`;
+};
+
+/** A suspect that stands lower than this is not worth pointing out. */
+const worthNaming = 0.12;
+
+/** Cleared causes are named when they are few. */
+const mostNamed = 3;
+
+export type Manner = {
+  /** How many findings brought it about together. */
+  readonly together: number;
+  /** Counts on through the account, so that two sentences in a row do not begin alike. */
+  readonly turn: number;
+};
+
+/** What one finding, or several in a row, did to the suspects; empty where that is nothing. */
+export function effectSentences(
+  story: Story,
+  steps: readonly TrailStep[],
+  { together, turn }: Manner,
+): readonly string[] {
+  const [first, last] = [steps[0], steps.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  if (first.before === undefined) return [];
+  if (last.after === undefined)
+    return [
+      'With what was found before, that cannot all be true: one of the findings must be doubted.',
+    ];
+  const effect = effectOf({ ...last, before: first.before });
+  if (effect === undefined || toldLittle(effect)) return [];
+  const it = together > 1 ? 'Between them they' : (['That', 'This', 'It'][turn % 3] ?? 'That');
+  const cleared = clearedSentence(story, effect, it);
+  return [...cleared, ...shiftSentence(story, effect, cleared.length === 0 ? it : undefined)];
+}
+
+function clearedSentence(
+  story: Story,
+  { cleared, suspects, settles }: Effect,
+  it: string,
+): readonly string[] {
+  if (cleared.length === 0 || (settles && cleared.length < 3)) return [];
+  const share =
+    cleared.length === suspects
+      ? suspects === 1
+        ? 'the last suspect'
+        : suspects === 2
+          ? 'both suspects'
+          : `all ${numberWord(suspects)} suspects`
+      : `${numberWord(cleared.length)} of ${numberWord(suspects)} suspects`;
+  const names =
+    cleared.length > mostNamed ? '' : `: ${joined(cleared.map((id) => nameIn(story, id)))}`;
+  return [`${it} cleared ${share}${names}.`];
+}
+
+function shiftSentence(story: Story, effect: Effect, it: string | undefined): readonly string[] {
+  const { leader, newLeader, settles } = effect;
+  if (leader !== undefined && settles)
+    return [
+      `${it ?? 'What was left'} pointed at one cause, from ${shiftWords(leader)}: ${nameIn(story, leader.cause)}.`,
+    ];
+  if (leader !== undefined && newLeader && leader.to >= worthNaming && leader.to > leader.from)
+    return [
+      `${it === undefined ? 'A new suspect came to the front' : `${it} brought a new suspect to the front`}, at ${percent(leader.to)}: ${nameIn(story, leader.cause)}.`,
+    ];
+  return movedSentence(story, effect, it);
+}
+
+/** Which suspect moved most, where nothing larger happened. */
+function movedSentence(
+  story: Story,
+  { up, down, cleared }: Effect,
+  it: string | undefined,
+): readonly string[] {
+  if (up !== undefined && up.to >= worthNaming)
+    return [
+      `${it === undefined ? 'One suspect rose' : `${it} raised one suspect`} from ${shiftWords(up)}: ${nameIn(story, up.cause)}.`,
+    ];
+  return down !== undefined && cleared.length === 0
+    ? [
+        `${it ?? 'It'} took one suspect down from ${shiftWords(down)}: ${nameIn(story, down.cause)}.`,
+      ]
+    : [];
+}
+
+/** The same in the fewest words, for a table. */
+export function effectCell(story: Story, step: TrailStep | undefined): string {
+  if (step === undefined) return '';
+  const effect = effectOf(step);
+  if (effect === undefined) return step.before === undefined ? '' : 'contradicts what was found';
+  if (toldLittle(effect)) return 'little';
+  const { cleared, suspects, up, down, leader, newLeader } = effect;
+  const moved =
+    up ?? (cleared.length === 0 ? (down ?? (newLeader ? leader : undefined)) : undefined);
+  return [
+    ...(cleared.length === 0 ? [] : [`cleared ${cleared.length} of ${suspects}`]),
+    ...(moved === undefined ? [] : [`${nameIn(story, moved.cause)}: ${shiftWords(moved)}`]),
+  ].join('; ');
+}

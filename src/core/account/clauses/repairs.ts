@@ -1,0 +1,72 @@
+import { percent } from '../../reason/history/wording.ts';
+import { settledFrom } from '../../reason/history/impact.ts';
+import type { Entry } from '../../session/correct.ts';
+import type { PayloadOf } from '../../session/event.ts';
+import { correctionWords } from './finding-words.ts';
+import { plain, type Piece } from './clause.ts';
+import type { Teller } from '../context.ts';
+import { causeName, clause, minuteWords, sentence } from '../words/wording.ts';
+
+type Made = Omit<Piece, 'n' | 'at'>;
+
+/** How likely a cause was by all that had been found before an event. */
+export function chanceBefore({ trail }: Teller, n: number, cause: string): number | undefined {
+  const last = trail.findLast((step) => step.n < n);
+  return last === undefined ? trail[0]?.before?.get(cause) : last.after?.get(cause);
+}
+
+/** Under this a repair is a guess, whatever comes of it. */
+export const guessUnder = 0.5;
+
+export function condemnedPiece(teller: Teller, n: number, cause: string): Made {
+  const { story, who } = teller;
+  const chance = chanceBefore(teller, n, cause);
+  const last = teller.trail.findLast((step) => step.n < n);
+  const effect = last === undefined ? undefined : teller.effectAt(last.n);
+  const justTold =
+    effect?.leader?.cause === cause && (effect.settles || effect.up?.cause === cause);
+  if (justTold && last?.kind === 'finding' && (chance ?? 0) >= settledFrom)
+    return plain(`with that, ${who} named it as the cause`);
+  return plain(
+    `${who} named the cause: ${clause(causeName(story, cause))}. ${sureWords(chance)}`.trim(),
+  );
+}
+
+function sureWords(chance: number | undefined): string {
+  if (chance === undefined) return '';
+  if (chance >= settledFrom) return `It then stood at ${percent(chance)}.`;
+  return chance >= guessUnder
+    ? `It then stood at ${percent(chance)}: likely, and not sure.`
+    : `It then stood at ${percent(chance)}: that was a guess.`;
+}
+
+/** A repair, after everything that was taken off for it. */
+export function repairedPiece(teller: Teller, entry: Entry, said: PayloadOf<'repaired'>): Made {
+  const { story } = teller;
+  const { n } = entry.event;
+  const named = story.condemned.some(
+    (one) =>
+      one.cause === said.cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
+  );
+  const name = clause(causeName(story, said.cause));
+  const sure = named ? '' : sureWords(chanceBefore(teller, n, said.cause));
+  const what = said.did === undefined ? name : clause(said.did);
+  const subject =
+    named || said.did === undefined
+      ? 'the repair was done'
+      : `one suspect was mended before any cause was named (${name})`;
+  const minutes =
+    said.minutes === undefined ? '' : ` It took ${minuteWords(said.minutes)} of work.`;
+  return {
+    kind: 'repair',
+    begins: true,
+    cautions: [],
+    say: ({ when }) =>
+      [
+        sentence(`${when === '' ? 'Then' : when} ${subject}: ${what}`),
+        minutes,
+        sure === '' ? '' : ` ${sure}`,
+        correctionWords(teller, entry),
+      ].join(''),
+  };
+}

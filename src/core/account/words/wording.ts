@@ -1,0 +1,95 @@
+import type { Finding, Story } from '../../session/story.ts';
+import { showReading } from '../../trade/units/units.ts';
+import type { Check } from '../../tree/model.ts';
+
+/** First letter large, full stop at the end. */
+export function sentence(text: string): string {
+  const trimmed = text.trim();
+  const begun = trimmed.slice(0, 1).toUpperCase() + trimmed.slice(1);
+  return /[.!?]["”]?$/.test(begun) ? begun : `${begun}.`;
+}
+
+/** First letter small (unless the word is all capitals), no full stop: for use inside a sentence. */
+export function clause(text: string): string {
+  const trimmed = text.trim().replace(/\.$/, '');
+  return /^([A-Z][a-z]|A )/.test(trimmed)
+    ? trimmed.slice(0, 1).toLowerCase() + trimmed.slice(1)
+    : trimmed;
+}
+
+/** A cause by its name, from whichever tree of the session holds it. */
+export const causeName = (story: Story, id: string): string =>
+  story.legs.map(({ tree }) => tree.causes[id]?.name).findLast((name) => name !== undefined) ??
+  'something not on the list';
+
+/** A check by its id, from the leg it was asked in or any other. */
+export const checkIn = (story: Story, id: string, leg?: number): Check | undefined =>
+  story.legs[leg ?? story.legs.length - 1]?.tree.checks[id] ??
+  story.legs.map(({ tree }) => tree.checks[id]).find((check) => check !== undefined);
+
+const askOf = (story: Story, id: string, leg?: number): string =>
+  checkIn(story, id, leg)?.ask ?? 'A check that is not in this tree';
+
+/** What a check asks, without the mark at its end. */
+export const askWords = (story: Story, id: string, leg?: number): string =>
+  askOf(story, id, leg).replace(/[?.:]$/, '');
+
+export const isQuestion = (story: Story, id: string, leg?: number): boolean =>
+  askOf(story, id, leg).endsWith('?');
+
+/** What a check asks, as a thing inside a sentence: a question stands in quotes. */
+export const askedThing = (story: Story, id: string, leg?: number): string =>
+  isQuestion(story, id, leg) ? `"${askOf(story, id, leg)}"` : clause(askWords(story, id, leg));
+
+/** What a finding showed in words: the label of its result, or of the two it may be. */
+export const shownWords = (story: Story, { check, leg, result, orResult }: Shown): string =>
+  [result, orResult]
+    .filter((id) => id !== undefined)
+    .map((id) => resultLabel(story, { check, leg, result: id }))
+    .join(' or ');
+
+type Shown = Pick<Finding, 'check' | 'leg' | 'result'> & {
+  readonly orResult?: string | undefined;
+};
+
+function resultLabel(story: Story, { check, leg, result }: Shown): string {
+  const results = checkIn(story, check, leg)?.results ?? [];
+  return results.find(({ id }) => id === result)?.label ?? 'a result that is not in this tree';
+}
+
+/** The reading of a finding as it was taken, with its unit; empty when none was. */
+export function readingWords({ reading, standard }: Pick<Finding, 'reading' | 'standard'>): string {
+  if (reading === undefined) return '';
+  const read = showReading(reading.value, reading.unit);
+  return standard === undefined
+    ? read
+    : `${read}, which is ${showReading(standard.value, standard.unit)} ${standard.under}`;
+}
+
+/** Whether a finding is what a healthy vehicle shows. */
+export const isHealthy = (
+  story: Story,
+  { check, leg, result, orResult }: Pick<Finding, 'check' | 'leg' | 'result' | 'orResult'>,
+): boolean => orResult === undefined && checkIn(story, check, leg)?.results[0]?.id === result;
+
+/** Names of things joined as in speech: `a, b and c`; with semicolons where a name has a comma. */
+export function joined(parts: readonly string[]): string {
+  const last = parts.at(-1);
+  if (last === undefined || parts.length < 2) return last ?? '';
+  return parts.some((part) => part.includes(','))
+    ? `${parts.slice(0, -1).join('; ')}; and ${last}`
+    : `${parts.slice(0, -1).join(', ')} and ${last}`;
+}
+
+const numerals = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
+
+/** `four`; in figures above twelve. */
+export const numberWord = (value: number): string => numerals[value] ?? String(value);
+
+/** `1 minute`, `58 minutes`, `1 h 54 min`; a half and more counts up. */
+export function minuteWords(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 1) return 'under a minute';
+  if (whole < 100) return `${whole} ${whole === 1 ? 'minute' : 'minutes'}`;
+  return `${Math.floor(whole / 60)} h ${whole % 60} min`;
+}

@@ -1,0 +1,57 @@
+import { parseNext } from '../tree/next.ts';
+import type { Tree } from '../tree/model.ts';
+import { mermaidLabel } from './mermaid.ts';
+import { wallLines, wayOrder } from './tree-page.ts';
+import { escapeXml } from './xml.ts';
+
+const row = 15;
+const margin = 24;
+
+/** The same page as a picture to print: black on white, headings in bold. */
+export function wallSvg(tree: Tree): string {
+  const lines = wallLines(tree);
+  const height = lines.length * row + 2 * margin;
+  const texts = lines.map((line, index) => {
+    const bold = index === 0 || /^THE [A-Z]/.test(line) ? ' font-weight="bold"' : '';
+    return `<text x="${margin}" y="${margin + (index + 1) * row}"${bold} xml:space="preserve">${escapeXml(line)}</text>`;
+  });
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="640" height="${height}" viewBox="0 0 640 ${height}" role="img" aria-labelledby="t">`,
+    `<title id="t">${escapeXml(tree.title)}: the walk and the feed path</title>`,
+    `<rect width="640" height="${height}" fill="#ffffff"/>`,
+    `<g font-family="monospace" font-size="12" fill="#111111">`,
+    ...texts,
+    '</g>',
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+/** The walk as a Mermaid flow chart. */
+export function wallMermaid(tree: Tree): string {
+  const order = wayOrder(tree);
+  const name = (id: string): string => `c${order.indexOf(id)}`;
+  const causes = Object.keys(tree.causes);
+  const edges = order.flatMap((id) =>
+    (tree.checks[id]?.results ?? []).flatMap((result) => {
+      const lead = result.next === undefined ? undefined : parseNext(result.next);
+      if (lead === undefined) return [];
+      const to =
+        lead.kind === 'check'
+          ? name(lead.check)
+          : lead.kind === 'cause'
+            ? `r${causes.indexOf(lead.cause)}`
+            : lead.kind === 'tree'
+              ? `t${lead.tree.replaceAll('-', '_')}[${mermaidLabel(`another complaint: ${lead.tree}`)}]`
+              : `s${order.indexOf(id)}_${result.id.replaceAll('-', '_')}([${mermaidLabel(result.reason ?? 'stop')}])`;
+      return [`  ${name(id)} -->|${mermaidLabel(result.label)}| ${to}`];
+    }),
+  );
+  return [
+    'flowchart TD',
+    ...order.map((id) => `  ${name(id)}[${mermaidLabel(tree.checks[id]?.ask ?? id)}]`),
+    ...causes.map((id, index) => `  r${index}{{${mermaidLabel(tree.causes[id]?.name ?? id)}}}`),
+    ...edges,
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,75 @@
+import type { ScoredCheck } from './look-ahead.ts';
+import type { Position } from './search-state.ts';
+import type { Space } from './search-tables.ts';
+
+/** What one result of a check would leave behind. */
+export type Outcome = {
+  readonly result: string;
+  readonly chance: number;
+  /** The likeliest cause after it, and its chance then. */
+  readonly suspect: string;
+  readonly suspectChance: number;
+};
+
+/** The pieces of a sentence about a step. */
+export type Why =
+  | {
+      readonly kind: 'check';
+      readonly outcomes: readonly Outcome[];
+      /** Chance that its result leaves one cause nearly sure. */
+      readonly settles: number;
+    }
+  | {
+      readonly kind: 'repair';
+      /** Chance that the cause is there, and that mending it alone ends the complaint. */
+      readonly there: number;
+      readonly cures: number;
+    }
+  | { readonly kind: 'proof'; readonly cures: number };
+
+/** A cause this likely counts as settled. */
+const settled = 0.8;
+
+/** Chance of each cause of the short list in a share of the fault sets. */
+function chancesIn(space: Space, weights: Float64Array, at: Position): number[] {
+  const chances = space.causes.map(() => 0);
+  let all = 0;
+  weights.forEach((weight, index) => {
+    all += weight;
+    const set = at.left[index] ?? 0;
+    for (let place = 0; place < chances.length; place += 1)
+      if ((set & (1 << place)) !== 0) chances[place] = (chances[place] ?? 0) + weight;
+  });
+  return chances.map((chance) => (all > 0 ? chance / all : 0));
+}
+
+export function whyCheck(space: Space, at: Position, scored: ScoredCheck): Why {
+  const { model } = space.given;
+  const results = model.checks[scored.check]?.results ?? [];
+  const outcomes = scored.parts.map((part, result): Outcome => {
+    const chances = chancesIn(space, part, at);
+    const suspectChance = Math.max(0, ...chances);
+    const cause = space.causes[chances.indexOf(suspectChance)] ?? 0;
+    const chance = part.reduce((all, weight) => all + weight, 0) / at.mass;
+    return {
+      result: results[result] ?? '',
+      chance,
+      suspect: model.causes[cause]?.id ?? '',
+      suspectChance,
+    };
+  });
+  const settles = outcomes
+    .filter(({ suspectChance }) => suspectChance >= settled)
+    .reduce((all, { chance }) => all + chance, 0);
+  return { kind: 'check', outcomes, settles };
+}
+
+export function whyRepair(space: Space, at: Position, place: number): Why {
+  const there = chancesIn(space, at.weights, at)[place] ?? 0;
+  let cures = 0;
+  at.weights.forEach((weight, index) => {
+    const set = at.left[index] ?? 0;
+    if ((set & (1 << place)) !== 0) cures += weight * space.gain(set, place);
+  });
+  return { kind: 'repair', there, cures: cures / at.mass };
+}

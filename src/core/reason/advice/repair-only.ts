@@ -1,0 +1,111 @@
+import type { Position } from './search-state.ts';
+import type { Space } from './search-tables.ts';
+
+/** Work arrays of one search, so that the innermost plan allocates nothing. */
+export class RepairOnly {
+  readonly #space: Space;
+  readonly #weights: Float64Array;
+  readonly #left: Int32Array;
+  readonly #gains: Float64Array;
+  /** By place of a cause: the fault sets that hold it, by index. */
+  readonly #holding: readonly Int32Array[];
+  /** The first repair of the last plan, as a place in the short list; -1 where there was none. */
+  first = -1;
+
+  constructor(space: Space) {
+    this.#space = space;
+    this.#weights = new Float64Array(space.sets.length);
+    this.#left = new Int32Array(space.sets.length);
+    this.#gains = new Float64Array(space.causes.length);
+    this.#holding = space.causes.map((_, place) => {
+      const bit = 1 << place;
+      return Int32Array.from(
+        [...space.sets.keys()].filter((index) => ((space.sets[index] ?? 0) & bit) !== 0),
+      );
+    });
+  }
+
+  /**
+   * Expected minutes of mending one cause after the other, always the one with the greatest
+   * gain per minute, each with its proof (after Heckerman, Breese and Rommelse 1995). Weighted
+   * by the mass of the weights. Opening up is paid once.
+   */
+  minutes(
+    weights: Float64Array,
+    at: Position,
+    from = { opened: at.opened, standing: at.standing },
+  ): number {
+    const { costs, causes } = this.#space;
+    this.#weights.set(weights);
+    this.#left.set(at.left);
+    let unproved = this.#start();
+    const enough = unproved * 1e-7;
+    let { opened, standing } = from;
+    let spent = 0;
+    this.first = -1;
+    while (unproved > enough) {
+      let best = -1;
+      let bestRate = 0;
+      let bestMinutes = 0;
+      for (let place = 0; place < causes.length; place += 1) {
+        const gain = this.#gains[place] ?? 0;
+        if (gain <= 0) continue;
+        const minutes = costs.minutes(costs.repair(causes[place] ?? 0), opened, standing);
+        const rate = gain / Math.max(minutes, 1e-9);
+        if (rate > bestRate) [best, bestRate, bestMinutes] = [place, rate, minutes];
+      }
+      if (best < 0) break;
+      if (this.first < 0) this.first = best;
+      spent += unproved * bestMinutes;
+      unproved -= this.#mend(best);
+      const step = costs.repair(causes[best] ?? 0);
+      opened |= costs.masks[step] ?? 0;
+      standing = costs.standingAfter(step, standing);
+    }
+    return spent;
+  }
+
+  #start(): number {
+    this.#gains.fill(0);
+    let all = 0;
+    for (let index = 0; index < this.#weights.length; index += 1) {
+      all += this.#weights[index] ?? 0;
+      this.#count(index, 1);
+    }
+    return all;
+  }
+
+  /** Adds a fault set's part to the gain of each of its causes, or takes it away. */
+  #count(index: number, sign: number): void {
+    const weight = this.#weights[index] ?? 0;
+    const set = this.#left[index] ?? 0;
+    if (weight === 0) return;
+    const { silent } = this.#space;
+    const whole = silent[set] ?? 1;
+    const scale = whole < 1 ? (sign * weight) / (1 - whole) : 0;
+    for (let rest = set; rest !== 0; rest &= rest - 1) {
+      const place = 31 - Math.clz32(rest & -rest);
+      const gain = scale * ((silent[set & ~(1 << place)] ?? 1) - whole);
+      this.#gains[place] = (this.#gains[place] ?? 0) + gain;
+    }
+  }
+
+  /** @returns the weight that is cured by it */
+  #mend(place: number): number {
+    const bit = 1 << place;
+    let cured = 0;
+    for (const index of this.#holding[place] ?? []) {
+      const set = this.#left[index] ?? 0;
+      const weight = this.#weights[index] ?? 0;
+      if ((set & bit) === 0 || weight === 0) continue;
+      this.#count(index, -1);
+      const left = weight * (1 - this.#space.gain(set, place));
+      cured += weight - left;
+      this.#weights[index] = left;
+      this.#left[index] = set & ~bit;
+      this.#count(index, 1);
+    }
+    this.#gains[place] = 0;
+    return cured;
+  }
+}

@@ -1,0 +1,171 @@
+import { bad, good } from '../../problem.ts';
+import type { Parsed, Problem } from '../../problem.ts';
+import type { Standing, Tree } from '../../tree/model.ts';
+import { makeModel } from './model.ts';
+import type { Model } from './model.ts';
+
+/** What a check showed: one result, or "not sure which of these" as an interval of indexes. */
+export type CheckFinding = {
+  readonly check: string;
+  readonly lo: number;
+  readonly hi: number;
+  /** How many repairs had been made before it. */
+  readonly at: number;
+};
+
+/** `at` is how many repairs had been made before this one. */
+export type RepairMade = { readonly cause: string; readonly at: number };
+
+export type AccessMinutes = { readonly open: number; readonly close: number };
+
+/** Where a vehicle stands: everything the belief and the advice need beside the tree. */
+export type CaseState = {
+  /** In the order made. Proofs are findings of the complaint's check. */
+  readonly findings: readonly CheckFinding[];
+  readonly repairs: readonly RepairMade[];
+  readonly openAccess?: readonly string[];
+  readonly standing?: Standing;
+  /** Minutes of every access the tree names; one that is missing costs nothing. */
+  readonly accesses?: Readonly<Record<string, AccessMinutes>>;
+  /** Tries a proof needs: more than one only for a complaint marked as intermittent. */
+  readonly tries?: number;
+};
+
+/** One finding that counts, with the check whose table it is read by. */
+export type Evidence = {
+  readonly check: number;
+  readonly group: number;
+  readonly lo: number;
+  readonly hi: number;
+  readonly at: number;
+};
+
+export type Case = {
+  readonly model: Model;
+  /** Every finding in the order made, the owner's word about the complaint first. */
+  readonly told: readonly Evidence[];
+  /** The findings that count: a repeat has replaced the one before it. */
+  readonly evidence: readonly Evidence[];
+  /** By cause: how many repairs came before its own; Infinity while it is not repaired. */
+  readonly repairedAt: readonly number[];
+  readonly repairs: number;
+  readonly openAccess: readonly string[];
+  readonly standing: Standing;
+  readonly accesses: Readonly<Record<string, AccessMinutes>>;
+  readonly tries: number;
+};
+
+const freshState: CaseState = { findings: [], repairs: [] };
+
+function findingProblem(model: Model, finding: CheckFinding, index: number): Problem | undefined {
+  const results = model.checks.find((check) => check.id === finding.check)?.results.length;
+  const path = `findings[${index}]`;
+  if (results === undefined)
+    return {
+      code: 'case-unknown-check',
+      message: `The finding names a check that this tree does not have.`,
+      mend: 'Name one of the checks of the tree.',
+      path: `${path}.check`,
+      value: finding.check,
+    };
+  const whole = [finding.lo, finding.hi, finding.at].every((part) => Number.isInteger(part));
+  if (
+    whole &&
+    finding.lo >= 0 &&
+    finding.lo <= finding.hi &&
+    finding.hi < results &&
+    finding.at >= 0
+  )
+    return undefined;
+  return {
+    code: 'case-result-range',
+    message: `The finding's results are outside this check's list.`,
+    mend: `Give whole numbers with 0 <= lo <= hi <= ${results - 1}, and "at" from 0.`,
+    path,
+    value: `${finding.lo}..${finding.hi} at ${finding.at}`,
+  };
+}
+
+function repairProblem(model: Model, repair: RepairMade, index: number): Problem | undefined {
+  if (model.causes.some((cause) => cause.id === repair.cause)) return undefined;
+  return {
+    code: 'case-unknown-cause',
+    message: 'The repair names a cause that this tree does not have.',
+    mend: 'Name one of the causes of the tree.',
+    path: `repairs[${index}].cause`,
+    value: repair.cause,
+  };
+}
+
+/**
+ * The owner said that the complaint is there; the confirming check replaces that once it is
+ * done. Findings of things that show the same, with no repair between, leave only the last.
+ */
+function lastWords(told: readonly Evidence[], complaint: number): Evidence[] {
+  const tableOf = new Map<number, number>();
+  for (const finding of told)
+    if (tableOf.get(finding.group) !== complaint) tableOf.set(finding.group, finding.check);
+  // One whole number a group and repair: a text for each would cost more than all the rest.
+  const most = told.reduce((all, { at }) => Math.max(all, at), 0) + 1;
+  const last = new Map<number, Evidence>();
+  for (const finding of told) {
+    const check = tableOf.get(finding.group) ?? finding.check;
+    last.set(finding.group * most + finding.at, { ...finding, check });
+  }
+  return [...last.values()].toSorted((one, other) => one.group - other.group || one.at - other.at);
+}
+
+/** A case from a model that was made before: what `makeCase` does after reading the tree. */
+export function caseOf(model: Model, state: CaseState): Parsed<Case> {
+  const problems = [
+    ...state.findings.map((finding, index) => findingProblem(model, finding, index)),
+    ...state.repairs.map((repair, index) => repairProblem(model, repair, index)),
+  ].filter((problem) => problem !== undefined);
+  if (problems.length > 0) return bad(...problems);
+  const indexOf = new Map(model.checks.map((check, index) => [check.id, index]));
+  const place = (check: number) => ({ check, group: model.checks[check]?.group ?? check });
+  const last = (model.checks[model.complaint]?.results.length ?? 2) - 1;
+  const told = [
+    { ...place(model.complaint), lo: 1, hi: last, at: 0 },
+    ...state.findings.map(({ check, lo, hi, at }) => ({
+      ...place(indexOf.get(check) ?? 0),
+      lo,
+      hi,
+      at,
+    })),
+  ];
+  const repairedAt = model.causes.map((cause) =>
+    Math.min(...state.repairs.filter((repair) => repair.cause === cause.id).map(({ at }) => at)),
+  );
+  return good({
+    model,
+    told,
+    evidence: lastWords(told, model.complaint),
+    repairedAt,
+    repairs: state.repairs.length,
+    openAccess: state.openAccess ?? [],
+    standing: state.standing ?? {},
+    accesses: state.accesses ?? {},
+    tries: state.tries ?? 1,
+  });
+}
+
+/** A case of which only the complaint is known. */
+export function freshCase(model: Model, accesses: CaseState['accesses'] = {}): Case {
+  const given = caseOf(model, { ...freshState, accesses });
+  if (given.kind === 'bad') throw new RangeError('a model without findings is always a case');
+  return given.value;
+}
+
+/** A case from a tree already pruned of what this vehicle does not have. */
+export function makeCase(tree: Tree, state: CaseState = freshState): Parsed<Case> {
+  if (!Object.hasOwn(tree.checks, tree.complaint.confirm))
+    return bad({
+      code: 'case-no-complaint',
+      message: 'The check that shows the complaint is not in this tree.',
+      mend: 'Name one of the checks of the tree.',
+      path: 'complaint.confirm',
+      value: tree.complaint.confirm,
+    });
+  return caseOf(makeModel(tree), state);
+}

@@ -1,0 +1,122 @@
+import type { Compiled } from './compile.ts';
+import type { Order, PlacedTouch, Step } from './order.ts';
+import { applyTouch, closePlace, openTop, reopenPlace, returnTouch } from './messages.ts';
+import type { States } from './messages.ts';
+
+/** The run over the causes: the states before each cause, and the evidence as a logarithm. */
+export type Forward = {
+  readonly tape: readonly States[];
+  readonly end: number;
+  readonly logScale: number;
+};
+
+/** Below this the states are scaled up, so that a long record never sinks to zero. */
+const small = 1e-100;
+
+function scaled(states: States): { readonly states: States; readonly log: number } {
+  let most = 0;
+  for (const weight of states) most = Math.max(most, weight);
+  if (most === 0 || most > small) return { states, log: 0 };
+  return { states: states.map((weight) => weight / most), log: Math.log(most) };
+}
+
+/** Prior weight of a cause being there, with the evidence on it alone, and of its absence. */
+type Odds = { readonly present: number; readonly absent: number };
+
+function oddsOf(compiled: Compiled, priors: readonly number[], cause: number): Odds {
+  const prior = priors[cause] ?? 0;
+  return { present: prior * (compiled.causes[cause]?.base ?? 1), absent: 1 - prior };
+}
+
+function withCause(states: States, touches: readonly PlacedTouch[], odds: Odds): States {
+  const next = states.slice();
+  for (const touch of touches) applyTouch(next, touch);
+  for (let index = 0; index < next.length; index += 1)
+    next[index] = odds.absent * (states[index] ?? 0) + odds.present * (next[index] ?? 0);
+  return next;
+}
+
+export function runForward(order: Order, compiled: Compiled, priors: readonly number[]): Forward {
+  let states: States = new Float64Array([1]);
+  let logScale = 0;
+  const tape: States[] = [];
+  const after = (step: Step): States => {
+    switch (step.kind) {
+      case 'open':
+        return openTop(states);
+      case 'background':
+        applyTouch(states, step.touch);
+        return states;
+      case 'close': {
+        const next = scaled(closePlace(states, step.place));
+        logScale += next.log;
+        return next.states;
+      }
+      case 'cause':
+        tape.push(states);
+        return withCause(states, step.touches, oddsOf(compiled, priors, step.cause));
+    }
+  };
+  for (const step of order.steps) states = after(step);
+  return { tape, end: states[0] ?? 0, logScale };
+}
+
+function dot(one: States, other: States): number {
+  let sum = 0;
+  for (let index = 0; index < one.length; index += 1)
+    sum += (one[index] ?? 0) * (other[index] ?? 0);
+  return sum;
+}
+
+type Share = { readonly states: States; readonly chance: number };
+
+/** The transpose of `withCause`, and how much of the evidence has the cause present. */
+function backOver(
+  after: States,
+  input: States,
+  touches: readonly PlacedTouch[],
+  odds: Odds,
+): Share {
+  const states = after.slice();
+  for (const touch of touches) returnTouch(states, touch);
+  const present = odds.present * dot(states, input);
+  const absent = odds.absent * dot(after, input);
+  for (let index = 0; index < states.length; index += 1)
+    states[index] = odds.absent * (after[index] ?? 0) + odds.present * (states[index] ?? 0);
+  return { states, chance: present / (present + absent) };
+}
+
+/**
+ * The run back: each cause's share of the evidence with it present, over the evidence with it
+ * and without. The two parts are weighed against each other, so scaling cancels.
+ */
+export function runBack(
+  order: Order,
+  compiled: Compiled,
+  priors: readonly number[],
+  tape: readonly States[],
+): Map<number, number> {
+  let states: States = new Float64Array([1]);
+  let position = tape.length;
+  const chances = new Map<number, number>();
+  const before = (step: Step): States => {
+    switch (step.kind) {
+      case 'open':
+        return states.slice(0, states.length / 2);
+      case 'background':
+        returnTouch(states, step.touch);
+        return states;
+      case 'close':
+        return scaled(reopenPlace(states, step.place)).states;
+      case 'cause': {
+        position -= 1;
+        const odds = oddsOf(compiled, priors, step.cause);
+        const share = backOver(states, tape[position] ?? states, step.touches, odds);
+        chances.set(step.cause, share.chance);
+        return share.states;
+      }
+    }
+  };
+  for (const step of order.steps.toReversed()) states = before(step);
+  return chances;
+}

@@ -1,0 +1,127 @@
+import type { Standing, Tree } from '../../tree/model.ts';
+import { makePriors } from './priors.ts';
+import {
+  backgroundTotals,
+  lastTotals,
+  producedTotals,
+  silentTotals,
+  unlistedTotals,
+  floor,
+} from './tables.ts';
+import type { Totals } from './tables.ts';
+
+/** The cause that stands for everything which is not on the tree's list. */
+export const unlisted = 'unlisted';
+
+/** Minutes of looking further when none of the listed causes is there: common practice, no source. */
+export const lookFurtherMinutes = 120;
+
+export type ModelCause = {
+  readonly id: string;
+  readonly odds: number;
+  readonly prior: number;
+  readonly minutes: number;
+  readonly access: readonly string[];
+  readonly standing: Standing;
+};
+
+/** This check can be judged once check `check` has shown one of `results` (indexes). */
+export type Gate = { readonly check: number; readonly results: readonly number[] };
+
+export type ModelCheck = {
+  readonly id: string;
+  readonly results: readonly string[];
+  readonly background: Totals;
+  /** What each cause produces here, by cause index; undefined adds nothing. */
+  readonly links: readonly (Totals | undefined)[];
+  /** Checks with one number here show one and the same thing: the lowest index among them. */
+  readonly group: number;
+  readonly minutes: number;
+  readonly access: readonly string[];
+  readonly standing: Standing;
+  readonly after: readonly Gate[];
+};
+
+/** A tree as the belief reads it: causes with priors, checks with running totals. */
+export type Model = {
+  readonly causes: readonly ModelCause[];
+  readonly checks: readonly ModelCheck[];
+  /** Index of the complaint's own check. */
+  readonly complaint: number;
+};
+
+type TreeCheck = Tree['checks'][string];
+
+function linkOf(check: TreeCheck, cause: string, complaint: boolean, background: Totals) {
+  const row = Object.hasOwn(check.points, cause) ? check.points[cause] : undefined;
+  const results = check.results.length;
+  if (row !== undefined && row.length === results)
+    return producedTotals(row, background, complaint ? 0 : floor);
+  if (complaint) return lastTotals(results);
+  return cause === unlisted ? unlistedTotals(results) : undefined;
+}
+
+function gatesOf(tree: Tree, check: TreeCheck, ids: readonly string[]): Gate[] {
+  return Object.entries(check.after ?? {}).flatMap(([id, wanted]) => {
+    const results = tree.checks[id]?.results ?? [];
+    const indexes = results.flatMap((result, index) => (wanted.includes(result.id) ? [index] : []));
+    return ids.includes(id) ? [{ check: ids.indexOf(id), results: indexes }] : [];
+  });
+}
+
+const sameThing = (one: TreeCheck, other: TreeCheck): boolean =>
+  one.same !== undefined && one.same === other.same && one.results.length === other.results.length;
+
+function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
+  const entries = Object.entries(tree.checks);
+  const ids = entries.map(([id]) => id);
+  return entries.map(([id, check], index) => {
+    const complaint = id === tree.complaint.confirm;
+    const results = check.results.length;
+    const background = complaint
+      ? silentTotals(results)
+      : backgroundTotals(check.background, results);
+    const first = entries.findIndex(([, other]) => sameThing(check, other));
+    return {
+      id,
+      results: check.results.map((result) => result.id),
+      background,
+      links: causes.map((cause) => linkOf(check, cause, complaint, background)),
+      group: first < 0 ? index : first,
+      minutes: check.minutes,
+      access: check.access,
+      standing: check.standing,
+      after: gatesOf(tree, check, ids),
+    };
+  });
+}
+
+/** The model of a tree whose complaint names one of its own checks. */
+export function makeModel(tree: Tree): Model {
+  const listed = Object.entries(tree.causes).map(([id, cause]) => ({
+    id,
+    odds: cause.odds,
+    minutes: cause.repair.minutes,
+    access: cause.repair.access,
+    standing: cause.repair.standing,
+  }));
+  const other = { id: unlisted, odds: tree.unlisted, minutes: lookFurtherMinutes };
+  const all = tree.unlisted > 0 ? [...listed, { ...other, access: [], standing: {} }] : listed;
+  const checks = checksOf(
+    tree,
+    all.map((cause) => cause.id),
+  );
+  const complaint = checks.findIndex((check) => check.id === tree.complaint.confirm);
+  if (complaint < 0)
+    throw new RangeError(`complaint.confirm is ${tree.complaint.confirm}, which is no check here`);
+  const showing = all.map((cause, index) => ({
+    odds: cause.odds,
+    shows: 1 - (checks[complaint]?.links[index]?.[0] ?? 1),
+  }));
+  const priors = makePriors(showing, tree.alsoLikely);
+  return {
+    causes: all.map((cause, index) => ({ ...cause, prior: priors[index] ?? 0 })),
+    checks,
+    complaint,
+  };
+}

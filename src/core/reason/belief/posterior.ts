@@ -1,0 +1,115 @@
+import { bad, good } from '../../problem.ts';
+import type { Parsed } from '../../problem.ts';
+import type { Case, Evidence } from './evidence.ts';
+import { compile } from './compile.ts';
+import type { Compiled } from './compile.ts';
+import { orderOf } from './order.ts';
+import type { Order } from './order.ts';
+import { runBack, runForward } from './forward-backward.ts';
+import { faultSets, logSum, SetWeigher, shortlist } from './fault-sets.ts';
+
+export type Belief = {
+  /** 'exact', or 'listed' where too many abnormal findings are open at once. */
+  readonly kind: 'exact' | 'listed';
+  /** By cause index: the chance that it is there now; 0 once it is repaired. */
+  readonly chances: readonly number[];
+  /** By cause index: the chance that it was there when the complaint was. */
+  readonly atFirst: readonly number[];
+  /** Natural logarithm of P(evidence); of what the list holds where the belief is listed. */
+  readonly logEvidence: number;
+  /** Share of the evidence that the belief rests on: 1 when exact, else "at least". */
+  readonly coverage: number;
+};
+
+/** Abnormal findings open at once that the exact run takes on: 2^16 states. */
+export const greatestWidth = 16;
+
+const impossible = bad({
+  code: 'belief-impossible',
+  message: 'These findings cannot all be true: no cause or set of causes explains them together.',
+  mend: 'Correct the finding that was misread, or take the check that got worse again.',
+  path: 'findings',
+});
+
+type Exact = { readonly atFirst: readonly number[]; readonly logEvidence: number };
+
+function exactly(given: Case, compiled: Compiled, order: Order): Exact {
+  const priors = given.model.causes.map((cause) => cause.prior);
+  const forward = runForward(order, compiled, priors);
+  let logEvidence = Math.log(forward.end) + forward.logScale + Math.log(compiled.background.base);
+  const atFirst = priors.map(() => 0);
+  for (const cause of order.alone) {
+    const prior = priors[cause] ?? 0;
+    const present = prior * (compiled.causes[cause]?.base ?? 1);
+    const both = present + (1 - prior);
+    logEvidence += Math.log(both);
+    atFirst[cause] = both > 0 ? present / both : 0;
+  }
+  if (logEvidence === -Infinity) return { atFirst, logEvidence };
+  for (const [cause, chance] of runBack(order, compiled, priors, forward.tape))
+    atFirst[cause] = chance;
+  return { atFirst, logEvidence };
+}
+
+/** Drops what needs explaining, the commonest first, until the exact run can take it. */
+function relaxed(given: Case): Case {
+  const backgroundChance = ({ check, lo }: Evidence): number =>
+    1 - (given.model.checks[check]?.background[lo - 1] ?? 1);
+  const abnormal = given.evidence
+    .filter(({ lo }) => lo > 0)
+    .toSorted((one, other) => backgroundChance(other) - backgroundChance(one));
+  for (let dropped = 1; dropped < abnormal.length; dropped += 1) {
+    const gone = new Set(abnormal.slice(0, dropped));
+    const evidence = given.evidence.map((one) => (gone.has(one) ? { ...one, lo: 0 } : one));
+    const easier = { ...given, evidence };
+    if (orderOf(compile(easier)).width <= greatestWidth) return easier;
+  }
+  return { ...given, evidence: given.evidence.map((one) => ({ ...one, lo: 0 })) };
+}
+
+/**
+ * The list of fault sets instead of the exact run. What it leaves out is bounded from the
+ * evidence with the excess findings left open, which is never less than the whole.
+ */
+function fromSets(given: Case, compiled: Compiled): Parsed<Belief> {
+  const weigher = new SetWeigher(given, compiled);
+  const ids = given.model.causes.map((cause) => cause.id);
+  const single = ids.map((_, cause) => weigher.log([cause]));
+  const listed = faultSets(given, shortlist(single, ids));
+  if (listed.logEvidence === -Infinity) return impossible;
+  const easier = relaxed(given);
+  const easierCompiled = compile(easier);
+  const most = exactly(easier, easierCompiled, orderOf(easierCompiled)).logEvidence;
+  const atFirst = ids.map((_, cause) =>
+    Math.min(
+      1,
+      listed.sets.reduce((all, set) => all + (set.causes.includes(cause) ? set.chance : 0), 0),
+    ),
+  );
+  return good({
+    kind: 'listed',
+    atFirst,
+    chances: onlyNow(given, atFirst),
+    logEvidence: logSum([listed.logEvidence]),
+    coverage: Math.min(1, Math.exp(listed.logEvidence - most)),
+  });
+}
+
+const onlyNow = (given: Case, atFirst: readonly number[]): readonly number[] =>
+  atFirst.map((chance, cause) => (given.repairedAt[cause] === Infinity ? chance : 0));
+
+/** The chance of every cause after all that was found and repaired, or why there is none. */
+export function believe(given: Case): Parsed<Belief> {
+  const compiled = compile(given);
+  const order = orderOf(compiled);
+  if (order.width > greatestWidth) return fromSets(given, compiled);
+  const { atFirst, logEvidence } = exactly(given, compiled, order);
+  if (logEvidence === -Infinity) return impossible;
+  return good({
+    kind: 'exact',
+    atFirst,
+    chances: onlyNow(given, atFirst),
+    logEvidence,
+    coverage: 1,
+  });
+}

@@ -1,0 +1,42 @@
+import type { Parsed } from '../../problem.ts';
+import { currentLeg, type Finding, type Story } from '../../session/story.ts';
+import type { StepName } from '../advice/advise.ts';
+import { makeCase, type Case, type CheckFinding } from '../belief/evidence.ts';
+
+/** What the belief needs, out of a story: the tree being walked and all that was found that it knows. */
+export function caseFrom(story: Story): Parsed<Case> {
+  const { tree, shop } = currentLeg(story);
+  const repairs = story.repairs.filter(({ cause }) => Object.hasOwn(tree.causes, cause));
+  const repairsBefore = (n: number): number => repairs.filter((repair) => repair.n < n).length;
+  return makeCase(tree, {
+    findings: story.findings.flatMap((finding) =>
+      evidenceOf(story, finding, repairsBefore(finding.n)),
+    ),
+    repairs: repairs.map(({ cause }, index) => ({ cause, at: index })),
+    openAccess: story.open,
+    standing: story.standing,
+    accesses: shop.accesses,
+  });
+}
+
+/** A finding as result indexes; one that this tree's check cannot show is no evidence here. */
+function evidenceOf(story: Story, finding: Finding, at: number): readonly CheckFinding[] {
+  const results = currentLeg(story).tree.checks[finding.check]?.results.map(({ id }) => id) ?? [];
+  const lo = results.indexOf(finding.result);
+  const hi = finding.orResult === undefined ? lo : results.indexOf(finding.orResult);
+  return lo < 0 || hi < 0 ? [] : [{ check: finding.check, lo, hi, at }];
+}
+
+/** What the tree itself would do next, as the advice names it. */
+export function ownStep({ step }: Pick<Story, 'step'>): StepName | undefined {
+  if (step.kind === 'check') return { do: 'check', id: step.check };
+  return step.kind === 'named' || step.kind === 'repair'
+    ? { do: 'repair', id: step.cause }
+    : undefined;
+}
+
+/** Checks not to be advised: passed over, or could not be told, and not repaired since. */
+export function leftOut(story: Story): readonly string[] {
+  const since = story.repairs.at(-1)?.n ?? 0;
+  return [...story.skipped, ...story.unsure].filter(({ n }) => n > since).map(({ check }) => check);
+}

@@ -1,0 +1,143 @@
+import { parseNext, type Next } from '../../tree/next.ts';
+import type { Tree } from '../../tree/model.ts';
+import { along, leadFrom } from '../../tree/way.ts';
+import { freshCase } from '../belief/evidence.ts';
+import type { Model } from '../belief/model.ts';
+import { faultSets } from '../belief/fault-sets.ts';
+import { atMost } from '../belief/tables.ts';
+
+/** One way through a tree, as far as the tree's own order goes. */
+export type Route = {
+  /** Checks and the results they show, in order. */
+  readonly shown: readonly { readonly check: string; readonly result: number }[];
+  /** Where it ends; undefined where the way gives out. */
+  readonly end: Next | undefined;
+  /** Share of all vehicles with this complaint that go this way. */
+  readonly share: number;
+  /** By cause index: the chance that it is there on a vehicle that goes this way. */
+  readonly chances: readonly number[];
+};
+
+/** Vehicles as fault sets, each weighed by the chance that it is this one. */
+type Fleet = { readonly sets: readonly (readonly number[])[]; readonly weights: Float64Array };
+
+const total = (weights: Float64Array): number => {
+  let all = 0;
+  for (const weight of weights) all += weight;
+  return all;
+};
+
+/** All sets of up to three causes (four where those are too few), given that the complaint is there. */
+function fleetOf(model: Model): Fleet {
+  const every = model.causes.map((_, index) => index);
+  const { sets } = faultSets(freshCase(model), every);
+  return {
+    sets: sets.map(({ causes }) => causes),
+    weights: Float64Array.from(sets, ({ chance }) => chance),
+  };
+}
+
+/** The routes of the tree's own way that a vehicle with this complaint takes, likeliest kept. */
+export class OwnRoutes {
+  readonly #tree: Tree;
+  readonly #model: Model;
+  readonly #fleet: Fleet;
+  readonly #least: number;
+  readonly #chances = new Map<number, readonly Float64Array[]>();
+  readonly #routes: Route[] = [];
+
+  /** @param least routes with a smaller share than this are not followed further */
+  constructor(tree: Tree, model: Model, least: number) {
+    this.#tree = tree;
+    this.#model = model;
+    this.#least = least;
+    this.#fleet = fleetOf(model);
+  }
+
+  /** Every route, with the share of the vehicles that were followed to the end of one. */
+  run(): { readonly routes: readonly Route[]; readonly followed: number } {
+    this.#routes.length = 0;
+    this.#go(this.#fleet.weights, [], undefined);
+    return {
+      routes: this.#routes,
+      followed: this.#routes.reduce((all, { share }) => all + share, 0),
+    };
+  }
+
+  #go(weights: Float64Array, shown: Route['shown'], last: string | undefined): void {
+    const share = total(weights);
+    if (share <= 0 || share < this.#least) return;
+    const to = this.#onFrom(shown, last);
+    if (to?.kind !== 'check') {
+      this.#routes.push({ shown, end: to, share, chances: this.#marginals(weights, share) });
+      return;
+    }
+    const index = this.#model.checks.findIndex(({ id }) => id === to.check);
+    const twin = this.#twin(index, shown);
+    if (twin !== undefined) {
+      this.#go(weights, [...shown, { check: to.check, result: twin }], to.check);
+      return;
+    }
+    this.#results(index).forEach((chances, result) => {
+      const left = weights.map((weight, set) => weight * (chances[set] ?? 0));
+      this.#go(left, [...shown, { check: to.check, result }], to.check);
+    });
+  }
+
+  /** What a check shows that is the same as one already answered. */
+  #twin(index: number, shown: Route['shown']): number | undefined {
+    const { checks } = this.#model;
+    const group = checks[index]?.group;
+    return shown.find(({ check }) => checks.find(({ id }) => id === check)?.group === group)
+      ?.result;
+  }
+
+  /** The complaint first, then the baseline, then from check to check past what is known already. */
+  #onFrom(shown: Route['shown'], last: string | undefined): Next | undefined {
+    const tree = this.#tree;
+    const confirm = tree.complaint.confirm;
+    const resultOf = (id: string) => shown.find(({ check }) => check === id)?.result;
+    if (last === undefined) return { kind: 'check', check: confirm };
+    const baseline = tree.baseline.find((id) => resultOf(id) === undefined);
+    if (baseline !== undefined) return { kind: 'check', check: baseline };
+    const fromTop = last === confirm || tree.baseline.includes(last);
+    const from = fromTop ? confirm : last;
+    const lead = leadFrom(tree, from, resultOf(from) ?? 0);
+    const top = fromTop ? { next: parseNext(tree.start) } : undefined;
+    return along(tree, lead ?? top, resultOf)?.next;
+  }
+
+  /** By result: its chance on each fault set; the complaint's own is known to be there. */
+  #results(check: number): readonly Float64Array[] {
+    const kept = this.#chances.get(check);
+    if (kept !== undefined) return kept;
+    const { background = [], links = [], results = [] } = this.#model.checks[check] ?? {};
+    const first = check === this.#model.complaint ? 1 : 0;
+    const upTo = (set: readonly number[], result: number): number =>
+      set.reduce(
+        (product, cause) => {
+          const totals = links[cause];
+          return totals === undefined ? product : product * atMost(totals, result);
+        },
+        atMost(background, result),
+      );
+    const made = results.map((_, result) =>
+      Float64Array.from(this.#fleet.sets, (set) => {
+        if (result < first) return 0;
+        const under = upTo(set, result - 1);
+        const all = first === 0 ? 1 : 1 - upTo(set, 0);
+        return all > 0 ? Math.max(0, upTo(set, result) - under) / all : 0;
+      }),
+    );
+    this.#chances.set(check, made);
+    return made;
+  }
+
+  #marginals(weights: Float64Array, share: number): readonly number[] {
+    const chances = this.#model.causes.map(() => 0);
+    this.#fleet.sets.forEach((set, index) => {
+      for (const cause of set) chances[cause] = (chances[cause] ?? 0) + (weights[index] ?? 0);
+    });
+    return chances.map((chance) => chance / share);
+  }
+}

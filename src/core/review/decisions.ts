@@ -1,0 +1,145 @@
+import { caseFrom, leftOut } from '../reason/history/from-story.ts';
+import { judgeChoice, type Choice } from '../reason/history/regret.ts';
+import type { StepName } from '../reason/advice/advise.ts';
+import { suspectFrom } from '../reason/history/impact.ts';
+import { stepWords } from '../reason/history/wording.ts';
+import type { Event, Stranger } from '../session/event.ts';
+import { fold } from '../session/fold.ts';
+import type { Header } from '../session/header.ts';
+import { currentLeg, lastFinding, type Story } from '../session/story.ts';
+import { isPartOfNext } from '../account/blocks/ledger.ts';
+
+export type Recorded = { readonly header: Header; readonly events: readonly (Event | Stranger)[] };
+
+/** One decision: what was known, what was chosen, what would have been best, and the price. */
+export type Decision = {
+  readonly n: number;
+  readonly at: string;
+  /** `asked`: the tree asks it of everybody (complaint, baseline, retests), so it is not charged. */
+  readonly kind: 'free' | 'asked';
+  readonly known: {
+    readonly leader: string | undefined;
+    readonly chance: number;
+    readonly suspects: number;
+  };
+  readonly chosen: StepName & { readonly words: string };
+  /** Nothing where what was found contradicts itself, or the complaint is gone. */
+  readonly best: (StepName & { readonly words: string; readonly expectedLeft: number }) | undefined;
+  /** Expected minutes given away by the choice; 0 for what is asked of everybody. */
+  readonly lost: number;
+  readonly tellsNothing: boolean;
+  /** Chance of the cause when it was repaired; only for repairs. */
+  readonly chance: number | undefined;
+  /** Opened something although a quicker check needed no opening. */
+  readonly openedEarly: boolean;
+};
+
+/** Every check and repair of a session, each weighed on the story as it stood before it. */
+export function decisionsOf({ header, events }: Recorded): readonly Decision[] {
+  const finished = fold(header, events);
+  return events.flatMap((event, index): readonly Decision[] => {
+    const chosen = stepOf(event);
+    if (chosen === undefined) return [];
+    const before = fold(header, events.slice(0, startOf(finished, index)));
+    return decide(before, event, chosen);
+  });
+}
+
+const stepOf = (event: Event | Stranger): StepName | undefined => {
+  if (event.kind === 'found' || event.kind === 'proved') return { do: 'check', id: event.check };
+  return event.kind === 'repaired' ? { do: 'repair', id: event.cause } : undefined;
+};
+
+/** Where a decision began: before what was only implied by it, so that its opening up is paid for. */
+function startOf({ entries }: Story, index: number): number {
+  let start = index;
+  for (let entry = entries[start - 1]; entry !== undefined; entry = entries[start - 1]) {
+    if (!isPartOfNext(entry)) break;
+    start -= 1;
+  }
+  return start;
+}
+
+function decide(story: Story, event: Event | Stranger, chosen: StepName): readonly Decision[] {
+  const { tree } = currentLeg(story);
+  const asked = isAsked(story, event, chosen);
+  const base = {
+    n: event.n,
+    at: event.at,
+    kind: asked ? ('asked' as const) : ('free' as const),
+    chosen: { ...chosen, words: stepWords(tree, chosen) },
+  };
+  const made = caseFrom(story);
+  const judged =
+    made.kind === 'good' ? judgeChoice(made.value, chosen, { leaveOut: leftOut(story) }) : made;
+  if (judged.kind === 'bad') return [{ ...base, ...unweighed }];
+  const weighed = {
+    known: knownIn(judged.value),
+    best: bestIn(story, judged.value),
+    chance: chosen.do === 'repair' ? chanceOf(judged.value, chosen.id) : undefined,
+  };
+  if (asked) return [{ ...base, ...unweighed, ...weighed }];
+  const { lost, tellsNothing } = judged.value;
+  return [
+    {
+      ...base,
+      ...weighed,
+      lost,
+      tellsNothing: tellsNothing || isRepeat(story, chosen),
+      openedEarly: opensEarly(story, chosen, judged.value),
+    },
+  ];
+}
+
+function knownIn({ advice: { suspects } }: Choice): Decision['known'] {
+  const [leader] = suspects;
+  return {
+    leader: leader?.cause,
+    chance: leader?.chance ?? 0,
+    suspects: suspects.filter(({ chance }) => chance >= suspectFrom).length,
+  };
+}
+
+function bestIn(story: Story, { best }: Choice): Decision['best'] {
+  if (best === undefined) return undefined;
+  const { do: kind, id, expectedLeft } = best;
+  return { do: kind, id, words: stepWords(currentLeg(story).tree, best), expectedLeft };
+}
+
+const unweighed = {
+  known: { leader: undefined, chance: 0, suspects: 0 },
+  best: undefined,
+  lost: 0,
+  tellsNothing: false,
+  chance: undefined,
+  openedEarly: false,
+} as const;
+
+const chanceOf = ({ advice }: Choice, cause: string): number =>
+  advice.suspects.find((suspect) => suspect.cause === cause)?.chance ?? 0;
+
+/** The complaint made to show itself, baseline readings, what a repair asks to repeat, and proofs. */
+function isAsked(story: Story, event: Event | Stranger, { do: kind, id }: StepName): boolean {
+  if (event.kind === 'proved') return true;
+  if (kind === 'repair') return false;
+  const { tree } = currentLeg(story);
+  const repaired = story.repairs.at(-1);
+  const waits = repaired !== undefined && repaired.n > (story.proofs.at(-1)?.n ?? 0);
+  const retest = waits && (tree.causes[repaired.cause]?.repair.then ?? []).includes(id);
+  const first = lastFinding(story, id) === undefined;
+  return retest || (first && [tree.complaint.confirm, ...tree.baseline].includes(id));
+}
+
+/** Found already, and nothing repaired since. */
+function isRepeat(story: Story, { do: kind, id }: StepName): boolean {
+  return kind === 'check' && lastFinding(story, id)?.repairs === story.repairs.length;
+}
+
+function opensEarly(story: Story, chosen: StepName, { best, lost }: Choice): boolean {
+  const { tree } = currentLeg(story);
+  const access =
+    chosen.do === 'check' ? tree.checks[chosen.id]?.access : tree.causes[chosen.id]?.repair.access;
+  const shut = (access ?? []).some((id) => !story.open.includes(id));
+  const outside = best?.do === 'check' && (tree.checks[best.id]?.access ?? []).length === 0;
+  return shut && outside && lost >= 1;
+}

@@ -1,0 +1,119 @@
+import { checkIn, type Finding, type Story } from '../session/story.ts';
+import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
+
+/** What can be counted in a record of how somebody works. */
+export type Habits = {
+  /** The complaint was made to show itself before anything was opened, taken off or repaired. */
+  readonly confirmedFirst: boolean;
+  readonly baselineTaken: number;
+  readonly baselineAsked: number;
+  readonly repeats: number;
+  readonly accessesTwice: readonly string[];
+  /** Accesses open and parts off at the end. */
+  readonly leftOff: readonly string[];
+  readonly cautionsPassedOver: readonly string[];
+  readonly unprovenRepairs: number;
+  readonly failedRepairs: number;
+  /** Repairs made before the one before them had been put to the proof. */
+  readonly changesAtOnce: number;
+  /** Findings worse than the same check's before, with nothing repaired between, left standing. */
+  readonly contradictions: number;
+  readonly corrections: number;
+  readonly skipped: number;
+};
+
+export function habitsOf(story: Story): Habits {
+  const first = story.legs[0];
+  const asked = first?.tree.baseline ?? [];
+  return {
+    confirmedFirst: confirmedFirst(story),
+    baselineTaken: asked.filter((id) => story.findings.some(({ check }) => check === id)).length,
+    baselineAsked: asked.length,
+    repeats: repeatsOf(story).length,
+    accessesTwice: accessesTwice(story),
+    leftOff: leftOff(story),
+    cautionsPassedOver: cautionsPassedOver(story),
+    unprovenRepairs: unproven(story),
+    failedRepairs: failedRepairs(story).length,
+    changesAtOnce: story.repairs.slice(1).filter((repair, index) => {
+      const before = story.repairs[index]?.n ?? 0;
+      return !story.proofs.some(({ n }) => n > before && n < repair.n);
+    }).length,
+    contradictions: contradictions(story),
+    corrections: story.entries.filter(
+      ({ event, correctedBy }) => event.kind !== 'corrected' && correctedBy.length > 0,
+    ).length,
+    skipped: story.skipped.length,
+  };
+}
+
+function confirmedFirst({ entries, findings, legs }: Story): boolean {
+  const confirm = legs[0]?.tree.complaint.confirm;
+  const shown = findings.find(({ check }) => check === confirm)?.n ?? Infinity;
+  const touched = entries.find(
+    ({ said }) =>
+      said?.kind === 'part-off' ||
+      said?.kind === 'repaired' ||
+      (said?.kind === 'access' && said.now === 'open'),
+  );
+  return shown < (touched?.event.n ?? Infinity);
+}
+
+const accessName = ({ legs }: Story, id: string): string =>
+  legs.map(({ shop }) => shop.accesses[id]?.name).find((name) => name !== undefined) ??
+  'a part of the vehicle';
+
+function accessesTwice(story: Story): readonly string[] {
+  const opened = story.entries.flatMap(({ said }) =>
+    said?.kind === 'access' && said.now === 'open' ? [said.access] : [],
+  );
+  const twice = opened.filter((id, index) => opened.indexOf(id) !== index);
+  return [...new Set(twice)].map((id) => accessName(story, id));
+}
+
+const leftOff = (story: Story): readonly string[] =>
+  story.closed?.leftOpen ?? [
+    ...story.partsOff.map(({ part }) => part),
+    ...story.open.map((id) => accessName(story, id)),
+  ];
+
+/** Steps done without saying that cautions which can maim had been read. */
+function cautionsPassedOver(story: Story): readonly string[] {
+  const missed = (leg: number, step: string, ids: readonly string[]): readonly string[] => {
+    const shop = story.legs[leg]?.shop;
+    const read = story.acknowledged[step] ?? [];
+    return ids.flatMap((id) => {
+      const caution = shop?.cautions[id];
+      return caution?.acknowledge === true && !read.includes(id) ? [caution.hazard] : [];
+    });
+  };
+  const hazards = [
+    ...story.findings.flatMap(({ check, leg }) =>
+      missed(leg, `check:${check}`, checkIn(story, check, leg)?.cautions ?? []),
+    ),
+    ...story.repairs.flatMap(({ cause, leg }) =>
+      missed(leg, `cause:${cause}`, story.legs[leg]?.tree.causes[cause]?.repair.cautions ?? []),
+    ),
+  ];
+  return [...new Set(hazards)];
+}
+
+const unproven = (story: Story): number =>
+  story.repairs.filter((repair, index) => {
+    const next = story.repairs[index + 1]?.n ?? Infinity;
+    return !story.proofs.some(({ n }) => n > repair.n && n < next);
+  }).length;
+
+function contradictions(story: Story): number {
+  const last = new Map<string, number>();
+  return story.findings.filter((finding) => {
+    const key = `${finding.check} ${finding.repairs}`;
+    const now = severity(story, finding);
+    const before = last.get(key);
+    last.set(key, now);
+    return before !== undefined && now > before && !finding.corrected;
+  }).length;
+}
+
+const severity = (story: Story, { check, leg, result }: Finding): number =>
+  checkIn(story, check, leg)?.results.findIndex(({ id }) => id === result) ?? 0;

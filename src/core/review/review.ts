@@ -1,0 +1,85 @@
+import { refinedAdvice } from '../reason/advice/advise.ts';
+import { caseFrom } from '../reason/history/from-story.ts';
+import { makeModel } from '../reason/belief/model.ts';
+import { simulate } from '../reason/plan/simulate.ts';
+import { ownWay } from '../reason/plan/policies.ts';
+import { fold } from '../session/fold.ts';
+import type { Story } from '../session/story.ts';
+import { decisionsOf, type Decision, type Recorded } from './decisions.ts';
+import { isGuess, type Luck, type Review } from './shape.ts';
+import { habitsOf } from './habits.ts';
+import { ledgerOf } from '../account/blocks/ledger.ts';
+import { practice, strengths } from './words.ts';
+
+export function reviewOf(session: string, recorded: Recorded): Review {
+  const story = fold(recorded.header, recorded.events);
+  const decisions = decisionsOf(recorded);
+  const base = {
+    session,
+    who: story.header.who,
+    vehicle: story.header.vehicle.name,
+    opened: story.header.opened,
+    complaint: story.legs[0]?.tree.title ?? story.header.tree,
+    closed: story.closed?.as ?? 'open',
+    minutes: {
+      used: story.minutes,
+      advised: advisedFromStart(recorded),
+      ownOrder: ownOrder(story),
+      lost: decisions.reduce((sum, { lost }) => sum + lost, 0),
+      ledger: ledgerOf(story),
+    },
+    decisions,
+    guesses: decisions.filter(isGuess).length,
+    toldNothing: decisions.filter(({ tellsNothing }) => tellsNothing).length,
+    habits: habitsOf(story),
+    luck: luckOf(story, decisions),
+  };
+  return { ...base, strengths: strengths(base), practise: practice(base) };
+}
+
+/** The advice engine's own figure before anything was done. */
+function advisedFromStart({ header }: Recorded): number | undefined {
+  const made = caseFrom(fold(header, []));
+  const advice = made.kind === 'good' ? refinedAdvice(made.value) : made;
+  return advice.kind === 'good' ? advice.value.next[0]?.expectedLeft : undefined;
+}
+
+const simulated = { count: 200, seed: 20_260_411 };
+
+/** A walker that goes round in circles has no mean: then there is no figure. */
+function ownOrder({ legs }: Story): number | undefined {
+  const leg = legs[0];
+  if (leg === undefined) return undefined;
+  try {
+    const [own] = simulate({
+      model: makeModel(leg.tree),
+      accesses: leg.shop.accesses,
+      ...simulated,
+      walkers: { own: ownWay(leg.tree) },
+    });
+    return own?.mean;
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+const dear = 5;
+
+function luckOf(story: Story, decisions: readonly Decision[]): readonly Luck[] {
+  return decisions.flatMap((decision, index): readonly Luck[] => {
+    const { n, chosen, lost, chance, known } = decision;
+    if (chance !== undefined) {
+      const next = story.repairs.find((repair) => repair.n > n)?.n ?? Infinity;
+      const proof = story.proofs.find((one) => one.n > n && one.n < next);
+      if (proof === undefined || proof.good !== isGuess(decision)) return [];
+      return [
+        { n, kind: proof.good ? 'lucky guess' : 'sound choice that failed', words: chosen.words },
+      ];
+    }
+    const after = decisions[index + 1]?.known.chance ?? 0;
+    return lost >= dear && known.chance < 0.8 && after >= 0.8
+      ? [{ n, kind: 'slower check that settled it', words: chosen.words }]
+      : [];
+  });
+}

@@ -1,0 +1,109 @@
+import type { Check } from '../../tree/model.ts';
+import type { ActionOf } from '../action.ts';
+import { readAnswer } from '../answer.ts';
+import { accept, refuse, type Decision } from './decision.ts';
+import type { Payload } from '../event.ts';
+import { impliedPayloads } from '../preparation.ts';
+import { awaitsProof } from '../proof.ts';
+import { prove } from './prove.ts';
+import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './lookup.ts';
+import { currentLeg, lastFinding, type Story } from '../story.ts';
+import { today } from '../today.ts';
+
+export function begin(story: Story, action: ActionOf<'begin'>): Decision {
+  const check = checkOf(story, action.check);
+  if (check === undefined) return noSuchCheck(story, action.check);
+  return accept(
+    [
+      {
+        kind: 'check-begun',
+        check: action.check,
+        acknowledged: action.acknowledged === true ? [...toBeRead(story, check.cautions)] : [],
+      },
+    ],
+    tooEarly(story, action.check, check),
+  );
+}
+
+/**
+ * Records what a check showed. Shown by the complaint's own check while a repair waits for its
+ * proof, it is that proof.
+ */
+export function find(story: Story, action: ActionOf<'find'>): Decision {
+  const check = checkOf(story, action.check);
+  if (check === undefined) return noSuchCheck(story, action.check);
+  if (awaitsProof(story) && action.check === currentLeg(story).tree.complaint.confirm)
+    return prove(story, { ...action, do: 'prove' });
+  const answered = readAnswer({ id: action.check, check, today: today(story) }, action);
+  if (answered.kind === 'refused') return answered;
+  return accept(
+    [
+      ...(action.acknowledged === true ? readCautions(story, action.check, check) : []),
+      ...impliedPayloads(story, check),
+      { kind: 'found', ...answered.shown, ...toldAt(action) },
+    ],
+    [
+      ...unjudged(answered.needs),
+      ...passedOver(story, action, check),
+      ...tooEarly(story, action.check, check),
+    ],
+  );
+}
+
+export function unsure(story: Story, action: ActionOf<'unsure'>): Decision {
+  const check = checkOf(story, action.check);
+  if (check === undefined) return noSuchCheck(story, action.check);
+  if (action.between === undefined)
+    return accept([
+      ...impliedPayloads(story, check),
+      { kind: 'unsure', check: action.check, ...toldAt(action) },
+    ]);
+  const [result, orResult] = action.between;
+  return find(story, { do: 'find', check: action.check, result, orResult, told: action.told });
+}
+
+export function skip(story: Story, action: ActionOf<'skip'>): Decision {
+  if (checkOf(story, action.check) === undefined) return noSuchCheck(story, action.check);
+  if (action.reason.trim() === '')
+    return refuse('no-reason', 'A check is passed over with a reason.', 'Say why in a few words.');
+  return accept([
+    { kind: 'skipped', check: action.check, reason: action.reason, ...toldAt(action) },
+  ]);
+}
+
+/**
+ * That the cautions were read, as an event of its own before the answer: those which were shown in
+ * full. The others of a check stand beside it in short, and nobody says to have read them.
+ */
+function readCautions(story: Story, id: string, { cautions }: Check): Payload[] {
+  const acknowledged = [...toBeRead(story, cautions)];
+  return acknowledged.length > 0 ? [{ kind: 'check-begun', check: id, acknowledged }] : [];
+}
+
+/** That a reading had to be judged as it was read. */
+const unjudged = (needs: string | undefined): readonly string[] =>
+  needs === undefined
+    ? []
+    : [`The ${needs} here is not recorded: the reading was judged as it was read.`];
+
+function passedOver(story: Story, action: ActionOf<'find'>, check: Check): readonly string[] {
+  if (action.acknowledged === true) return [];
+  const { shop } = currentLeg(story);
+  return unread(story, `check:${action.check}`, check.cautions).map(
+    (id) => `Caution not acknowledged: ${shop.cautions[id]?.hazard ?? id}.`,
+  );
+}
+
+/** A check that means nothing before another has shown something; done all the same, it is told. */
+function tooEarly(story: Story, id: string, check: Check): readonly string[] {
+  const { checks } = currentLeg(story).tree;
+  return Object.entries(check.after ?? {})
+    .filter(([before, results]) => {
+      const shown = lastFinding(story, before)?.result;
+      return before !== id && Object.hasOwn(checks, before) && !results.includes(shown ?? '');
+    })
+    .map(
+      ([before]) =>
+        `This can be judged only after "${checks[before]?.ask ?? before}" has shown good.`,
+    );
+}

@@ -1,0 +1,110 @@
+import type { ActionOf } from '../action.ts';
+import { readAnswer } from '../answer.ts';
+import { accept, refuse, type Decision } from './decision.ts';
+import type { Kind, Payload } from '../event.ts';
+import { noSuchCheck } from './lookup.ts';
+import { checkIn, currentLeg, type Story } from '../story.ts';
+import { today } from '../today.ts';
+
+type Correct = ActionOf<'correct'>;
+
+/** Kinds that may be taken back or said anew; the others are facts about the file itself. */
+const mendable: ReadonlySet<Kind> = new Set([
+  'found',
+  'proved',
+  'unsure',
+  'skipped',
+  'noted',
+  'condemned',
+  'repaired',
+  'follow-up',
+  'photographed',
+  'part-off',
+  'part-on',
+]);
+
+/** A mistake is mended by a new event that names the old one; what was written stays written. */
+export function correct(story: Story, action: Correct): Decision {
+  const entry = story.entries.find(({ event }) => event.n === action.n);
+  if (entry === undefined)
+    return refuse(
+      'no-such-event',
+      `This session has no event ${action.n}.`,
+      `Its events are 1 to ${story.entries.at(-1)?.event.n ?? 0}.`,
+      String(action.n),
+    );
+  const { said } = entry;
+  if (said === undefined || !mendable.has(said.kind))
+    return refuse(
+      'not-correctable',
+      `Event ${action.n} (${entry.event.kind}) cannot be corrected.`,
+      'Findings, proofs, skips, notes, condemnations, repairs and parts can be.',
+      String(action.n),
+    );
+  if (action.withdraw === true)
+    return accept([{ kind: 'corrected', of: action.n, ...reasonOf(action) }]);
+  return sayAnew(story, action, said);
+}
+
+const reasonOf = ({ reason }: Correct) => (reason === undefined ? {} : { reason });
+
+function sayAnew(story: Story, action: Correct, said: Payload): Decision {
+  if (said.kind === 'found' || said.kind === 'proved') return answerAnew(story, action, said);
+  const to = wordAnew(action, said);
+  if (to === undefined)
+    return refuse(
+      'nothing-to-correct',
+      'The correction does not say what it should have been.',
+      'Give result, reading, cause, text or reason, or withdraw it.',
+    );
+  if (action.cause !== undefined && !Object.hasOwn(currentLeg(story).tree.causes, action.cause))
+    return refuse(
+      'unknown-cause',
+      `There is no cause "${action.cause}" here.`,
+      `Its causes: ${Object.keys(currentLeg(story).tree.causes).join(', ')}.`,
+      action.cause,
+    );
+  return accept([{ kind: 'corrected', of: action.n, to, ...reasonOf(action) }]);
+}
+
+function answerAnew(
+  story: Story,
+  action: Correct,
+  said: Extract<Payload, { kind: 'found' | 'proved' }>,
+): Decision {
+  const finding = story.findings.find(({ n }) => n === action.n);
+  const check = checkIn(story, said.check, finding?.leg ?? 0);
+  if (check === undefined) return noSuchCheck(story, said.check);
+  const answered = readAnswer({ id: said.check, check, today: today(story) }, action);
+  if (answered.kind === 'refused') return answered;
+  const to = {
+    kind: said.kind,
+    ...answered.shown,
+    ...(said.told !== undefined && { told: said.told }),
+    ...(said.kind === 'proved' && {
+      good: answered.index === 0 && answered.shown.orResult === undefined,
+    }),
+  };
+  return accept([{ kind: 'corrected', of: action.n, to, ...reasonOf(action) }]);
+}
+
+/** Where the words of an event stand that a correction's text replaces. */
+const words: { readonly [K in Kind]?: string } = {
+  noted: 'text',
+  'follow-up': 'text',
+  skipped: 'reason',
+  photographed: 'caption',
+  'part-off': 'part',
+  'part-on': 'part',
+  repaired: 'did',
+};
+
+function wordAnew(action: Correct, said: Payload): Record<string, unknown> | undefined {
+  const field = words[said.kind];
+  const names = said.kind === 'condemned' || said.kind === 'repaired';
+  const anew = {
+    ...(field !== undefined && action.text !== undefined && { [field]: action.text }),
+    ...(names && action.cause !== undefined && { cause: action.cause }),
+  };
+  return Object.keys(anew).length === 0 ? undefined : { ...said, ...anew };
+}

@@ -1,0 +1,39 @@
+import type { Problem } from '../../problem.ts';
+import { meant } from '../../trade/units/nearest.ts';
+import type { Tree } from '../../tree/model.ts';
+import type { Shop } from '../../tree/shop.ts';
+import type { Payload } from '../event.ts';
+
+/** What becomes of an action: events to be written, or one clear line why not. */
+export type Decision =
+  | {
+      readonly kind: 'accepted';
+      readonly payloads: readonly Payload[];
+      /** Things the mechanic should hear although the action stands. */
+      readonly warnings: readonly string[];
+    }
+  | { readonly kind: 'refused'; readonly problem: Problem };
+
+/** What an action may need from outside the session. */
+export type World = {
+  /** A tree of the library with its shop, for going to another complaint. */
+  readonly tree: (id: string) => { readonly tree: Tree; readonly shop: Shop } | undefined;
+};
+
+export const accept = (
+  payloads: readonly Payload[],
+  warnings: readonly string[] = [],
+): Decision => ({ kind: 'accepted', payloads, warnings });
+
+export const refuse = (code: string, message: string, mend: string, value?: string): Decision => ({
+  kind: 'refused',
+  problem: { code, message, mend, ...(value !== undefined && { value }) },
+});
+
+export const refuseUnknown = (what: string, id: string, names: readonly string[]): Decision =>
+  refuse(
+    `unknown-${what}`,
+    `There is no ${what} "${id}" here.`,
+    names.length > 0 ? meant(id, names) : `This tree has no ${what}.`,
+    id,
+  );

@@ -1,0 +1,58 @@
+import type { ActionOf } from '../action.ts';
+import { accept, refuse, type Decision, type World } from './decision.ts';
+import { isProven, lastRepair } from '../proof.ts';
+import { shopOf } from '../header.ts';
+import { currentLeg, type Story } from '../story.ts';
+
+/** Goes on with another complaint's tree in the same session; findings and accesses go along. */
+export function leg(story: Story, action: ActionOf<'leg'>, world: World): Decision {
+  const found = world.tree(action.tree);
+  if (found === undefined)
+    return refuse(
+      'unknown-tree',
+      `There is no tree "${action.tree}" in the library.`,
+      'See "droplight trees list".',
+      action.tree,
+    );
+  if (currentLeg(story).tree.id === action.tree)
+    return refuse(
+      'same-tree',
+      `"${action.tree}" is the tree that is being walked.`,
+      'Go on with it.',
+      action.tree,
+    );
+  return accept([
+    {
+      kind: 'leg',
+      tree: action.tree,
+      whole: found.tree,
+      shop: shopOf(found.tree, found.shop),
+      ...(action.reason !== undefined && { reason: action.reason }),
+    },
+  ]);
+}
+
+/** Ends the session. As fixed only with a good proof after the last repair. */
+export function close(story: Story, action: ActionOf<'close'>): Decision {
+  const proven = isProven(story);
+  const as = action.as ?? (proven ? 'fixed' : 'handed-on');
+  if (as === 'fixed' && lastRepair(story) === undefined)
+    return refuse('no-repair', 'Nothing has been repaired.', closeOtherwise);
+  if (as === 'fixed' && !proven)
+    return refuse(
+      'no-proof',
+      "It is not proven: the complaint's own test has not shown good since the last repair.",
+      closeOtherwise,
+    );
+  const { shop } = currentLeg(story);
+  const leftOpen = [
+    ...story.open.map((id) => shop.accesses[id]?.name ?? id),
+    ...story.partsOff.map(({ part }) => part),
+  ];
+  return accept(
+    [{ kind: 'closed', as, leftOpen, ...(action.text !== undefined && { text: action.text }) }],
+    leftOpen.map((name) => `Still open or off: ${name}.`),
+  );
+}
+
+const closeOtherwise = 'Repair and prove it, or close it as handed-on, given-up or not-reproduced.';

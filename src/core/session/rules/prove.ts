@@ -1,0 +1,47 @@
+import type { ActionOf } from '../action.ts';
+import { readAnswer } from '../answer.ts';
+import { accept, refuse, refuseUnknown, type Decision } from './decision.ts';
+import { impliedPayloads } from '../preparation.ts';
+import { lastRepair, proofsOfRepair } from '../proof.ts';
+import { checkOf, toldAt } from './lookup.ts';
+import { currentLeg, type Story } from '../story.ts';
+import { today } from '../today.ts';
+
+/** The complaint's own test after a repair: good when it shows its first result. */
+export function prove(story: Story, action: ActionOf<'prove'>): Decision {
+  const { tree } = currentLeg(story);
+  const id = tree.complaint.confirm;
+  const check = checkOf(story, id);
+  if (check === undefined) return refuseUnknown('check', id, Object.keys(tree.checks));
+  if (action.check !== undefined && action.check !== id)
+    return refuse(
+      'not-the-proof',
+      `The proof is the complaint's own test, "${id}".`,
+      `Record "${action.check}" with find, then prove with "${id}".`,
+      action.check,
+    );
+  const repaired = lastRepair(story);
+  if (repaired === undefined)
+    return refuse(
+      'no-repair',
+      'There is nothing to prove: no repair has been made.',
+      'Record the repair first.',
+    );
+  if (proofsOfRepair(story).some(({ good }) => !good))
+    return refuse(
+      'already-proved',
+      'The last repair has been put to the proof already, and failed it.',
+      'Go on with the checks, or correct the proof if it was misread.',
+    );
+  const answered = readAnswer({ id, check, today: today(story) }, action);
+  if (answered.kind === 'refused') return answered;
+  return accept([
+    ...impliedPayloads(story, check),
+    {
+      kind: 'proved',
+      ...answered.shown,
+      good: answered.index === 0 && answered.shown.orResult === undefined,
+      ...toldAt(action),
+    },
+  ]);
+}

@@ -1,0 +1,37 @@
+import type { ActionOf } from '../action.ts';
+import { accept, type Decision } from './decision.ts';
+import { impliedPayloads } from '../preparation.ts';
+import { causeOf, noSuchCause, toldAt, unread } from './lookup.ts';
+import { currentLeg, type Story } from '../story.ts';
+
+/** Names a cause as found. */
+export function condemn(story: Story, action: ActionOf<'condemn'>): Decision {
+  const cause = causeOf(story, action.cause);
+  if (cause === undefined) return noSuchCause(story, action.cause);
+  const acknowledged = action.acknowledged === true ? { acknowledged: cause.repair.cautions } : {};
+  return accept([{ kind: 'condemned', cause: action.cause, ...acknowledged, ...toldAt(action) }]);
+}
+
+export function repair(story: Story, action: ActionOf<'repair'>): Decision {
+  const cause = causeOf(story, action.cause);
+  if (cause === undefined) return noSuchCause(story, action.cause);
+  const { shop } = currentLeg(story);
+  const step = `cause:${action.cause}`;
+  const missed = action.acknowledged === true ? [] : unread(story, step, cause.repair.cautions);
+  return accept(
+    [
+      ...impliedPayloads(story, cause.repair),
+      {
+        kind: 'repaired',
+        cause: action.cause,
+        parts: action.parts ?? [],
+        acknowledged: action.acknowledged === true ? cause.repair.cautions : [],
+        ...(action.text !== undefined && { did: action.text }),
+        ...(action.minutes !== undefined && { minutes: action.minutes }),
+        ...(action.cost !== undefined && { cost: action.cost }),
+        ...toldAt(action),
+      },
+    ],
+    missed.map((id) => `Caution not acknowledged: ${shop.cautions[id]?.hazard ?? id}.`),
+  );
+}

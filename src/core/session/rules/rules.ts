@@ -1,0 +1,56 @@
+import type { Action, ActionOf } from '../action.ts';
+import { accept, refuse, type Decision, type World } from './decision.ts';
+import { begin, find, skip, unsure } from './check.ts';
+import { correct } from './correct.ts';
+import { close, leg } from './leg.ts';
+import { access, conditions, partOn, standing } from './vehicle.ts';
+import { prove } from './prove.ts';
+import { condemn, repair } from './repair.ts';
+import type { Story } from '../story.ts';
+
+type Rule<D extends Action['do']> = (story: Story, action: ActionOf<D>, world: World) => Decision;
+type Rules = { readonly [D in Action['do']]: Rule<D> };
+
+const rules: Rules = {
+  conditions,
+  standing,
+  access,
+  begin,
+  find,
+  unsure,
+  skip,
+  condemn,
+  repair,
+  prove,
+  correct,
+  leg,
+  close,
+  'part-on': partOn,
+  note: (_, { do: __, ...said }) =>
+    said.text.trim() === ''
+      ? refuse('empty-note', 'The note is empty.', 'Type what is to be kept.')
+      : accept([{ ...said, kind: 'noted' }]),
+  photo: (_, { do: __, ...said }) => accept([{ ...said, kind: 'photographed' }]),
+  'part-off': (_, { do: __, ...said }) => accept([{ ...said, kind: 'part-off' }]),
+  timer: (_, { do: __, ...said }) => accept([{ ...said, kind: 'timer' }]),
+  'follow-up': (_, { text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),
+  pause: () => accept([{ kind: 'paused' }]),
+};
+
+/** Actions that are taken even after the session is closed: they add, they change no finding. */
+const afterClosing: ReadonlySet<Action['do']> = new Set(['note', 'photo', 'follow-up']);
+
+/**
+ * Says what may happen when: the events an action makes of this story, or why it may not be.
+ * Screens and the `enter` command both go through here.
+ */
+export function decide(story: Story, action: Action, world: World): Decision {
+  if (story.closed !== undefined && !afterClosing.has(action.do))
+    return refuse(
+      'closed',
+      'This session is closed.',
+      'Start a new one for new work; notes and follow-ups can still be added here.',
+    );
+  const rule = rules[action.do] as Rule<Action['do']>;
+  return rule(story, action, world);
+}

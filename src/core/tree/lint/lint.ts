@@ -1,0 +1,34 @@
+import type { Problem, Tell } from '../../problem.ts';
+import { lintHazards } from './hazards.ts';
+import { lintOdds, lintRows } from './rows.ts';
+import { lintSame } from './shared.ts';
+import { lintBrakes, lintTexts } from './texts.ts';
+import { lintEnds, lintLoops, lintReach } from './way.ts';
+import type { Tree } from '../model.ts';
+
+/**
+ * Everything that one tree file alone shows to be unsound, beyond what would make it unusable:
+ * the way, the texts, the cautions, the numbers. All at once.
+ * @param trees ids of the library's trees; left out, `tree:ID` is not looked up
+ */
+export function lintTree(tree: Tree, file: string, trees?: readonly string[]): Problem[] {
+  const problems: Problem[] = [];
+  const tell: Tell = (problem) => problems.push({ ...problem, file });
+  lintEnds(tree, tell, trees);
+  lintReach(tree, tell);
+  lintLoops(tree, tell);
+  lintOdds(tree, tell);
+  lintSame(tree, tell);
+  return [...problems, ...lintParts(tree, file)];
+}
+
+/** What each check and each cause shows by itself, however the way leads through them. */
+export function lintParts(tree: Tree, file: string): Problem[] {
+  const problems: Problem[] = [];
+  const tell: Tell = (problem) => problems.push({ ...problem, file });
+  lintTexts(tree, tell);
+  lintBrakes(tree, tell);
+  lintHazards(tree, tell);
+  lintRows(tree, tell);
+  return problems;
+}

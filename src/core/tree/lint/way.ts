@@ -1,0 +1,116 @@
+import type { Tell } from '../../problem.ts';
+import type { Result, Tree } from '../model.ts';
+import { firstCheck, parseNext } from '../next.ts';
+
+const pathOf = (check: string, index: number): string => `checks.${check}.results[${index}].next`;
+
+/** Results that lead nowhere, ends that say no reason, and trees that the library does not have. */
+export function lintEnds(tree: Tree, tell: Tell, trees?: readonly string[]): void {
+  for (const [id, check] of Object.entries(tree.checks))
+    check.results.forEach((result, index) => {
+      if (result.next === undefined)
+        tell({
+          code: 'dead-end',
+          path: pathOf(id, index),
+          value: result.id,
+          message: `The result "${result.id}" leads nowhere.`,
+          mend: 'Give "next": a check, cause:ID, tree:ID or stop.',
+        });
+      else lintEnd(result, result.next, { path: `checks.${id}.results[${index}]`, tell, trees });
+    });
+}
+
+type End = {
+  readonly path: string;
+  readonly tell: Tell;
+  readonly trees: readonly string[] | undefined;
+};
+
+function lintEnd({ reason }: Result, text: string, { path, tell, trees }: End): void {
+  const next = parseNext(text);
+  if ((next.kind === 'stop' || next.kind === 'tree') && reason === undefined)
+    tell({
+      code: 'no-reason',
+      path: `${path}.reason`,
+      value: text,
+      message: `The way ends here (${text}) and does not say why.`,
+      mend: 'Give "reason": what is known now and what to do with it.',
+    });
+  if (next.kind === 'tree' && trees !== undefined && !trees.includes(next.tree))
+    tell({
+      code: 'unknown-tree',
+      path: `${path}.next`,
+      value: text,
+      message: `The library has no tree "${next.tree}".`,
+      mend: trees.length > 0 ? `It has: ${trees.join(', ')}.` : 'Add it, or end with stop.',
+    });
+}
+
+type Reached = { readonly checks: ReadonlySet<string>; readonly causes: ReadonlySet<string> };
+
+/** What the tree's own way can come to, whatever the checks show. */
+function reach(tree: Tree): Reached {
+  const checks = new Set<string>();
+  const causes = new Set<string>();
+  const open = [firstCheck(tree), tree.start, ...tree.baseline];
+  for (let id = open.pop(); id !== undefined; id = open.pop()) {
+    if (checks.has(id) || !Object.hasOwn(tree.checks, id)) continue;
+    checks.add(id);
+    for (const { next } of tree.checks[id]?.results ?? []) {
+      const to = next === undefined ? undefined : parseNext(next);
+      if (to?.kind === 'check') open.push(to.check);
+      if (to?.kind === 'cause') causes.add(to.cause);
+    }
+  }
+  return { checks, causes };
+}
+
+/** Checks and causes that the tree's own way never comes to. */
+export function lintReach(tree: Tree, tell: Tell): void {
+  const reached = reach(tree);
+  for (const id of Object.keys(tree.checks))
+    if (!reached.checks.has(id))
+      tell({
+        code: 'unreachable-check',
+        path: `checks.${id}`,
+        value: id,
+        message: 'The way never comes to this check.',
+        mend: 'Let a result lead to it, make it a baseline, or take it out.',
+      });
+  for (const id of Object.keys(tree.causes))
+    if (!reached.causes.has(id))
+      tell({
+        code: 'unreachable-cause',
+        path: `causes.${id}`,
+        value: id,
+        message: 'No result on the way names this cause.',
+        mend: `Let a result lead to cause:${id}.`,
+      });
+}
+
+/**
+ * Ways that come back to a check. Nothing was changed in between, so the check shows the same
+ * again and the way goes round for ever. Each way back is told once.
+ */
+export function lintLoops(tree: Tree, tell: Tell): void {
+  const done = new Set<string>();
+  const walk = (id: string, route: readonly string[]): void => {
+    done.add(id);
+    (tree.checks[id]?.results ?? []).forEach(({ next = 'stop' }, index) => {
+      const to = parseNext(next);
+      if (to.kind !== 'check') return;
+      const from = [...route, id];
+      if (from.includes(to.check))
+        tell({
+          code: 'loop',
+          path: pathOf(id, index),
+          value: to.check,
+          message: `The way goes round: ${[...from.slice(from.indexOf(to.check)), to.check].join(', ')}.`,
+          mend: 'Nothing was changed in between: lead on to a check not taken yet, a cause or stop.',
+        });
+      else if (!done.has(to.check)) walk(to.check, from);
+    });
+  };
+  for (const id of [firstCheck(tree), tree.start, ...Object.keys(tree.checks)])
+    if (!done.has(id)) walk(id, []);
+}

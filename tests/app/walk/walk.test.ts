@@ -1,0 +1,247 @@
+import { expect, test } from 'vitest';
+import { currentMode } from '../../../src/app/walk/mode.ts';
+import { chooseTree, makeAsleep, makeProgram, press, startKeys } from '../../helpers/program.ts';
+
+/** A program that stands at the first check of the rough-idle tree (four facts). */
+function atFirstCheck() {
+  const made = makeProgram();
+  press(made.program, startKeys());
+  return made;
+}
+
+const live = ({ program }: ReturnType<typeof makeProgram>) => {
+  const { live: open } = program.state();
+  if (open === undefined) throw new Error('no session is open');
+  return open;
+};
+
+test('a job starts with the complaint being made to happen', () => {
+  const made = atFirstCheck();
+
+  expect(live(made).story.step).toEqual({ kind: 'check', check: 'idle-check', why: 'way' });
+  expect(live(made).header.vehicle.name).toBe('Orchard van');
+});
+
+test('a vehicle without a name is asked for one', () => {
+  const { program } = makeProgram();
+
+  press(program, `${chooseTree('rough-idle')}<enter>`);
+
+  expect(program.state().notice?.text).toContain('Give the vehicle a name');
+  expect(program.state().live).toBeUndefined();
+});
+
+test('an altitude that cannot be is refused and can be typed again', () => {
+  const { program } = makeProgram();
+
+  press(program, `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>90000ft<enter>`);
+  expect(program.state().notice?.text).toContain('lies outside');
+  press(program, `${'<back>'.repeat(7)}5200ft<enter>`);
+
+  expect(program.state().notice).toBeUndefined();
+});
+
+test('the standing is prompted one thing at a time before the answer', () => {
+  const made = atFirstCheck();
+
+  const modes = [currentMode(made.program.state())];
+  for (const key of ['<enter>', '<enter>', '<enter>']) {
+    press(made.program, key);
+    modes.push(currentMode(made.program.state()));
+  }
+
+  expect(modes).toEqual(['prepare', 'prepare', 'prepare', 'look']);
+  expect(live(made).story.standing).toMatchObject({ key: 'run', engine: 'idling', heat: 'hot' });
+});
+
+test('a digit picks a result at once, and the walk goes on', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<enter><enter><enter>2');
+
+  expect(live(made).story.findings).toMatchObject([{ check: 'idle-check', result: 'hunts' }]);
+});
+
+test('Enter struck once too often answers nothing', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<enter><enter><enter><enter>');
+
+  expect(live(made).story.findings).toEqual([]);
+  expect(made.program.state().notice?.text).toContain('Answer by its number');
+});
+
+test('back answers the last check anew, and what was written stays written', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<enter><enter><enter>2b3');
+
+  const { story, events } = live(made);
+  expect(story.findings).toMatchObject([{ check: 'idle-check', corrected: true }]);
+  expect(story.findings[0]?.result).not.toBe('hunts');
+  expect(events.filter(({ kind }) => kind === 'found')).toMatchObject([{ result: 'hunts' }]);
+});
+
+test('escape leaves a correction as it was', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<enter><enter><enter>2b<esc>');
+
+  expect(live(made).events.some(({ kind }) => kind === 'corrected')).toBe(false);
+});
+
+test('a check that cannot be got at wants a reason', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'x<enter>');
+  expect(made.program.state().notice?.text).toContain('Say why');
+  press(made.program, 'no tach here<enter>');
+
+  expect(live(made).story.skipped).toMatchObject([{ check: 'idle-check', reason: 'no tach here' }]);
+});
+
+test('a note is kept with the check it was typed at', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'nfan belt squeals<enter>');
+
+  expect(live(made).events.at(-1)).toMatchObject({
+    kind: 'noted',
+    text: 'fan belt squeals',
+    about: 'idle-check',
+  });
+});
+
+test('another check can be chosen, and the way goes on from its result', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'o<down><enter>');
+
+  expect(live(made).story.step).toMatchObject({ kind: 'check', why: 'chosen' });
+});
+
+test('a cause can be condemned, repaired, proven and the job closed, by keys alone', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<enter><enter><enter>2');
+  condemnFirst(made);
+  for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
+    press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
+  for (let guard = 0; guard < 9 && currentMode(made.program.state()) !== 'look'; guard += 1)
+    press(made.program, '<enter>');
+  press(made.program, '1');
+  expect(live(made).story.step).toEqual({ kind: 'proven' });
+  press(made.program, 'c1');
+
+  expect(live(made).story.closed).toMatchObject({ as: 'fixed' });
+});
+
+/** Picks the first suspect, reads its cautions page by page and condemns it. */
+function condemnFirst(made: ReturnType<typeof makeProgram>): number {
+  press(made.program, 'r1');
+  let pages = 0;
+  for (; currentMode(made.program.state()) === 'cause-caution' && pages < 20; pages += 1)
+    press(made.program, '<enter>');
+  expect(currentMode(made.program.state())).toBe('named');
+  expect(live(made).story.condemned).toEqual([]);
+  press(made.program, '<enter>');
+  return pages;
+}
+
+test('a cause that is picked has each of its cautions read before it is condemned', () => {
+  const made = atFirstCheck();
+
+  const pages = condemnFirst(made);
+
+  const { cause } = live(made).story.condemned[0] ?? { cause: '' };
+  const { tree } = live(made).story.legs[0] ?? {};
+  const cautions = tree?.causes[cause]?.repair.cautions ?? [];
+  expect(pages).toBeGreaterThan(1);
+  expect(pages).toBe(cautions.length);
+  expect(live(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
+});
+
+test('a cause that was picked is left again without a word in the record', () => {
+  const made = atFirstCheck();
+  const before = live(made).events.length;
+
+  press(made.program, 'r1<enter>b');
+
+  expect(currentMode(made.program.state())).toBe('prepare');
+  expect(live(made).events.length).toBe(before);
+});
+
+test('a line past the ninth is picked by a letter', () => {
+  const made = atFirstCheck();
+  press(made.program, 'r');
+  const tenth = made.program.state().screen;
+  press(made.program, `${'<down>'.repeat(9)}<enter>`);
+  const byArrows = made.program.state().screen;
+  press(made.program, '<esc>ra');
+
+  expect(tenth.kind).toBe('suspects');
+  expect(made.program.state().screen).toEqual(byArrows);
+});
+
+test('a proof cannot be answered with unsure', () => {
+  const made = atFirstCheck();
+  condemnFirst(made);
+  for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
+    press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
+
+  press(made.program, 'u');
+
+  expect(made.program.state().notice?.text).toContain('test it until you are sure');
+});
+
+test('pasted lines answer nothing outside a text field', () => {
+  const made = atFirstCheck();
+
+  made.program.dispatch({ kind: 'pasted', text: '1\n1\n1\n' });
+
+  expect(live(made).events).toEqual([]);
+  expect(made.program.state().notice?.text).toContain('no text field');
+});
+
+test('pasted text goes into a note as one line', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'n');
+  made.program.dispatch({ kind: 'pasted', text: 'first\nsecond' });
+  press(made.program, '<enter>');
+
+  expect(live(made).events.at(-1)).toMatchObject({ text: 'first second' });
+});
+
+test('leaving puts the session down, and it can be picked up where it stood', () => {
+  const made = atFirstCheck();
+  press(made.program, '<enter><enter><enter>2');
+  const { step } = live(made).story;
+
+  press(made.program, 'q1');
+
+  expect(live(made).story.step).toEqual(step);
+  expect(
+    live(made)
+      .events.map(({ kind }) => kind)
+      .slice(-2),
+  ).toEqual(['paused', 'resumed']);
+});
+
+test('ctrl-c leaves the program with everything on the disk', () => {
+  const made = atFirstCheck();
+
+  press(made.program, '<C-c>');
+
+  expect(made.left()).toBe(true);
+  expect(made.program.state().live?.events.at(-1)).toMatchObject({ kind: 'paused' });
+});
+
+test('keys typed before the program is awake meet what the keys before them opened', () => {
+  const { program, wake } = makeAsleep();
+
+  press(program, startKeys());
+  wake();
+
+  expect(program.state().live?.story.step).toMatchObject({ check: 'idle-check' });
+});

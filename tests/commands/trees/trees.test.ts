@@ -1,0 +1,140 @@
+import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { trees } from '../../../src/commands/trees/trees.ts';
+import { MemoryFiles } from '../../helpers/memory-files.ts';
+import { runCommand, scratch } from '../../helpers/commands.ts';
+
+const run = (...args: readonly string[]) => runCommand(trees, args);
+const fixture = (name: string) => join(process.cwd(), 'tests', 'fixtures', 'lint', `${name}.json`);
+
+test('trees check finds nothing wrong with the trees we ship', async () => {
+  const { code, out, err } = await run('check');
+
+  expect([code, err]).toEqual([0, '']);
+  expect(out).toBe('15 trees checked, nothing is wrong.\n');
+});
+
+test('trees check prints every problem of the files named, a line each, and exits 1', async () => {
+  const { code, out, err } = await run('check', fixture('no-source'), fixture('several'));
+
+  expect(code).toBe(1);
+  const lines = out.trim().split('\n');
+  expect(lines).toHaveLength(11);
+  expect(lines[0]).toMatch(
+    /no-source\.json: checks\.first-look\.source: Nothing says .* Add it\.$/,
+  );
+  expect(err).toBe('11 problems in 2 tree files.\n');
+});
+
+test('trees check --json prints one document of problems and doubts', async () => {
+  const { out } = await run('check', fixture('no-source'), '--json');
+
+  expect(JSON.parse(out)).toMatchObject({ problems: [{ code: 'no-source' }], doubts: [] });
+});
+
+test('trees check --doubts tells routes on which another cause is likelier', async () => {
+  const { code, out } = await run('check', '--doubts');
+
+  expect(code).toBe(0);
+  expect(out).toMatch(/of the vehicles end at .* although .* is likelier/);
+});
+
+test('trees check holds a file of ours against the checks that it shares with the library', async () => {
+  const folder = scratch();
+  const text = readFileSync(fixture('no-source'), 'utf8').replaceAll('first-look', 'vac-needle');
+  writeFileSync(join(folder, 'mine.json'), text);
+
+  const { out } = await runCommand(trees, ['check', 'mine.json'], { folder });
+
+  expect(out).toMatch(/checks\.vac-needle\.results: In the tree "rough-idle" .* other results/);
+});
+
+test('trees check of a folder uses the shop beside the tree', async () => {
+  const folder = scratch();
+  copyFileSync(fixture('unknown-caution'), join(folder, 'a.json'));
+  const bite = { hazard: 'Bite', text: 'It bites.', when: 'near' };
+  const shop = { format: 1, cautions: { bite }, tools: { dvm: { name: 'Meter' } } };
+  writeFileSync(join(folder, 'shop.json'), JSON.stringify(shop));
+
+  const { code, out } = await runCommand(trees, ['check', '--trees', '.'], { folder });
+
+  expect([code, out]).toEqual([0, '1 tree checked, nothing is wrong.\n']);
+});
+
+test('trees check tells a shop that cannot be read once, and not all that it would hold', async () => {
+  const folder = scratch();
+  copyFileSync(fixture('no-source'), join(folder, 'a.json'));
+  writeFileSync(join(folder, 'shop.json'), '{');
+
+  const { out } = await runCommand(trees, ['check', '--trees', '.'], { folder });
+
+  expect(out.trim().split('\n')).toHaveLength(2);
+  expect(out).toMatch(/shop\.json: This is not JSON/);
+});
+
+test('trees check of a file that is not there exits 3 with one line', async () => {
+  const { code, out } = await run('check', 'nowhere.json');
+
+  expect(code).toBe(3);
+  expect(out).toMatch(/^.*nowhere\.json: There is no such file or folder\. Check the name\.\n$/);
+});
+
+test('trees new prints a tree that trees check finds nothing wrong with', async () => {
+  const folder = scratch();
+
+  const { code, out } = await runCommand(trees, ['new'], { folder });
+  writeFileSync(join(folder, 'my-complaint.json'), out);
+
+  expect(code).toBe(0);
+  expect((await runCommand(trees, ['check', 'my-complaint.json'], { folder })).code).toBe(0);
+});
+
+test('trees new FILE writes it with its name as its id, and never over another', async () => {
+  const folder = scratch();
+
+  const first = await runCommand(trees, ['new', 'dead-wipers.json'], { folder });
+  const path = join(folder, 'dead-wipers.json');
+  const second = await runCommand(trees, ['new', 'dead-wipers.json'], { folder });
+
+  expect([first.code, first.out]).toEqual([0, `${path}\n`]);
+  expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ id: 'dead-wipers' });
+  expect(second.code).toBe(2);
+  expect(second.err).toMatch(/a file of this name already/);
+});
+
+test.each(['My Tree.json', '../.json', 'constructor.json'])(
+  'trees new refuses the name %s',
+  async (name) => {
+    const folder = scratch();
+
+    const { code, err } = await runCommand(trees, ['new', name], { folder });
+
+    expect(code).toBe(2);
+    expect(err).toMatch(/cannot be the id of a tree/);
+    expect(existsSync(join(folder, name))).toBe(false);
+  },
+);
+
+test('trees new on a disk that refuses says so and exits 3', async () => {
+  const files = new MemoryFiles();
+  files.refuse = ({ name }) => (name === 'create' ? 'EROFS' : undefined);
+
+  const { code, err } = await runCommand(trees, ['new', 'dead-wipers.json'], { files });
+
+  expect(code).toBe(3);
+  expect(err).toMatch(/read-only/);
+});
+
+test('trees schema prints the schema that lies beside the trees', async () => {
+  const { out } = await run('schema');
+
+  expect(JSON.parse(out)).toEqual(JSON.parse(readFileSync('trees/tree.schema.json', 'utf8')));
+});
+
+test('trees with a verb that is not says which there are', async () => {
+  const { code, err } = await run('chek');
+
+  expect(code).toBe(2);
+  expect(err).toMatch(/"trees chek" is not known.*list.*check.*new/);
+});

@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import { fillTree } from '../../../../src/core/feed/fill.ts';
+import { exactMinutes, mendingMinutes } from '../../../../src/core/reason/plan/exact.ts';
+import { makeModel } from '../../../../src/core/reason/belief/model.ts';
+import { rounds } from '../../../../src/core/reason/advice/search.ts';
+import { simulate } from '../../../../src/core/reason/plan/simulate.ts';
+import {
+  advisedWalker,
+  fixedChart,
+  oddsOnly,
+  ownWay,
+  type Walker,
+} from '../../../../src/core/reason/plan/policies.ts';
+import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
+import type { Tree } from '../../../../src/core/tree/model.ts';
+import { skeleton } from '../../../../src/core/tree/skeleton.ts';
+import { shippedShop, shippedTrees } from '../../../helpers/library.ts';
+import { smallTree, smallTreeData } from '../../../helpers/tree.ts';
+
+const { accesses } = shippedShop();
+const plenty = 20_000;
+
+/** Two causes of equal odds, mended in 10 and in 20 minutes; the proof takes 1. */
+const evenTree = (): Tree =>
+  smallTree({
+    unlisted: 0,
+    alsoLikely: 0.2,
+    causes: {
+      fuse: { name: 'Fuse', odds: 50, repair: { do: ['Renew it.'], minutes: 10 } },
+      wire: { name: 'Wire', odds: 50, repair: { do: ['Splice it.'], minutes: 20 } },
+    },
+    checks: { ...smallTreeData().checks, volts: { ...smallTreeData().checks.volts, access: [] } },
+  });
+
+const skeletonTree = (): Tree => {
+  const parsed = parseTreeValue(skeleton('mine'), 'mine.json');
+  if (parsed.kind === 'bad') throw new Error(JSON.stringify(parsed.problems));
+  return parsed.value;
+};
+
+const simulated = (tree: Tree, walker: Walker, count: number) => {
+  const [found] = simulate({
+    model: makeModel(tree),
+    accesses,
+    count,
+    seed: 7,
+    walkers: { walker },
+  });
+  if (found === undefined) throw new Error('nothing was simulated');
+  return found;
+};
+
+/** How many standard errors the exact minutes lie from the simulated ones. */
+const apart = (tree: Tree, walker: Walker, minutes: number | undefined, count: number): number => {
+  const { mean, error } = simulated(tree, walker, count);
+  return Math.abs((minutes ?? Number.NaN) - mean) / error;
+};
+
+describe('repairs by odds alone, exactly', () => {
+  test('the second repair is made as often as the first was not enough', () => {
+    // By hand: both causes are sure to show, so each has the chance 1/3 (see makePriors). After the
+    // first repair the complaint stays when the other is there: (1/3) / (1 - (2/3)^2) = 0.6.
+    const minutes = mendingMinutes(makeModel(evenTree()), {}, oddsOnly);
+
+    expect(minutes).toBeCloseTo(10 + 1 + 0.6 * (20 + 1), 6);
+  });
+
+  test('are what following every way of a small tree comes to', () => {
+    const model = makeModel(smallTree());
+    const followed = exactMinutes(model, accesses, oddsOnly, plenty);
+
+    expect(mendingMinutes(model, accesses, oddsOnly)).toBeCloseTo(followed ?? Number.NaN, 8);
+  });
+
+  test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
+    'of %s are what hidden vehicles take on average',
+    (_, tree) => {
+      const filled = fillTree(tree, {});
+      const minutes = mendingMinutes(makeModel(filled), accesses, oddsOnly);
+
+      expect(apart(filled, oddsOnly, minutes, 1000)).toBeLessThan(4);
+    },
+  );
+
+  test('are refused for a walker that makes checks', () => {
+    expect(() => mendingMinutes(makeModel(smallTree()), {}, fixedChart)).toThrow(RangeError);
+  });
+});
+
+describe('the ways of a small tree, exactly', () => {
+  const trees = { small: smallTree(), even: evenTree(), skeleton: skeletonTree() };
+  const walkers = (tree: Tree): Readonly<Record<string, Walker>> => ({
+    'the advised order': advisedWalker(rounds.slice(0, 1)),
+    "the tree's own way": ownWay(tree),
+    'a fixed chart': fixedChart,
+  });
+  const cases = Object.entries(trees).flatMap(([name, tree]) =>
+    Object.entries(walkers(tree)).map(([by, walker]) => [by, name, tree, walker] as const),
+  );
+
+  test.each(cases)('%s of %s is what hidden vehicles take on average', (_, _name, tree, walker) => {
+    const minutes = exactMinutes(makeModel(tree), accesses, walker, plenty);
+
+    expect(apart(tree, walker, minutes, 4000)).toBeLessThan(4);
+  });
+
+  test('are given up where they lead to more places than asked for', () => {
+    expect(exactMinutes(makeModel(smallTree()), accesses, fixedChart, 3)).toBeUndefined();
+  });
+
+  test('are given up for more than ten causes', () => {
+    const [tree] = shippedTrees();
+    if (tree === undefined) throw new Error('no tree is shipped');
+
+    expect(exactMinutes(makeModel(tree), accesses, oddsOnly, plenty)).toBeUndefined();
+  });
+});

@@ -1,0 +1,138 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { showMarkdown } from '../../../src/core/account/markdown.ts';
+import { decisionsOf } from '../../../src/core/review/decisions.ts';
+import { reviewBlocks } from '../../../src/core/review/outline.ts';
+import { trendsOf } from '../../../src/core/review/trend.ts';
+import { reviewOf } from '../../../src/core/review/review.ts';
+import { refinedAdvice } from '../../../src/core/reason/advice/advise.ts';
+import { caseFrom, leftOut } from '../../../src/core/reason/history/from-story.ts';
+import type { Action } from '../../../src/core/session/action.ts';
+import { fold } from '../../../src/core/session/fold.ts';
+import { readSession } from '../../../src/store/recover.ts';
+import { parseGfm, rawOf, tablesOf } from '../../helpers/gfm.ts';
+import { after } from '../../helpers/story.ts';
+
+const folder = 'sessions/examples';
+const [guessed = ''] = readdirSync(folder).filter((name) => name.endsWith('no-start.jsonl'));
+
+function example(name: string) {
+  const read = readSession(readFileSync(join(folder, name)), name);
+  if (read.kind === 'bad') throw new Error(`${name} cannot be read`);
+  return read.value;
+}
+
+const dark: Action = { do: 'find', check: 'lamp', result: 'dark', acknowledged: true };
+const whole: Action = { do: 'find', check: 'look', result: 'whole', acknowledged: true };
+const dead: Action = { do: 'find', check: 'volts', reading: '0.2', acknowledged: true };
+const mend = (cause: string): Action => ({ do: 'repair', cause, acknowledged: true });
+const reviewed = (actions: readonly Action[]) => reviewOf('job', after(actions));
+
+test('the best step of every decision is what the advice gives on the story before it', () => {
+  const { header, events } = example(guessed);
+  const decisions = decisionsOf({ header, events }).filter(({ kind }) => kind === 'free');
+
+  expect(decisions.length).toBeGreaterThan(5);
+  for (const { n, best, chosen } of decisions) {
+    const index = events.findIndex((event) => event.n === n);
+    const implied = events
+      .slice(0, index)
+      .findLastIndex(
+        (event) =>
+          event.kind !== 'check-begun' &&
+          !((event.kind === 'standing' || event.kind === 'access') && event.implied === true),
+      );
+    const story = fold(header, events.slice(0, implied + 1));
+    const made = caseFrom(story);
+    if (made.kind === 'bad') throw new Error('no case');
+    const advice = refinedAdvice(made.value, {
+      leaveOut: leftOut(story),
+      own: { do: chosen.do, id: chosen.id },
+    });
+    const first = advice.kind === 'good' ? advice.value.next[0] : undefined;
+    expect([n, best?.id, best?.expectedLeft]).toEqual([n, first?.id, first?.expectedLeft]);
+  }
+});
+
+test('a pump fitted on a guess is seen, priced, and named first among what to practise', () => {
+  const review = reviewOf(guessed, example(guessed));
+
+  expect(review.guesses).toBe(1);
+  expect(review.toldNothing).toBe(1);
+  expect(review.habits.failedRepairs).toBe(1);
+  expect(review.practise[0]).toContain('Fuel pump failed');
+  expect(review.minutes.lost).toBeLessThan(review.minutes.used);
+});
+
+test('no step is charged more than it takes, and what is asked of everybody is free', () => {
+  const { decisions } = reviewOf(guessed, example(guessed));
+
+  expect(decisions.filter(({ kind, lost }) => kind === 'asked' && lost > 0)).toEqual([]);
+  expect(decisions.filter(({ lost }) => lost < 0 || lost > 80)).toEqual([]);
+});
+
+test('a guess that cured is luck, a sound choice that failed is not a fault', () => {
+  const lucky = reviewed([dark, mend('wire'), { do: 'prove', result: 'lit', acknowledged: true }]);
+  const sound = reviewed([
+    dark,
+    whole,
+    dead,
+    mend('wire'),
+    { do: 'prove', result: 'dark', acknowledged: true },
+  ]);
+
+  expect(lucky.luck.map(({ kind }) => kind)).toEqual(['lucky guess']);
+  expect(sound.luck.map(({ kind }) => kind)).toEqual(['sound choice that failed']);
+  expect(lucky.practise.join(' ')).toContain('Look before replacing');
+  expect(sound.practise.join(' ')).not.toContain('Look before replacing');
+});
+
+test('cautions passed over come before everything else to practise', () => {
+  const review = reviewed([dark, whole, { do: 'find', check: 'volts', reading: '0.2' }]);
+
+  expect(review.habits.cautionsPassedOver).toEqual(['Spark']);
+  expect(review.practise[0]).toContain('Read the cautions before the step');
+});
+
+test('a second repair before the proof of the first is two changes at once', () => {
+  const { habits } = reviewed([dark, mend('fuse'), mend('wire')]);
+
+  expect(habits.changesAtOnce).toBe(1);
+  expect(habits.unprovenRepairs).toBe(2);
+});
+
+test('a part off before the complaint was seen is a search begun too early', () => {
+  expect(reviewed([{ do: 'part-off', part: 'lens' }, dark]).habits.confirmedFirst).toBe(false);
+  expect(reviewed([dark, { do: 'part-off', part: 'lens' }]).habits.confirmedFirst).toBe(true);
+});
+
+test('the same check again with nothing changed could tell nothing', () => {
+  const { habits, toldNothing } = reviewed([dark, whole, whole]);
+
+  expect(habits.repeats).toBe(1);
+  expect(toldNothing).toBe(1);
+});
+
+test('several sessions of one person make a trend, in their order of time', () => {
+  const reviews = readdirSync(folder)
+    .filter((name) => name.endsWith('.jsonl'))
+    .toReversed()
+    .map((name) => reviewOf(name, example(name)));
+
+  const [trend, ...others] = trendsOf(reviews);
+
+  expect(others).toEqual([]);
+  expect(trend?.who).toBe('JB');
+  expect(trend?.sessions.map(({ guesses }) => guesses)).toEqual([1, 0, 0]);
+});
+
+test('the review is whole markdown, and has no marks in it', () => {
+  const text = showMarkdown(reviewBlocks([reviewOf(guessed, example(guessed))]));
+  const tree = parseGfm(text);
+
+  expect(rawOf(tree)).toEqual([]);
+  for (const rows of tablesOf(tree)) expect(new Set(rows).size).toBe(1);
+  expect(text).not.toMatch(/score|points out of|\/10|undefined|NaN|\b1 (checks|steps)\b/);
+  expect(text).toContain('Two things to practise');
+});

@@ -1,0 +1,77 @@
+import { expect, test } from 'vitest';
+import { hazards, standingHazards } from '../../../../src/core/tree/lint/hazard-words.ts';
+import { lintLibrary } from '../../../../src/core/tree/lint/shared.ts';
+import type { Tree } from '../../../../src/core/tree/model.ts';
+import { shippedShop } from '../../../helpers/library.ts';
+import { smallTree } from '../../../helpers/tree.ts';
+
+const named = (text: string): readonly string[] =>
+  hazards.filter(({ words }) => words.test(text)).map(({ name }) => name);
+
+test('every caution that a hazard asks for is in the shop', () => {
+  const { cautions } = shippedShop();
+  const asked = [
+    ...hazards,
+    ...standingHazards({ engine: 'idling', heat: 'hot' }),
+    ...standingHazards({ engine: 'road' }),
+    ...standingHazards({ engine: 'cranking', heat: 'hot-soaked' }),
+  ].flatMap((hazard) => hazard.cautions);
+
+  expect(asked.filter((id) => !Object.hasOwn(cautions, id))).toEqual([]);
+});
+
+test.each([
+  ['Parking brake on, chocked, neutral.'],
+  ['Outdoors, brake set.'],
+  ['Foot on the brake, lamps on.'],
+  ['Wipe the crankcase breather.'],
+  ['600 cranking amps or more.'],
+  ['The key springs back.'],
+  ['Seat belt off.'],
+  ['Route the wire clear of exhaust and edges.'],
+  ['It stands as long as it likes.'],
+  ['A fantastic hotel.'],
+])('"%s" speaks of no hazard', (text) => {
+  expect(named(text)).toEqual([]);
+});
+
+test.each([
+  ['Brakes bled by a helper.', ['brake']],
+  ['CRANK it.', ['cranking']],
+  ['Hot fuel on the exhaust.', ['fuel', 'hot part', 'exhaust']],
+  ['Battery, fan and radiator out.', ['battery', 'fan or belt', 'coolant']],
+])('"%s" speaks of hazards', (text, expected) => {
+  expect(named(text)).toEqual(expected);
+});
+
+test('an engine that is off and cold is no hazard by itself', () => {
+  expect(standingHazards({ engine: 'off', heat: 'cold' })).toEqual([]);
+  expect(standingHazards({})).toEqual([]);
+});
+
+test('two trees that share a check must show the same results in it', () => {
+  const one = smallTree();
+  const { look, ...rest } = one.checks;
+  if (look === undefined) throw new Error('no look');
+  const turned = { ...look, results: look.results.toReversed() };
+  const other: Tree = { ...one, id: 'other', checks: { ...rest, look: turned } };
+  const files = [
+    { file: 'a.json', tree: one },
+    { file: 'b.json', tree: other },
+  ];
+
+  expect(lintLibrary(files).map(({ code, file, path }) => [code, file, path])).toEqual([
+    ['shared-results', 'b.json', 'checks.look.results'],
+  ]);
+});
+
+test('two files with one tree are told', () => {
+  const files = [
+    { file: 'a.json', tree: smallTree() },
+    { file: 'b.json', tree: smallTree() },
+  ];
+
+  expect(lintLibrary(files).map(({ code, file }) => [code, file])).toEqual([
+    ['tree-twice', 'b.json'],
+  ]);
+});

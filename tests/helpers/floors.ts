@@ -26,7 +26,17 @@ export function importsBelow(root: string): readonly Import[] {
 }
 
 /** Floors inside the core, lowest first: a file imports from its own floor or a lower one. */
-const coreFloors = ['', 'trade', 'tree', 'feed', 'session', 'reason', 'drawing', 'account', 'review'];
+const coreFloors = [
+  '',
+  'trade',
+  'tree',
+  'feed',
+  'session',
+  'reason',
+  'drawing',
+  'account',
+  'review',
+];
 
 const topOf = (path: string): string => (path.includes('/') ? (path.split('/')[0] ?? '') : path);
 const coreFloor = (path: string): number => {

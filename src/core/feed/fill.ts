@@ -1,5 +1,6 @@
 import type { Problem } from '../problem.ts';
 import { exists, type Facts } from '../tree/fit.ts';
+import { limitOf } from '../tree/limits.ts';
 import type { Check, Tree } from '../tree/model.ts';
 import { checkFeed, checkFeedUse } from './check-feed.ts';
 import { makeEvidence, type EvidenceOf } from './evidence.ts';
@@ -26,8 +27,8 @@ function fillCheck(tree: Tree, check: Check, evidence: EvidenceOf): Check {
   if (tree.feed === undefined || check.feed === undefined || check.background !== undefined)
     return check;
   const bands = check.results.map(({ from, below }) => ({
-    ...(from !== undefined && { from }),
-    ...(below !== undefined && { below }),
+    ...(from !== undefined && { from: limitOf(from) }),
+    ...(below !== undefined && { below: limitOf(below) }),
   }));
   const worked = evidence(tree.feed, check.feed, bands, tree.causes);
   // Names were held against the feed block when the file was read: see feedProblems.

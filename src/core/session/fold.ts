@@ -1,5 +1,6 @@
 import { fillTree } from '../feed/fill.ts';
-import { fitTree, type Facts } from '../tree/fit.ts';
+import { fitTree } from '../tree/fit.ts';
+import { byTheBook } from '../tree/limits.ts';
 import type { Tree } from '../tree/model.ts';
 import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
@@ -48,7 +49,7 @@ export function fold(header: Header, events: readonly (Event | Stranger)[]): Sto
 function firstLeg(header: Header): Leg {
   const tree = header.trees[header.tree];
   if (tree === undefined) throw new Error('the header names a tree it does not hold');
-  return { tree: asWalked(tree, header.vehicle.facts), shop: header.shop, since: 0 };
+  return { tree: asWalked(tree, header.vehicle), shop: header.shop, since: 0 };
 }
 
 /**
@@ -57,11 +58,11 @@ function firstLeg(header: Header): Leg {
  */
 const walked = new WeakMap<Tree, { readonly facts: string; readonly tree: Tree }>();
 
-function asWalked(tree: Tree, facts: Facts): Tree {
-  const key = JSON.stringify(facts);
+function asWalked(tree: Tree, { facts, sheet = {} }: Header['vehicle']): Tree {
+  const key = JSON.stringify([facts, sheet]);
   const known = walked.get(tree);
   if (known?.facts === key) return known.tree;
-  const made = fillTree(fitTree(tree, facts), facts);
+  const made = fillTree(byTheBook(fitTree(tree, facts), sheet), facts);
   walked.set(tree, { facts: key, tree: made });
   return made;
 }
@@ -122,7 +123,7 @@ const handlers: Handlers = {
     const shop = Shop.safeParse(said.shop);
     if (tree.kind === 'bad' || !shop.success) return;
     draft.legs.push({
-      tree: asWalked(tree.value, draft.facts),
+      tree: asWalked(tree.value, draft.header.vehicle),
       shop: shop.data,
       since: n,
       ...(said.reason !== undefined && { reason: said.reason }),

@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
+import { booksOf } from '../tree/limits.ts';
 import { Tree } from '../tree/model.ts';
 import { Shop } from '../tree/shop.ts';
-import { Conditions } from './event.ts';
+import { Amount, Conditions } from './event.ts';
 
 /** The first line of a session file: everything that must be known before the first event. */
 export const Header = z.object({
@@ -11,7 +12,12 @@ export const Header = z.object({
   tool: z.string().max(100),
   opened: z.string().max(40),
   who: z.string().max(200),
-  vehicle: z.object({ name: z.string().max(500), facts: z.record(Id, Id) }),
+  vehicle: z.object({
+    name: z.string().max(500),
+    facts: z.record(Id, Id),
+    /** Figures of the vehicle's own book, by the name that trees use, and where each was read. */
+    sheet: z.record(Id, Amount.extend({ where: z.string().max(500).optional() })).optional(),
+  }),
   conditions: Conditions,
   units: z.enum(['us', 'metric']),
   /** The tree the session begins with, whole, so that the file can be read without its library. */
@@ -43,6 +49,10 @@ export function shopOf(tree: Tree, shop: Shop): Shop {
       steps.flatMap(({ access }) => access),
     ),
     sources: {},
+    book: only(
+      shop.book,
+      Object.values(tree.checks).flatMap(({ results }) => results.flatMap(booksOf)),
+    ),
   };
 }
 

@@ -11,18 +11,19 @@ export type NewSession = Omit<
   readonly shop: Header['shop'];
   readonly vehicle: string;
   readonly facts: Header['vehicle']['facts'];
+  readonly sheet?: Header['vehicle']['sheet'];
 };
 
 /** The first line of a new session. Its `id` is made into a free file name when it is written. */
 export function newHeader(about: NewSession, at: string): Header {
-  const { tree, shop, vehicle, facts, ...rest } = about;
+  const { tree, shop, vehicle, facts, sheet, ...rest } = about;
   return {
     format: 1,
     id: sessionId(at, vehicle, tree.id),
     tool: `droplight ${version}`,
     opened: at,
     ...rest,
-    vehicle: { name: vehicle, facts },
+    vehicle: { name: vehicle, facts, ...(sheet !== undefined && { sheet }) },
     tree: tree.id,
     trees: { [tree.id]: tree },
     shop: shopOf(tree, shop),

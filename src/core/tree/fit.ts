@@ -20,6 +20,7 @@ export function factsAsked(tree: Tree): readonly string[] {
       check.when,
       ...check.results.map(({ when }) => when),
     ]),
+    ...(tree.safeguards ?? []).map(({ when }) => when),
   ];
   return [...new Set(conditions.flatMap((when) => Object.keys(when ?? {})))];
 }
@@ -34,6 +35,11 @@ export function fitTree(tree: Tree, facts: Facts): Tree {
     causes,
     start: ledStart(tree, facts),
     baseline: tree.baseline.filter((id) => Object.hasOwn(checks, id)),
+    ...(tree.safeguards && {
+      safeguards: tree.safeguards.filter(
+        ({ check, when }) => exists(when, facts) && Object.hasOwn(checks, check),
+      ),
+    }),
     checks: mapValues(checks, (check) => ({
       ...fitCheck(check, facts, causes),
       results: check.results

@@ -1,3 +1,4 @@
+import { edgesOf } from './limits.ts';
 import type { Check } from './model.ts';
 
 /**
@@ -6,16 +7,16 @@ import type { Check } from './model.ts';
  * @returns the index of the result; beyond all bands it is the nearest one's
  */
 export function judge(check: Check, value: number): number {
-  const index = check.results.findIndex(
-    ({ from = -Infinity, below = Infinity }) => value >= from && value < below,
-  );
+  const index = check.results
+    .map(edgesOf)
+    .findIndex(({ from, below }) => value >= from && value < below);
   return index >= 0 ? index : nearestBand(check, value);
 }
 
 /** A value on the very top of the range, or beyond it, belongs to the band that lies nearest. */
 function nearestBand(check: Check, value: number): number {
-  const gaps = check.results.map(({ from = -Infinity, below = Infinity }) =>
-    value < from ? from - value : Math.max(0, value - below),
-  );
+  const gaps = check.results
+    .map(edgesOf)
+    .map(({ from, below }) => (value < from ? from - value : Math.max(0, value - below)));
   return gaps.indexOf(Math.min(...gaps));
 }

@@ -1,10 +1,11 @@
 import type { Problem, Tell } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Tree } from './model.ts';
-import { meant } from '../trade/units/nearest.ts';
 import { checkNumbers } from './numbers.ts';
 import { parseNext } from './next.ts';
 import type { Shop } from './shop.ts';
+import { checkFormatTwo } from './links-format-two.ts';
+import { unknown, unknownAmong, type Named } from './unknown.ts';
 
 /**
  * Finds what would make a tree unusable: names that lead nowhere, rows that do not fit the results,
@@ -23,14 +24,13 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
     for (const [index, check] of cause.repair.then.entries())
       if (!has(tree.checks, check))
         tell(unknown('check', check, `causes.${id}.repair.then[${index}]`, tree.checks));
+  checkFormatTwo(tree, tell, shop);
   if (shop !== undefined) {
     checkFacts(tree, shop, tell);
     checkShopNames(tree, shop, tell);
   }
   return problems;
 }
-
-type Named = Readonly<Record<string, unknown>>;
 
 const has = (owner: Named, id: string): boolean => Object.hasOwn(owner, id);
 
@@ -102,6 +102,8 @@ function strayNext(tree: Tree, text: string): Problem | undefined {
 
 /** Conditions name facts that the shop asks for, and values that these can have. */
 function checkFacts(tree: Tree, shop: Shop, tell: Tell): void {
+  for (const [index, { when }] of (tree.safeguards ?? []).entries())
+    if (when !== undefined) checkWhen(when, shop, `safeguards[${index}].when`, tell);
   for (const [id, { when }] of Object.entries(tree.causes))
     if (when !== undefined) checkWhen(when, shop, `causes.${id}.when`, tell);
   for (const [id, { when, results }] of Object.entries(tree.checks)) {
@@ -145,17 +147,4 @@ function checkStep(step: Step, shop: Shop, place: Place, tell: Tell): void {
   for (const [key, what, owner] of shopNames)
     for (const [at, id] of step[key].entries())
       if (!has(shop[owner], id)) tell(unknown(what, id, place(key, at), shop[owner]));
-}
-
-const unknown = (what: string, id: string, path: string, owner: Named): Problem =>
-  unknownAmong(what, id, path, Object.keys(owner));
-
-function unknownAmong(what: string, id: string, path: string, offered: readonly string[]): Problem {
-  return {
-    code: `unknown-${what}`,
-    path,
-    value: id,
-    message: `There is no ${what} "${id}".`,
-    mend: offered.length > 0 ? meant(id, offered) : 'Add it, or name one that is there.',
-  };
 }

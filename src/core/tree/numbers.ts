@@ -1,5 +1,6 @@
 import type { Tell } from '../problem.ts';
 import { findUnit, unitNames } from '../trade/units/units.ts';
+import { edgesOf } from './limits.ts';
 import type { Check } from './model.ts';
 
 type Place = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };
@@ -56,9 +57,7 @@ function checkBands(check: Check, path: string, tell: Tell): void {
       });
     return;
   }
-  const bands = check.results
-    .map(({ from = -Infinity, below = Infinity }) => ({ from, below }))
-    .toSorted((a, b) => a.from - b.from);
+  const bands = check.results.map(edgesOf).toSorted((a, b) => a.from - b.from);
   const { quantity, unit } = check.reading;
   if (findUnit(quantity, unit) === undefined)
     tell({

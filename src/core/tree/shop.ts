@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { quantityNames } from '../trade/units/quantities.ts';
 import { Id } from './basics.ts';
 
 const Text = z.string().min(1).max(4000);
@@ -17,6 +18,8 @@ export const Access = z.strictObject({
   name: Text,
   open: z.number().min(0).max(1000),
   close: z.number().min(0).max(1000),
+  /** The name in a sentence: "the kick panel". */
+  told: Text.optional(),
 });
 
 /** What trees share: kept once, in `shop.json` beside them. */
@@ -31,6 +34,13 @@ export const Shop = z.strictObject({
     .default({}),
   /** Facts about the vehicle a tree may ask for, each with its allowed values and their wording. */
   facts: z.record(Id, z.strictObject({ ask: Text, values: z.record(Id, Text) })).default({}),
+  /** Figures of the vehicle's own book that a tree's limits may stand on. */
+  book: z
+    .record(
+      Id,
+      z.strictObject({ name: Text, quantity: z.enum(quantityNames), unit: z.string().max(20) }),
+    )
+    .default({}),
 });
 
 export type Shop = z.output<typeof Shop>;

@@ -24,7 +24,7 @@ describe('a tree of the wrong shape', () => {
   test.each([
     ['a key that is not known', 'checks.look.colour', 'red', 'checks.look'],
     ['a key left out', 'checks.look.ask', undefined, 'checks.look.ask'],
-    ['a format of another day', 'format', 2, 'format'],
+    ['a format of another day', 'format', 3, 'format'],
     ['a kind of check that is not', 'checks.look.kind', 'smell', 'checks.look.kind'],
     ['odds below nothing', 'causes.fuse.odds', -1, 'causes.fuse.odds'],
     ['odds of nothing', 'causes.fuse.odds', 0, 'causes.fuse.odds'],

@@ -2,6 +2,7 @@ import type { Problem, Tell } from '../../problem.ts';
 import { lintHazards } from './hazards.ts';
 import { lintOdds, lintRows } from './rows.ts';
 import { lintSame } from './shared.ts';
+import { lintTold } from './told.ts';
 import { lintBrakes, lintTexts } from './texts.ts';
 import { lintEnds, lintLoops, lintReach } from './way.ts';
 import type { Tree } from '../model.ts';
@@ -27,6 +28,7 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   const problems: Problem[] = [];
   const tell: Tell = (problem) => problems.push({ ...problem, file });
   lintTexts(tree, tell);
+  lintTold(tree, tell);
   lintBrakes(tree, tell);
   lintHazards(tree, tell);
   lintRows(tree, tell);

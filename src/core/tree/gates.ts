@@ -1,0 +1,74 @@
+import type { Safeguard, Standing, Tree } from './model.ts';
+
+/** A check that must have shown one of some results before a step, and why. */
+export type Gate =
+  | {
+      /** The step means nothing before. */
+      readonly kind: 'after';
+      readonly check: string;
+      readonly results: readonly string[];
+    }
+  | {
+      /** The step can hurt before. */
+      readonly kind: 'safeguard';
+      readonly check: string;
+      readonly results: readonly string[];
+      readonly otherwise: string;
+    };
+
+const running: ReadonlySet<string> = new Set(['idling', 'fast-idle', 'revved', 'road']);
+
+/** Whether a step with this standing is one that the safeguard comes before. */
+export function guards({ before }: Safeguard, standing: Standing): boolean {
+  const { engine, key, battery } = standing;
+  const byEngine =
+    engine !== undefined &&
+    before.engine?.some((one) => one === engine || (one === 'running' && running.has(engine)));
+  return (
+    byEngine === true ||
+    (key !== undefined && before.key?.includes(key) === true) ||
+    (battery !== undefined && before.battery?.includes(battery) === true)
+  );
+}
+
+/** What the safeguards of a tree ask before a step that puts the vehicle so. */
+export const safeguardsFor = (tree: Tree, standing: Standing): readonly Gate[] =>
+  (tree.safeguards ?? [])
+    .filter((safeguard) => guards(safeguard, standing))
+    .map(({ check, shows, else: otherwise }) => ({
+      kind: 'safeguard',
+      check,
+      results: shows,
+      otherwise,
+    }));
+
+/**
+ * Everything that must have been shown before a check: its safeguards first, then its own `after`.
+ * A safeguard's check does not wait for itself, nor for one that waits for it.
+ */
+export function gatesOf(tree: Tree, id: string): readonly Gate[] {
+  const check = tree.checks[id];
+  if (check === undefined) return [];
+  const isSafeguard = tree.safeguards?.some((one) => one.check === id) === true;
+  const guarded = isSafeguard ? [] : safeguardsFor(tree, check.standing);
+  const after = Object.entries(check.after ?? {}).map(([before, results]): Gate => ({
+    kind: 'after',
+    check: before,
+    results,
+  }));
+  return [...guarded, ...after].filter((gate) => Object.hasOwn(tree.checks, gate.check));
+}
+
+/** Everything that must have been shown before a repair is begun. */
+export function gatesOfRepair(tree: Tree, cause: string): readonly Gate[] {
+  const repair = tree.causes[cause]?.repair;
+  return repair === undefined
+    ? []
+    : safeguardsFor(tree, repair.standing).filter(({ check }) => Object.hasOwn(tree.checks, check));
+}
+
+/** The gates that are still shut. `shown` tells what a check shows now, or nothing. */
+export const shut = (
+  gates: readonly Gate[],
+  shown: (check: string) => string | undefined,
+): readonly Gate[] => gates.filter(({ check, results }) => !results.includes(shown(check) ?? ''));

@@ -16,7 +16,7 @@ export class Advisor {
     this.#thinking = undefined;
     const { live } = program.state();
     if (live === undefined || live.story.closed !== undefined) return;
-    const story = { ...live.story, step: live.own };
+    const story = { ...live.story, due: live.own };
     const made = caseFrom(story);
     if (made.kind === 'bad') return;
     const own = ownStep(story);

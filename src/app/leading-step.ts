@@ -2,7 +2,7 @@ import { quickAdvice, type Advice } from '../core/reason/advice/advise.ts';
 import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/reason/belief/model.ts';
 import { fold } from '../core/session/fold.ts';
-import type { Story, Step } from '../core/session/story.ts';
+import type { Story, Due } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Live } from './state.ts';
 
@@ -15,16 +15,16 @@ export function leadStory(
   lead: Settings['lead'],
 ): Told {
   const story = fold(header, events);
-  const own = story.step;
+  const own = story.due;
   if (lead === 'tree' || !mayLead(own)) return { story, own, advice: undefined };
   const advice = adviseAtOnce(story);
-  const step = advice && stepOf(advice);
-  return { story: step === undefined ? story : { ...story, step }, own, advice };
+  const due = advice && stepOf(advice);
+  return { story: due === undefined ? story : { ...story, due }, own, advice };
 }
 
 /** Steps that the advice may take the place of: not one the mechanic chose, and none that is due. */
-const mayLead = (step: Step): boolean =>
-  (step.kind === 'check' && step.why === 'way') || step.kind === 'named' || step.kind === 'stop';
+const mayLead = (due: Due): boolean =>
+  (due.kind === 'check' && due.why === 'way') || due.kind === 'named' || due.kind === 'stop';
 
 /**
  * The one-step answer, worked out on the spot: a key must never meet a step that changes behind
@@ -38,7 +38,7 @@ function adviseAtOnce(story: Story): Advice | undefined {
   return advice.kind === 'good' ? advice.value : undefined;
 }
 
-function stepOf({ next }: Advice): Step | undefined {
+function stepOf({ next }: Advice): Due | undefined {
   const [first] = next;
   if (first === undefined || first.id === unlisted) return undefined;
   return first.do === 'check'

@@ -2,7 +2,7 @@ import type { Advice } from '../core/reason/advice/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event, Stamp, Stranger } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
-import type { Story, Step } from '../core/session/story.ts';
+import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { LoadedTrees } from './pages/loaded-trees.ts';
 import { home, type Screen } from './screen.ts';
@@ -15,7 +15,7 @@ export type Live = {
   /** With the step that leads now: the tree's own, or the quicker one, as the settings say. */
   readonly story: Story;
   /** What the tree itself would do next. */
-  readonly own: Step;
+  readonly own: Due;
   /** What the advice says of this story, once it has been worked out. */
   readonly advice: Advice | undefined;
   /** Number of the last event that is on the disk. */

@@ -82,7 +82,7 @@ async function enterLine(open: OpenSession, state: State, line: string): Promise
       answer: { ok: false, problem: { code, file: path, message, mend } },
     };
   }
-  const step = acted.state.live?.story.step;
+  const step = acted.state.live?.story.due;
   return {
     state: acted.state,
     answer: { ok: true, n, step, ...(warnings.length > 0 && { warnings }) },

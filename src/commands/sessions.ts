@@ -36,7 +36,7 @@ function about(io: Io, { name, path }: Listed): About {
     path,
     vehicle: story.header.vehicle.name,
     tree: currentLeg(story).tree.id,
-    state: story.closed?.as ?? `open: ${story.step.kind}`,
+    state: story.closed?.as ?? `open: ${story.due.kind}`,
   };
 }
 

@@ -20,7 +20,7 @@ export async function story(io: Io, args: readonly string[]): Promise<ExitCode> 
 
 /** The story as data: everything but the trees themselves, which stand in the session's own file. */
 export function storyJson(folded: Story, { blemishes, link }: Reading) {
-  const { header, entries, legs, ...rest } = folded;
+  const { header, entries, legs, due, ...rest } = folded;
   return {
     session: header.id,
     opened: header.opened,
@@ -30,6 +30,7 @@ export function storyJson(folded: Story, { blemishes, link }: Reading) {
     legs: legs.map(({ tree, since }) => ({ tree: tree.id, since })),
     events: entries.length,
     ...rest,
+    step: due,
     clock: clockOddities(entries.map(({ event }) => event)),
     blemishes,
     link,

@@ -8,7 +8,7 @@ import { lastWords } from '../app/wording.ts';
 export function footLines(live: Live): readonly string[] {
   const { story } = live;
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
-  const asks = ['check', 'named', 'stop'].includes(story.step.kind);
+  const asks = ['check', 'named', 'stop'].includes(story.due.kind);
   const { shop } = currentLeg(story);
   const apart = [
     ...story.open.map((id) => shop.accesses[id]?.name ?? id),

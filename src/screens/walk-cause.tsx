@@ -23,7 +23,7 @@ export function CauseBody(props: CauseProps) {
   const { story, named, first, seen } = props;
   const { cause } = named;
   const leg = currentLeg(story);
-  const repairing = story.step.kind === 'repair';
+  const repairing = story.due.kind === 'repair';
   return (
     <>
       <Box paddingX={1} flexDirection="column" flexShrink={0}>
@@ -45,7 +45,7 @@ export function CauseBody(props: CauseProps) {
 function CauseWords({ story, named: { cause }, first, rows, columns }: CauseProps) {
   const { where = '', shows, repair } = cause;
   const leg = currentLeg(story);
-  const repairing = story.step.kind === 'repair';
+  const repairing = story.due.kind === 'repair';
   const asks = askWords(story, first);
   const how = repairing ? repair.do : shows === undefined ? [] : [shows];
   const room = roomFor(
@@ -80,7 +80,7 @@ function CauseWords({ story, named: { cause }, first, rows, columns }: CauseProp
 function askWords(story: Story, first: Before): string {
   if (first.kind === 'prepare')
     return `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`;
-  return story.step.kind === 'repair'
+  return story.due.kind === 'repair'
     ? 'Enter when the repair is done; the proof comes next.'
     : 'Enter: this is it. o: check something else first. Esc: not this.';
 }
@@ -103,23 +103,23 @@ export function EndBody({ story }: { story: Story }) {
 }
 
 function ending(story: Story): { title: string; lines: readonly string[] } {
-  const { step } = story;
+  const { due } = story;
   const apart = story.open.length + story.partsOff.length;
   const toPutBack =
     apart === 0 ? [] : [`Still open or off: ${count(apart, 'thing')} (a shows them).`];
-  if (step.kind === 'proven')
+  if (due.kind === 'proven')
     return {
       title: "PROVEN: the complaint's own test shows good after the repair.",
       lines: [...toPutBack, 'Put everything back, then Enter or c to close. e writes the account.'],
     };
-  if (step.kind === 'closed')
+  if (due.kind === 'closed')
     return {
       title: `CLOSED: ${story.closed?.as.replace('-', ' ') ?? ''}`,
       lines: ['e writes the account. n and d still add notes and things to do. q goes Home.'],
     };
-  if (step.kind === 'leg')
-    return { title: `ON TO ANOTHER COMPLAINT: ${step.tree}`, lines: [step.reason] };
-  const reason = step.kind === 'stop' ? step.reason : '';
+  if (due.kind === 'leg')
+    return { title: `ON TO ANOTHER COMPLAINT: ${due.tree}`, lines: [due.reason] };
+  const reason = due.kind === 'stop' ? due.reason : '';
   return {
     title: 'THE TREE ENDS HERE',
     lines: [

@@ -1,12 +1,12 @@
-// The price of choices, on simulated sessions: an advised walker gives away little, one by odds most.
+// The price of choices, on simulated sessions: an advised policy gives away little, one by odds most.
 import { judgeChoice } from '../../src/core/reason/history/regret.ts';
 import { caseOf, freshCase, type CaseState } from '../../src/core/reason/belief/evidence.ts';
 import { makeModel, type Model } from '../../src/core/reason/belief/model.ts';
 import type { Move } from '../../src/core/reason/advice/minutes.ts';
 import { makeRandom } from '../../src/core/reason/plan/random.ts';
-import { walk } from '../../src/core/reason/plan/simulate.ts';
+import { runEpisode } from '../../src/core/reason/plan/simulate.ts';
 import { hideVehicle } from '../../src/core/reason/plan/vehicle.ts';
-import { advisedWalker, oddsOnly, type Walker } from '../../src/core/reason/plan/policies.ts';
+import { advisedPolicy, oddsOnly, type Policy } from '../../src/core/reason/plan/policies.ts';
 import { fillTree } from '../../src/core/feed/fill.ts';
 import { shippedShop, shippedTree } from '../helpers/library.ts';
 
@@ -16,10 +16,10 @@ const tree = fillTree(shippedTree('no-supply'), {});
 const model = makeModel(tree);
 const { accesses } = shippedShop();
 
-/** Adds up what a walker gives away, as the review would; many sessions begin alike. */
-function priced(walker: Walker, known: Map<string, number>, lost: { minutes: number }): Walker {
+/** Adds up what a policy gives away, as the review would; many sessions begin alike. */
+function priced(policy: Policy, known: Map<string, number>, lost: { minutes: number }): Policy {
   return (of, state) => {
-    const move = walker(of, state);
+    const move = policy(of, state);
     const key = JSON.stringify([state.findings, state.repairs, move]);
     const price = known.get(key) ?? priceOf(of, state, move);
     known.set(key, price);
@@ -37,17 +37,17 @@ function priceOf(of: Model, state: CaseState, { do: kind, index }: Move): number
 }
 
 const fresh = freshCase(model, accesses);
-for (const [name, walker, target] of [
-  ['advised', advisedWalker(), 'under 5 %'],
+for (const [name, policy, target] of [
+  ['advised', advisedPolicy(), 'under 5 %'],
   ['odds only', oddsOnly, 'most of it'],
 ] as const) {
   const random = makeRandom(20_260_411);
   const lost = { minutes: 0 };
-  const pricing = priced(walker, new Map(), lost);
+  const pricing = priced(policy, new Map(), lost);
   let used = 0;
   for (let run = 0; run < count; run += 1) {
     const vehicle = hideVehicle(model, random);
-    used += walk(fresh, vehicle, pricing).minutes;
+    used += runEpisode(fresh, vehicle, pricing).minutes;
   }
   say(
     `${name.padEnd(10)} ${count} sessions: ${(used / count).toFixed(0)} minutes used, ${(lost.minutes / count).toFixed(1)} given away, ${((100 * lost.minutes) / used).toFixed(1)} % (target: ${target})`,

@@ -6,7 +6,7 @@ import { makeModel } from '../../src/core/reason/belief/model.ts';
 import { rounds } from '../../src/core/reason/advice/search.ts';
 import { simulate } from '../../src/core/reason/plan/simulate.ts';
 import {
-  advisedWalker,
+  advisedPolicy,
   fixedChart,
   oddsOnly,
   ownWay,
@@ -28,13 +28,13 @@ const shares = { ownWay: [] as number[], fixedChart: [] as number[], oddsOnly: [
 for (const tree of shippedTrees()) {
   const filled = fillTree(tree, {});
   const model = makeModel(filled);
-  const walkers = {
-    advised: advisedWalker(rounds.slice(0, 1)),
-    oneStep: advisedWalker([]),
+  const policies = {
+    advised: advisedPolicy(rounds.slice(0, 1)),
+    oneStep: advisedPolicy([]),
     ownWay: ownWay(filled),
     fixedChart,
   };
-  const found = simulate({ model, accesses, count, seed, walkers });
+  const found = simulate({ model, accesses, count, seed, policies });
   const odds = mendingMinutes(model, accesses, oddsOnly);
   const cells = found.map(({ mean, error, more, moreError }, at) => {
     const pairs = at === 0 ? '' : ` (${more.toFixed(1)} ±${moreError.toFixed(1)})`;
@@ -43,7 +43,7 @@ for (const tree of shippedTrees()) {
   console.log([tree.id.padEnd(14), ...cells, odds.toFixed(0)].join(''));
   const advised = found[0]?.mean ?? 0;
   for (const name of ['ownWay', 'fixedChart'] as const)
-    shares[name].push(advised / (found.find(({ walker }) => walker === name)?.mean ?? 0));
+    shares[name].push(advised / (found.find(({ policy }) => policy === name)?.mean ?? 0));
   shares.oddsOnly.push(advised / odds);
 }
 

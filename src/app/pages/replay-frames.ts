@@ -41,7 +41,7 @@ export function liveAt({ path, header, events }: Replay, at: number): Live {
     header,
     events: told,
     story,
-    own: story.step,
+    own: story.due,
     advice: adviceAt(story),
     kept: told.at(-1)?.n ?? 0,
     keptAt: clockTime(told.at(-1)?.at ?? header.opened),

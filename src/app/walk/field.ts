@@ -87,15 +87,15 @@ function emptyField(state: State, screen: Walk, input: TextInput): Step<State> {
 }
 
 function worded(state: State, purpose: TextPurpose, typed: string): Action {
-  const step = state.live?.story.step;
+  const due = state.live?.story.due;
   switch (purpose) {
     case 'skip':
-      return { do: 'skip', check: step?.kind === 'check' ? step.check : '', reason: typed };
+      return { do: 'skip', check: due?.kind === 'check' ? due.check : '', reason: typed };
     case 'note':
       return {
         do: 'note',
         text: typed,
-        ...(step?.kind === 'check' && { about: step.check }),
+        ...(due?.kind === 'check' && { about: due.check }),
       };
     case 'part-off':
       return { do: 'part-off', part: typed };

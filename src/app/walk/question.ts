@@ -33,20 +33,20 @@ function wantedCheck(
 ): Omit<Asking, 'check'> | undefined {
   const mended = story.findings.find(({ n }) => n === correcting);
   if (mended !== undefined) return { id: mended.check, purpose: 'correct', n: mended.n };
-  if (story.step.kind === 'check') return { id: story.step.check, purpose: 'check' };
-  return story.step.kind === 'proof' ? { id: confirm, purpose: 'proof' } : undefined;
+  if (story.due.kind === 'check') return { id: story.due.check, purpose: 'check' };
+  return story.due.kind === 'proof' ? { id: confirm, purpose: 'proof' } : undefined;
 }
 
 /** The story as the screen faces it: a cause picked by the mechanic stands as if the tree had named it. */
 export const facing = (story: Story, { naming }: Pick<Walk, 'naming'>): Story =>
-  naming === undefined ? story : { ...story, step: { kind: 'named', cause: naming } };
+  naming === undefined ? story : { ...story, due: { kind: 'named', cause: naming } };
 
 /** The cause on the walk screen: named by the tree, or condemned and to be repaired. */
 export function namedCause(story: Story): { id: string; cause: Cause } | undefined {
-  const { step } = story;
-  if (step.kind !== 'named' && step.kind !== 'repair') return undefined;
-  const cause = currentLeg(story).tree.causes[step.cause];
-  return cause && { id: step.cause, cause };
+  const { due } = story;
+  if (due.kind !== 'named' && due.kind !== 'repair') return undefined;
+  const cause = currentLeg(story).tree.causes[due.cause];
+  return cause && { id: due.cause, cause };
 }
 
 /** What stands between the mechanic and the step on screen: cautions to be read, then things to be set. */
@@ -79,8 +79,8 @@ function beforeCause(story: Story, seen: number): Before {
   const { repair } = named.cause;
   const read = story.acknowledged[`cause:${named.id}`] ?? [];
   const cautions = repair.cautions.filter((id) => !read.includes(id)).slice(seen);
-  if (story.step.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
-  const [preparation] = story.step.kind === 'repair' ? preparations(story, repair) : [];
+  if (story.due.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
+  const [preparation] = story.due.kind === 'repair' ? preparations(story, repair) : [];
   return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };
 }
 
@@ -135,7 +135,7 @@ export function walkMode(told: Story, screen: Walk): Mode {
     return `cause-${first.kind}`;
   if (first.kind !== 'nothing') return first.kind;
   if (asking !== undefined) return asking.check.reading === undefined ? 'look' : 'measure';
-  const { kind } = story.step;
+  const { kind } = story.due;
   // A step that asks a check was handled above; what is left has a mode of its own name.
   return kind === 'check' || kind === 'proof' ? 'stop' : kind;
 }

@@ -188,10 +188,10 @@ const prepared = (
 
 function chooseCause(state: State, story: Story): Step<State> {
   const named = namedCause(story);
-  if (story.step.kind === 'leg')
-    return done(act(state, { do: 'leg', tree: story.step.tree, reason: story.step.reason }));
+  if (story.due.kind === 'leg')
+    return done(act(state, { do: 'leg', tree: story.due.tree, reason: story.due.reason }));
   if (named === undefined) return still(state);
-  return story.step.kind === 'named'
+  return story.due.kind === 'named'
     ? done(act(state, { do: 'condemn', cause: named.id, acknowledged: true }))
     : done(act(state, { do: 'repair', cause: named.id, acknowledged: true }));
 }

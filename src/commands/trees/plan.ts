@@ -4,11 +4,11 @@ import { makeModel } from '../../core/reason/belief/model.ts';
 import { rounds } from '../../core/reason/advice/search.ts';
 import { simulate } from '../../core/reason/plan/simulate.ts';
 import {
-  advisedWalker,
+  advisedPolicy,
   fixedChart,
   oddsOnly,
   ownWay,
-  type Walker,
+  type Policy,
 } from '../../core/reason/plan/policies.ts';
 import type { Tree } from '../../core/tree/model.ts';
 import type { Shop } from '../../core/tree/shop.ts';
@@ -23,15 +23,15 @@ export type Cost =
   | { readonly by: 'exact'; readonly minutes: number }
   | { readonly by: 'simulated'; readonly minutes: number; readonly error: number };
 
-export const walkerNames = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'] as const;
-export type WalkerName = (typeof walkerNames)[number];
+export const policyNames = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'] as const;
+export type PolicyName = (typeof policyNames)[number];
 
 /** What a job costs, in minutes, by who chooses the steps. */
 export type Plan = {
   readonly tree: string;
   readonly runs: number;
   readonly seed: number;
-  readonly walkers: Readonly<Record<WalkerName, Cost>>;
+  readonly policies: Readonly<Record<PolicyName, Cost>>;
 };
 
 const usual = { runs: 500, seed: 20_260_411 };
@@ -48,28 +48,28 @@ export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
   const model = makeModel(filled);
   const { accesses } = shop;
-  const walkers: Record<WalkerName, Walker> = {
-    advised: advisedWalker(rounds.slice(0, 1)),
+  const policies: Record<PolicyName, Policy> = {
+    advised: advisedPolicy(rounds.slice(0, 1)),
     ownWay: ownWay(filled),
     oddsOnly,
     fixedChart,
   };
-  const costOf = (name: WalkerName): Cost => {
-    const walker = walkers[name];
+  const costOf = (name: PolicyName): Cost => {
+    const policy = policies[name];
     const minutes =
       name === 'oddsOnly'
-        ? mendingMinutes(model, accesses, walker)
-        : exactMinutes(model, accesses, walker, mostPlaces);
+        ? mendingMinutes(model, accesses, policy)
+        : exactMinutes(model, accesses, policy, mostPlaces);
     if (minutes !== undefined) return { by: 'exact', minutes };
     const count = { count: runs, seed };
-    const [found] = simulate({ model, accesses, ...count, walkers: { [name]: walker } });
+    const [found] = simulate({ model, accesses, ...count, policies: { [name]: policy } });
     return { by: 'simulated', minutes: found?.mean ?? 0, error: found?.error ?? 0 };
   };
   return {
     tree: tree.id,
     runs,
     seed,
-    walkers: {
+    policies: {
       advised: costOf('advised'),
       ownWay: costOf('ownWay'),
       oddsOnly: costOf('oddsOnly'),
@@ -113,8 +113,8 @@ function planLines(plans: readonly Plan[]): readonly string[] {
     'Expected minutes to a proven repair: exact, or with ± standard error',
     `from ${runs} hidden vehicles (seed ${seed}).`,
     ['tree'.padEnd(14), ...head.map((one) => one.padStart(13))].join(''),
-    ...plans.map(({ tree, walkers }) => {
-      const costs = walkerNames.map((name) => showCost(walkers[name]).padStart(13));
+    ...plans.map(({ tree, policies }) => {
+      const costs = policyNames.map((name) => showCost(policies[name]).padStart(13));
       return [tree.padEnd(14), ...costs].join('').trimEnd();
     }),
   ];

@@ -46,7 +46,7 @@ function advisedFromStart({ header }: Recorded): number | undefined {
 
 const simulated = { count: 200, seed: 20_260_411 };
 
-/** A walker that goes round in circles has no mean: then there is no figure. */
+/** A policy that goes round in circles has no mean: then there is no figure. */
 function ownOrder({ legs }: Story): number | undefined {
   const leg = legs[0];
   if (leg === undefined) return undefined;
@@ -55,7 +55,7 @@ function ownOrder({ legs }: Story): number | undefined {
       model: makeModel(leg.tree),
       accesses: leg.shop.accesses,
       ...simulated,
-      walkers: { own: ownWay(leg.tree) },
+      policies: { own: ownWay(leg.tree) },
     });
     return own?.mean;
   } catch (error) {

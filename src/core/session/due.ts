@@ -1,8 +1,8 @@
 import { firstCheck, parseNext } from '../tree/next.ts';
-import { along, leadFrom, type Known, type Lead } from '../tree/way.ts';
+import { along, leadFrom, type Known, type NextLink } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
 import { knownPlace } from './known.ts';
-import { currentLeg, type Standpoint, type Step } from './story.ts';
+import { currentLeg, type Standpoint, type Due } from './story.ts';
 
 type Numbered = { readonly n: number };
 
@@ -11,7 +11,7 @@ const later = (one: Numbered | undefined, ...others: readonly (Numbered | undefi
   one !== undefined && others.every((other) => other === undefined || one.n > other.n);
 
 /** Works out what is to be done now; the same events always give the same step. */
-export function stepNow(story: Standpoint): Step {
+export function dueNow(story: Standpoint): Due {
   if (story.closed !== undefined) return { kind: 'closed' };
   const repair = lastRepair(story);
   const proof = sinceLeg(story, story.proofs).at(-1);
@@ -28,7 +28,7 @@ export function stepNow(story: Standpoint): Step {
 }
 
 /** First the checks that the repair asks to have repeated, then the complaint's own test. */
-function afterRepair(story: Standpoint, repair: { n: number; cause: string }): Step {
+function afterRepair(story: Standpoint, repair: { n: number; cause: string }): Due {
   const { tree } = currentLeg(story);
   const repeats = tree.causes[repair.cause]?.repair.then ?? [];
   const answered = new Set(
@@ -62,7 +62,7 @@ function lastMove(story: Standpoint): Move | undefined {
 }
 
 /** The tree's own way: on from the last answer, past everything that is answered already. */
-function ownWay(story: Standpoint): Step {
+function ownWay(story: Standpoint): Due {
   const { tree } = currentLeg(story);
   const confirm = firstCheck(tree);
   const known = knownOf(story);
@@ -80,7 +80,7 @@ function ownWay(story: Standpoint): Step {
 }
 
 /** After the complaint was shown (or shown again): baseline readings, then the tree's start. */
-function fromTheTop(story: Standpoint, complaint: number | 'passed'): Step {
+function fromTheTop(story: Standpoint, complaint: number | 'passed'): Due {
   const { tree } = currentLeg(story);
   const healthy = tree.checks[firstCheck(tree)]?.results[0]?.reason;
   const lead = complaint === 'passed' ? undefined : leadFrom(tree, firstCheck(tree), complaint);
@@ -89,7 +89,7 @@ function fromTheTop(story: Standpoint, complaint: number | 'passed'): Step {
   return baselineFirst(story) ?? follow(story, lead ?? start);
 }
 
-function baselineFirst(story: Standpoint): Step | undefined {
+function baselineFirst(story: Standpoint): Due | undefined {
   const known = knownOf(story);
   const check = currentLeg(story).tree.baseline.find((id) => known(id) === undefined);
   return check === undefined ? undefined : { kind: 'check', check, why: 'way' };
@@ -103,7 +103,7 @@ const knownOf =
     return knownPlace(story, check) ?? (passed ? 'passed' : undefined);
   };
 
-function follow(story: Standpoint, from: Lead | undefined): Step {
+function follow(story: Standpoint, from: NextLink | undefined): Due {
   const { tree } = currentLeg(story);
   const lead = along(tree, from, knownOf(story));
   switch (lead?.next.kind) {
@@ -130,7 +130,7 @@ function follow(story: Standpoint, from: Lead | undefined): Step {
 }
 
 /** Where the way gives out: the first check not answered yet, in the tree's order. */
-function leftOver(story: Standpoint): Step {
+function leftOver(story: Standpoint): Due {
   const known = knownOf(story);
   const check = Object.keys(currentLeg(story).tree.checks).find((id) => known(id) === undefined);
   return check === undefined

@@ -8,7 +8,7 @@ import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
 import type { Event, Kind, PayloadOf, Stamp, Stranger } from './event.ts';
 import type { Header } from './header.ts';
-import { stepNow } from './due.ts';
+import { dueNow } from './due.ts';
 import type { Finding, Leg, Standpoint, Story } from './story.ts';
 import { workedMinutes } from './time.ts';
 
@@ -43,7 +43,7 @@ export function fold(header: Header, events: readonly (Event | Stranger)[]): Sto
     minutes: workedMinutes(events),
   };
   for (const entry of entries) enter(draft, entry);
-  return { ...draft, step: stepNow(draft) };
+  return { ...draft, due: dueNow(draft) };
 }
 
 function firstLeg(header: Header): Leg {

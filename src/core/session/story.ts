@@ -31,7 +31,7 @@ export type PartOff = { readonly n: number; readonly part: string; readonly wher
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What is to be done now. */
-export type Step =
+export type Due =
   | {
       readonly kind: 'check';
       readonly check: string;
@@ -74,11 +74,11 @@ export type Story = {
   /** Minutes worked, by the machine's uptime. */
   readonly minutes: number;
   /** What is to be done now. */
-  readonly step: Step;
+  readonly due: Due;
 };
 
-/** Everything of a story but the step, which is worked out from it. */
-export type Standpoint = Omit<Story, 'step'>;
+/** Everything of a story but what is due, which is worked out from it. */
+export type Standpoint = Omit<Story, 'due'>;
 
 export const currentLeg = (story: Pick<Story, 'legs'>): Leg => {
   const leg = story.legs.at(-1);

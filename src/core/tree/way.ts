@@ -5,14 +5,14 @@ import { parseNext, type Next } from './next.ts';
 export type Known = number | 'passed' | undefined;
 
 /** Where the way leads, and the reason that the tree gives for it. */
-export type Lead = { readonly next: Next; readonly reason?: string | undefined };
+export type NextLink = { readonly next: Next; readonly reason?: string | undefined };
 
 /** Where a check leads; one that was passed over goes on as the healthiest result would, to a check. */
 export function leadFrom(
   { checks }: Tree,
   check: string,
   known: number | 'passed',
-): Lead | undefined {
+): NextLink | undefined {
   const result = checks[check]?.results[known === 'passed' ? 0 : known];
   if (result?.next === undefined) return undefined;
   const next = parseNext(result.next);
@@ -27,9 +27,9 @@ export function leadFrom(
  */
 export function along(
   tree: Tree,
-  from: Lead | undefined,
+  from: NextLink | undefined,
   knownOf: (check: string) => Known,
-): Lead | undefined {
+): NextLink | undefined {
   const passed = new Set<string>();
   let lead = from;
   while (lead?.next.kind === 'check') {

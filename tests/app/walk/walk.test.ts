@@ -18,7 +18,7 @@ const live = ({ program }: ReturnType<typeof makeProgram>) => {
 test('a job starts with the complaint being made to happen', () => {
   const made = atFirstCheck();
 
-  expect(live(made).story.step).toEqual({ kind: 'check', check: 'idle-check', why: 'way' });
+  expect(live(made).story.due).toEqual({ kind: 'check', check: 'idle-check', why: 'way' });
   expect(live(made).header.vehicle.name).toBe('Orchard van');
 });
 
@@ -117,7 +117,7 @@ test('another check can be chosen, and the way goes on from its result', () => {
 
   press(made.program, 'o<down><enter>');
 
-  expect(live(made).story.step).toMatchObject({ kind: 'check', why: 'chosen' });
+  expect(live(made).story.due).toMatchObject({ kind: 'check', why: 'chosen' });
 });
 
 test('a cause can be condemned, repaired, proven and the job closed, by keys alone', () => {
@@ -125,12 +125,12 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
 
   press(made.program, '<enter><enter><enter>2');
   condemnFirst(made);
-  for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
-    press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
+  for (let guard = 0; guard < 20 && live(made).story.due.kind !== 'proof'; guard += 1)
+    press(made.program, live(made).story.due.kind === 'check' ? 'u' : '<enter>');
   for (let guard = 0; guard < 9 && currentMode(made.program.state()) !== 'look'; guard += 1)
     press(made.program, '<enter>');
   press(made.program, '1');
-  expect(live(made).story.step).toEqual({ kind: 'proven' });
+  expect(live(made).story.due).toEqual({ kind: 'proven' });
   press(made.program, 'c1');
 
   expect(live(made).story.closed).toMatchObject({ as: 'fixed' });
@@ -186,8 +186,8 @@ test('a line past the ninth is picked by a letter', () => {
 test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
   condemnFirst(made);
-  for (let guard = 0; guard < 20 && live(made).story.step.kind !== 'proof'; guard += 1)
-    press(made.program, live(made).story.step.kind === 'check' ? 'u' : '<enter>');
+  for (let guard = 0; guard < 20 && live(made).story.due.kind !== 'proof'; guard += 1)
+    press(made.program, live(made).story.due.kind === 'check' ? 'u' : '<enter>');
 
   press(made.program, 'u');
 
@@ -216,11 +216,11 @@ test('pasted text goes into a note as one line', () => {
 test('leaving puts the session down, and it can be picked up where it stood', () => {
   const made = atFirstCheck();
   press(made.program, '<enter><enter><enter>2');
-  const { step } = live(made).story;
+  const { due } = live(made).story;
 
   press(made.program, 'q1');
 
-  expect(live(made).story.step).toEqual(step);
+  expect(live(made).story.due).toEqual(due);
   expect(
     live(made)
       .events.map(({ kind }) => kind)
@@ -243,5 +243,5 @@ test('keys typed before the program is awake meet what the keys before them open
   press(program, startKeys());
   wake();
 
-  expect(program.state().live?.story.step).toMatchObject({ check: 'idle-check' });
+  expect(program.state().live?.story.due).toMatchObject({ check: 'idle-check' });
 });

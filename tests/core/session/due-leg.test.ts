@@ -49,7 +49,7 @@ describe('what is to be done in another tree', () => {
     const { events, header } = after(actions);
     const n = events.length + 1;
     const leg = { kind: 'leg' as const, tree: 'other', whole: other, shop: smallShop };
-    return fold(header, [...events, { n, ...stampAt(n), ...leg }]).step;
+    return fold(header, [...events, { n, ...stampAt(n), ...leg }]).due;
   };
 
   test('its own complaint is made to happen first', () => {

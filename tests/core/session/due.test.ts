@@ -15,9 +15,9 @@ const good: Action = { do: 'prove', result: 'lit' };
 const failed: Action = { do: 'prove', result: 'dark' };
 
 const check = (id: string, why = 'way') => ({ kind: 'check', check: id, why });
-const step = (...actions: readonly Action[]) => after(actions).story.step;
+const step = (...actions: readonly Action[]) => after(actions).story.due;
 const stepIn = (change: Record<string, unknown>, ...actions: readonly Action[]) =>
-  after(actions, headerFor(smallTree(change))).story.step;
+  after(actions, headerFor(smallTree(change))).story.due;
 
 describe('what is to be done now', () => {
   test.each([

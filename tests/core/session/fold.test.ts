@@ -116,14 +116,14 @@ describe('corrections in the story', () => {
       [1, 'dark', false],
       [2, 'whole', true],
     ]);
-    expect(story.step).toEqual({ kind: 'check', check: 'volts', why: 'way' });
+    expect(story.due).toEqual({ kind: 'check', check: 'volts', why: 'way' });
   });
 
   test('a finding taken back leaves its check to be done', () => {
     const { story, events } = after([dark, burnt, { do: 'correct', n: 2, withdraw: true }]);
 
     expect(story.findings.map(({ check }) => check)).toEqual(['lamp']);
-    expect(story.step).toEqual({ kind: 'check', check: 'look', why: 'way' });
+    expect(story.due).toEqual({ kind: 'check', check: 'look', why: 'way' });
     expect(events[1]).toMatchObject({ n: 2, kind: 'found', result: 'burnt' });
   });
 
@@ -148,7 +148,7 @@ describe('corrections in the story', () => {
     ]);
 
     expect(story.proofs).toMatchObject([{ result: 'dark', good: false, corrected: true }]);
-    expect(story.step.kind).not.toBe('proven');
+    expect(story.due.kind).not.toBe('proven');
   });
 
   test('a proof whose repair is taken back proves nothing', () => {
@@ -159,7 +159,7 @@ describe('corrections in the story', () => {
       { do: 'correct', n: 2, withdraw: true },
     ]);
 
-    expect(story.step.kind).not.toBe('proven');
+    expect(story.due.kind).not.toBe('proven');
   });
 });
 

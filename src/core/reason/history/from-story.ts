@@ -28,10 +28,10 @@ function evidenceOf(story: Story, finding: Finding, at: number): readonly CheckF
 }
 
 /** What the tree itself would do next, as the advice names it. */
-export function ownStep({ step }: Pick<Story, 'step'>): StepName | undefined {
-  if (step.kind === 'check') return { do: 'check', id: step.check };
-  return step.kind === 'named' || step.kind === 'repair'
-    ? { do: 'repair', id: step.cause }
+export function ownStep({ due }: Pick<Story, 'due'>): StepName | undefined {
+  if (due.kind === 'check') return { do: 'check', id: due.check };
+  return due.kind === 'named' || due.kind === 'repair'
+    ? { do: 'repair', id: due.cause }
     : undefined;
 }
 

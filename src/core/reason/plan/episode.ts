@@ -4,10 +4,10 @@ import type { Move } from '../advice/minutes.ts';
 import type { Model } from '../belief/model.ts';
 
 /** A job under way: what the mechanic knows of it, and the minutes it has cost so far. */
-export type Job = { readonly state: CaseState; readonly minutes: number };
+export type Episode = { readonly state: CaseState; readonly minutes: number };
 
 /** A job on a parked vehicle, begun; `given` is the case without findings. */
-export const beginJob = ({ accesses }: Case): Job => ({
+export const beginEpisode = ({ accesses }: Case): Episode => ({
   state: { findings: [], repairs: [], openAccess: [], standing: parked, accesses },
   minutes: 0,
 });
@@ -17,7 +17,7 @@ export const shownBy = ({ complaint }: Model, { do: what, index }: Move): number
   what === 'check' ? index : complaint;
 
 /** The job once the work of a move is done, before its result is known. */
-export function workOn({ state, minutes }: Job, move: Move, given: Case): Job {
+export function workOn({ state, minutes }: Episode, move: Move, given: Case): Episode {
   const { causes, checks } = given.model;
   const { repairs, openAccess = [], standing = {} } = state;
   const cause = move.do === 'repair' ? causes[move.index] : undefined;
@@ -38,7 +38,12 @@ export function workOn({ state, minutes }: Job, move: Move, given: Case): Job {
 }
 
 /** The job once a check has shown a result. */
-export function findIn({ state, minutes }: Job, check: number, result: number, model: Model): Job {
+export function findIn(
+  { state, minutes }: Episode,
+  check: number,
+  result: number,
+  model: Model,
+): Episode {
   const id = model.checks[check]?.id ?? '';
   const finding = { check: id, lo: result, hi: result, at: state.repairs.length };
   return { state: { ...state, findings: [...state.findings, finding] }, minutes };

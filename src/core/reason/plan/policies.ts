@@ -12,7 +12,7 @@ import type { Model } from '../belief/model.ts';
 import { atMost } from '../belief/tables.ts';
 
 /** Chooses the next step of a simulated job; it sees what a mechanic would have seen. */
-export type Walker = (model: Model, state: CaseState) => Move;
+export type Policy = (model: Model, state: CaseState) => Move;
 
 function caseAt(model: Model, state: CaseState): Case {
   const given = caseOf(model, state);
@@ -31,7 +31,7 @@ function bestPerMinute(given: Case, scores: readonly number[]): Move {
 }
 
 /** Repairs by odds per minute, no checks at all. */
-export const oddsOnly: Walker = (model, state) =>
+export const oddsOnly: Policy = (model, state) =>
   bestPerMinute(
     caseAt(model, state),
     model.causes.map(({ odds }) => odds),
@@ -51,7 +51,7 @@ const ready = (model: Model, state: CaseState, check: number): boolean =>
   });
 
 /** Checks in their listed order; the first abnormal result is mended by what it points to. */
-export const fixedChart: Walker = (model, state) => {
+export const fixedChart: Policy = (model, state) => {
   const given = caseAt(model, state);
   const last = state.findings.findLast(({ check }) => check !== model.checks[model.complaint]?.id);
   if (last !== undefined && last.lo > 0 && last.at === state.repairs.length) {
@@ -100,7 +100,7 @@ function likeliest(model: Model, state: CaseState): Move {
  * At a cause it mends; where the way ends, or names what is mended already, the likeliest
  * cause for its minutes follows.
  */
-export function ownWay(tree: Tree): Walker {
+export function ownWay(tree: Tree): Policy {
   const start = { next: parseNext(tree.start) };
   return (model, state) => {
     const placeOf = (check: string) => model.checks.findIndex(({ id }) => id === check);
@@ -121,10 +121,10 @@ export function ownWay(tree: Tree): Walker {
 }
 
 /**
- * Follows the advice. One walker remembers what it was advised: many vehicles begin alike.
+ * Follows the advice. One policy remembers what it was advised: many vehicles begin alike.
  * `further` as in the advice; none for the one-step advice.
  */
-export function advisedWalker(further?: AdviseOptions['further']): Walker {
+export function advisedPolicy(further?: AdviseOptions['further']): Policy {
   const remembered = new Map<string, Move>();
   return (model, state) => {
     const key = JSON.stringify([state.findings, state.repairs]);

@@ -48,7 +48,7 @@ function walk(tree: Tree, cause: string): End {
     story = fold(header, events);
   };
   for (let step = 0; step < mostSteps; step += 1) {
-    const now = story.step;
+    const now = story.due;
     if (now.kind === 'named' && now.cause === cause) return { after: named.length, named };
     if (now.kind === 'check')
       take({ do: 'find', check: now.check, result: shown(story, now.check, cause) });

@@ -5,11 +5,11 @@ import { makeModel } from '../../../../src/core/reason/belief/model.ts';
 import { rounds } from '../../../../src/core/reason/advice/search.ts';
 import { simulate } from '../../../../src/core/reason/plan/simulate.ts';
 import {
-  advisedWalker,
+  advisedPolicy,
   fixedChart,
   oddsOnly,
   ownWay,
-  type Walker,
+  type Policy,
 } from '../../../../src/core/reason/plan/policies.ts';
 import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
@@ -38,21 +38,21 @@ const skeletonTree = (): Tree => {
   return parsed.value;
 };
 
-const simulated = (tree: Tree, walker: Walker, count: number) => {
+const simulated = (tree: Tree, policy: Policy, count: number) => {
   const [found] = simulate({
     model: makeModel(tree),
     accesses,
     count,
     seed: 7,
-    walkers: { walker },
+    policies: { policy },
   });
   if (found === undefined) throw new Error('nothing was simulated');
   return found;
 };
 
 /** How many standard errors the exact minutes lie from the simulated ones. */
-const apart = (tree: Tree, walker: Walker, minutes: number | undefined, count: number): number => {
-  const { mean, error } = simulated(tree, walker, count);
+const apart = (tree: Tree, policy: Policy, minutes: number | undefined, count: number): number => {
+  const { mean, error } = simulated(tree, policy, count);
   return Math.abs((minutes ?? Number.NaN) - mean) / error;
 };
 
@@ -82,26 +82,26 @@ describe('repairs by odds alone, exactly', () => {
     },
   );
 
-  test('are refused for a walker that makes checks', () => {
+  test('are refused for a policy that makes checks', () => {
     expect(() => mendingMinutes(makeModel(smallTree()), {}, fixedChart)).toThrow(RangeError);
   });
 });
 
 describe('the ways of a small tree, exactly', () => {
   const trees = { small: smallTree(), even: evenTree(), skeleton: skeletonTree() };
-  const walkers = (tree: Tree): Readonly<Record<string, Walker>> => ({
-    'the advised order': advisedWalker(rounds.slice(0, 1)),
+  const policies = (tree: Tree): Readonly<Record<string, Policy>> => ({
+    'the advised order': advisedPolicy(rounds.slice(0, 1)),
     "the tree's own way": ownWay(tree),
     'a fixed chart': fixedChart,
   });
   const cases = Object.entries(trees).flatMap(([name, tree]) =>
-    Object.entries(walkers(tree)).map(([by, walker]) => [by, name, tree, walker] as const),
+    Object.entries(policies(tree)).map(([by, policy]) => [by, name, tree, policy] as const),
   );
 
-  test.each(cases)('%s of %s is what hidden vehicles take on average', (_, _name, tree, walker) => {
-    const minutes = exactMinutes(makeModel(tree), accesses, walker, plenty);
+  test.each(cases)('%s of %s is what hidden vehicles take on average', (_, _name, tree, policy) => {
+    const minutes = exactMinutes(makeModel(tree), accesses, policy, plenty);
 
-    expect(apart(tree, walker, minutes, 4000)).toBeLessThan(4);
+    expect(apart(tree, policy, minutes, 4000)).toBeLessThan(4);
   });
 
   test('are given up where they lead to more places than asked for', () => {

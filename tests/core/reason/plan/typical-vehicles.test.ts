@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { fillTree } from '../../../../src/core/feed/fill.ts';
 import { makeModel, type Model } from '../../../../src/core/reason/belief/model.ts';
 import { freshCase } from '../../../../src/core/reason/belief/evidence.ts';
-import { walk } from '../../../../src/core/reason/plan/simulate.ts';
+import { runEpisode } from '../../../../src/core/reason/plan/simulate.ts';
 import type { HiddenVehicle } from '../../../../src/core/reason/plan/vehicle.ts';
-import { advisedWalker } from '../../../../src/core/reason/plan/policies.ts';
+import { advisedPolicy } from '../../../../src/core/reason/plan/policies.ts';
 import { shippedShop, shippedTrees } from '../../../helpers/library.ts';
 
 const chances = (totals: readonly number[]): readonly number[] =>
@@ -52,7 +52,7 @@ describe('a vehicle with one cause that answers typically', () => {
   test.each(cases)('the advice mends $name', ({ model, cause }) => {
     const accesses = shippedShop().accesses;
     const vehicle = typicalVehicle(model, cause);
-    const walked = walk(freshCase(model, accesses), vehicle, advisedWalker([]));
+    const walked = runEpisode(freshCase(model, accesses), vehicle, advisedPolicy([]));
 
     expect(walked.repairs).toBeGreaterThan(0);
   });

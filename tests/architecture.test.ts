@@ -41,6 +41,14 @@ test('the core asks nothing of the world', () => {
   expect(asks.filter((file) => file.startsWith('core/'))).toEqual([]);
 });
 
+test('one file reads times, and no other asks the zone of the machine', () => {
+  const asks = holding(
+    /date-fns|parseISO|\bDate\.parse|\bnew Date\b|\.toLocale|\bIntl\.DateTime|\.get(Hours|Date|Day|Month|TimezoneOffset)\(/,
+  );
+
+  expect(asks).toEqual(['core/session/clock.ts', 'main.ts']);
+});
+
 test('no file is longer than 250 lines', () => {
   expect(sourceFiles('src').filter((file) => linesOf(file) > 251)).toEqual([]);
 });

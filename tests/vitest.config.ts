@@ -5,8 +5,24 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
     env: { TZ: 'UTC', LANG: 'C.UTF-8', FORCE_COLOR: '0' },
+    projects: [
+      { extends: true, test: { name: 'all', include: ['tests/**/*.test.{ts,tsx}'] } },
+      {
+        // What tells of times, once more on the far side of the world, half an hour off the hour.
+        extends: true,
+        test: {
+          name: 'other zone',
+          include: [
+            'tests/core/session/{clock,time,event,fold,correct,header}.test.ts',
+            'tests/core/session/rules/*.test.ts',
+            'tests/core/account/examples.test.ts',
+            'tests/commands/record.test.ts',
+          ],
+          env: { TZ: 'Australia/Lord_Howe' },
+        },
+      },
+    ],
     testTimeout: 30_000,
     hookTimeout: 30_000,
     maxWorkers: 2,

@@ -3,7 +3,7 @@ import type { Action } from '../core/session/action.ts';
 import { contradiction } from '../core/session/contradiction.ts';
 import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/decision.ts';
-import type { Event, Payload } from '../core/session/event.ts';
+import { newEvent, type Payload } from '../core/session/event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { doing, still, type Step } from './effect.ts';
 import { leadStory } from './leading-step.ts';
@@ -58,11 +58,7 @@ export function extend(
   { now, settings }: Pick<State, 'now' | 'settings'>,
 ) {
   const first = nextNumber(live.story);
-  const events = payloads.map((payload, index): Event => ({
-    n: first + index,
-    ...now,
-    ...payload,
-  }));
+  const events = payloads.map((payload, index) => newEvent(first + index, now, payload));
   const all = [...live.events, ...events];
   return { events, live: { ...live, events: all, ...leadStory(live.header, all, settings.lead) } };
 }

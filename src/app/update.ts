@@ -1,5 +1,5 @@
 import type { Stamp } from '../core/session/event.ts';
-import { clockTime } from '../core/session/time.ts';
+import { clockTime } from '../core/session/clock.ts';
 import { never } from '../core/problem.ts';
 import { act, extend, problemNotice } from './act.ts';
 import { currentMode } from './walk/mode.ts';

@@ -1,5 +1,5 @@
 import { fold } from '../core/session/fold.ts';
-import { currentLeg, type Story } from '../core/session/story.ts';
+import { currentLeg } from '../core/session/story.ts';
 import { clockOddities } from '../core/session/time.ts';
 import type { Reading } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
@@ -14,13 +14,14 @@ export async function story(io: Io, args: readonly string[]): Promise<ExitCode> 
   if (path.kind === 'bad') return fail(io, firstOf(path.problems));
   const loaded = loadSession(io.disk.files, path.value);
   if (loaded.kind === 'bad') return fail(io, firstOf(loaded.problems));
-  printJson(io, storyJson(fold(loaded.value.header, loaded.value.events), loaded.value));
+  printJson(io, storyJson(loaded.value));
   return 0;
 }
 
 /** The story as data: everything but the trees themselves, which stand in the session's own file. */
-export function storyJson(folded: Story, { blemishes, link }: Reading) {
-  const { header, entries, legs, due, ...rest } = folded;
+export function storyJson({ header, events, blemishes, link }: Reading) {
+  const folded = fold(header, events);
+  const { header: _, entries, legs, due, ...rest } = folded;
   return {
     session: header.id,
     opened: header.opened,

@@ -4,7 +4,7 @@ import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Voice } from '../core/account/context.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
-import { dateOf } from '../core/session/time.ts';
+import { dateOf } from '../core/session/clock.ts';
 import { storeError, StoreError, type Files } from '../store/files.ts';
 import type { Reading } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';

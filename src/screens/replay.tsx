@@ -2,7 +2,7 @@ import { Box } from 'ink';
 import { ready, type Screen } from '../app/screen.ts';
 import type { Live } from '../app/state.ts';
 import { eventWords } from '../core/account/clauses/event-words.ts';
-import { clockTime } from '../core/session/time.ts';
+import { clockTime } from '../core/session/clock.ts';
 import { Ends } from './parts.tsx';
 import { WalkBody } from './walk.tsx';
 

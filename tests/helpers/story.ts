@@ -1,5 +1,5 @@
 import type { Action } from '../../src/core/session/action.ts';
-import type { Event, Stamp } from '../../src/core/session/event.ts';
+import { newEvent, type Event, type Stamp } from '../../src/core/session/event.ts';
 import { fold } from '../../src/core/session/fold.ts';
 import type { Header } from '../../src/core/session/header.ts';
 import { newHeader } from '../../src/core/session/new-header.ts';
@@ -34,11 +34,10 @@ export function after(actions: readonly Action[], header: Header = headerFor()) 
   for (const action of actions) {
     const decision = decide(story, action, { tree: () => undefined });
     if (decision.kind === 'refused') throw new Error(`refused: ${decision.problem.message}`);
-    const added = decision.payloads.map((payload, index): Event => ({
-      n: events.length + 1 + index,
-      ...stampAt(events.length + 1 + index),
-      ...payload,
-    }));
+    const added = decision.payloads.map((payload, index) => {
+      const n = events.length + 1 + index;
+      return newEvent(n, stampAt(n), payload);
+    });
     events = [...events, ...added];
     story = fold(header, events);
   }

@@ -3,7 +3,7 @@ import { believe } from '../../core/reason/belief/posterior.ts';
 import { caseFrom, leftOut } from '../../core/reason/history/from-story.ts';
 import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
-import { clockTime } from '../../core/session/time.ts';
+import { clockTime } from '../../core/session/clock.ts';
 import type { Replay, Speed } from '../walk/recording.ts';
 import type { Live } from '../state.ts';
 

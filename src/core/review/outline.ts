@@ -1,8 +1,8 @@
 import { percent } from '../reason/history/wording.ts';
-import { clockTime, dateOf } from '../session/time.ts';
+import { clockTime, dateOf } from '../session/clock.ts';
 import type { Block } from '../account/block.ts';
 import type { Decision } from './decisions.ts';
-import type { Luck, Review } from './shape.ts';
+import { usualVehicles, type Luck, type Review } from './shape.ts';
 import { trendBlocks } from './trend.ts';
 import { joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
 
@@ -15,7 +15,7 @@ export function reviewBlocks(reviews: readonly Review[]): readonly Block[] {
     { kind: 'heading', text: 'How to read this' },
     {
       kind: 'paragraph',
-      text: 'A choice is weighed by what was known when it was made; how it came out plays no part in its price. Minutes given away are expected ones: what the choice cost on average over all the vehicles that would have looked like this one. What the tree asks of everybody (the complaint, the baseline, retests and proofs) is not charged. No step is charged more than its own minutes, since what was best before it can still be done after it. The advised figure is what the advice itself gives, which looks some steps ahead and errs high; that of the order in the tree is a mean over 200 made-up vehicles. Not measured here: whether a result was foretold, whether a probe was on the post, and how well a reading was taken.',
+      text: `A choice is weighed by what was known when it was made; how it came out plays no part in its price. Minutes given away are expected ones: what the choice cost on average over all the vehicles that would have looked like this one. What the tree asks of everybody (the complaint, the baseline, retests and proofs) is not charged. No step is charged more than its own minutes, since what was best before it can still be done after it. The advised figure is what the advice itself gives, which looks some steps ahead and errs high; that of the order in the tree is a mean over ${usualVehicles} made-up vehicles. Not measured here: whether a result was foretold, whether a probe was on the post, and how well a reading was taken.`,
     },
   ];
 }

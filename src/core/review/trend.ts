@@ -1,4 +1,4 @@
-import { dateOf } from '../session/time.ts';
+import { byTime, dateOf } from '../session/clock.ts';
 import type { Block } from '../account/block.ts';
 import type { Review } from './shape.ts';
 import { minuteWords, sentence } from '../account/words/wording.ts';
@@ -25,7 +25,7 @@ export function trendsOf(reviews: readonly Review[]): readonly Trend[] {
   return people.flatMap((who) => {
     const own = reviews
       .filter((review) => review.who === who)
-      .toSorted((one, other) => (one.opened < other.opened ? -1 : 1));
+      .toSorted((one, other) => byTime(one.opened, other.opened));
     if (own.length < 2) return [];
     const sessions = own.map(({ session, opened, minutes, guesses, toldNothing }) => ({
       session,

@@ -1,12 +1,15 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/model.ts';
+import { isTime } from './clock.ts';
 import { Worked } from './event.ts';
 
 const Text = z.string().max(20_000);
+/** `2026-04-11T10:42+02:00`; without its offset it takes that of the session. */
 const Time = z
   .string()
-  .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)?$/, 'an ISO 8601 time');
+  .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)?$/, 'an ISO 8601 time')
+  .refine(isTime, 'a time that there is');
 
 const told = { told: Time.optional() };
 const answer = {

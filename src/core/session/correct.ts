@@ -36,7 +36,7 @@ function applyCorrection(
     applyCorrection(entries, by, { kind: 'corrected', ...rest, of: target.event.of });
     return;
   }
-  const said = correction.to && parsePayload(target.event.kind, correction.to);
+  const said = correction.to && parsePayload(target.event.kind, correction.to, target.event.at);
   if (correction.to !== undefined && said === undefined) return;
   entries.set(correction.of, { ...target, said, correctedBy: [...target.correctedBy, by] });
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/model.ts';
+import { withOffset } from './clock.ts';
 
 const Text = z.string().max(20_000);
 const Count = z.number().int().min(0);
@@ -34,6 +35,7 @@ export const Worked = z.object({
   mark: z.string(),
 });
 
+/** When it was, where that was not when it was written down; the record holds it with its offset. */
 const told = { told: z.string().max(40).optional() };
 const about = { about: Id.optional() };
 
@@ -183,14 +185,28 @@ export function parseEvent(value: unknown): Event | Stranger | undefined {
   const numbered = Numbered.safeParse(value);
   if (!numbered.success) return undefined;
   const { kind, ...stamp } = numbered.data;
-  const model = Object.hasOwn(kinds, kind) ? kinds[kind as Kind] : undefined;
-  if (model === undefined) return { ...stamp, kind: 'stranger', was: kind };
-  const payload = model.safeParse(value);
-  return payload.success ? ({ ...stamp, ...payload.data } as Event) : undefined;
+  if (!Object.hasOwn(kinds, kind)) return { ...stamp, kind: 'stranger', was: kind };
+  const payload = parsePayload(kind as Kind, value, stamp.at);
+  return payload && { ...stamp, ...payload };
 }
 
-/** Holds what a correction would say against the model of the event that it corrects. */
-export function parsePayload(kind: Kind, value: unknown): Payload | undefined {
+/**
+ * Holds what an event or its correction says against the model of its kind. Old files hold times
+ * told without an offset: they are read with that of `at`, the time of the event itself.
+ */
+export function parsePayload(kind: Kind, value: unknown, at: string): Payload | undefined {
   const payload = kinds[kind].safeParse(value);
-  return payload.success ? payload.data : undefined;
+  return payload.success ? zoned(payload.data, at) : undefined;
 }
+
+/** An event to be written; a time told without an offset takes the one that the session has now. */
+export const newEvent = (n: number, stamp: Stamp, payload: Payload): Event => ({
+  n,
+  ...stamp,
+  ...zoned(payload, stamp.at),
+});
+
+const zoned = (payload: Payload, at: string): Payload =>
+  'told' in payload && payload.told !== undefined
+    ? { ...payload, told: withOffset(payload.told, at) }
+    : payload;

@@ -1,4 +1,4 @@
-import { parseISO } from 'date-fns/parseISO';
+import { offsetOf, secondsBetween } from './clock.ts';
 import type { Stamp } from './event.ts';
 
 /** Something odd about the clock between two events, told so that times can be trusted. */
@@ -11,12 +11,6 @@ type Numbered = Stamp & { readonly n: number };
 
 /** Differences below this are rounding and scheduling, not events. Seconds. */
 const noise = 2;
-
-/** Seconds of wall time between two ISO times. */
-const wallSeconds = (from: string, to: string): number =>
-  (parseISO(to).getTime() - parseISO(from).getTime()) / 1000;
-
-const zoneOf = (at: string): string => /(Z|[+-]\d\d:\d\d)$/.exec(at)?.[1] ?? '';
 
 /** Seconds the machine slept between two events of one run: uptime goes on, the run's clock does not. */
 function sleptSeconds(before: Stamp, after: Stamp): number {
@@ -49,21 +43,17 @@ export function clockOddities(events: readonly Numbered[]): readonly ClockOddity
     const before = events[index - 1];
     if (before === undefined || before.run !== event.run) return [];
     const slept = sleptSeconds(before, event);
-    const jumped = wallSeconds(before.at, event.at) - (event.up - before.up);
+    const worked = event.up - before.up;
+    // A time that cannot be read says nothing of the clock.
+    const jumped = (secondsBetween(before.at, event.at) ?? worked) - worked;
     return [
       ...(slept > 0 ? [{ kind: 'slept' as const, after: before.n, seconds: slept }] : []),
       ...(Math.abs(jumped) > noise
         ? [{ kind: 'clock-changed' as const, after: before.n, seconds: jumped }]
         : []),
-      ...(zoneOf(before.at) !== zoneOf(event.at)
+      ...(offsetOf(before.at) !== offsetOf(event.at)
         ? [{ kind: 'zone-changed' as const, after: before.n }]
         : []),
     ];
   });
 }
-
-/** The clock time that was on the wall: `10:42`. */
-export const clockTime = (at: string): string => at.slice(11, 16);
-
-/** The date that was on the wall: `2026-04-11`. */
-export const dateOf = (at: string): string => at.slice(0, 10);

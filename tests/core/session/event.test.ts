@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { eventKinds, parseEvent, parsePayload } from '../../../src/core/session/event.ts';
+import { eventKinds, newEvent, parseEvent, parsePayload } from '../../../src/core/session/event.ts';
 import type { Payload } from '../../../src/core/session/event.ts';
 import { stampAt } from '../../helpers/story.ts';
 
@@ -19,7 +19,7 @@ const said: readonly Payload[] = [
     reading: amount,
     insisted: true,
   },
-  { kind: 'unsure', check: 'look', told: '2026-04-11T10:00' },
+  { kind: 'unsure', check: 'look', told: '2026-04-11T10:00+02:00' },
   { kind: 'skipped', check: 'look', reason: 'rusted in' },
   { kind: 'noted', text: 'n', about: 'look' },
   { kind: 'photographed', file: 'a.jpg', caption: 'c', about: 'look' },
@@ -56,9 +56,17 @@ describe('events of a session', () => {
       const event = { n: 7, ...stampAt(7), ...payload };
 
       expect(parseEvent(JSON.parse(JSON.stringify(event)))).toEqual(event);
-      expect(parsePayload(kind, JSON.parse(JSON.stringify(payload)))).toEqual(payload);
+      expect(parsePayload(kind, JSON.parse(JSON.stringify(payload)), event.at)).toEqual(payload);
     },
   );
+
+  test('a time told without its offset is written with that of the event', () => {
+    const stamp = { ...stampAt(7), at: '2026-11-26T10:00:00.000-05:00' };
+    const told = (time: string) => newEvent(7, stamp, { kind: 'noted', text: 'x', told: time });
+
+    expect(told('2026-11-26T02:57')).toMatchObject({ told: '2026-11-26T02:57-05:00' });
+    expect(told('2026-11-26T02:57+02:00')).toMatchObject({ told: '2026-11-26T02:57+02:00' });
+  });
 
   test('a kind of a later version is kept as a stranger', () => {
     const event = { n: 7, ...stampAt(7), kind: 'smelled', of: 'burnt wire' };

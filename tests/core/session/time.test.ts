@@ -1,13 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Stamp } from '../../../src/core/session/event.ts';
-import {
-  clockOddities,
-  clockTime,
-  dateOf,
-  workedMinutes,
-  workedSeconds,
-} from '../../../src/core/session/time.ts';
+import { clockOddities, workedMinutes, workedSeconds } from '../../../src/core/session/time.ts';
 
 const at = (wall: string, mono: number, up: number, run = 'run-1'): Stamp => ({
   at: wall,
@@ -132,9 +126,5 @@ describe('time between two events', () => {
 
   test('a time that is no time is no odd clock', () => {
     expect(clockOddities(numbered(start, { ...tenMinutesLater, at: 'noon+02:00' }))).toEqual([]);
-  });
-
-  test('the wall says what the wall said', () => {
-    expect([clockTime(start.at), dateOf(start.at)]).toEqual(['10:00', '2026-04-11']);
   });
 });

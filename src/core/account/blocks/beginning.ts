@@ -3,7 +3,7 @@ import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../reason/belief/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import type { Story } from '../../session/story.ts';
-import { dateOf } from '../../session/time.ts';
+import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
 import type { Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';

@@ -1,4 +1,4 @@
-import { dateOf } from '../../session/time.ts';
+import { dateOf } from '../../session/clock.ts';
 import { cleanLine } from '../../text.ts';
 import { accountTitle } from '../outline.ts';
 import type { Teller } from '../context.ts';

@@ -1,5 +1,4 @@
-import { dateOf, clockTime } from '../../session/time.ts';
-import { wallMinutes } from '../clauses/wall-minutes.ts';
+import { clockTime, dateOf, secondsBetween } from '../../session/clock.ts';
 import type { Block } from '../block.ts';
 import type { CautionTelling } from './cautions.ts';
 import { quietSentences } from '../clauses/checks.ts';
@@ -120,7 +119,8 @@ class Telling {
   /** `At 10:48`, `From 10:48 to 11:02`, `On 2026-04-12 at 09:10`; empty where it need not be said. */
   #when(pieces: Group['pieces'], first: boolean): string {
     const [from, to] = [pieces[0].at, pieces.at(-1)?.at ?? pieces[0].at];
-    const far = this.#told === '' || Math.abs(wallMinutes(this.#told, from)) >= tellAgain;
+    const since = secondsBetween(this.#told, from);
+    const far = since === undefined || Math.abs(since) >= tellAgain * 60;
     const newDay = dateOf(from) !== this.#day;
     if (!first && !far && !newDay) return '';
     this.#told = to;

@@ -1,6 +1,6 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
 import type { Finding, FollowUp, Story } from '../../session/story.ts';
-import { clockTime } from '../../session/time.ts';
+import { clockTime } from '../../session/clock.ts';
 import type { Block } from '../block.ts';
 import { effectCell } from '../clauses/impact.ts';
 import type { Teller } from '../context.ts';

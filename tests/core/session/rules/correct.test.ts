@@ -26,7 +26,7 @@ describe('correcting', () => {
       'a finding',
       look,
       { result: 'whole' },
-      { kind: 'found', check: 'look', result: 'whole', told: '2026-04-11T09:00' },
+      { kind: 'found', check: 'look', result: 'whole', told: '2026-04-11T09:00+00:00' },
     ],
     ['a note', { do: 'note', text: 'a' }, { text: 'b' }, { kind: 'noted', text: 'b' }],
     [

@@ -2,16 +2,24 @@ import { refinedAdvice } from '../reason/advice/advise.ts';
 import { caseFrom } from '../reason/history/from-story.ts';
 import { makeModel } from '../reason/belief/model.ts';
 import { simulate } from '../reason/plan/simulate.ts';
+import { NoSimulation } from '../reason/plan/vehicle.ts';
 import { ownWay } from '../reason/plan/policies.ts';
 import { fold } from '../session/fold.ts';
 import type { Story } from '../session/story.ts';
 import { decisionsOf, type Decision, type Recorded } from './decisions.ts';
-import { isGuess, type Luck, type Review } from './shape.ts';
+import { isGuess, usualVehicles, type Luck, type Review } from './shape.ts';
 import { habitsOf } from './habits.ts';
 import { ledgerOf } from '../account/blocks/ledger.ts';
 import { practice, strengths } from './words.ts';
 
-export function reviewOf(session: string, recorded: Recorded): Review {
+type ReviewOptions = { readonly vehicles?: number };
+
+/** Looks at one session as a mentor would; `session` is its name. */
+export function reviewOf(
+  session: string,
+  recorded: Recorded,
+  { vehicles = usualVehicles }: ReviewOptions = {},
+): Review {
   const story = fold(recorded.header, recorded.events);
   const decisions = decisionsOf(recorded);
   const base = {
@@ -24,7 +32,7 @@ export function reviewOf(session: string, recorded: Recorded): Review {
     minutes: {
       used: story.minutes,
       advised: advisedFromStart(recorded),
-      ownOrder: ownOrder(story),
+      ownOrder: ownOrder(story, vehicles),
       lost: decisions.reduce((sum, { lost }) => sum + lost, 0),
       ledger: ledgerOf(story),
     },
@@ -44,22 +52,23 @@ function advisedFromStart({ header }: Recorded): number | undefined {
   return advice.kind === 'good' ? advice.value.next[0]?.expectedLeft : undefined;
 }
 
-const simulated = { count: 200, seed: 20_260_411 };
+const seed = 20_260_411;
 
-/** A policy that goes round in circles has no mean: then there is no figure. */
-function ownOrder({ legs }: Story): number | undefined {
+/** Mean minutes by the tree's own order; no figure for a tree that cannot be simulated. */
+function ownOrder({ legs }: Story, count: number): number | undefined {
   const leg = legs[0];
   if (leg === undefined) return undefined;
   try {
     const [own] = simulate({
       model: makeModel(leg.tree),
       accesses: leg.shop.accesses,
-      ...simulated,
+      count,
+      seed,
       policies: { own: ownWay(leg.tree) },
     });
     return own?.mean;
   } catch (error) {
-    if (error instanceof RangeError) return undefined;
+    if (error instanceof NoSimulation) return undefined;
     throw error;
   }
 }

@@ -3,6 +3,9 @@ import { guessUnder } from '../account/clauses/repairs.ts';
 import type { Decision } from './decisions.ts';
 import type { Habits } from './habits.ts';
 
+/** How many made-up vehicles the tree's own order is walked on, if not said otherwise. */
+export const usualVehicles = 200;
+
 /** What luck did: it is told apart from the choice, which is weighed by what was known. */
 export type Luck = {
   readonly n: number;

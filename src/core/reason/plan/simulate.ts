@@ -3,7 +3,7 @@ import type { AccessMinutes, Case } from '../belief/evidence.ts';
 import { beginEpisode, findIn, isProof, shownBy, workOn } from './episode.ts';
 import type { Model } from '../belief/model.ts';
 import { makeRandom } from './random.ts';
-import { hideVehicle } from './vehicle.ts';
+import { hideVehicle, NoSimulation } from './vehicle.ts';
 import type { HiddenVehicle } from './vehicle.ts';
 import type { Policy } from './policies.ts';
 
@@ -49,7 +49,7 @@ export function runEpisode(given: Case, vehicle: HiddenVehicle, policy: Policy):
     if (isProof(model, check, result))
       return { minutes: episode.minutes, checks: step + 1 - mended.length, repairs: mended.length };
   }
-  throw new RangeError(`a policy took ${mostSteps} steps without a proven repair`);
+  throw new NoSimulation(`a policy took ${mostSteps} steps without a proven repair`);
 }
 
 function spread(values: readonly number[]): { mean: number; error: number } {

@@ -44,6 +44,9 @@ function drawResults(model: Model, causes: readonly number[], random: Random): D
 /** Tries before a model is given up whose causes hardly ever show the complaint. */
 const mostTries = 100_000;
 
+/** A tree of which no figure can be had by simulation; the message says why. */
+export class NoSimulation extends RangeError {}
+
 /** Draws vehicles until one shows the complaint, and hides what was drawn. */
 export function hideVehicle(model: Model, random: Random): HiddenVehicle {
   for (let attempt = 0; attempt < mostTries; attempt += 1) {
@@ -58,5 +61,7 @@ export function hideVehicle(model: Model, random: Random): HiddenVehicle {
         );
     if (show(model.complaint, []) > 0) return { causes, show };
   }
-  throw new RangeError(`no vehicle in ${mostTries} shows the complaint; its causes never show it`);
+  throw new NoSimulation(
+    `no vehicle in ${mostTries} shows the complaint; its causes never show it`,
+  );
 }

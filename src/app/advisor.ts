@@ -14,16 +14,16 @@ export class Advisor {
 
   begin(program: Program): void {
     this.#thinking = undefined;
-    const { live } = program.state();
-    if (live === undefined || live.story.closed !== undefined) return;
-    const story = { ...live.story, due: live.own };
+    const { session } = program.state();
+    if (session === undefined || session.story.closed !== undefined) return;
+    const story = { ...session.story, due: session.own };
     const made = caseFrom(story);
     if (made.kind === 'bad') return;
     const own = ownStep(story);
     const started = startAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
     if (started.kind === 'bad') return;
     this.#thinking = started.value;
-    setImmediate(() => this.#think(program, started.value, live.events.length));
+    setImmediate(() => this.#think(program, started.value, session.events.length));
   }
 
   #think(program: Program, thinking: Advising, events: number): void {

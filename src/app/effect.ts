@@ -1,6 +1,7 @@
 import type { Event } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { Settings } from '../core/settings.ts';
+import type { State } from './state.ts';
 
 /** Everything the program does to the world, told in the imperative. */
 export type Effect =
@@ -21,7 +22,9 @@ export type Effect =
   | { readonly kind: 'leave' };
 
 /** A new state with what is to be done about it. */
-export type Step<S> = { readonly state: S; readonly effects: readonly Effect[] };
+export type Transition = { readonly state: State; readonly effects: readonly Effect[] };
 
-export const still = <S>(state: S): Step<S> => ({ state, effects: [] });
-export const doing = <S>(state: S, ...effects: readonly Effect[]): Step<S> => ({ state, effects });
+export const transition = (state: State, ...effects: readonly Effect[]): Transition => ({
+  state,
+  effects,
+});

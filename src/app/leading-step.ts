@@ -4,16 +4,16 @@ import { unlisted } from '../core/reason/belief/model.ts';
 import { fold } from '../core/session/fold.ts';
 import type { Story, Due } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
-import type { Live } from './state.ts';
+import type { OpenSession } from './state.ts';
 
-type Told = Pick<Live, 'story' | 'own' | 'advice'>;
+type LedStory = Pick<OpenSession, 'story' | 'own' | 'advice'>;
 
 /** The story of the events, led by the tree's own way or by the quicker one. */
-export function leadStory(
-  header: Live['header'],
-  events: Live['events'],
+export function ledStory(
+  header: OpenSession['header'],
+  events: OpenSession['events'],
   lead: Settings['lead'],
-): Told {
+): LedStory {
   const story = fold(header, events);
   const own = story.due;
   if (lead === 'tree' || !mayLead(own)) return { story, own, advice: undefined };

@@ -37,7 +37,7 @@ export type Message =
   | { readonly kind: 'kept'; readonly n: number }
   | { readonly kind: 'not-kept'; readonly problem: Problem }
   | { readonly kind: 'account-written'; readonly path: string }
-  | { readonly kind: 'told'; readonly text: string }
+  | { readonly kind: 'settings-saved' }
   | { readonly kind: 'failed'; readonly problem: Problem }
   /** Advice on the story as it stood after so many events. */
   | { readonly kind: 'advised'; readonly events: number; readonly advice: Advice }

@@ -1,17 +1,17 @@
 import type { Stamp } from '../core/session/event.ts';
 import type { Settings } from '../core/settings.ts';
-import type { Effect, Step } from './effect.ts';
+import type { Effect, Transition } from './effect.ts';
 import type { Message } from './message.ts';
 import { emptyState, type SessionLine, type State } from './state.ts';
 
 /** What the program thinks with, and what it does things with. Both come after the first frame. */
-export type Mind = {
-  readonly update: (state: State, message: Message, now: Stamp) => Step<State>;
-  readonly hands: Hands;
+export type Logic = {
+  readonly update: (state: State, message: Message, now: Stamp) => Transition;
+  readonly runner: EffectRunner;
 };
 
 /** Does effects; what comes of them is dispatched as messages. */
-export type Hands = {
+export type EffectRunner = {
   readonly perform: (effect: Effect, program: Program) => void;
   /** Puts everything on the disk now and lets go of the session. */
   readonly shut: () => void;
@@ -25,7 +25,7 @@ export type Beginning = {
 
 /**
  * The program without a screen: messages in, states out, effects done on the way. It shows its
- * first state at once; messages wait until it is awake.
+ * first state at once; messages wait until its logic is loaded.
  */
 export class Program {
   readonly #clock: () => Stamp;
@@ -34,7 +34,7 @@ export class Program {
   /** What the effects being done have to say: taken before anything that was waiting already. */
   #answers: Message[] | undefined;
   #state: State;
-  #mind: Mind | undefined;
+  #logic: Logic | undefined;
   #busy = false;
 
   constructor({ clock, settings, sessions }: Beginning) {
@@ -49,9 +49,9 @@ export class Program {
     return () => this.#listeners.delete(listener);
   };
 
-  /** Gives it its mind; what came meanwhile is taken in its order. */
-  wake(mind: Mind): void {
-    this.#mind = mind;
+  /** Gives it its logic; what came meanwhile is taken in its order. */
+  load(logic: Logic): void {
+    this.#logic = logic;
     this.#drain();
   }
 
@@ -62,26 +62,26 @@ export class Program {
   };
 
   shut(): void {
-    this.#mind?.hands.shut();
+    this.#logic?.runner.shut();
   }
 
   #drain(): void {
-    if (this.#busy || this.#mind === undefined) return;
+    if (this.#busy || this.#logic === undefined) return;
     this.#busy = true;
     try {
       for (let next = this.#queue.shift(); next !== undefined; next = this.#queue.shift())
-        this.#take(this.#mind, next);
+        this.#take(this.#logic, next);
     } finally {
       this.#busy = false;
     }
     for (const listener of this.#listeners) listener();
   }
 
-  #take({ update, hands }: Mind, message: Message): void {
+  #take({ update, runner }: Logic, message: Message): void {
     const { state, effects } = update(this.#state, message, this.#clock());
     this.#state = state;
     this.#answers = [];
-    for (const effect of effects) hands.perform(effect, this);
+    for (const effect of effects) runner.perform(effect, this);
     this.#queue.unshift(...this.#answers);
     this.#answers = undefined;
   }

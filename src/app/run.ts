@@ -2,12 +2,12 @@ import type { Problem } from '../core/problem.ts';
 import { StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import { sessionLines } from '../store/session-lines.ts';
-import { createSession, openSession, type Disk, type OpenSession } from '../store/sessions.ts';
+import { createSession, openSession, type Disk, type HeldSession } from '../store/sessions.ts';
 import { writeSettings } from '../store/settings.ts';
 import { Advisor } from './advisor.ts';
 import type { Effect } from './effect.ts';
 import type { Message } from './message.ts';
-import type { Hands, Program } from './program.ts';
+import type { EffectRunner, Program } from './program.ts';
 
 /** What the program needs of the world. Tests pass their own. */
 export type Ports = {
@@ -26,10 +26,10 @@ export type Ports = {
 };
 
 /** Does what the program asks: the only part of the app that knows the disk. */
-export class Runner implements Hands {
+export class Runner implements EffectRunner {
   readonly #ports: Ports;
   readonly #advisor = new Advisor();
-  #open: OpenSession | undefined;
+  #open: HeldSession | undefined;
   /** The disk refused what is held, and the person has asked to leave once already. */
   #warnedOfLoss = false;
 
@@ -85,8 +85,7 @@ export class Runner implements Hands {
         return;
       case 'save-settings':
         this.#later(program, writeSettings(folders.settings, effect.settings), () => ({
-          kind: 'told',
-          text: 'Settings kept.',
+          kind: 'settings-saved',
         }));
         return;
       case 'play-on':

@@ -29,7 +29,7 @@ export type Screen =
       /** The finding that is being answered anew. */
       readonly correcting?: number;
       /** The cause that was picked to be repaired; it is condemned once its cautions are read. */
-      readonly naming?: string;
+      readonly pickedCause?: string;
       /** Cautions of this step that were read, a page each; what is done next begins anew. */
       readonly seen?: number;
     }

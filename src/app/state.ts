@@ -8,7 +8,7 @@ import type { LoadedTrees } from './pages/loaded-trees.ts';
 import { home, type Screen } from './screen.ts';
 
 /** The session that is open for writing, as the screens know it. */
-export type Live = {
+export type OpenSession = {
   readonly path: string;
   readonly header: Header;
   readonly events: readonly (Event | Stranger)[];
@@ -33,7 +33,7 @@ export type SessionLine = {
   readonly closed: boolean;
 };
 
-export type Notice = { readonly kind: 'told' | 'problem'; readonly text: string };
+export type Notice = { readonly kind: 'info' | 'problem'; readonly text: string };
 
 /** Everything the program knows; screens are functions of it. */
 export type State = {
@@ -43,7 +43,7 @@ export type State = {
   /** Loaded when first needed: Home does without. */
   readonly library: LoadedTrees | undefined;
   readonly sessions: readonly SessionLine[];
-  readonly live: Live | undefined;
+  readonly session: OpenSession | undefined;
   readonly notice: Notice | undefined;
   readonly leaving: boolean;
 };
@@ -55,7 +55,7 @@ export const emptyState = (now: Stamp, settings: Settings): State => ({
   settings,
   library: undefined,
   sessions: [],
-  live: undefined,
+  session: undefined,
   notice: undefined,
   leaving: false,
 });

@@ -1,18 +1,18 @@
 import type { Stamp } from '../core/session/event.ts';
 import { clockTime } from '../core/session/clock.ts';
 import { never } from '../core/problem.ts';
-import { act, extend, problemNotice } from './act.ts';
+import { takeAction, extend, problemNotice } from './take-action.ts';
 import { currentMode } from './walk/mode.ts';
 import { pageLines, type Page } from './pages/page-lines.ts';
-import { doing, still, type Step } from './effect.ts';
+import { type Transition, transition } from './effect.ts';
 import { commandFor } from './keys/keymap.ts';
-import { leadStory } from './leading-step.ts';
+import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
-import type { Press } from './keys/press.ts';
+import type { KeyPress } from './keys/press.ts';
 import { walk, type Screen } from './screen.ts';
-import type { Live, State } from './state.ts';
+import type { OpenSession, State } from './state.ts';
 import type { Token } from './keys/tokens.ts';
-import { liveAt, makeReplay } from './pages/replay-frames.ts';
+import { sessionAt, makeReplay } from './pages/replay-frames.ts';
 import { playedOn, updateReplay } from './pages/replay.ts';
 import { toFigures, updateFigure, updateFigures } from './pages/figures.ts';
 import { updateHome, updateSessions } from './pages/home.ts';
@@ -26,7 +26,7 @@ import { updateWalk } from './walk/update.ts';
  * The whole program: what happened makes a new state and a list of things to do. Pure; `now` is
  * when it happened. Keys typed ahead come one by one and each meets the state the last one made.
  */
-export function update(before: State, message: Message, now: Stamp): Step<State> {
+export function update(before: State, message: Message, now: Stamp): Transition {
   const state = { ...before, now };
   switch (message.kind) {
     case 'key':
@@ -34,15 +34,19 @@ export function update(before: State, message: Message, now: Stamp): Step<State>
     case 'pasted':
       return paste(state, message.text);
     case 'acted':
-      return act(state, message.action);
+      return takeAction(state, message.action);
     case 'tree-chosen':
       return chooseTree(state, message.tree);
     case 'session-chosen':
-      return doing(state, { kind: 'load-library' }, { kind: 'open-session', path: message.path });
+      return transition(
+        state,
+        { kind: 'load-library' },
+        { kind: 'open-session', path: message.path },
+      );
     case 'library-loaded':
-      return still({ ...state, library: message.library });
+      return transition({ ...state, library: message.library });
     case 'sessions-listed':
-      return still({ ...state, sessions: message.sessions });
+      return transition({ ...state, sessions: message.sessions });
     case 'session-opened':
       return opened(state, message);
     case 'replay-opened':
@@ -51,59 +55,59 @@ export function update(before: State, message: Message, now: Stamp): Step<State>
       return playedOn(state, message.at);
     case 'session-refused':
     case 'failed':
-      return still({ ...state, notice: problemNotice(message.problem) });
+      return transition({ ...state, notice: problemNotice(message.problem) });
     case 'kept':
-      return still(
-        withLive(state, { kept: message.n, keptAt: clockTime(now.at), trouble: undefined }),
+      return transition(
+        withSession(state, { kept: message.n, keptAt: clockTime(now.at), trouble: undefined }),
       );
     case 'not-kept':
-      return still(withLive(state, { trouble: message.problem }));
+      return transition(withSession(state, { trouble: message.problem }));
     case 'account-written':
-      return still({
+      return transition({
         ...state,
-        notice: { kind: 'told', text: `Account written: ${message.path}` },
+        notice: { kind: 'info', text: `Account written: ${message.path}` },
       });
-    case 'told':
-      return still({ ...state, notice: { kind: 'told', text: message.text } });
+    case 'settings-saved':
+      return transition({ ...state, notice: { kind: 'info', text: 'Settings kept.' } });
     case 'advised':
-      return still(
-        state.live?.events.length === message.events
-          ? withLive(state, { advice: message.advice })
+      return transition(
+        state.session?.events.length === message.events
+          ? withSession(state, { advice: message.advice })
           : state,
       );
     case 'ticked':
-      return still(state);
+      return transition(state);
     default:
       return never(message);
   }
 }
 
-const withLive = (state: State, change: Partial<Live>): State =>
-  state.live === undefined ? state : { ...state, live: { ...state.live, ...change } };
+const withSession = (state: State, change: Partial<OpenSession>): State =>
+  state.session === undefined ? state : { ...state, session: { ...state.session, ...change } };
 
 function opened(
   state: State,
   { path, header, events, torn }: Extract<Message, { kind: 'session-opened' }>,
-): Step<State> {
-  const read: Live = {
+): Transition {
+  const read: OpenSession = {
     path,
     header,
     events,
-    ...leadStory(header, events, state.settings.lead),
+    ...ledStory(header, events, state.settings.lead),
     kept: events.at(-1)?.n ?? 0,
     keptAt: clockTime(state.now.at),
     trouble: undefined,
   };
   const fresh = events.length === 0;
-  const { live, events: added } = fresh
-    ? { live: read, events: [] }
+  const { session, events: added } = fresh
+    ? { session: read, events: [] }
     : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
   const text =
     torn > 0
       ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
       : 'Picked up where it was put down.';
-  return doing(
-    { ...state, live, screen: walk, notice: fresh ? undefined : { kind: 'told', text } },
+  return transition(
+    { ...state, session, screen: walk, notice: fresh ? undefined : { kind: 'info', text } },
     ...added.map((event) => ({ kind: 'append' as const, event })),
     { kind: 'advise' },
   );
@@ -112,28 +116,28 @@ function opened(
 function replayOpened(
   state: State,
   { path, header, events }: Extract<Message, { kind: 'replay-opened' }>,
-): Step<State> {
+): Transition {
   const replay = makeReplay(path, header, events);
   const screen: Screen = { kind: 'replay', replay, at: 0, playing: false, speed: 1 };
-  return still({ ...state, live: liveAt(replay, 0), screen });
+  return transition({ ...state, session: sessionAt(replay, 0), screen });
 }
 
-function press(before: State, token: Token): Step<State> {
+function press(before: State, token: Token): Transition {
   // Any key makes a disk that refused something try again.
-  const retry = before.live?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
+  const retry = before.session?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
   const mode = currentMode(before);
   const command = commandFor(mode, token);
-  if (command === undefined) return doing(before, ...retry);
+  if (command === undefined) return transition(before, ...retry);
   const { state, effects } = route({ ...before, notice: undefined }, { command, token, mode });
-  return doing(state, ...retry, ...effects);
+  return transition(state, ...retry, ...effects);
 }
 
-function route(state: State, pressed: Press): Step<State> {
+function route(state: State, pressed: KeyPress): Transition {
   if (pressed.command === 'quit') return quit(state);
-  if (pressed.command === 'redraw') return doing(state, { kind: 'redraw' });
+  if (pressed.command === 'redraw') return transition(state, { kind: 'redraw' });
   const { screen } = state;
   if (pressed.command === 'keys' && screen.kind !== 'keys')
-    return still({ ...state, screen: { kind: 'keys', from: screen, cursor: 0 } });
+    return transition({ ...state, screen: { kind: 'keys', from: screen, cursor: 0 } });
   if (pressed.command === 'figures') return toFigures(state);
   if (pressed.command === 'switch-lead') return switchLead(state);
   switch (screen.kind) {
@@ -174,50 +178,50 @@ function route(state: State, pressed: Press): Step<State> {
 }
 
 /** Leads by the other way from here on: the tree's own, or the quicker one. */
-function switchLead(state: State): Step<State> {
+function switchLead(state: State): Transition {
   const lead = state.settings.lead === 'tree' ? 'quicker' : 'tree';
   const settings = { ...state.settings, lead } as const;
-  const { live } = state;
-  const led = live && { ...live, ...leadStory(live.header, live.events, lead) };
+  const { session } = state;
+  const led = session && { ...session, ...ledStory(session.header, session.events, lead) };
   const text = lead === 'tree' ? "The tree's own way leads." : 'The quicker way leads.';
-  return doing(
-    { ...state, settings, live: led, screen: walk, notice: { kind: 'told', text } },
+  return transition(
+    { ...state, settings, session: led, screen: walk, notice: { kind: 'info', text } },
     { kind: 'advise' },
     { kind: 'save-settings', settings },
   );
 }
 
 /** Reads on by a line, never past the last one; or back to where the page was opened from. */
-function turnPage(state: State, page: Page, { command }: Press): Step<State> {
+function turnPage(state: State, page: Page, { command }: KeyPress): Transition {
   if (command === 'go-back')
-    return still({ ...state, screen: page.kind === 'keys' ? page.from : walk });
+    return transition({ ...state, screen: page.kind === 'keys' ? page.from : walk });
   const by = command === 'down' ? 1 : command === 'up' ? -1 : 0;
   const last = Math.max(0, pageLines(state, page).length - 1);
   const cursor = Math.min(last, Math.max(0, page.cursor + by));
-  return still({ ...state, screen: { ...page, cursor } });
+  return transition({ ...state, screen: { ...page, cursor } });
 }
 
 /** Leaves the program; an open session is put down first. */
-function quit(state: State): Step<State> {
+function quit(state: State): Transition {
   const open =
     state.screen.kind !== 'replay' &&
-    state.live !== undefined &&
-    state.live.story.closed === undefined;
-  const put = open ? act(state, { do: 'pause' }) : still(state);
-  return doing({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
+    state.session !== undefined &&
+    state.session.story.closed === undefined;
+  const put = open ? takeAction(state, { do: 'pause' }) : transition(state);
+  return transition({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
 }
 
 /** A paste is text for a field; anywhere else it is refused, so that pasted lines answer nothing. */
-function paste(state: State, text: string): Step<State> {
+function paste(state: State, text: string): Transition {
   const mode = currentMode(state);
   if (mode !== 'text' && mode !== 'form-text' && mode !== 'reading')
-    return still({
+    return transition({
       ...state,
-      notice: { kind: 'told', text: 'There is no text field here to paste into.' },
+      notice: { kind: 'info', text: 'There is no text field here to paste into.' },
     });
   const line = text.replace(/\s+/g, ' ').trim();
-  return Array.from(line).reduce<Step<State>>((step, token) => {
+  return Array.from(line).reduce<Transition>((step, token) => {
     const next = route(step.state, { command: 'type', token, mode });
-    return doing(next.state, ...step.effects, ...next.effects);
-  }, still(state));
+    return transition(next.state, ...step.effects, ...next.effects);
+  }, transition(state));
 }

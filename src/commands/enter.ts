@@ -2,13 +2,13 @@ import type { Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
 import { showPath } from '../core/tree/parse-path.ts';
 import { showValue } from '../core/tree/parse.ts';
-import { act } from '../app/act.ts';
+import { takeAction } from '../app/take-action.ts';
 import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';
 import type { State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { storeError } from '../store/files.ts';
-import { openSession, type OpenSession } from '../store/sessions.ts';
+import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
 import { openLibrary } from './library.ts';
@@ -38,7 +38,7 @@ export async function enter(io: Io, args: readonly string[]): Promise<ExitCode> 
   }
 }
 
-async function enterLines(io: Io, open: OpenSession, before: State): Promise<ExitCode> {
+async function enterLines(io: Io, open: HeldSession, before: State): Promise<ExitCode> {
   const { reading, path, torn } = open;
   const first = update(before, { kind: 'session-opened', path, ...reading, torn }, io.clock());
   let state = first.state;
@@ -65,10 +65,10 @@ type Answer =
 
 type Answered = { readonly state: State; readonly answer: Answer };
 
-async function enterLine(open: OpenSession, state: State, line: string): Promise<Answered> {
+async function enterLine(open: HeldSession, state: State, line: string): Promise<Answered> {
   const action = readAction(line);
   if ('code' in action) return { state, answer: { ok: false, problem: action } };
-  const acted = act(state, action);
+  const acted = takeAction(state, action);
   if (acted.outcome.kind === 'refused')
     return { state: acted.state, answer: { ok: false, problem: acted.outcome.problem } };
   const { n, warnings } = acted.outcome;
@@ -82,14 +82,14 @@ async function enterLine(open: OpenSession, state: State, line: string): Promise
       answer: { ok: false, problem: { code, file: path, message, mend } },
     };
   }
-  const step = acted.state.live?.story.due;
+  const step = acted.state.session?.story.due;
   return {
     state: acted.state,
     answer: { ok: true, n, step, ...(warnings.length > 0 && { warnings }) },
   };
 }
 
-function write(open: OpenSession, effects: readonly Effect[]): void {
+function write(open: HeldSession, effects: readonly Effect[]): void {
   for (const effect of effects) if (effect.kind === 'append') open.journal.append(effect.event);
 }
 

@@ -2,7 +2,7 @@ import { Program } from '../app/program.ts';
 import type { Ports } from '../app/run.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings } from '../store/settings.ts';
-import { stage, type Begun, type Doors } from '../screens/stage.tsx';
+import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { sessionLines } from '../store/session-lines.ts';
 import { storeError } from '../store/files.ts';
 import { fail, type ExitCode, type Io } from './io.ts';
@@ -37,7 +37,7 @@ export async function screens(
   if (openings.kind === 'bad') return fail(io, firstOf(openings.problems));
 
   try {
-    await stage((doors) => begin(io, given.value, doors), openings.value);
+    await stage((controls) => begin(io, given.value, controls), openings.value);
     return 0;
   } catch (error) {
     const { code, path, message, mend } = storeError(error, sessionsFolder(io, given.value));
@@ -46,7 +46,7 @@ export async function screens(
 }
 
 /** The program, and the loading of the part that comes after its first frame. */
-function begin(io: Io, given: Given, { redraw, leave }: Doors): Begun {
+function begin(io: Io, given: Given, { redraw, leave }: Controls): Begun {
   const sessions = sessionsFolder(io, given);
   const program = new Program({
     clock: io.clock,
@@ -69,12 +69,12 @@ function begin(io: Io, given: Given, { redraw, leave }: Doors): Begun {
     redraw,
     leave,
   };
-  const wake = async () => {
+  const load = async () => {
     const { late } = await import('../screens/late.ts');
-    program.wake({ update: late.update, hands: new late.Runner(ports) });
+    program.load({ update: late.update, runner: new late.Runner(ports) });
     return late.inner;
   };
-  return { program, wake };
+  return { program, load };
 }
 
 /** What happens before the first key: nothing, the Start screen, or a session picked up. */

@@ -1,5 +1,5 @@
 import type { State } from '../app/state.ts';
-import { facing } from '../app/walk/question.ts';
+import { withPickedCause } from '../app/walk/question.ts';
 import { pageLines } from '../app/pages/page-lines.ts';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
@@ -15,7 +15,7 @@ type BodyProps = { readonly state: State; readonly rows: number; readonly column
 
 /** The part of the screen between head and foot. */
 export function Body({ state, rows, columns }: BodyProps) {
-  const { screen, live, library, settings, sessions } = state;
+  const { screen, session, library, settings, sessions } = state;
   switch (screen.kind) {
     case 'home':
       return <HomeBody sessions={sessions} cursor={screen.cursor} rows={rows} />;
@@ -39,9 +39,9 @@ export function Body({ state, rows, columns }: BodyProps) {
         <StartBody form={screen.form} library={library} rows={rows} units={settings.units} />
       );
     case 'walk':
-      return live === undefined ? null : (
+      return session === undefined ? null : (
         <WalkBody
-          story={facing(live.story, screen)}
+          story={withPickedCause(session.story, screen)}
           input={screen.input}
           correcting={screen.correcting}
           seen={screen.seen ?? 0}
@@ -50,14 +50,16 @@ export function Body({ state, rows, columns }: BodyProps) {
         />
       );
     case 'replay':
-      return live === undefined ? null : (
-        <ReplayBody live={live} screen={screen} rows={rows} columns={columns} />
+      return session === undefined ? null : (
+        <ReplayBody session={session} screen={screen} rows={rows} columns={columns} />
       );
     case 'others':
     case 'suspects':
     case 'apart':
     case 'close':
     case 'contradiction':
-      return live === undefined ? null : <ListBody live={live} screen={screen} rows={rows} />;
+      return session === undefined ? null : (
+        <ListBody session={session} screen={screen} rows={rows} />
+      );
   }
 }

@@ -1,12 +1,12 @@
-import type { Live } from '../app/state.ts';
+import type { OpenSession } from '../app/state.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { feedLine } from '../app/walk/feed-lines.ts';
 import { quickerLine, suspectsLine } from '../app/walk/why.ts';
 import { lastWords } from '../app/wording.ts';
 
 /** What stands under every step: the last finding, the suspects, a quicker step, what is apart. */
-export function footLines(live: Live): readonly string[] {
-  const { story } = live;
+export function footLines(session: OpenSession): readonly string[] {
+  const { story } = session;
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
   const asks = ['check', 'named', 'stop'].includes(story.due.kind);
   const { shop } = currentLeg(story);
@@ -16,7 +16,7 @@ export function footLines(live: Live): readonly string[] {
   ];
   return [
     `LAST      ${lastWords(story)}`,
-    ...(asks ? [feedLine(live), suspectsLine(live), quickerLine(live)] : []),
+    ...(asks ? [feedLine(session), suspectsLine(session), quickerLine(session)] : []),
     apart.length === 0 ? '' : `APART     ${apart.join('; ')}`,
   ].filter((line) => line !== '');
 }

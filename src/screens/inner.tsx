@@ -1,5 +1,5 @@
 import type { ComponentType } from 'react';
-import type { Live, State } from '../app/state.ts';
+import type { OpenSession, State } from '../app/state.ts';
 import { Body } from './body.tsx';
 import { footLines } from './foot.ts';
 
@@ -8,7 +8,7 @@ type BodyProps = { readonly state: State; readonly rows: number; readonly column
 /** What is inside the frame. Home needs none of it, so the first frame does not wait for it. */
 export type Inner = {
   readonly Body: ComponentType<BodyProps>;
-  readonly footLines: (live: Live) => readonly string[];
+  readonly footLines: (session: OpenSession) => readonly string[];
 };
 
 export const inner: Inner = { Body, footLines };

@@ -7,7 +7,7 @@ import {
   type OtherCheck,
   type SuspectLine,
 } from '../app/walk/lists.ts';
-import type { Live } from '../app/state.ts';
+import type { OpenSession } from '../app/state.ts';
 import { aboutMinutes, percent, savesWords } from '../core/reason/history/wording.ts';
 import { contradictionLines } from '../app/walk/contradiction-lines.ts';
 import type { Screen } from '../app/screen.ts';
@@ -19,7 +19,11 @@ type ListScreen = Extract<
   Screen,
   { kind: 'others' | 'suspects' | 'apart' | 'close' | 'contradiction' }
 >;
-type ListsProps = { readonly live: Live; readonly screen: ListScreen; readonly rows: number };
+type ListsProps = {
+  readonly session: OpenSession;
+  readonly screen: ListScreen;
+  readonly rows: number;
+};
 
 const titles = {
   others: 'OTHER CHECKS: pick the one to do now',
@@ -30,8 +34,8 @@ const titles = {
 } as const;
 
 /** The lists that stand over the walk. */
-export function ListBody({ live, screen, rows }: ListsProps) {
-  const choices = linesOf(live, screen.kind);
+export function ListBody({ session, screen, rows }: ListsProps) {
+  const choices = linesOf(session, screen.kind);
   return (
     <>
       <Box paddingX={1} flexDirection="column" flexShrink={0}>
@@ -48,14 +52,17 @@ export function ListBody({ live, screen, rows }: ListsProps) {
   );
 }
 
-function linesOf(live: Live, kind: ListScreen['kind']): readonly Choice[] {
+function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choice[] {
   switch (kind) {
     case 'others':
-      return otherChecks(live).map((line) => otherLine(live.story, line));
+      return otherChecks(session).map((line) => otherLine(session.story, line));
     case 'suspects':
-      return suspects(live).map((line) => suspectLine(live.story, line));
+      return suspects(session).map((line) => suspectLine(session.story, line));
     case 'apart':
-      return apart(live.story).map(({ name }, index) => ({ id: `${index} ${name}`, label: name }));
+      return apart(session.story).map(({ name }, index) => ({
+        id: `${index} ${name}`,
+        label: name,
+      }));
     case 'close':
       return endings.map(({ as, label }) => ({ id: as, label }));
     case 'contradiction':

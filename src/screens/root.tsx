@@ -2,7 +2,7 @@ import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import { hints } from '../app/keys/keymap.ts';
 import type { Message } from '../app/message.ts';
-import type { Live, State } from '../app/state.ts';
+import type { OpenSession, State } from '../app/state.ts';
 import { tokens } from '../app/keys/tokens.ts';
 import { currentMode } from '../app/walk/mode.ts';
 import { clockTime } from '../core/session/clock.ts';
@@ -69,16 +69,16 @@ const frameRows = 6;
 export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
   if (rows < 10 || columns < 40)
     return <Line wrap="fold">The window is too small. Your session is safe.</Line>;
-  const { live, screen } = state;
-  const onWalk = live !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
-  const foot = onWalk ? (inner?.footLines(live) ?? []) : [];
+  const { session, screen } = state;
+  const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
+  const foot = onWalk ? (inner?.footLines(session) ?? []) : [];
   return (
     <ThemeContext value={themes[state.settings.theme]}>
       <Box flexDirection="column" height={rows}>
         <Frame
           ruled={inner !== undefined}
-          left={onWalk ? headLeft(live) : 'DROPLIGHT'}
-          right={onWalk ? headRight(state, live) : clockTime(state.now.at)}
+          left={onWalk ? headLeft(session) : 'DROPLIGHT'}
+          right={onWalk ? headRight(state, session) : clockTime(state.now.at)}
           foot={foot}
           notice={<NoticeLine state={state} />}
           keys={keysLine(state, columns)}
@@ -102,18 +102,18 @@ function Inside({ state, rows, columns, inner }: FrameProps) {
   return inner === undefined ? null : <inner.Body state={state} rows={rows} columns={columns} />;
 }
 
-const headLeft = ({ story }: Live): string =>
+const headLeft = ({ story }: OpenSession): string =>
   `DROPLIGHT   ${story.header.vehicle.name} · ${currentLeg(story).tree.id.replaceAll('-', ' ')}`;
 
-function headRight(state: State, { story, events }: Live): string {
+function headRight(state: State, { story, events }: OpenSession): string {
   const last = events.at(-1);
   const minutes = story.minutes + (last === undefined ? 0 : workedSeconds(last, state.now) / 60);
   return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(doneCount(story), 'check')}`;
 }
 
-function NoticeLine({ state: { notice, live } }: { readonly state: State }) {
-  const trouble = live?.trouble;
-  const kept = live === undefined ? '' : keptWords(live);
+function NoticeLine({ state: { notice, session } }: { readonly state: State }) {
+  const trouble = session?.trouble;
+  const kept = session === undefined ? '' : keptWords(session);
   if (trouble !== undefined)
     return <Ends left={`NOT KEPT: ${trouble.message} ${trouble.mend}`} right={kept} as="problem" />;
   return (
@@ -126,7 +126,7 @@ function NoticeLine({ state: { notice, live } }: { readonly state: State }) {
 }
 
 /** Says `kept` only when everything shown is on the disk. */
-function keptWords({ events, kept, keptAt, trouble }: Live): string {
+function keptWords({ events, kept, keptAt, trouble }: OpenSession): string {
   if (trouble !== undefined) return 'not kept';
   return (events.at(-1)?.n ?? 0) === kept ? `kept ${keptAt}` : 'keeping...';
 }

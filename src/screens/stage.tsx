@@ -4,24 +4,27 @@ import type { Program } from '../app/program.ts';
 import type { Inner } from './inner.tsx';
 import { Root } from './root.tsx';
 
-export type Doors = { readonly redraw: () => void; readonly leave: () => void };
+export type Controls = { readonly redraw: () => void; readonly leave: () => void };
 
-/** A program that shows its first state already, and how to wake it: what is inside its frames comes with that. */
-export type Begun = { readonly program: Program; readonly wake: () => Promise<Inner> };
+/** A program that shows its first state already, and how to load it: what is inside its frames comes with that. */
+export type Begun = { readonly program: Program; readonly load: () => Promise<Inner> };
 
 /** How often the clock on the screen goes on, in milliseconds. */
 const tick = 15_000;
 
 /** Shows the program on this terminal until it leaves, and then shuts its session. */
 export async function stage(
-  begin: (doors: Doors) => Begun,
+  begin: (controls: Controls) => Begun,
   openings: readonly Message[],
 ): Promise<void> {
-  const doors = { redraw: () => {}, leave: () => {} };
-  const { program, wake } = begin({ redraw: () => doors.redraw(), leave: () => doors.leave() });
+  const controls = { redraw: () => {}, leave: () => {} };
+  const { program, load } = begin({
+    redraw: () => controls.redraw(),
+    leave: () => controls.leave(),
+  });
   for (const message of openings) program.dispatch(message);
   // With nothing to open Home is drawn first, and the larger part of the program loads behind it.
-  const inner = openings.length > 0 ? await wake() : undefined;
+  const inner = openings.length > 0 ? await load() : undefined;
   let lendInner = (_: Inner): void => {};
   const ink = render(
     <Root
@@ -33,7 +36,7 @@ export async function stage(
       }}
       inner={inner}
       lendRedraw={(redraw) => {
-        doors.redraw = redraw;
+        controls.redraw = redraw;
       }}
     />,
     {
@@ -46,12 +49,12 @@ export async function stage(
       interactive: true,
     },
   );
-  doors.leave = () => ink.unmount();
+  controls.leave = () => ink.unmount();
   const ticking = setInterval(() => program.dispatch({ kind: 'ticked' }), tick);
   try {
     // Loading takes the processor: what is on its way to the terminal is written first.
     await ink.waitUntilRenderFlush();
-    if (inner === undefined) lendInner(await wake());
+    if (inner === undefined) lendInner(await load());
     await ink.waitUntilExit();
   } finally {
     clearInterval(ticking);

@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import type { Before } from '../app/walk/question.ts';
+import type { Blocker } from '../app/walk/question.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import type { Cause } from '../core/tree/model.ts';
 import { count } from '../core/text.ts';
@@ -12,7 +12,7 @@ import { preparationWords } from '../app/wording.ts';
 type CauseProps = {
   readonly story: Story;
   readonly named: { readonly id: string; readonly cause: Cause };
-  readonly first: Before;
+  readonly first: Blocker;
   readonly seen: number;
   readonly rows: number;
   readonly columns: number;
@@ -77,7 +77,7 @@ function CauseWords({ story, named: { cause }, first, rows, columns }: CauseProp
   );
 }
 
-function askWords(story: Story, first: Before): string {
+function askWords(story: Story, first: Blocker): string {
   if (first.kind === 'prepare')
     return `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`;
   return story.due.kind === 'repair'

@@ -1,7 +1,13 @@
 import { Box, Text } from 'ink';
-import { askedCheck, before, namedCause, type Asking, type Before } from '../app/walk/question.ts';
+import {
+  askedCheck,
+  blocker,
+  namedCause,
+  type AskedCheck,
+  type Blocker,
+} from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
-import { liveReading } from '../app/walk/live-reading.ts';
+import { typedReading } from '../app/walk/typed-reading.ts';
 import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
@@ -23,11 +29,11 @@ type WalkProps = {
 /** The middle of the walk screen: the one thing to be done now. */
 export function WalkBody({ story, input, correcting, seen, rows, columns }: WalkProps) {
   if (input.kind === 'text') return <TextBody input={input} />;
-  const asking = askedCheck(story, correcting);
-  const first = before(story, asking, seen);
+  const asked = askedCheck(story, correcting);
+  const first = blocker(story, asked, seen);
   const size = { seen, rows, columns };
-  if (asking !== undefined)
-    return <CheckBody {...{ story, asking, first, input }} {...size} leg={currentLeg(story)} />;
+  if (asked !== undefined)
+    return <CheckBody {...{ story, asked, first, input }} {...size} leg={currentLeg(story)} />;
   const named = namedCause(story);
   if (named !== undefined) return <CauseBody {...{ story, named, first }} {...size} />;
   return <EndBody story={story} />;
@@ -35,8 +41,8 @@ export function WalkBody({ story, input, correcting, seen, rows, columns }: Walk
 
 type CheckProps = {
   readonly story: Story;
-  readonly asking: Asking;
-  readonly first: Before;
+  readonly asked: AskedCheck;
+  readonly first: Blocker;
   readonly input: Exclude<WalkInput, { kind: 'text' }>;
   readonly leg: Leg;
   readonly seen: number;
@@ -47,8 +53,8 @@ type CheckProps = {
 const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
 
 function CheckBody(props: CheckProps) {
-  const { asking, first, leg, seen } = props;
-  const { check, purpose } = asking;
+  const { asked, first, leg, seen } = props;
+  const { check, purpose } = asked;
   const room = roomOf(props);
   return (
     <>
@@ -76,7 +82,7 @@ function CheckBody(props: CheckProps) {
   );
 }
 
-function roomOf({ asking: { check }, first, leg, rows, columns }: CheckProps): Room {
+function roomOf({ asked: { check }, first, leg, rows, columns }: CheckProps): Room {
   const below =
     first.kind === 'prepare' ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
   return roomFor(
@@ -95,13 +101,13 @@ function roomOf({ asking: { check }, first, leg, rows, columns }: CheckProps): R
 /** The answer part: what must be set first, or the results to pick from. */
 function Answering({
   story,
-  asking,
+  asked,
   first,
   input,
   leg,
   healthy,
 }: CheckProps & { readonly healthy: boolean }) {
-  const { check } = asking;
+  const { check } = asked;
   if (first.kind === 'prepare')
     return (
       <Box paddingTop={1} flexShrink={0}>
@@ -118,8 +124,8 @@ function Answering({
         </Indented>
       </Box>
     );
-  const live = liveReading(story, asking, input);
-  const cursor = input.kind === 'ready' ? input.cursor : (live?.index ?? -1);
+  const session = typedReading(story, asked, input);
+  const cursor = input.kind === 'ready' ? input.cursor : (session?.index ?? -1);
   return (
     <>
       {healthy ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
@@ -127,7 +133,7 @@ function Answering({
         <ReadingLine
           unit={check.reading.unit}
           input={input}
-          standard={standardWords(live?.standard)}
+          standard={standardWords(session?.standard)}
         />
       )}
       {input.kind === 'insist' ? (

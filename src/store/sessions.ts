@@ -20,7 +20,7 @@ export type Disk = {
 };
 
 /** A session open for writing. */
-export type OpenSession = {
+export type HeldSession = {
   readonly path: string;
   readonly reading: Reading;
   readonly journal: Journal;
@@ -81,7 +81,7 @@ export function loadSession(files: Files, path: string): Parsed<Reading> {
 }
 
 /** Opens a session for writing: the lock first, then an open end is closed, then it is read. */
-export function openSession(disk: Disk, path: string, listener: Listener): Parsed<OpenSession> {
+export function openSession(disk: Disk, path: string, listener: Listener): Parsed<HeldSession> {
   const { files } = disk;
   const lock = takeLock(path, disk.holder, disk.notes);
   if (lock.kind !== 'held') return bad(lockProblem(path, lock));
@@ -107,7 +107,7 @@ function openBehind(
   lock: Held,
   before: Reading,
   { path, listener }: Wanted,
-): OpenSession {
+): HeldSession {
   const handle = files.openAppend(path);
   try {
     const reading = before.openEnd ? endLine(files, path, handle, before) : before;

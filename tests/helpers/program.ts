@@ -25,12 +25,12 @@ type Options = {
 };
 
 /** The same before its larger part has loaded: it draws, and keys wait. */
-export const makeAsleep = (options: Options = {}) => assemble(options);
+export const makeUnloaded = (options: Options = {}) => assemble(options);
 
 /** The whole program on a real folder, with a clock that goes on a second a message. */
 export function makeProgram(options: Options = {}): Made {
-  const { wake, ...made } = assemble(options);
-  wake();
+  const { load, ...made } = assemble(options);
+  load();
   return made;
 }
 
@@ -67,8 +67,8 @@ function assemble(options: Options) {
     settings: { ...defaultSettings, ...options.settings },
     sessions: sessionLines(ports.disk.files, ports.folders.sessions),
   });
-  const wake = () => program.wake({ update, hands: new Runner(ports) });
-  return { program, folder, left: () => left, wake };
+  const load = () => program.load({ update, runner: new Runner(ports) });
+  return { program, folder, left: () => left, load };
 }
 
 /** Presses keys by name, one after the other: words are typed letter by letter, `<enter>` is a key. */
@@ -99,5 +99,5 @@ export async function thoughtOut({ state }: Program): Promise<void> {
     await new Promise((done) => setImmediate(done));
 }
 
-const isThinking = ({ live }: State): boolean =>
-  live !== undefined && live.story.closed === undefined && live.advice?.final !== true;
+const isThinking = ({ session }: State): boolean =>
+  session !== undefined && session.story.closed === undefined && session.advice?.final !== true;

@@ -35,8 +35,10 @@ async function ending(pieces: readonly Uint8Array[]) {
   press(program, startKeys());
   const terminal = await showIn(program);
   await terminal.send(...pieces);
-  const { screen, live } = program.state();
-  const record = live?.events.map(({ at: _at, mono: _mono, up: _up, run: _run, ...said }) => said);
+  const { screen, session } = program.state();
+  const record = session?.events.map(
+    ({ at: _at, mono: _mono, up: _up, run: _run, ...said }) => said,
+  );
   await terminal.stop();
   program.shut();
   return { screen, record };
@@ -84,9 +86,9 @@ test('the item recorded is the one that was marked on the screen', async () => {
     ?.slice(6);
   await terminal.send('\r');
 
-  const { live } = program.state();
-  const result = live?.story.legs[0]?.tree.checks['idle-check']?.results.find(
-    ({ id }) => id === live.story.findings[0]?.result,
+  const { session } = program.state();
+  const result = session?.story.legs[0]?.tree.checks['idle-check']?.results.find(
+    ({ id }) => id === session.story.findings[0]?.result,
   );
   expect(marked).toBe(result?.label);
   await terminal.stop();

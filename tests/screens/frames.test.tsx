@@ -69,7 +69,10 @@ test('text from a file cannot reach the terminal as a command', () => {
   const { program } = makeProgram();
   press(program, ready);
   program.dispatch({ kind: 'acted', action: { do: 'note', text: 'x' } });
-  program.dispatch({ kind: 'told', text: 'a\u001b]8;;http://x\u0007b\u202e\u001b[2J' });
+  program.dispatch({
+    kind: 'failed',
+    problem: { code: 'x', message: 'a\u001b]8;;http://x\u0007b\u202e\u001b[2J', mend: '' },
+  });
 
   const text = frame(program.state(), 80, 24);
 

@@ -7,7 +7,7 @@ import {
   loadSession,
   openSession,
   type Disk,
-  type OpenSession,
+  type HeldSession,
 } from '../../src/store/sessions.ts';
 import { failFrom, MemoryFiles } from '../helpers/memory-files.ts';
 import { note, readBack, sessionLines } from '../helpers/session-file.ts';
@@ -15,7 +15,7 @@ import { headerFor } from '../helpers/story.ts';
 
 // Locks are the system's own, so the folder is a real one; the files in it are in memory.
 let folder = '';
-let opened: OpenSession[] = [];
+let opened: HeldSession[] = [];
 
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'droplight-sessions-'));

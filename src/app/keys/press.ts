@@ -3,4 +3,4 @@ import type { Command } from './command.ts';
 import type { Token } from './tokens.ts';
 
 /** A key as a screen gets it: what it asks for, and which key it was. */
-export type Press = { readonly command: Command; readonly token: Token; readonly mode: Mode };
+export type KeyPress = { readonly command: Command; readonly token: Token; readonly mode: Mode };

@@ -17,15 +17,15 @@ export type Page = Extract<Screen, { readonly kind: 'keys' | 'full' | 'why' | 'l
 /** The lines of a page, folded on the screen only. */
 export function pageLines(state: State, page: Page): readonly string[] {
   if (page.kind === 'keys') return keyLines(currentMode({ ...state, screen: page.from }));
-  const { live } = state;
-  if (live === undefined) return [];
+  const { session } = state;
+  if (session === undefined) return [];
   switch (page.kind) {
     case 'full':
-      return fullLines(live.story);
+      return fullLines(session.story);
     case 'why':
-      return whyLines(live);
+      return whyLines(session);
     case 'ladder':
-      return feedLines(live);
+      return feedLines(session);
     default:
       return never(page);
   }
@@ -51,8 +51,8 @@ const keyName = (key: string): string => keyNames[key] ?? key;
 /** The check or cause on the walk with everything the tree says of it. */
 function fullLines(story: Story): readonly string[] {
   const leg = currentLeg(story);
-  const asking = askedCheck(story, undefined);
-  if (asking !== undefined) return checkLines(asking.check, leg);
+  const asked = askedCheck(story, undefined);
+  if (asked !== undefined) return checkLines(asked.check, leg);
   const named = namedCause(story);
   return named === undefined
     ? ['There is nothing more to say here.']

@@ -5,12 +5,16 @@ import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
 import { clockTime } from '../../core/session/clock.ts';
 import type { Replay, Speed } from '../walk/recording.ts';
-import type { Live } from '../state.ts';
+import type { OpenSession } from '../state.ts';
 
 /** Milliseconds an event stays on the screen while it plays. */
 export const pace = (speed: Speed): number => 2000 / speed;
 
-export function makeReplay(path: string, header: Live['header'], events: Live['events']): Replay {
+export function makeReplay(
+  path: string,
+  header: OpenSession['header'],
+  events: OpenSession['events'],
+): Replay {
   const turning: number[] = [];
   let leader: string | undefined;
   events.forEach((event, index) => {
@@ -33,7 +37,7 @@ function leaderOf(story: Story): string | undefined {
 }
 
 /** The session as it stood after so many events, in the form that the screens of the walk draw. */
-export function liveAt({ path, header, events }: Replay, at: number): Live {
+export function sessionAt({ path, header, events }: Replay, at: number): OpenSession {
   const told = events.slice(0, at);
   const story = fold(header, told);
   return {

@@ -2,64 +2,64 @@ import type { Header } from '../../core/session/header.ts';
 import { newHeader } from '../../core/session/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { bad, good, type Parsed } from '../../core/problem.ts';
-import { problemNotice } from '../act.ts';
+import { problemNotice } from '../take-action.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
-import { doing, still, type Step } from '../effect.ts';
+import { type Transition, transition } from '../effect.ts';
 import type { Screen } from '../screen.ts';
 import { emptyForm, fields, notKnown, type Field, type StartForm } from './start-form.ts';
 import type { LoadedTrees } from './loaded-trees.ts';
 import type { State } from '../state.ts';
-import type { Press } from '../keys/press.ts';
+import type { KeyPress } from '../keys/press.ts';
 
 type Start = Extract<Screen, { kind: 'start' }>;
 
-export function updateStart(state: State, screen: Start, press: Press): Step<State> {
+export function updateStart(state: State, screen: Start, press: KeyPress): Transition {
   const { library } = state;
   const { form } = screen;
-  if (library === undefined) return still({ ...state, screen: { kind: 'home', cursor: 0 } });
+  if (library === undefined) return transition({ ...state, screen: { kind: 'home', cursor: 0 } });
   if (press.command === 'go-back' || (press.command === 'up' && isText(form, library)))
     return goBack(state, form);
   const field = fields(form, library)[form.at];
-  if (field === undefined) return still(state);
+  if (field === undefined) return transition(state);
   return field.kind === 'text'
     ? updateText(state, form, field, press)
     : updateChoice(state, form, field, press);
 }
 
 /** Answers the first question from the command line. */
-export function chooseTree(state: State, tree: string): Step<State> {
+export function chooseTree(state: State, tree: string): Transition {
   if (state.library?.trees.some(({ id }) => id === tree) === true)
     return onward(state, answer(emptyForm(state.settings), 'tree', tree));
   const text = `There is no tree "${tree}"; choose one of these.`;
-  return still({ ...state, notice: { kind: 'problem', text } });
+  return transition({ ...state, notice: { kind: 'problem', text } });
 }
 
 const isText = (form: StartForm, library: LoadedTrees): boolean =>
   fields(form, library)[form.at]?.kind === 'text';
 
-function goBack(state: State, form: StartForm): Step<State> {
-  if (form.at === 0) return still({ ...state, screen: { kind: 'home', cursor: 0 } });
+function goBack(state: State, form: StartForm): Transition {
+  if (form.at === 0) return transition({ ...state, screen: { kind: 'home', cursor: 0 } });
   return show(state, { ...form, at: form.at - 1, cursor: 0 });
 }
 
-const show = (state: State, form: StartForm): Step<State> =>
-  still({ ...state, screen: { kind: 'start', form } });
+const show = (state: State, form: StartForm): Transition =>
+  transition({ ...state, screen: { kind: 'start', form } });
 
 type TextField = Extract<Field, { kind: 'text' }>;
 
-function updateText(state: State, form: StartForm, field: TextField, press: Press): Step<State> {
+function updateText(state: State, form: StartForm, field: TextField, press: KeyPress): Transition {
   const typed = form.answers[field.id] ?? '';
   if (press.command === 'type' || press.command === 'erase')
     return show(state, answer(form, field.id, typedOn(typed, press)));
-  if (press.command !== 'choose' && press.command !== 'down') return still(state);
+  if (press.command !== 'choose' && press.command !== 'down') return transition(state);
   if (field.id === 'vehicle' && typed.trim() === '')
-    return still({
+    return transition({
       ...state,
       notice: { kind: 'problem', text: 'Give the vehicle a name, such as "Orchard van".' },
     });
   const conditions = parseConditions({ [field.id]: typed }, state.settings.units);
   if (conditions.kind === 'bad')
-    return still({
+    return transition({
       ...state,
       notice: conditions.problems[0] && problemNotice(conditions.problems[0]),
     });
@@ -70,8 +70,8 @@ function updateChoice(
   state: State,
   form: StartForm,
   field: Extract<Field, { kind: 'choice' }>,
-  press: Press,
-): Step<State> {
+  press: KeyPress,
+): Transition {
   const index = picked(form.cursor, press, field.choices.length);
   const choice = index === undefined ? undefined : field.choices[index];
   if (choice !== undefined) return onward(state, answer(form, field.id, choice.id));
@@ -84,14 +84,17 @@ const answer = (form: StartForm, id: string, value: string): StartForm => ({
 });
 
 /** To the next question, or, after the last, to a new session. */
-function onward(state: State, form: StartForm): Step<State> {
+function onward(state: State, form: StartForm): Transition {
   const next = { ...form, at: form.at + 1, cursor: 0 };
-  if (state.library === undefined) return still(state);
+  if (state.library === undefined) return transition(state);
   if (next.at < fields(next, state.library).length) return show(state, next);
   const header = headerFrom(state, form, state.library);
   if (header.kind === 'bad')
-    return still({ ...state, notice: header.problems[0] && problemNotice(header.problems[0]) });
-  return doing(
+    return transition({
+      ...state,
+      notice: header.problems[0] && problemNotice(header.problems[0]),
+    });
+  return transition(
     { ...state, screen: { kind: 'start', form } },
     { kind: 'create-session', header: header.value },
   );

@@ -1,32 +1,31 @@
 import type { Action } from '../../core/session/action.ts';
 import { contradiction } from '../../core/session/contradiction.ts';
-import type { Acted } from '../act.ts';
-import type { Asking } from './question.ts';
-import { doing, type Step } from '../effect.ts';
+import type { ActionTaken } from '../take-action.ts';
+import type { AskedCheck } from './question.ts';
+import { type Transition, transition } from '../effect.ts';
 import { walk, type Screen } from '../screen.ts';
-import type { State } from '../state.ts';
 
 /**
  * After an action that stood, the walk begins afresh; refused, it stays as it is. A finding that
  * contradicts an earlier one is never let pass: it is asked what that is.
  */
-export function done(acted: Acted): Step<State> {
+export function afterAction(acted: ActionTaken): Transition {
   if (acted.outcome.kind === 'refused') return acted;
-  const { live } = acted.state;
-  const found = live?.events.at(-1)?.kind === 'found';
+  const { session } = acted.state;
+  const found = session?.events.at(-1)?.kind === 'found';
   const screen: Screen =
-    found && live !== undefined && contradiction(live.story) !== undefined
+    found && session !== undefined && contradiction(session.story) !== undefined
       ? { kind: 'contradiction', cursor: 0 }
       : walk;
-  return doing({ ...acted.state, screen }, ...acted.effects);
+  return transition({ ...acted.state, screen }, ...acted.effects);
 }
 
 /** The action an answer is: a finding, a proof, or a correction of one. */
-export function answering(
-  asking: Asking,
+export function answerAction(
+  asked: AskedCheck,
   given: { readonly result?: string; readonly reading?: string; readonly insist?: boolean },
 ): Action {
-  if (asking.purpose === 'correct') return { do: 'correct', n: asking.n ?? 0, ...given };
-  if (asking.purpose === 'proof') return { do: 'prove', ...given };
-  return { do: 'find', check: asking.id, ...given };
+  if (asked.purpose === 'correct') return { do: 'correct', n: asked.n ?? 0, ...given };
+  if (asked.purpose === 'proof') return { do: 'prove', ...given };
+  return { do: 'find', check: asked.id, ...given };
 }

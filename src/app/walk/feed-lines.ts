@@ -1,4 +1,4 @@
-import type { Live } from '../state.ts';
+import type { OpenSession } from '../state.ts';
 import {
   feedView,
   ladderLine,
@@ -6,17 +6,17 @@ import {
   type FeedView,
 } from '../../core/drawing/ladder-view.ts';
 
-const viewOf = ({ story, advice }: Live): FeedView | undefined =>
+const viewOf = ({ story, advice }: OpenSession): FeedView | undefined =>
   feedView(story, new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance])));
 
 /** `FEED      post 12.6 ─ stud 12.6 ╳ bulkhead 0.2 ╌ ammeter ?`; empty for a tree without a feed path. */
-export function feedLine(live: Live): string {
-  const view = viewOf(live);
+export function feedLine(session: OpenSession): string {
+  const view = viewOf(session);
   return view === undefined ? '' : `FEED      ${ladderLine(view)}`;
 }
 
 /** The whole ladder as a page to read. */
-export function feedLines(live: Live): readonly string[] {
-  const view = viewOf(live);
+export function feedLines(session: OpenSession): readonly string[] {
+  const view = viewOf(session);
   return view === undefined ? ['This tree has no feed path.'] : ladderLines(view);
 }

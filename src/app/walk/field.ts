@@ -1,29 +1,29 @@
 import type { Action } from '../../core/session/action.ts';
-import { act } from '../act.ts';
-import type { Asking } from './question.ts';
+import { takeAction } from '../take-action.ts';
+import type { AskedCheck } from './question.ts';
 import { typedOn } from '../keys/cursor.ts';
-import { doing, still, type Step } from '../effect.ts';
-import type { Press } from '../keys/press.ts';
+import { type Transition, transition } from '../effect.ts';
+import type { KeyPress } from '../keys/press.ts';
 import { ready, type Screen, type TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
-import { answering, done } from './answer.ts';
+import { answerAction, afterAction } from './answer.ts';
 
 type Walk = Extract<Screen, { kind: 'walk' }>;
 
-const show = (state: State, screen: Walk): Step<State> => still({ ...state, screen });
+const show = (state: State, screen: Walk): Transition => transition({ ...state, screen });
 
 /** A reading being typed, or an unlikely one waiting for a second word. */
 export function updateReading(
   state: State,
   screen: Walk,
-  { press, asking }: { readonly press: Press; readonly asking: Asking | undefined },
-): Step<State> {
+  { press, asked }: { readonly press: KeyPress; readonly asked: AskedCheck | undefined },
+): Transition {
   const { input } = screen;
-  if (asking === undefined || (input.kind !== 'reading' && input.kind !== 'insist'))
+  if (asked === undefined || (input.kind !== 'reading' && input.kind !== 'insist'))
     return show(state, { ...screen, input: ready });
   if (press.command === 'leave-field') return show(state, { ...screen, input: ready });
-  if (press.command === 'choose') return keepReading(state, screen, asking, input);
-  if (press.command !== 'type' && press.command !== 'erase') return still(state);
+  if (press.command === 'choose') return keepReading(state, screen, asked, input);
+  if (press.command !== 'type' && press.command !== 'erase') return transition(state);
   const typed = typedOn(input.typed, press);
   return show(state, {
     ...screen,
@@ -34,14 +34,14 @@ export function updateReading(
 function keepReading(
   state: State,
   screen: Walk,
-  asking: Asking,
+  asked: AskedCheck,
   input: Extract<Walk['input'], { kind: 'reading' | 'insist' }>,
-): Step<State> {
+): Transition {
   const given = { reading: input.typed, ...(input.kind === 'insist' && { insist: true }) };
-  const acted = act(state, answering(asking, given));
+  const acted = takeAction(state, answerAction(asked, given));
   const { outcome } = acted;
-  if (outcome.kind === 'done' || outcome.problem.code !== 'implausible') return done(acted);
-  return doing(
+  if (outcome.kind === 'done' || outcome.problem.code !== 'implausible') return afterAction(acted);
+  return transition(
     {
       ...acted.state,
       notice: undefined,
@@ -55,18 +55,18 @@ function keepReading(
 }
 
 /** Words being typed: a note, a reason, a part. */
-export function updateText(state: State, screen: Walk, press: Press): Step<State> {
+export function updateText(state: State, screen: Walk, press: KeyPress): Transition {
   const { input } = screen;
-  if (input.kind !== 'text') return still(state);
+  if (input.kind !== 'text') return transition(state);
   const back: Walk = { ...screen, input: ready };
   if (press.command === 'leave-field') return show(state, back);
   if (press.command === 'type' || press.command === 'erase')
     return show(state, { ...screen, input: { ...input, typed: typedOn(input.typed, press) } });
-  if (press.command !== 'choose') return still(state);
+  if (press.command !== 'choose') return transition(state);
   if (input.typed.trim() === '') return emptyField(state, screen, input);
-  const acted = act(state, worded(state, input.purpose, input.typed.trim()));
+  const acted = takeAction(state, worded(state, input.purpose, input.typed.trim()));
   if (acted.outcome.kind === 'refused') return acted;
-  return doing({ ...acted.state, screen: nextField(screen, input) }, ...acted.effects);
+  return transition({ ...acted.state, screen: nextField(screen, input) }, ...acted.effects);
 }
 
 type TextInput = Extract<Walk['input'], { kind: 'text' }>;
@@ -77,9 +77,9 @@ const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
   input: next === undefined ? ready : { kind: 'text', purpose: next, typed: '' },
 });
 
-function emptyField(state: State, screen: Walk, input: TextInput): Step<State> {
+function emptyField(state: State, screen: Walk, input: TextInput): Transition {
   if (input.purpose === 'skip')
-    return still({
+    return transition({
       ...state,
       notice: { kind: 'problem', text: 'Say why in a few words, or Esc to go back.' },
     });
@@ -87,7 +87,7 @@ function emptyField(state: State, screen: Walk, input: TextInput): Step<State> {
 }
 
 function worded(state: State, purpose: TextPurpose, typed: string): Action {
-  const due = state.live?.story.due;
+  const due = state.session?.story.due;
   switch (purpose) {
     case 'skip':
       return { do: 'skip', check: due?.kind === 'check' ? due.check : '', reason: typed };

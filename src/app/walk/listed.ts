@@ -1,41 +1,41 @@
 import type { Action } from '../../core/session/action.ts';
 import { aboutMinutes, percent, stepWords } from '../../core/reason/history/wording.ts';
 import { currentLeg } from '../../core/session/story.ts';
-import { act } from '../act.ts';
+import { takeAction } from '../take-action.ts';
 import { moved, picked } from '../keys/cursor.ts';
-import { still, type Step } from '../effect.ts';
-import type { Press } from '../keys/press.ts';
+import { type Transition, transition } from '../effect.ts';
+import type { KeyPress } from '../keys/press.ts';
 import { home, ready, walk, type Screen } from '../screen.ts';
-import type { Live, State } from '../state.ts';
-import { done } from './answer.ts';
+import type { OpenSession, State } from '../state.ts';
+import { afterAction } from './answer.ts';
 import { apart, endings, otherChecks, suspects } from './lists.ts';
 
 type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
 type ListScreen = At<'others' | 'suspects' | 'apart' | 'close'>;
 
 /** What all lists over the walk share: back to it, and the cursor. */
-function moveIn(state: State, screen: ListScreen, press: Press, lines: number): Step<State> {
-  if (press.command === 'go-back') return still({ ...state, screen: walk });
+function moveIn(state: State, screen: ListScreen, press: KeyPress, lines: number): Transition {
+  if (press.command === 'go-back') return transition({ ...state, screen: walk });
   const cursor = moved(screen.cursor, press.command, lines);
-  return still({ ...state, screen: { ...screen, cursor } });
+  return transition({ ...state, screen: { ...screen, cursor } });
 }
 
 /** A list of which picking a line does something at once. */
 function updateList(
   state: State,
   screen: ListScreen,
-  press: Press,
+  press: KeyPress,
   actions: readonly Action[],
-): Step<State> {
+): Transition {
   const index = picked(screen.cursor, press, actions.length);
   const action = index === undefined ? undefined : actions[index];
   return action === undefined
     ? moveIn(state, screen, press, actions.length)
-    : done(act(state, action));
+    : afterAction(takeAction(state, action));
 }
 
-export function updateOthers(state: State, screen: At<'others'>, press: Press): Step<State> {
-  const checks = state.live === undefined ? [] : otherChecks(state.live);
+export function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Transition {
+  const checks = state.session === undefined ? [] : otherChecks(state.session);
   return updateList(
     state,
     screen,
@@ -48,34 +48,34 @@ export function updateOthers(state: State, screen: At<'others'>, press: Press): 
  * Puts the cause that is picked on the walk, with its cautions, to be condemned there. Under an
  * even chance it is said what a short check would settle; the mechanic decides.
  */
-export function updateSuspects(state: State, screen: At<'suspects'>, press: Press): Step<State> {
-  const { live } = state;
-  if (live === undefined) return still({ ...state, screen: home });
-  const lines = suspects(live);
+export function updateSuspects(state: State, screen: At<'suspects'>, press: KeyPress): Transition {
+  const { session } = state;
+  if (session === undefined) return transition({ ...state, screen: home });
+  const lines = suspects(session);
   const index = picked(screen.cursor, press, lines.length);
   const line = index === undefined ? undefined : lines[index];
   if (line === undefined) return moveIn(state, screen, press, lines.length);
   const guess = line.chance !== undefined && line.chance < 0.5;
   const notice = guess
-    ? { kind: 'told' as const, text: guessWords(live, line.chance ?? 0) }
+    ? { kind: 'info' as const, text: guessWords(session, line.chance ?? 0) }
     : undefined;
-  return still({
+  return transition({
     ...state,
     notice,
-    screen: { kind: 'walk', input: ready, naming: line.id },
+    screen: { kind: 'walk', input: ready, pickedCause: line.id },
   });
 }
 
 /** That a repair is a guess still, and the check that would tell more. */
-function guessWords({ story, advice }: Live, chance: number): string {
+function guessWords({ story, advice }: OpenSession, chance: number): string {
   const check = advice?.next.find((step) => step.do === 'check');
   if (check === undefined) return `Only ${percent(chance)}: a guess still.`;
   const { tree } = currentLeg(story);
   return `Only ${percent(chance)}: "${stepWords(tree, check)}" (${aboutMinutes(check.minutes)}) would tell more first; o has it.`;
 }
 
-export function updateApart(state: State, screen: At<'apart'>, press: Press): Step<State> {
-  const lines = state.live === undefined ? [] : apart(state.live.story);
+export function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {
+  const lines = state.session === undefined ? [] : apart(state.session.story);
   const step = updateList(
     state,
     screen,
@@ -83,13 +83,13 @@ export function updateApart(state: State, screen: At<'apart'>, press: Press): St
     lines.map(({ mend }) => mend),
   );
   // Several things go back together: the list stays up until it is empty or left.
-  const more = step.state.live !== undefined && apart(step.state.live.story).length > 0;
+  const more = step.state.session !== undefined && apart(step.state.session.story).length > 0;
   return press.command === 'choose' && more
     ? { ...step, state: { ...step.state, screen: { kind: 'apart', cursor: 0 } } }
     : step;
 }
 
-export const updateClose = (state: State, screen: At<'close'>, press: Press): Step<State> =>
+export const updateClose = (state: State, screen: At<'close'>, press: KeyPress): Transition =>
   updateList(
     state,
     screen,

@@ -1,6 +1,6 @@
 import type { Action } from '../../core/session/action.ts';
 import { currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
-import type { Live } from '../state.ts';
+import type { OpenSession } from '../state.ts';
 
 /** A check that can be chosen instead of the one on screen. */
 export type OtherCheck = {
@@ -19,7 +19,7 @@ export type OtherCheck = {
 export function otherChecks({
   story,
   advice,
-}: Pick<Live, 'story' | 'advice'>): readonly OtherCheck[] {
+}: Pick<OpenSession, 'story' | 'advice'>): readonly OtherCheck[] {
   const { tree } = currentLeg(story);
   const ranked = (advice?.next ?? []).filter((step) => step.do === 'check');
   const place = (id: string): number => {
@@ -61,7 +61,7 @@ export type SuspectLine = {
 export function suspects({
   story,
   advice,
-}: Pick<Live, 'story' | 'advice'>): readonly SuspectLine[] {
+}: Pick<OpenSession, 'story' | 'advice'>): readonly SuspectLine[] {
   const { causes } = currentLeg(story).tree;
   const chances = new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance]));
   return Object.entries(causes)

@@ -9,8 +9,8 @@ import type { State } from '../state.ts';
 
 type Walk = Extract<Screen, { kind: 'walk' }>;
 
-/** A check that the walk is asking now, and what its answer will be. */
-export type Asking = {
+/** A check that the walk is asked now, and what its answer will be. */
+export type AskedCheck = {
   readonly id: string;
   readonly check: Check;
   readonly purpose: 'check' | 'proof' | 'correct';
@@ -19,7 +19,7 @@ export type Asking = {
 };
 
 /** The check on the walk screen, if it is a check that is asked. */
-export function askedCheck(story: Story, correcting: number | undefined): Asking | undefined {
+export function askedCheck(story: Story, correcting: number | undefined): AskedCheck | undefined {
   const { checks, complaint } = currentLeg(story).tree;
   const wanted = wantedCheck(story, correcting, complaint.confirm);
   const check = wanted && checks[wanted.id];
@@ -30,7 +30,7 @@ function wantedCheck(
   story: Story,
   correcting: number | undefined,
   confirm: string,
-): Omit<Asking, 'check'> | undefined {
+): Omit<AskedCheck, 'check'> | undefined {
   const mended = story.findings.find(({ n }) => n === correcting);
   if (mended !== undefined) return { id: mended.check, purpose: 'correct', n: mended.n };
   if (story.due.kind === 'check') return { id: story.due.check, purpose: 'check' };
@@ -38,8 +38,8 @@ function wantedCheck(
 }
 
 /** The story as the screen faces it: a cause picked by the mechanic stands as if the tree had named it. */
-export const facing = (story: Story, { naming }: Pick<Walk, 'naming'>): Story =>
-  naming === undefined ? story : { ...story, due: { kind: 'named', cause: naming } };
+export const withPickedCause = (story: Story, { pickedCause }: Pick<Walk, 'pickedCause'>): Story =>
+  pickedCause === undefined ? story : { ...story, due: { kind: 'named', cause: pickedCause } };
 
 /** The cause on the walk screen: named by the tree, or condemned and to be repaired. */
 export function namedCause(story: Story): { id: string; cause: Cause } | undefined {
@@ -50,7 +50,7 @@ export function namedCause(story: Story): { id: string; cause: Cause } | undefin
 }
 
 /** What stands between the mechanic and the step on screen: cautions to be read, then things to be set. */
-export type Before =
+export type Blocker =
   /** The first of `cautions` is the one to read now; all of them are still unread. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   | { readonly kind: 'prepare'; readonly preparation: Preparation }
@@ -58,14 +58,14 @@ export type Before =
   | { readonly kind: 'nothing' };
 
 /** @param seen cautions that were paged past already */
-export function before(story: Story, asking: Asking | undefined, seen = 0): Before {
-  if (asking === undefined) return beforeCause(story, seen);
-  if (asking.purpose === 'correct') return { kind: 'nothing' };
-  const cautions = unread(story, `check:${asking.id}`, asking.check.cautions).slice(seen);
+export function blocker(story: Story, asked: AskedCheck | undefined, seen = 0): Blocker {
+  if (asked === undefined) return causeBlocker(story, seen);
+  if (asked.purpose === 'correct') return { kind: 'nothing' };
+  const cautions = unread(story, `check:${asked.id}`, asked.check.cautions).slice(seen);
   if (cautions.length > 0) return { kind: 'caution', cautions };
-  const [preparation] = preparations(story, asking.check);
+  const [preparation] = preparations(story, asked.check);
   if (preparation !== undefined) return { kind: 'prepare', preparation };
-  const condition = missingCondition(story, asking.check);
+  const condition = missingCondition(story, asked.check);
   return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
 }
 
@@ -73,7 +73,7 @@ export function before(story: Story, asking: Asking | undefined, seen = 0): Befo
  * All cautions of a repair are read before its cause is condemned, for the record says of all that
  * they were; what is to be set comes after.
  */
-function beforeCause(story: Story, seen: number): Before {
+function causeBlocker(story: Story, seen: number): Blocker {
   const named = namedCause(story);
   if (named === undefined) return { kind: 'nothing' };
   const { repair } = named.cause;
@@ -127,24 +127,24 @@ export type Mode =
   | 'replay';
 
 export function walkMode(told: Story, screen: Walk): Mode {
-  const story = facing(told, screen);
+  const story = withPickedCause(told, screen);
   if (screen.input.kind !== 'ready') return screen.input.kind;
-  const asking = askedCheck(story, screen.correcting);
-  const first = before(story, asking, screen.seen);
-  if (asking === undefined && (first.kind === 'caution' || first.kind === 'prepare'))
+  const asked = askedCheck(story, screen.correcting);
+  const first = blocker(story, asked, screen.seen);
+  if (asked === undefined && (first.kind === 'caution' || first.kind === 'prepare'))
     return `cause-${first.kind}`;
   if (first.kind !== 'nothing') return first.kind;
-  if (asking !== undefined) return asking.check.reading === undefined ? 'look' : 'measure';
+  if (asked !== undefined) return asked.check.reading === undefined ? 'look' : 'measure';
   const { kind } = story.due;
   // A step that asks a check was handled above; what is left has a mode of its own name.
   return kind === 'check' || kind === 'proof' ? 'stop' : kind;
 }
 
 export function modeOf(state: State, isTextField: boolean): Mode {
-  const { screen, live } = state;
+  const { screen, session } = state;
   switch (screen.kind) {
     case 'walk':
-      return live === undefined ? 'home' : walkMode(live.story, screen);
+      return session === undefined ? 'home' : walkMode(session.story, screen);
     case 'start':
       return isTextField ? 'form-text' : 'form-choice';
     case 'settings':

@@ -7,11 +7,11 @@ import {
   savesWords,
   stepWords,
 } from '../../core/reason/history/wording.ts';
-import type { Live } from '../state.ts';
+import type { OpenSession } from '../state.ts';
 import { currentLeg } from '../../core/session/story.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
-export function whyLines({ story, advice }: Live): readonly string[] {
+export function whyLines({ story, advice }: OpenSession): readonly string[] {
   if (advice === undefined) return ['Still being worked out.'];
   const { tree } = currentLeg(story);
   return [
@@ -37,7 +37,7 @@ export function whyLines({ story, advice }: Live): readonly string[] {
 }
 
 /** `SUSPECTS  bulkhead 41 %   ammeter 30 %   unlisted 5 %`, as many as there is room for. */
-export function suspectsLine({ story, advice }: Live): string {
+export function suspectsLine({ story, advice }: OpenSession): string {
   if (advice === undefined) return 'SUSPECTS  ...';
   const { tree } = currentLeg(story);
   const listed = advice.suspects
@@ -62,7 +62,7 @@ function short(name: string): string {
 }
 
 /** `QUICKER   saves about 4 min on average: ...`; what the advice would do instead. */
-export function quickerLine({ story, own, advice }: Live): string {
+export function quickerLine({ story, own, advice }: OpenSession): string {
   const [first] = advice?.next ?? [];
   if (advice === undefined || first === undefined) return '';
   const same = own.kind === 'check' && first.do === 'check' && own.check === first.id;

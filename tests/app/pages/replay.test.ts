@@ -25,7 +25,7 @@ test('a replay begins before the first event and steps on and back', () => {
   press(made.program, '<enter><enter><enter><left>');
 
   expect(at(made)).toBe(2);
-  expect(made.program.state().live?.story.entries).toHaveLength(2);
+  expect(made.program.state().session?.story.entries).toHaveLength(2);
 });
 
 test('it jumps to where the leading suspect changed, and to the end when it changes no more', () => {
@@ -48,5 +48,5 @@ test('a replay changes nothing: keys of the walk mean nothing in it, and leaving
   press(made.program, 'ux1n');
   press(made.program, 'q');
 
-  expect(made.program.state()).toMatchObject({ screen: { kind: 'home' }, live: undefined });
+  expect(made.program.state()).toMatchObject({ screen: { kind: 'home' }, session: undefined });
 });

@@ -18,9 +18,9 @@ function contradicted() {
 const screenOf = ({ program }: ReturnType<typeof makeProgram>): string =>
   program.state().screen.kind;
 const storyOf = ({ program }: ReturnType<typeof makeProgram>) => {
-  const { live } = program.state();
-  if (live === undefined) throw new Error('no session');
-  return live.story;
+  const { session } = program.state();
+  if (session === undefined) throw new Error('no session');
+  return session.story;
 };
 
 test('a check that shows worse than before with nothing changed is asked about', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { currentMode } from '../../../src/app/walk/mode.ts';
-import { chooseTree, makeAsleep, makeProgram, press, startKeys } from '../../helpers/program.ts';
+import { chooseTree, makeUnloaded, makeProgram, press, startKeys } from '../../helpers/program.ts';
 
 /** A program that stands at the first check of the rough-idle tree (four facts). */
 function atFirstCheck() {
@@ -9,8 +9,8 @@ function atFirstCheck() {
   return made;
 }
 
-const live = ({ program }: ReturnType<typeof makeProgram>) => {
-  const { live: open } = program.state();
+const session = ({ program }: ReturnType<typeof makeProgram>) => {
+  const { session: open } = program.state();
   if (open === undefined) throw new Error('no session is open');
   return open;
 };
@@ -18,8 +18,8 @@ const live = ({ program }: ReturnType<typeof makeProgram>) => {
 test('a job starts with the complaint being made to happen', () => {
   const made = atFirstCheck();
 
-  expect(live(made).story.due).toEqual({ kind: 'check', check: 'idle-check', why: 'way' });
-  expect(live(made).header.vehicle.name).toBe('Orchard van');
+  expect(session(made).story.due).toEqual({ kind: 'check', check: 'idle-check', why: 'way' });
+  expect(session(made).header.vehicle.name).toBe('Orchard van');
 });
 
 test('a vehicle without a name is asked for one', () => {
@@ -28,7 +28,7 @@ test('a vehicle without a name is asked for one', () => {
   press(program, `${chooseTree('rough-idle')}<enter>`);
 
   expect(program.state().notice?.text).toContain('Give the vehicle a name');
-  expect(program.state().live).toBeUndefined();
+  expect(program.state().session).toBeUndefined();
 });
 
 test('an altitude that cannot be is refused and can be typed again', () => {
@@ -51,7 +51,7 @@ test('the standing is prompted one thing at a time before the answer', () => {
   }
 
   expect(modes).toEqual(['prepare', 'prepare', 'prepare', 'look']);
-  expect(live(made).story.standing).toMatchObject({ key: 'run', engine: 'idling', heat: 'hot' });
+  expect(session(made).story.standing).toMatchObject({ key: 'run', engine: 'idling', heat: 'hot' });
 });
 
 test('a digit picks a result at once, and the walk goes on', () => {
@@ -59,7 +59,7 @@ test('a digit picks a result at once, and the walk goes on', () => {
 
   press(made.program, '<enter><enter><enter>2');
 
-  expect(live(made).story.findings).toMatchObject([{ check: 'idle-check', result: 'hunts' }]);
+  expect(session(made).story.findings).toMatchObject([{ check: 'idle-check', result: 'hunts' }]);
 });
 
 test('Enter struck once too often answers nothing', () => {
@@ -67,7 +67,7 @@ test('Enter struck once too often answers nothing', () => {
 
   press(made.program, '<enter><enter><enter><enter>');
 
-  expect(live(made).story.findings).toEqual([]);
+  expect(session(made).story.findings).toEqual([]);
   expect(made.program.state().notice?.text).toContain('Answer by its number');
 });
 
@@ -76,7 +76,7 @@ test('back answers the last check anew, and what was written stays written', () 
 
   press(made.program, '<enter><enter><enter>2b3');
 
-  const { story, events } = live(made);
+  const { story, events } = session(made);
   expect(story.findings).toMatchObject([{ check: 'idle-check', corrected: true }]);
   expect(story.findings[0]?.result).not.toBe('hunts');
   expect(events.filter(({ kind }) => kind === 'found')).toMatchObject([{ result: 'hunts' }]);
@@ -87,7 +87,7 @@ test('escape leaves a correction as it was', () => {
 
   press(made.program, '<enter><enter><enter>2b<esc>');
 
-  expect(live(made).events.some(({ kind }) => kind === 'corrected')).toBe(false);
+  expect(session(made).events.some(({ kind }) => kind === 'corrected')).toBe(false);
 });
 
 test('a check that cannot be got at wants a reason', () => {
@@ -97,7 +97,9 @@ test('a check that cannot be got at wants a reason', () => {
   expect(made.program.state().notice?.text).toContain('Say why');
   press(made.program, 'no tach here<enter>');
 
-  expect(live(made).story.skipped).toMatchObject([{ check: 'idle-check', reason: 'no tach here' }]);
+  expect(session(made).story.skipped).toMatchObject([
+    { check: 'idle-check', reason: 'no tach here' },
+  ]);
 });
 
 test('a note is kept with the check it was typed at', () => {
@@ -105,7 +107,7 @@ test('a note is kept with the check it was typed at', () => {
 
   press(made.program, 'nfan belt squeals<enter>');
 
-  expect(live(made).events.at(-1)).toMatchObject({
+  expect(session(made).events.at(-1)).toMatchObject({
     kind: 'noted',
     text: 'fan belt squeals',
     about: 'idle-check',
@@ -117,7 +119,7 @@ test('another check can be chosen, and the way goes on from its result', () => {
 
   press(made.program, 'o<down><enter>');
 
-  expect(live(made).story.due).toMatchObject({ kind: 'check', why: 'chosen' });
+  expect(session(made).story.due).toMatchObject({ kind: 'check', why: 'chosen' });
 });
 
 test('a cause can be condemned, repaired, proven and the job closed, by keys alone', () => {
@@ -125,15 +127,15 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
 
   press(made.program, '<enter><enter><enter>2');
   condemnFirst(made);
-  for (let guard = 0; guard < 20 && live(made).story.due.kind !== 'proof'; guard += 1)
-    press(made.program, live(made).story.due.kind === 'check' ? 'u' : '<enter>');
+  for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
+    press(made.program, session(made).story.due.kind === 'check' ? 'u' : '<enter>');
   for (let guard = 0; guard < 9 && currentMode(made.program.state()) !== 'look'; guard += 1)
     press(made.program, '<enter>');
   press(made.program, '1');
-  expect(live(made).story.due).toEqual({ kind: 'proven' });
+  expect(session(made).story.due).toEqual({ kind: 'proven' });
   press(made.program, 'c1');
 
-  expect(live(made).story.closed).toMatchObject({ as: 'fixed' });
+  expect(session(made).story.closed).toMatchObject({ as: 'fixed' });
 });
 
 /** Picks the first suspect, reads its cautions page by page and condemns it. */
@@ -143,7 +145,7 @@ function condemnFirst(made: ReturnType<typeof makeProgram>): number {
   for (; currentMode(made.program.state()) === 'cause-caution' && pages < 20; pages += 1)
     press(made.program, '<enter>');
   expect(currentMode(made.program.state())).toBe('named');
-  expect(live(made).story.condemned).toEqual([]);
+  expect(session(made).story.condemned).toEqual([]);
   press(made.program, '<enter>');
   return pages;
 }
@@ -153,22 +155,22 @@ test('a cause that is picked has each of its cautions read before it is condemne
 
   const pages = condemnFirst(made);
 
-  const { cause } = live(made).story.condemned[0] ?? { cause: '' };
-  const { tree } = live(made).story.legs[0] ?? {};
+  const { cause } = session(made).story.condemned[0] ?? { cause: '' };
+  const { tree } = session(made).story.legs[0] ?? {};
   const cautions = tree?.causes[cause]?.repair.cautions ?? [];
   expect(pages).toBeGreaterThan(1);
   expect(pages).toBe(cautions.length);
-  expect(live(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
+  expect(session(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
 });
 
 test('a cause that was picked is left again without a word in the record', () => {
   const made = atFirstCheck();
-  const before = live(made).events.length;
+  const before = session(made).events.length;
 
   press(made.program, 'r1<enter>b');
 
   expect(currentMode(made.program.state())).toBe('prepare');
-  expect(live(made).events.length).toBe(before);
+  expect(session(made).events.length).toBe(before);
 });
 
 test('a line past the ninth is picked by a letter', () => {
@@ -186,8 +188,8 @@ test('a line past the ninth is picked by a letter', () => {
 test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
   condemnFirst(made);
-  for (let guard = 0; guard < 20 && live(made).story.due.kind !== 'proof'; guard += 1)
-    press(made.program, live(made).story.due.kind === 'check' ? 'u' : '<enter>');
+  for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
+    press(made.program, session(made).story.due.kind === 'check' ? 'u' : '<enter>');
 
   press(made.program, 'u');
 
@@ -199,7 +201,7 @@ test('pasted lines answer nothing outside a text field', () => {
 
   made.program.dispatch({ kind: 'pasted', text: '1\n1\n1\n' });
 
-  expect(live(made).events).toEqual([]);
+  expect(session(made).events).toEqual([]);
   expect(made.program.state().notice?.text).toContain('no text field');
 });
 
@@ -210,19 +212,19 @@ test('pasted text goes into a note as one line', () => {
   made.program.dispatch({ kind: 'pasted', text: 'first\nsecond' });
   press(made.program, '<enter>');
 
-  expect(live(made).events.at(-1)).toMatchObject({ text: 'first second' });
+  expect(session(made).events.at(-1)).toMatchObject({ text: 'first second' });
 });
 
 test('leaving puts the session down, and it can be picked up where it stood', () => {
   const made = atFirstCheck();
   press(made.program, '<enter><enter><enter>2');
-  const { due } = live(made).story;
+  const { due } = session(made).story;
 
   press(made.program, 'q1');
 
-  expect(live(made).story.due).toEqual(due);
+  expect(session(made).story.due).toEqual(due);
   expect(
-    live(made)
+    session(made)
       .events.map(({ kind }) => kind)
       .slice(-2),
   ).toEqual(['paused', 'resumed']);
@@ -234,14 +236,14 @@ test('ctrl-c leaves the program with everything on the disk', () => {
   press(made.program, '<C-c>');
 
   expect(made.left()).toBe(true);
-  expect(made.program.state().live?.events.at(-1)).toMatchObject({ kind: 'paused' });
+  expect(made.program.state().session?.events.at(-1)).toMatchObject({ kind: 'paused' });
 });
 
-test('keys typed before the program is awake meet what the keys before them opened', () => {
-  const { program, wake } = makeAsleep();
+test('keys typed before the program has loaded meet what the keys before them opened', () => {
+  const { program, load } = makeUnloaded();
 
   press(program, startKeys());
-  wake();
+  load();
 
-  expect(program.state().live?.story.due).toMatchObject({ check: 'idle-check' });
+  expect(program.state().session?.story.due).toMatchObject({ check: 'idle-check' });
 });

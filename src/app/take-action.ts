@@ -5,16 +5,16 @@ import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/decision.ts';
 import { newEvent, type Payload } from '../core/session/event.ts';
 import { nextNumber } from '../core/session/story.ts';
-import { doing, still, type Step } from './effect.ts';
-import { leadStory } from './leading-step.ts';
-import type { Live, State } from './state.ts';
+import { type Transition, transition } from './effect.ts';
+import { ledStory } from './leading-step.ts';
+import type { OpenSession, State } from './state.ts';
 
 /** What became of an action, for whoever asked. */
 export type Outcome =
   | { readonly kind: 'done'; readonly n: number; readonly warnings: readonly string[] }
   | { readonly kind: 'refused'; readonly problem: Problem };
 
-export type Acted = Step<State> & { readonly outcome: Outcome };
+export type ActionTaken = Transition & { readonly outcome: Outcome };
 
 const noSession: Problem = {
   code: 'no-session',
@@ -23,23 +23,23 @@ const noSession: Problem = {
 };
 
 /** Takes an action into the open session: into the story at once, to the disk as an effect. */
-export function act(state: State, action: Action): Acted {
-  if (state.live === undefined)
-    return { ...still(state), outcome: { kind: 'refused', problem: noSession } };
-  const decision = decide(state.live.story, action, worldOf(state));
+export function takeAction(state: State, action: Action): ActionTaken {
+  if (state.session === undefined)
+    return { ...transition(state), outcome: { kind: 'refused', problem: noSession } };
+  const decision = decide(state.session.story, action, worldOf(state));
   if (decision.kind === 'refused')
     return {
-      ...still({ ...state, notice: problemNotice(decision.problem) }),
+      ...transition({ ...state, notice: problemNotice(decision.problem) }),
       outcome: { kind: 'refused', problem: decision.problem },
     };
-  const { live, events } = extend(state.live, decision.payloads, state);
-  const contradicts = events.at(-1)?.kind === 'found' && contradiction(live.story) !== undefined;
+  const { session, events } = extend(state.session, decision.payloads, state);
+  const contradicts = events.at(-1)?.kind === 'found' && contradiction(session.story) !== undefined;
   const warnings = [...decision.warnings, ...(contradicts ? [contradictionWords] : [])];
   const [warning] = decision.warnings;
-  const notice = warning === undefined ? state.notice : { kind: 'told' as const, text: warning };
+  const notice = warning === undefined ? state.notice : { kind: 'info' as const, text: warning };
   return {
-    ...doing(
-      { ...state, live, notice },
+    ...transition(
+      { ...state, session, notice },
       ...events.map((event) => ({ kind: 'append' as const, event })),
       { kind: 'advise' },
     ),
@@ -53,14 +53,17 @@ const contradictionWords =
 
 /** Adds events to the open session; they are in the story from here on, and kept when the disk says so. */
 export function extend(
-  live: Live,
+  session: OpenSession,
   payloads: readonly Payload[],
   { now, settings }: Pick<State, 'now' | 'settings'>,
 ) {
-  const first = nextNumber(live.story);
+  const first = nextNumber(session.story);
   const events = payloads.map((payload, index) => newEvent(first + index, now, payload));
-  const all = [...live.events, ...events];
-  return { events, live: { ...live, events: all, ...leadStory(live.header, all, settings.lead) } };
+  const all = [...session.events, ...events];
+  return {
+    events,
+    session: { ...session, events: all, ...ledStory(session.header, all, settings.lead) },
+  };
 }
 
 export const problemNotice = ({ message, mend }: Problem) => ({

@@ -16,7 +16,8 @@ export function ledStory(
 ): LedStory {
   const story = fold(header, events);
   const own = story.due;
-  if (lead === 'tree' || !mayLead(own)) return { story, own, advice: undefined };
+  const leads = own.kind === 'exhausted' || (lead !== 'tree' && mayLead(own));
+  if (!leads) return { story, own, advice: undefined };
   const advice = adviseAtOnce(story);
   const due = advice && stepOf(advice);
   return { story: due === undefined ? story : { ...story, due }, own, advice };

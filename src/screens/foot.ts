@@ -8,7 +8,7 @@ import { lastWords } from '../app/wording.ts';
 export function footLines(session: OpenSession): readonly string[] {
   const { story } = session;
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
-  const asks = ['check', 'named', 'stop'].includes(story.due.kind);
+  const asks = ['check', 'named', 'stop', 'exhausted'].includes(story.due.kind);
   const { shop } = currentLeg(story);
   const apart = [
     ...story.open.map((id) => shop.accesses[id]?.name ?? id),

@@ -119,7 +119,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     };
   if (due.kind === 'leg')
     return { title: `ON TO ANOTHER COMPLAINT: ${due.tree}`, lines: [due.reason] };
-  const reason = due.kind === 'stop' ? due.reason : '';
+  const reason = due.kind === 'stop' || due.kind === 'exhausted' ? due.reason : '';
   return {
     title: 'THE TREE ENDS HERE',
     lines: [

@@ -27,12 +27,12 @@ function drawCase(at: number, [causes, checks, abnormal]: readonly [number, numb
 function times(
   runs: number,
   size: readonly [number, number, number],
-  job: (given: Case) => unknown,
+  episode: (given: Case) => unknown,
 ): string {
   const took = Array.from({ length: runs + 5 }, (_, run) => {
     const given = drawCase(seed + run, size);
     const began = performance.now();
-    job(given);
+    episode(given);
     return performance.now() - began;
   })
     .slice(5)

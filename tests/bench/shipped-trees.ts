@@ -5,12 +5,8 @@ import { mendingMinutes } from '../../src/core/reason/plan/exact.ts';
 import { makeModel } from '../../src/core/reason/belief/model.ts';
 import { rounds } from '../../src/core/reason/advice/search.ts';
 import { simulate } from '../../src/core/reason/plan/simulate.ts';
-import {
-  advisedPolicy,
-  fixedChart,
-  oddsOnly,
-  ownWay,
-} from '../../src/core/reason/plan/policies.ts';
+import { advisedPolicy, oddsOnly, ownWay } from '../../src/core/reason/plan/policies.ts';
+import { fixedChart } from './chart-policy.ts';
 import { shippedShop, shippedTrees } from '../helpers/library.ts';
 
 const count = Number(process.argv[2] ?? 500);

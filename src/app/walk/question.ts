@@ -137,7 +137,7 @@ export function walkMode(told: Story, screen: Walk): Mode {
   if (asked !== undefined) return asked.check.reading === undefined ? 'look' : 'measure';
   const { kind } = story.due;
   // A step that asks a check was handled above; what is left has a mode of its own name.
-  return kind === 'check' || kind === 'proof' ? 'stop' : kind;
+  return kind === 'check' || kind === 'proof' || kind === 'exhausted' ? 'stop' : kind;
 }
 
 export function modeOf(state: State, isTextField: boolean): Mode {

@@ -3,13 +3,7 @@ import { exactMinutes, mendingMinutes } from '../../core/reason/plan/exact.ts';
 import { makeModel } from '../../core/reason/belief/model.ts';
 import { rounds } from '../../core/reason/advice/search.ts';
 import { simulate } from '../../core/reason/plan/simulate.ts';
-import {
-  advisedPolicy,
-  fixedChart,
-  oddsOnly,
-  ownWay,
-  type Policy,
-} from '../../core/reason/plan/policies.ts';
+import { advisedPolicy, oddsOnly, ownWay, type Policy } from '../../core/reason/plan/policies.ts';
 import type { Tree } from '../../core/tree/model.ts';
 import type { Shop } from '../../core/tree/shop.ts';
 import type { Library } from '../../store/library.ts';
@@ -18,15 +12,15 @@ import { openLibrary } from '../library.ts';
 import { treeNamed } from '../open.ts';
 import { firstOf, type Given } from '../options.ts';
 
-/** Expected minutes of a job: followed through every way, or from hidden vehicles with a standard error. */
+/** Expected minutes of an episode: followed through every way, or from hidden vehicles with a standard error. */
 export type Cost =
   | { readonly by: 'exact'; readonly minutes: number }
   | { readonly by: 'simulated'; readonly minutes: number; readonly error: number };
 
-export const policyNames = ['advised', 'ownWay', 'oddsOnly', 'fixedChart'] as const;
+export const policyNames = ['advised', 'ownWay', 'oddsOnly'] as const;
 export type PolicyName = (typeof policyNames)[number];
 
-/** What a job costs, in minutes, by who chooses the steps. */
+/** What an episode costs, in minutes, by who chooses the steps. */
 export type Plan = {
   readonly tree: string;
   readonly runs: number;
@@ -41,8 +35,9 @@ const mostPlaces = 2000;
 
 /**
  * Expected minutes of a tree to a proven repair, from the tree's own numbers: the advised order
- * (looking two steps ahead), the tree's own way, repairs by odds alone, a fixed chart. Repairs by
- * odds are worked out exactly, and so are the others on a small tree; else they are simulated.
+ * (looking two steps ahead), the tree's own way as the screens walk it, repairs by odds alone; each
+ * begins with the complaint's own test. Repairs by odds are worked out exactly, and so are the
+ * others on a small tree; else they are simulated.
  */
 export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
@@ -52,7 +47,6 @@ export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
     advised: advisedPolicy(rounds.slice(0, 1)),
     ownWay: ownWay(filled),
     oddsOnly,
-    fixedChart,
   };
   const costOf = (name: PolicyName): Cost => {
     const policy = policies[name];
@@ -73,7 +67,6 @@ export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
       advised: costOf('advised'),
       ownWay: costOf('ownWay'),
       oddsOnly: costOf('oddsOnly'),
-      fixedChart: costOf('fixedChart'),
     },
   };
 }
@@ -107,7 +100,7 @@ function chosenTrees(io: Io, library: Library, id: string | undefined): readonly
 }
 
 function planLines(plans: readonly Plan[]): readonly string[] {
-  const head = ['advised', 'own way', 'odds only', 'fixed chart'];
+  const head = ['advised', 'own way', 'odds only'];
   const { runs, seed } = plans[0] ?? usual;
   return [
     'Expected minutes to a proven repair: exact, or with ± standard error',

@@ -1,4 +1,5 @@
 import type { PayloadOf } from '../session/event.ts';
+import { fold } from '../session/fold.ts';
 import { checkIn, type Finding, type Story } from '../session/story.ts';
 import { showReading } from '../trade/units/units.ts';
 import type { Result, Tree } from '../tree/model.ts';
@@ -23,21 +24,12 @@ export type WayStep = {
 /** What the way did: every check, pass and repair in order, proofs among them. */
 export function waySteps(story: Story): readonly WayStep[] {
   const findings = new Map(story.findings.map((finding) => [finding.n, finding]));
-  const answered = new Set<string>();
-  let lead: string | undefined;
   return story.entries.flatMap(({ event, said }): WayStep[] => {
     const finding = findings.get(event.n);
-    if (finding !== undefined) {
-      const own = isOwn(story, finding, lead, answered);
-      answered.add(finding.check);
-      lead = leadFrom(story, finding, answered) ?? lead;
-      return [checkStep(story, finding, own)];
-    }
+    if (finding !== undefined) return [checkStep(story, finding)];
     if (said?.kind === 'repaired') return [repairStep(story, event.n, said)];
-    if (said?.kind === 'skipped' || said?.kind === 'unsure') {
-      answered.add(said.check);
+    if (said?.kind === 'skipped' || said?.kind === 'unsure')
       return [passedStep(story, event.n, said)];
-    }
     if (said?.kind === 'leg') {
       const leg = story.legs.find(({ since }) => since === event.n);
       return leg === undefined ? [] : [plainStep(event.n, 'another complaint', leg.tree.title)];
@@ -71,7 +63,7 @@ function passedStep(story: Story, n: number, said: PayloadOf<'skipped' | 'unsure
   return plainStep(n, 'passed over', check?.ask ?? 'a check that is not in this tree', taken);
 }
 
-function checkStep(story: Story, finding: Finding, own: boolean): WayStep {
+function checkStep(story: Story, finding: Finding): WayStep {
   const check = checkIn(story, finding.check, finding.leg);
   const results = check?.results ?? [];
   const taken = results.filter(({ id }) => id === finding.result || id === finding.orResult);
@@ -86,7 +78,10 @@ function checkStep(story: Story, finding: Finding, own: boolean): WayStep {
     title: check?.ask ?? 'a check that is not in this tree',
     taken: `${reading}${taken.map(({ label }) => label).join(' or ')}`,
     healthy: finding.result === results[0]?.id && finding.orResult === undefined,
-    own,
+    // Worked out only for what is drawn: a long way leaves its middle out.
+    get own() {
+      return wasDue(story, finding);
+    },
     branches: results
       .filter((result) => !taken.includes(result))
       .map((result) => ({ label: result.label, leads: leadsTo(tree, result) })),
@@ -102,44 +97,24 @@ function leadsTo(tree: Tree | undefined, { next }: Result): string {
   return lead.kind === 'tree' ? 'another complaint' : 'the tree ends here';
 }
 
-const nextCheck = (result: Result | undefined): string | undefined => {
-  const lead = result?.next === undefined ? undefined : parseNext(result.next);
-  return lead?.kind === 'check' ? lead.check : undefined;
-};
-
-/** The check that the tree asks next after a finding, past all that is answered. */
-function leadFrom(
-  story: Story,
-  finding: Finding,
-  answered: ReadonlySet<string>,
-): string | undefined {
-  const tree = story.legs[finding.leg]?.tree;
-  const taken = tree?.checks[finding.check]?.results.find(({ id }) => id === finding.result);
-  let lead = nextCheck(taken);
-  const passed = new Set<string>();
-  while (lead !== undefined && answered.has(lead) && !passed.has(lead)) {
-    passed.add(lead);
-    const check: string = lead;
-    const shown = story.findings.findLast((one) => one.check === check)?.result;
-    const results = tree?.checks[check]?.results ?? [];
-    lead = nextCheck(results.find(({ id }) => id === shown) ?? results[0]);
-  }
-  return lead;
+/**
+ * Whether the tree itself led to a check: the step that was due before it, worked out from what
+ * was recorded until then. A check begun by choice counts for nothing here.
+ */
+function wasDue({ header, entries }: Story, { n, check, proof }: Finding): boolean {
+  if (proof) return true;
+  const before = entries
+    .map(({ event }) => event)
+    .filter((event) => event.n < n && event.kind !== 'check-begun');
+  const { due } = fold(header, before);
+  if (due.kind === 'check' && due.check === check) return true;
+  const proving = due.kind === 'proof' || (due.kind === 'check' && due.why === 'repeat');
+  return due.kind === 'exhausted' || (proving && wasMade(entries, n, check));
 }
 
-function isOwn(
-  story: Story,
-  { proof, check, leg, n }: Finding,
-  lead: string | undefined,
-  answered: ReadonlySet<string>,
-): boolean {
-  if (proof || lead === undefined || check === lead) return true;
-  const tree = story.legs[leg]?.tree;
-  if (tree === undefined || (tree.start === check && !answered.has(check))) return true;
-  const repaired = story.repairs.findLast((repair) => repair.n < n)?.cause;
-  const asked = repaired === undefined ? [] : (tree.causes[repaired]?.repair.then ?? []);
-  return [tree.complaint.confirm, ...tree.baseline, ...asked].includes(check);
-}
+/** A repair is proven by more than its proof: to repeat what was looked at before is no detour. */
+const wasMade = (entries: Story['entries'], n: number, check: string): boolean =>
+  entries.some(({ said, event }) => event.n < n && said?.kind === 'found' && said.check === check);
 
 const shownFirst = 28;
 const shownLast = 12;

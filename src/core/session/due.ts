@@ -1,7 +1,6 @@
-import { firstCheck, parseNext } from '../tree/next.ts';
-import { along, leadFrom, type Known, type NextLink } from '../tree/way.ts';
+import { nextOnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
-import { knownPlace } from './known.ts';
+import { knownOf } from './known.ts';
 import { currentLeg, type Standpoint, type Due } from './story.ts';
 
 type Numbered = { readonly n: number };
@@ -61,79 +60,26 @@ function lastMove(story: Standpoint): Move | undefined {
   );
 }
 
-/** The tree's own way: on from the last answer, past everything that is answered already. */
+/** The tree's own way, from all that is known in this leg. */
 function ownWay(story: Standpoint): Due {
-  const { tree } = currentLeg(story);
-  const confirm = firstCheck(tree);
-  const known = knownOf(story);
-  const complaint = known(confirm);
-  if (complaint === undefined) return { kind: 'check', check: confirm, why: 'way' };
-  const move = lastMove(story);
   const failed = sinceLeg(story, story.proofs).at(-1);
-  const afterFailedProof = failed !== undefined && failed.n > (move?.n ?? 0);
-  // A baseline reading is taken out of turn: what it showed is met again where the way comes by it.
-  if (move === undefined || afterFailedProof || [confirm, ...tree.baseline].includes(move.check))
-    return fromTheTop(story, complaint);
-  return (
-    baselineFirst(story) ?? follow(story, leadFrom(tree, move.check, known(move.check) ?? 'passed'))
-  );
-}
-
-/** After the complaint was shown (or shown again): baseline readings, then the tree's start. */
-function fromTheTop(story: Standpoint, complaint: number | 'passed'): Due {
+  const move = lastMove(story);
   const { tree } = currentLeg(story);
-  const healthy = tree.checks[firstCheck(tree)]?.results[0]?.reason;
-  const lead = complaint === 'passed' ? undefined : leadFrom(tree, firstCheck(tree), complaint);
-  if (complaint === 0) return follow(story, lead ?? { next: { kind: 'stop' }, reason: healthy });
-  const start = { next: parseNext(tree.start) };
-  return baselineFirst(story) ?? follow(story, lead ?? start);
-}
-
-function baselineFirst(story: Standpoint): Due | undefined {
-  const known = knownOf(story);
-  const check = currentLeg(story).tree.baseline.find((id) => known(id) === undefined);
-  return check === undefined ? undefined : { kind: 'check', check, why: 'way' };
-}
-
-/** What is known of the checks of this leg. */
-const knownOf =
-  (story: Standpoint) =>
-  (check: string): Known => {
-    const passed = [...story.unsure, ...story.skipped].some((one) => one.check === check);
-    return knownPlace(story, check) ?? (passed ? 'passed' : undefined);
-  };
-
-function follow(story: Standpoint, from: NextLink | undefined): Due {
-  const { tree } = currentLeg(story);
-  const lead = along(tree, from, knownOf(story));
-  switch (lead?.next.kind) {
+  const afterProof = failed !== undefined && failed.n > (move?.n ?? 0);
+  const next = nextOnWay(tree, {
+    knownOf: (check) => knownOf(story, check),
+    last: afterProof ? tree.complaint.confirm : move?.check,
+    isMended: (cause) => story.repairs.some((repair) => repair.cause === cause),
+  });
+  switch (next.kind) {
     case 'check':
-      return { kind: 'check', check: lead.next.check, why: 'way' };
+      return { kind: 'check', check: next.check, why: 'way' };
+    case 'cause':
+      return { kind: 'named', cause: next.cause };
     case 'tree':
-      return {
-        kind: 'leg',
-        tree: lead.next.tree,
-        reason: lead.reason ?? 'This tree goes on there.',
-      };
+      return { kind: 'leg', tree: next.tree, reason: next.reason };
     case 'stop':
-      return { kind: 'stop', reason: lead.reason ?? 'The tree ends here.' };
-    case 'cause': {
-      const { cause } = lead.next;
-      const mended = story.repairs.some((repair) => repair.cause === cause);
-      return mended || !Object.hasOwn(tree.causes, cause)
-        ? leftOver(story)
-        : { kind: 'named', cause };
-    }
-    case undefined:
-      return leftOver(story);
+    case 'exhausted':
+      return next;
   }
-}
-
-/** Where the way gives out: the first check not answered yet, in the tree's order. */
-function leftOver(story: Standpoint): Due {
-  const known = knownOf(story);
-  const check = Object.keys(currentLeg(story).tree.checks).find((id) => known(id) === undefined);
-  return check === undefined
-    ? { kind: 'stop', reason: 'Every check of this tree has been answered.' }
-    : { kind: 'check', check, why: 'way' };
 }

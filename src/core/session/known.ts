@@ -1,21 +1,40 @@
-import { currentLeg, lastFinding, type Story } from './story.ts';
+import { isStale, type Known } from '../tree/way.ts';
+import { currentLeg, lastFinding, type Finding, type Story } from './story.ts';
 
-/**
- * What a check is known to show in the tree of this leg, as a place among its results: by its own
- * last finding, or by a later one of a check that shows the same thing (`same`).
- */
-export function knownPlace(
+/** Checks of the leg's tree that show the same thing as this one: itself, and those of its `same`. */
+export function kinOf({ legs }: Pick<Story, 'legs'>, check: string): readonly string[] {
+  const { checks } = currentLeg({ legs }).tree;
+  const same = checks[check]?.same;
+  if (same === undefined) return [check];
+  return Object.keys(checks).filter((id) => checks[id]?.same === same);
+}
+
+/** The last finding of a check, or of one that shows the same thing (`same`). */
+export function lastShown(
   story: Pick<Story, 'findings' | 'legs'>,
   check: string,
-): number | undefined {
-  const { checks } = currentLeg(story).tree;
-  const same = checks[check]?.same;
-  const kin = Object.keys(checks).filter(
-    (id) => id === check || (same !== undefined && checks[id]?.same === same),
-  );
-  const [last] = kin
+): Finding | undefined {
+  return kinOf(story, check)
     .flatMap((id) => lastFinding(story, id) ?? [])
-    .toSorted((one, other) => other.n - one.n);
-  if (last === undefined) return undefined;
-  return checks[last.check]?.results.findIndex(({ id }) => id === last.result);
+    .toSorted((one, other) => other.n - one.n)[0];
+}
+
+/**
+ * What is known of a check in the tree of this leg, as the vehicle is now: what it showed last, by
+ * its place among the results, unless a repair has made that stale; or that it was passed over.
+ */
+export function knownOf(
+  story: Pick<Story, 'findings' | 'legs' | 'repairs' | 'unsure' | 'skipped'>,
+  check: string,
+): Known {
+  const { tree } = currentLeg(story);
+  const last = lastShown(story, check);
+  const place = last && tree.checks[last.check]?.results.findIndex(({ id }) => id === last.result);
+  if (last !== undefined && place !== undefined) {
+    const since = story.repairs.filter(({ n }) => n > last.n).map(({ cause }) => cause);
+    const proves = check === tree.complaint.confirm;
+    if (proves || !isStale(tree, last.check, place, since)) return place;
+  }
+  const passed = [...story.unsure, ...story.skipped].some((one) => one.check === check);
+  return passed ? 'passed' : undefined;
 }

@@ -43,6 +43,8 @@ export type Due =
   | { readonly kind: 'proof'; readonly cause: string }
   | { readonly kind: 'leg'; readonly tree: string; readonly reason: string }
   | { readonly kind: 'stop'; readonly reason: string }
+  /** The tree's own way has no more to ask: the advice goes on. */
+  | { readonly kind: 'exhausted'; readonly reason: string }
   | { readonly kind: 'proven' }
   | { readonly kind: 'closed' };
 

@@ -1,5 +1,3 @@
-import type { Tree } from './model.ts';
-
 /** Where a result leads. */
 export type Next =
   | { readonly kind: 'check'; readonly check: string }
@@ -14,6 +12,3 @@ export function parseNext(next: string): Next {
   if (next.startsWith('tree:')) return { kind: 'tree', tree: next.slice('tree:'.length) };
   return { kind: 'check', check: next };
 }
-
-/** The check that begins a walk: the complaint made to happen, before anything else. */
-export const firstCheck = (tree: Tree): string => tree.complaint.confirm;

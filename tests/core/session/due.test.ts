@@ -14,6 +14,10 @@ const wire: Action = { do: 'repair', cause: 'wire' };
 const good: Action = { do: 'prove', result: 'lit' };
 const failed: Action = { do: 'prove', result: 'dark' };
 
+const exhausted = {
+  kind: 'exhausted',
+  reason: "The tree's own way ends here; what follows is the advice.",
+};
 const check = (id: string, why = 'way') => ({ kind: 'check', check: id, why });
 const step = (...actions: readonly Action[]) => after(actions).story.due;
 const stepIn = (change: Record<string, unknown>, ...actions: readonly Action[]) =>
@@ -66,19 +70,20 @@ describe('what is to be done now', () => {
     ],
     ['a good proof is the end', [dark, burnt, fuse, good], { kind: 'proven' }],
     [
-      'a failed proof begins at the start, past what is answered',
+      'a failed proof begins at the start; what the repair may have changed is asked anew',
       [dark, burnt, fuse, failed],
-      check('volts'),
+      check('look'),
     ],
+    ['what it cannot have changed is passed', [dark, burnt, fuse, failed, whole], check('volts')],
     [
       'a failed proof may lead to another cause',
       [dark, dead, whole, fuse, failed],
       { kind: 'named', cause: 'wire' },
     ],
     [
-      'with everything answered and repaired it stops',
-      [dark, burnt, dead, fuse, failed, wire, full, failed],
-      { kind: 'stop', reason: 'Every check of this tree has been answered.' },
+      'with every cause repaired it is for the advice',
+      [dark, burnt, fuse, failed, whole, dead, wire, dead, failed],
+      exhausted,
     ],
     [
       'a second repair is to be proven anew',
@@ -88,7 +93,7 @@ describe('what is to be done now', () => {
     [
       'a proof that fails after a good one goes on',
       [dark, burnt, fuse, good, failed],
-      check('volts'),
+      check('look'),
     ],
     [
       'a check begun is the step',
@@ -130,38 +135,41 @@ describe('what is to be done now', () => {
     ],
     ['unsure of the complaint begins the tree', [{ do: 'unsure', check: 'lamp' }], check('look')],
     [
-      'past the last check, what was left out is offered',
+      'past the last check of the way the advice goes on',
       [dark, { do: 'skip', check: 'volts', reason: 'x' }],
-      check('look'),
+      exhausted,
     ],
     [
-      'everything passed over stops',
+      'everything passed over is for the advice too',
       [dark, { do: 'skip', check: 'look', reason: 'x' }, { do: 'unsure', check: 'volts' }],
-      { kind: 'stop', reason: 'Every check of this tree has been answered.' },
+      exhausted,
     ],
   ] as const)('%s', (_, actions, expected) => {
     expect(step(...(actions as readonly Action[]))).toEqual(expected);
   });
 
   test('baseline readings come before anything else, in their order', () => {
-    const change = { baseline: ['volts', 'look'] };
+    const { lamp, look, volts } = smallTreeData().checks;
+    const change = {
+      baseline: ['volts', 'look'],
+      checks: { lamp, look, volts: { ...volts, after: undefined } },
+    };
 
     expect(stepIn(change, dark)).toEqual(check('volts'));
-    expect(stepIn(change, dark, full)).toEqual(check('look'));
     expect(stepIn(change, dark, { do: 'skip', check: 'volts', reason: 'x' })).toEqual(
       check('look'),
     );
   });
 
   test('a check picked out of turn does not pass over the baseline', () => {
-    expect(stepIn({ baseline: ['volts'] }, dark, burnt)).toEqual(check('volts'));
+    const { lamp, look, volts } = smallTreeData().checks;
+    const checks = { lamp, look, volts: { ...volts, after: undefined } };
+
+    expect(stepIn({ baseline: ['volts'], checks }, dark, burnt)).toEqual(check('volts'));
   });
 
-  test('what a baseline reading showed is met where the way comes by it', () => {
-    const change = { baseline: ['volts'] };
-
-    expect(stepIn(change, dark, dead)).toEqual(check('look'));
-    expect(stepIn(change, dark, dead, whole)).toEqual({ kind: 'named', cause: 'wire' });
+  test('a baseline reading that names a cause ends the way there', () => {
+    expect(stepIn({ baseline: ['volts'] }, dark, dead)).toEqual({ kind: 'named', cause: 'wire' });
   });
 
   test('a result may lead to another tree', () => {
@@ -183,18 +191,15 @@ describe('what is to be done now', () => {
     const [full_, low, dead_] = checks.volts.results;
     const ring = { ...checks.volts, results: [{ ...full_, next: 'look' }, low, dead_] };
 
-    expect(stepIn({ checks: { ...checks, volts: ring } }, dark, whole, full)).toEqual({
-      kind: 'stop',
-      reason: 'Every check of this tree has been answered.',
-    });
+    expect(stepIn({ checks: { ...checks, volts: ring } }, dark, whole, full)).toEqual(exhausted);
   });
 
-  test('a result that leads nowhere goes on to the first check left', () => {
+  test('a result that leads nowhere is for the advice', () => {
     const checks = smallTreeData().checks;
     const [{ next: _, ...first }, second] = checks.look.results as [{ next: string }, object];
     const look = { ...checks.look, results: [first, second] };
 
-    expect(stepIn({ checks: { ...checks, look } }, dark, whole)).toEqual(check('volts'));
+    expect(stepIn({ checks: { ...checks, look } }, dark, whole)).toEqual(exhausted);
   });
 });
 

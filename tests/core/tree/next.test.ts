@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { firstCheck, parseNext } from '../../../src/core/tree/next.ts';
-import { smallTree } from '../../helpers/tree.ts';
+import { parseNext } from '../../../src/core/tree/next.ts';
 
 test.each([
   ['stop', { kind: 'stop' }],
@@ -11,8 +10,4 @@ test.each([
   ['cause:', { kind: 'cause', cause: '' }],
 ])('"%s" says where a result leads', (text, next) => {
   expect(parseNext(text)).toEqual(next);
-});
-
-test('a walk begins by making the complaint happen', () => {
-  expect(firstCheck(smallTree())).toBe('lamp');
 });

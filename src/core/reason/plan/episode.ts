@@ -3,10 +3,10 @@ import { changed, moveMinutes, parked } from '../advice/minutes.ts';
 import type { Move } from '../advice/minutes.ts';
 import type { Model } from '../belief/model.ts';
 
-/** A job under way: what the mechanic knows of it, and the minutes it has cost so far. */
+/** An episode under way: what the mechanic knows of it, and the minutes it has cost so far. */
 export type Episode = { readonly state: CaseState; readonly minutes: number };
 
-/** A job on a parked vehicle, begun; `given` is the case without findings. */
+/** An episode on a parked vehicle, begun; `given` is the case without findings. */
 export const beginEpisode = ({ accesses }: Case): Episode => ({
   state: { findings: [], repairs: [], openAccess: [], standing: parked, accesses },
   minutes: 0,
@@ -16,7 +16,7 @@ export const beginEpisode = ({ accesses }: Case): Episode => ({
 export const shownBy = ({ complaint }: Model, { do: what, index }: Move): number =>
   what === 'check' ? index : complaint;
 
-/** The job once the work of a move is done, before its result is known. */
+/** The episode once the work of a move is done, before its result is known. */
 export function workOn({ state, minutes }: Episode, move: Move, given: Case): Episode {
   const { causes, checks } = given.model;
   const { repairs, openAccess = [], standing = {} } = state;
@@ -37,7 +37,7 @@ export function workOn({ state, minutes }: Episode, move: Move, given: Case): Ep
   };
 }
 
-/** The job once a check has shown a result. */
+/** The episode once a check has shown a result. */
 export function findIn(
   { state, minutes }: Episode,
   check: number,
@@ -49,6 +49,6 @@ export function findIn(
   return { state: { ...state, findings: [...state.findings, finding] }, minutes };
 }
 
-/** Whether a result proves the job done: the complaint no longer shows. */
+/** Whether a result proves the episode done: the complaint no longer shows. */
 export const isProof = ({ complaint }: Model, check: number, result: number): boolean =>
   check === complaint && result === 0;

@@ -31,10 +31,10 @@ class Enumeration {
     this.#placesLeft = mostPlaces;
   }
 
-  /** Expected minutes from here, times the mass; not a number once the places have run out. */
-  minutes({ at, episode }: Place): number {
+  /** Expected minutes from here, times the mass; undefined once the places have run out. */
+  minutes({ at, episode }: Place): number | undefined {
     this.#placesLeft -= 1;
-    if (this.#placesLeft < 0) return Number.NaN;
+    if (this.#placesLeft < 0) return undefined;
     const { model } = this.#space.given;
     const move = this.#policy(model, episode.state);
     const worked = workOn(episode, move, this.#space.given);
@@ -44,8 +44,9 @@ class Enumeration {
     for (const [result, weights] of split(this.#space, mended, check).entries()) {
       const next = afterCheck(this.#space, mended, check, { result, weights });
       if (next.mass <= negligible || isProof(model, check, result)) continue;
-      minutes += this.minutes({ at: next, episode: findIn(worked, check, result, model) });
-      if (Number.isNaN(minutes)) return minutes;
+      const left = this.minutes({ at: next, episode: findIn(worked, check, result, model) });
+      if (left === undefined) return undefined;
+      minutes += left;
     }
     return minutes;
   }
@@ -73,14 +74,16 @@ export function exactMinutes(
   const every = model.causes.map((_, index) => index);
   const { space, at } = startOn(given, every, everySet(given));
   const episode = beginEpisode(given);
-  const minutes = new Enumeration(space, policy, mostPlaces).minutes({ at, episode });
-  return Number.isNaN(minutes) ? undefined : minutes;
+  return new Enumeration(space, policy, mostPlaces).minutes({ at, episode });
 }
 
+const notMending = "this policy does more than the complaint's own test and repairs";
+
 /**
- * Exact expected minutes of a policy that only mends, whatever it finds, for any number of causes:
- * each repair is needed when one of the causes not mended before it shows the complaint.
- * @throws RangeError for a policy that makes a check
+ * Exact expected minutes of a policy that only mends after the complaint's own test, whatever it
+ * finds, for any number of causes: each repair is needed when one of the causes not mended before
+ * it shows the complaint.
+ * @throws RangeError for a policy that makes another check
  */
 export function mendingMinutes(model: Model, accesses: Accesses, policy: Policy): number {
   const shows = model.causes.map(
@@ -91,10 +94,13 @@ export function mendingMinutes(model: Model, accesses: Accesses, policy: Policy)
   const given = freshCase(model, accesses);
   let episode = beginEpisode(given);
   const mended: number[] = [];
-  let minutes = 0;
+  const test = policy(model, episode.state);
+  if (test.do !== 'check' || test.index !== model.complaint) throw new RangeError(notMending);
+  episode = findIn(workOn(episode, test, given), model.complaint, 1, model);
+  let { minutes } = episode;
   while (mended.length < model.causes.length) {
     const move = policy(model, episode.state);
-    if (move.do === 'check') throw new RangeError('this policy makes checks');
+    if (move.do === 'check') throw new RangeError(notMending);
     const worked = workOn(episode, move, given);
     minutes += (worked.minutes - episode.minutes) * (showsStill(mended) / showsStill([]));
     mended.push(move.index);

@@ -1,6 +1,5 @@
-import { parseNext, type Next } from '../../tree/next.ts';
 import type { Tree } from '../../tree/model.ts';
-import { along, leadFrom } from '../../tree/way.ts';
+import { nextOnWay, type OnWay } from '../../tree/way.ts';
 import { freshCase } from '../belief/evidence.ts';
 import type { Model } from '../belief/model.ts';
 import { faultSets } from '../belief/fault-sets.ts';
@@ -10,8 +9,8 @@ import { atMost } from '../belief/tables.ts';
 export type Route = {
   /** Checks and the results they show, in order. */
   readonly shown: readonly { readonly check: string; readonly result: number }[];
-  /** Where it ends; undefined where the way gives out. */
-  readonly end: Next | undefined;
+  /** Where it ends. */
+  readonly end: Exclude<OnWay, { kind: 'check' }>;
   /** Share of all vehicles with this complaint that go this way. */
   readonly share: number;
   /** By cause index: the chance that it is there on a vehicle that goes this way. */
@@ -68,7 +67,7 @@ export class OwnRoutes {
     const share = total(weights);
     if (share <= 0 || share < this.#least) return;
     const to = this.#onFrom(shown, last);
-    if (to?.kind !== 'check') {
+    if (to.kind !== 'check') {
       this.#routes.push({ shown, end: to, share, chances: this.#marginals(weights, share) });
       return;
     }
@@ -92,19 +91,12 @@ export class OwnRoutes {
       ?.result;
   }
 
-  /** The complaint first, then the baseline, then from check to check past what is known already. */
-  #onFrom(shown: Route['shown'], last: string | undefined): Next | undefined {
-    const tree = this.#tree;
-    const confirm = tree.complaint.confirm;
-    const resultOf = (id: string) => shown.find(({ check }) => check === id)?.result;
-    if (last === undefined) return { kind: 'check', check: confirm };
-    const baseline = tree.baseline.find((id) => resultOf(id) === undefined);
-    if (baseline !== undefined) return { kind: 'check', check: baseline };
-    const fromTop = last === confirm || tree.baseline.includes(last);
-    const from = fromTop ? confirm : last;
-    const lead = leadFrom(tree, from, resultOf(from) ?? 0);
-    const top = fromTop ? { next: parseNext(tree.start) } : undefined;
-    return along(tree, lead ?? top, resultOf)?.next;
+  #onFrom(shown: Route['shown'], last: string | undefined): OnWay {
+    return nextOnWay(this.#tree, {
+      knownOf: (id) => shown.find(({ check }) => check === id)?.result,
+      last,
+      isMended: () => false,
+    });
   }
 
   /** By result: its chance on each fault set; the complaint's own is known to be there. */

@@ -79,7 +79,7 @@ function condemnations(
   const found = new Map<string, Condemnation>();
   for (const { end, shown, share, chances } of routes) {
     const last = shown.at(-1);
-    if (end?.kind !== 'cause' || last === undefined) continue;
+    if (end.kind !== 'cause' || last === undefined) continue;
     const path = placeOf(tree, shown, end.cause);
     const cause = model.causes.findIndex(({ id }) => id === end.cause);
     const one = found.get(path) ?? { path, cause, share: 0, there: model.causes.map(() => 0) };
@@ -124,7 +124,7 @@ function wrongly(tree: Tree, model: Model, routes: readonly Route[]): readonly P
 function doubtsOf(tree: Tree, model: Model, routes: readonly Route[]): readonly Doubt[] {
   return routes
     .flatMap(({ end, shown, share, chances }): readonly Doubt[] => {
-      if (end?.kind !== 'cause' || share < leastTold.doubt) return [];
+      if (end.kind !== 'cause' || share < leastTold.doubt) return [];
       const most = chances.indexOf(Math.max(...chances));
       const cause = model.causes.findIndex(({ id }) => id === end.cause);
       if (most === cause) return [];

@@ -1,6 +1,6 @@
 import type { Tell } from '../../problem.ts';
 import type { Result, Tree } from '../model.ts';
-import { firstCheck, parseNext } from '../next.ts';
+import { parseNext } from '../next.ts';
 
 const pathOf = (check: string, index: number): string => `checks.${check}.results[${index}].next`;
 
@@ -52,7 +52,7 @@ type Reached = { readonly checks: ReadonlySet<string>; readonly causes: Readonly
 function reach(tree: Tree): Reached {
   const checks = new Set<string>();
   const causes = new Set<string>();
-  const open = [firstCheck(tree), tree.start, ...tree.baseline];
+  const open = [tree.complaint.confirm, tree.start, ...tree.baseline];
   for (let id = open.pop(); id !== undefined; id = open.pop()) {
     if (checks.has(id) || !Object.hasOwn(tree.checks, id)) continue;
     checks.add(id);
@@ -111,6 +111,6 @@ export function lintLoops(tree: Tree, tell: Tell): void {
       else if (!done.has(to.check)) walk(to.check, from);
     });
   };
-  for (const id of [firstCheck(tree), tree.start, ...Object.keys(tree.checks)])
+  for (const id of [tree.complaint.confirm, tree.start, ...Object.keys(tree.checks)])
     if (!done.has(id)) walk(id, []);
 }

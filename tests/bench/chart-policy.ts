@@ -1,0 +1,34 @@
+import { atMost } from '../../src/core/reason/belief/tables.ts';
+import type { CaseState } from '../../src/core/reason/belief/evidence.ts';
+import type { Model } from '../../src/core/reason/belief/model.ts';
+import { caseAt, lastOf, oddsOnly, type Policy } from '../../src/core/reason/plan/policies.ts';
+
+const ready = (model: Model, state: CaseState, check: number): boolean =>
+  (model.checks[check]?.after ?? []).every((gate) => {
+    const found = lastOf(model, state, gate.check);
+    return found !== undefined && gate.results.includes(found.lo);
+  });
+
+/** Checks in their listed order; the first abnormal result is mended by what it points to. */
+export const fixedChart: Policy = (model, state) => {
+  if (state.findings.length === 0) return { do: 'check', index: model.complaint };
+  const given = caseAt(model, state);
+  const last = state.findings.findLast(({ check }) => check !== model.checks[model.complaint]?.id);
+  if (last !== undefined && last.lo > 0 && last.at === state.repairs.length) {
+    const check = model.checks.find(({ id }) => id === last.check);
+    const scores = model.causes.map(({ odds }, cause) => {
+      const totals = check?.links[cause];
+      const open = given.repairedAt[cause] === Infinity && totals !== undefined;
+      return open ? odds * (atMost(totals, last.lo) - atMost(totals, last.lo - 1)) : 0;
+    });
+    const most = Math.max(...scores);
+    if (most > 0) return { do: 'repair', index: scores.indexOf(most) };
+  }
+  const next = model.checks.findIndex(
+    (_, index) =>
+      index !== model.complaint &&
+      lastOf(model, state, index) === undefined &&
+      ready(model, state, index),
+  );
+  return next < 0 ? oddsOnly(model, state) : { do: 'check', index: next };
+};

@@ -1,7 +1,6 @@
 import { join } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
-import { headingOf, type Heading } from '../core/tree/heading.ts';
-import { maxLength } from '../core/tree/json.ts';
+import { headingOf, maxLength, type Heading } from '../core/tree/json.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
 import { storeError, type Files } from './files.ts';
 import { isTreeFile } from './tree-files.ts';

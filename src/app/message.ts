@@ -1,7 +1,7 @@
 import type { Advice } from '../core/reason/advice/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
-import type { Event, Stranger } from '../core/session/event.ts';
+import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { LoadedTrees } from './pages/loaded-trees.ts';
 import type { SessionLine } from './state.ts';
@@ -22,7 +22,7 @@ export type Message =
       readonly kind: 'session-opened';
       readonly path: string;
       readonly header: Header;
-      readonly events: readonly (Event | Stranger)[];
+      readonly events: readonly (Event | UnknownEvent)[];
       /** Bytes of a torn last line that were passed over. */
       readonly torn: number;
     }
@@ -30,7 +30,7 @@ export type Message =
       readonly kind: 'replay-opened';
       readonly path: string;
       readonly header: Header;
-      readonly events: readonly (Event | Stranger)[];
+      readonly events: readonly (Event | UnknownEvent)[];
     }
   | { readonly kind: 'played-on'; readonly at: number }
   | { readonly kind: 'session-refused'; readonly problem: Problem }

@@ -1,6 +1,6 @@
 import type { Advice } from '../core/reason/advice/advise.ts';
 import type { Problem } from '../core/problem.ts';
-import type { Event, Stamp, Stranger } from '../core/session/event.ts';
+import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
@@ -11,7 +11,7 @@ import { home, type Screen } from './screen.ts';
 export type OpenSession = {
   readonly path: string;
   readonly header: Header;
-  readonly events: readonly (Event | Stranger)[];
+  readonly events: readonly (Event | UnknownEvent)[];
   /** With the step that leads now: the tree's own, or the quicker one, as the settings say. */
   readonly story: Story;
   /** What the tree itself would do next. */

@@ -2,7 +2,7 @@ import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import { contradiction } from '../core/session/contradiction.ts';
 import { decide } from '../core/session/rules/rules.ts';
-import type { World } from '../core/session/rules/decision.ts';
+import type { World } from '../core/session/rules/ruling.ts';
 import { newEvent, type Payload } from '../core/session/event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { type Transition, transition } from './effect.ts';

@@ -1,5 +1,5 @@
 import type { OpenSession } from '../app/state.ts';
-import { currentLeg } from '../core/session/story.ts';
+import { openThings } from '../core/session/story.ts';
 import { feedLine } from '../app/walk/feed-lines.ts';
 import { quickerLine, suspectsLine } from '../app/walk/why.ts';
 import { lastWords } from '../app/wording.ts';
@@ -9,11 +9,7 @@ export function footLines(session: OpenSession): readonly string[] {
   const { story } = session;
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
   const asks = ['check', 'named', 'stop', 'exhausted'].includes(story.due.kind);
-  const { shop } = currentLeg(story);
-  const apart = [
-    ...story.open.map((id) => shop.accesses[id]?.name ?? id),
-    ...story.partsOff.map(({ part }) => part),
-  ];
+  const apart = openThings(story);
   return [
     `LAST      ${lastWords(story)}`,
     ...(asks ? [feedLine(session), suspectsLine(session), quickerLine(session)] : []),

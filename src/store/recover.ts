@@ -1,5 +1,5 @@
 import { readLine } from '../core/session/chain.ts';
-import { parseEvent, type Event, type Stranger } from '../core/session/event.ts';
+import { parseEvent, type Event, type UnknownEvent } from '../core/session/event.ts';
 import { Header } from '../core/session/header.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { sha256 } from './fingerprint.ts';
@@ -16,7 +16,7 @@ export type Blemish = {
 /** A session file as read: what counts, what was passed over, and where the chain stands. */
 export type Reading = {
   readonly header: Header;
-  readonly events: readonly (Event | Stranger)[];
+  readonly events: readonly (Event | UnknownEvent)[];
   readonly blemishes: readonly Blemish[];
   /** The link of the last good line: the next line must hold it. */
   readonly link: string;
@@ -72,7 +72,7 @@ function decodeLine(decoder: InstanceType<typeof TextDecoder>, bytes: Uint8Array
 }
 
 function readEvents(lines: readonly RawLine[], headLink: string) {
-  const events: (Event | Stranger)[] = [];
+  const events: (Event | UnknownEvent)[] = [];
   const blemishes: Blemish[] = [];
   let link = headLink;
   lines.forEach(({ text, bytes }, index) => {

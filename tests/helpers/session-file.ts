@@ -1,6 +1,6 @@
 import type { Action } from '../../src/core/session/action.ts';
 import { forgeLine } from '../../src/core/session/chain.ts';
-import type { Event, Stranger } from '../../src/core/session/event.ts';
+import type { Event, UnknownEvent } from '../../src/core/session/event.ts';
 import type { Header } from '../../src/core/session/header.ts';
 import { sha256 } from '../../src/store/fingerprint.ts';
 import { readSession } from '../../src/store/recover.ts';
@@ -53,7 +53,7 @@ export function readBack(bytes: Uint8Array | string) {
 }
 
 /** The events of a session file that must be readable. */
-export function eventsOf(bytes: Uint8Array | string): readonly (Event | Stranger)[] {
+export function eventsOf(bytes: Uint8Array | string): readonly (Event | UnknownEvent)[] {
   const read = readSession(typeof bytes === 'string' ? Buffer.from(bytes) : bytes, 'job.jsonl');
   return read.kind === 'good' ? read.value.events : [];
 }

@@ -1,5 +1,5 @@
 import type { Action } from '../../core/session/action.ts';
-import { currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
+import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
 import type { OpenSession } from '../state.ts';
 
 /** A check that can be chosen instead of the one on screen. */
@@ -83,10 +83,9 @@ export function suspects({
 
 /** What is off the vehicle or open on it now. */
 export function apart(story: Story): readonly { readonly name: string; readonly mend: Action }[] {
-  const { shop } = currentLeg(story);
   return [
     ...story.open.map((id) => ({
-      name: shop.accesses[id]?.name ?? id,
+      name: accessName(story, id),
       mend: { do: 'access', close: id } as const,
     })),
     ...story.partsOff.map(({ part }) => ({

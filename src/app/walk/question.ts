@@ -2,7 +2,7 @@ import { preparations, type Preparation } from '../../core/session/preparation.t
 import { unread } from '../../core/session/rules/lookup.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
-import { today, type Asked } from '../../core/session/today.ts';
+import { today, type AskedCondition } from '../../core/session/today.ts';
 import { standardReading } from '../../core/trade/standard.ts';
 import type { Screen } from '../screen.ts';
 import type { State } from '../state.ts';
@@ -54,7 +54,7 @@ export type Blocker =
   /** The first of `cautions` is the one to read now; all of them are still unread. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   | { readonly kind: 'prepare'; readonly preparation: Preparation }
-  | { readonly kind: 'condition'; readonly condition: Asked }
+  | { readonly kind: 'condition'; readonly condition: AskedCondition }
   | { readonly kind: 'nothing' };
 
 /** @param seen cautions that were paged past already */
@@ -85,7 +85,7 @@ function causeBlocker(story: Story, seen: number): Blocker {
 }
 
 /** The condition that a check's reading is judged by, if it is not recorded and was not asked yet. */
-function missingCondition(story: Story, check: Check): Asked | undefined {
+function missingCondition(story: Story, check: Check): AskedCondition | undefined {
   if (check.reading?.standard === undefined) return undefined;
   const { unit, standard } = check.reading;
   const needs = standardReading(

@@ -1,8 +1,38 @@
+import { wayMermaid } from '../drawing/mermaid.ts';
+import { waySteps } from '../drawing/way-steps.ts';
+import type { Story } from '../session/story.ts';
+import { count } from '../text.ts';
+import { knownBlocks, summaryBlock, vehicleBlocks } from './blocks/beginning.ts';
+import type { Block } from './block.ts';
+import { ToldCautions } from './blocks/cautions.ts';
+import { withGlossary } from './blocks/glossary.ts';
+import { ledgerBlocks } from './blocks/ledger.ts';
+import { wayBlocks } from './blocks/narrative.ts';
+import {
+  proofBlocks,
+  readingBlocks,
+  repairBlocks,
+  toDoBlocks,
+  unsafeBlocks,
+} from './blocks/tables.ts';
+import {
+  accountContext,
+  accountTitle,
+  type AccountContext,
+  type AccountOptions,
+} from './context.ts';
 import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
-import { outlineBy, type Record } from './outline.ts';
-import { makeTeller, type AccountOptions } from './context.ts';
-import type { Story } from '../session/story.ts';
+import { verdictBlocks } from './blocks/verdict.ts';
+import { sentence } from './words/wording.ts';
+
+/** What the account must say of the record itself. */
+export type Provenance = {
+  readonly events: number;
+  /** Lines that were torn or altered and so passed over. */
+  readonly passedOver: number;
+  readonly link: string;
+};
 
 /** An account ready for the disk: one text, and its pictures by file name. */
 export type Written = {
@@ -14,12 +44,85 @@ export type Pictures = { readonly [file: string]: string };
 
 export type WriteOptions = AccountOptions & { readonly frontMatter?: boolean };
 
-/** The whole account of a story; the same story gives the same bytes. */
-export function writeUp(story: Story, record: Record, options: WriteOptions = {}): Written {
-  const teller = makeTeller(story, options);
-  const head = options.frontMatter === true ? frontMatter(teller) : '';
+/** The whole account of a story; the same story gives the same bytes, in every zone. */
+export function writeUp(story: Story, provenance: Provenance, options: WriteOptions = {}): Written {
+  const context = accountContext(story, options);
+  const head = options.frontMatter === true ? frontMatter(context) : '';
   return {
-    markdown: `${head}${showMarkdown(outlineBy(teller, record))}`,
-    pictures: Object.fromEntries(teller.pictures.map(({ file, svg }) => [file, svg])),
+    markdown: `${head}${showMarkdown(outline(context, provenance))}`,
+    pictures: Object.fromEntries(context.pictures.map(({ file, svg }) => [file, svg])),
   };
+}
+
+/** The account as blocks, from the complaint to the closing link of its record. */
+function outline(context: AccountContext, provenance: Provenance): readonly Block[] {
+  const { story } = context;
+  const cautions = new ToldCautions(story);
+  const way = wayBlocks(context, cautions);
+  return [
+    ...withGlossary([
+      { kind: 'title', text: accountTitle(context) },
+      ...unsafeBlocks(story),
+      summaryBlock(context),
+      ...vehicleBlocks(context),
+      ...knownBlocks(context),
+      { kind: 'heading', text: 'The way' },
+      ...way,
+      ...pictureBlocks(context),
+      ...verdictBlocks(context),
+      ...repairBlocks(story),
+      ...proofBlocks(context),
+      ...toDoBlocks(context),
+      ...cautionBlocks(cautions),
+      ...readingBlocks(context),
+      ...ledgerBlocks(story),
+      { kind: 'heading', text: 'The way as a chart' },
+      { kind: 'chart', text: wayMermaid(waySteps(story)) },
+    ]),
+    ...closing(context, provenance),
+  ];
+}
+
+const pictureBlocks = ({ folder, pictures }: AccountContext): readonly Block[] =>
+  pictures.map(({ file, caption }) => ({ kind: 'picture', file: `${folder}/${file}`, caption }));
+
+const deferral =
+  "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.";
+
+const cautionBlocks = (cautions: ToldCautions): readonly Block[] => [
+  { kind: 'heading', text: 'Cautions, and who comes first' },
+  ...cautions.atTheEnd(),
+  { kind: 'paragraph', text: deferral },
+];
+
+const endings = {
+  fixed: 'as fixed',
+  'handed-on': 'by handing the vehicle on',
+  'given-up': 'without a cure',
+  'not-reproduced': 'since the complaint did not show',
+} as const;
+
+function closing({ story, audience }: AccountContext, provenance: Provenance): readonly Block[] {
+  const { closed } = story;
+  const ended =
+    closed === undefined
+      ? 'This session is still open.'
+      : sentence(
+          `This session was closed ${endings[closed.as]}${closed.text === undefined || closed.text === '' ? '' : `: ${closed.text}`}`,
+        );
+  const passed =
+    provenance.passedOver === 0
+      ? ''
+      : `; ${count(provenance.passedOver, 'line')} of it could not be read and had to be passed over`;
+  const names =
+    audience === 'reader'
+      ? ' The names of the vehicle and of its people are left out; look the quoted notes over for plates and places before this goes to strangers.'
+      : '';
+  return [
+    { kind: 'heading', text: 'About this account' },
+    {
+      kind: 'paragraph',
+      text: `${ended} It was written from a record of ${count(provenance.events, 'event')}${passed}.${names} The record's closing link is ${provenance.link}.`,
+    },
+  ];
 }

@@ -17,7 +17,7 @@ export type AccountOptions = {
 };
 
 /** A story with everything that several parts of its account need, worked out once. */
-export type Teller = {
+export type AccountContext = {
   readonly story: Story;
   readonly audience: Audience;
   /** Folder beside the account for its pictures; none are drawn without one. */
@@ -42,7 +42,7 @@ const pronouns: Readonly<Record<Voice, readonly [who: string, whose: string]>> =
   they: ['they', 'their'],
 };
 
-export function makeTeller(story: Story, options: AccountOptions = {}): Teller {
+export function accountContext(story: Story, options: AccountOptions = {}): AccountContext {
   const [who, whose] = pronouns[options.voice ?? 'we'];
   const trail = trailOf(story);
   const steps = new Map(trail.map((step) => [step.n, step]));
@@ -62,3 +62,9 @@ export function makeTeller(story: Story, options: AccountOptions = {}): Teller {
     effectAt: (n) => effects.get(n),
   };
 }
+
+/** A stranger is told what was wrong; a mentor knows the vehicle by its name. */
+export const accountTitle = ({ story, audience }: AccountContext): string => {
+  const title = story.legs[0]?.tree.title ?? story.header.tree;
+  return audience === 'reader' ? title : `${story.header.vehicle.name}: ${title}`;
+};

@@ -3,13 +3,16 @@ import { judgeChoice, type Choice } from '../reason/history/regret.ts';
 import type { StepName } from '../reason/advice/advise.ts';
 import { suspectFrom } from '../reason/history/impact.ts';
 import { stepWords } from '../reason/history/wording.ts';
-import type { Event, Stranger } from '../session/event.ts';
+import type { Event, UnknownEvent } from '../session/event.ts';
 import { fold } from '../session/fold.ts';
 import type { Header } from '../session/header.ts';
 import { currentLeg, lastFinding, type Story } from '../session/story.ts';
 import { isPartOfNext } from '../account/blocks/ledger.ts';
 
-export type Recorded = { readonly header: Header; readonly events: readonly (Event | Stranger)[] };
+export type Recorded = {
+  readonly header: Header;
+  readonly events: readonly (Event | UnknownEvent)[];
+};
 
 /** One decision: what was known, what was chosen, what would have been best, and the price. */
 export type Decision = {
@@ -45,7 +48,7 @@ export function decisionsOf({ header, events }: Recorded): readonly Decision[] {
   });
 }
 
-const stepOf = (event: Event | Stranger): StepName | undefined => {
+const stepOf = (event: Event | UnknownEvent): StepName | undefined => {
   if (event.kind === 'found' || event.kind === 'proved') return { do: 'check', id: event.check };
   return event.kind === 'repaired' ? { do: 'repair', id: event.cause } : undefined;
 };
@@ -60,7 +63,7 @@ function startOf({ entries }: Story, index: number): number {
   return start;
 }
 
-function decide(story: Story, event: Event | Stranger, chosen: StepName): readonly Decision[] {
+function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): readonly Decision[] {
   const { tree } = currentLeg(story);
   const asked = isAsked(story, event, chosen);
   const base = {
@@ -119,7 +122,7 @@ const chanceOf = ({ advice }: Choice, cause: string): number =>
   advice.suspects.find((suspect) => suspect.cause === cause)?.chance ?? 0;
 
 /** The complaint made to show itself, baseline readings, what a repair asks to repeat, and proofs. */
-function isAsked(story: Story, event: Event | Stranger, { do: kind, id }: StepName): boolean {
+function isAsked(story: Story, event: Event | UnknownEvent, { do: kind, id }: StepName): boolean {
   if (event.kind === 'proved') return true;
   if (kind === 'repair') return false;
   const { tree } = currentLeg(story);

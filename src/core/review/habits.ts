@@ -1,4 +1,4 @@
-import { checkIn, type Finding, type Story } from '../session/story.ts';
+import { accessName, checkIn, openThings, type Finding, type Story } from '../session/story.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
 
 /** What can be counted in a record of how somebody works. */
@@ -31,7 +31,7 @@ export function habitsOf(story: Story): Habits {
     baselineAsked: asked.length,
     repeats: repeatsOf(story).length,
     accessesTwice: accessesTwice(story),
-    leftOff: leftOff(story),
+    leftOff: story.closed?.leftOpen ?? openThings(story),
     cautionsPassedOver: cautionsPassedOver(story),
     unprovenRepairs: unproven(story),
     failedRepairs: failedRepairs(story).length,
@@ -59,10 +59,6 @@ function confirmedFirst({ entries, findings, legs }: Story): boolean {
   return shown < (touched?.event.n ?? Infinity);
 }
 
-const accessName = ({ legs }: Story, id: string): string =>
-  legs.map(({ shop }) => shop.accesses[id]?.name).find((name) => name !== undefined) ??
-  'a part of the vehicle';
-
 function accessesTwice(story: Story): readonly string[] {
   const opened = story.entries.flatMap(({ said }) =>
     said?.kind === 'access' && said.now === 'open' ? [said.access] : [],
@@ -71,13 +67,7 @@ function accessesTwice(story: Story): readonly string[] {
   return [...new Set(twice)].map((id) => accessName(story, id));
 }
 
-const leftOff = (story: Story): readonly string[] =>
-  story.closed?.leftOpen ?? [
-    ...story.partsOff.map(({ part }) => part),
-    ...story.open.map((id) => accessName(story, id)),
-  ];
-
-/** Steps done without saying that cautions which can maim had been read. */
+/** Steps done without phrasing that cautions which can maim had been read. */
 function cautionsPassedOver(story: Story): readonly string[] {
   const missed = (leg: number, step: string, ids: readonly string[]): readonly string[] => {
     const shop = story.legs[leg]?.shop;

@@ -1,6 +1,6 @@
 import type { Decision } from './decisions.ts';
 import type { Review } from './shape.ts';
-import { clause, joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
+import { asClause, joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
 
 export type Reviewed = Omit<Review, 'strengths' | 'practise'>;
 
@@ -83,7 +83,7 @@ function safetyFaults({ habits }: Reviewed): readonly Fault[] {
       : [
           {
             weight: weights.safety,
-            text: `Read the cautions before the step, every time: ${joined(habits.cautionsPassedOver.map(clause))} ${habits.cautionsPassedOver.length === 1 ? 'was' : 'were'} passed over.`,
+            text: `Read the cautions before the step, every time: ${joined(habits.cautionsPassedOver.map(asClause))} ${habits.cautionsPassedOver.length === 1 ? 'was' : 'were'} passed over.`,
           },
         ]),
     ...(habits.leftOff.length === 0
@@ -91,7 +91,7 @@ function safetyFaults({ habits }: Reviewed): readonly Fault[] {
       : [
           {
             weight: weights.left,
-            text: `Go round the vehicle before the job is closed. Left open or off: ${joined(habits.leftOff.map(clause))}.`,
+            text: `Go round the vehicle before the job is closed. Left open or off: ${joined(habits.leftOff.map(asClause))}.`,
           },
         ]),
   ];
@@ -181,7 +181,7 @@ function orderFaults({ habits, decisions }: Reviewed): readonly Fault[] {
       : [
           {
             weight: 15 * habits.accessesTwice.length,
-            text: `Do all that needs one opening while it is open: ${joined(habits.accessesTwice.map(clause))} ${habits.accessesTwice.length === 1 ? 'was' : 'were'} opened twice.`,
+            text: `Do all that needs one opening while it is open: ${joined(habits.accessesTwice.map(asClause))} ${habits.accessesTwice.length === 1 ? 'was' : 'were'} opened twice.`,
           },
         ]),
   ];

@@ -26,10 +26,10 @@ export type Answered =
   | { readonly kind: 'refused'; readonly problem: Problem };
 
 /** The check that is answered, and the conditions that its reading is judged by. */
-export type Asked = { readonly id: string; readonly check: Check; readonly today: Conditions };
+export type AskedCheck = { readonly id: string; readonly check: Check; readonly today: Conditions };
 
 /** Turns an answer into what the check showed, or says in one line why it cannot. */
-export function readAnswer(asked: Asked, answer: Answer): Answered {
+export function readAnswer(asked: AskedCheck, answer: Answer): Answered {
   const { id, check } = asked;
   if (answer.reading !== undefined) return readReading(asked, answer, answer.reading);
   if (answer.result === undefined)
@@ -57,7 +57,7 @@ function readResult(id: string, check: Check, result: string, orResult?: string)
   };
 }
 
-function readReading(asked: Asked, answer: Answer, typed: string | number): Answered {
+function readReading(asked: AskedCheck, answer: Answer, typed: string | number): Answered {
   const { id, check } = asked;
   if (check.reading === undefined)
     return refused(
@@ -83,7 +83,7 @@ function readReading(asked: Asked, answer: Answer, typed: string | number): Answ
 
 type Taken = { readonly reading: Reading; readonly amount: Amount; readonly insist: boolean };
 
-function judgeAmount({ id, check, today }: Asked, taken: Taken): Answered {
+function judgeAmount({ id, check, today }: AskedCheck, taken: Taken): Answered {
   const { reading, amount, insist } = taken;
   const value = convert(amount.value, amount.unit, reading.unit);
   const [low, high] = reading.plausible;

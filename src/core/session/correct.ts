@@ -1,8 +1,14 @@
-import { parsePayload, type Event, type Payload, type PayloadOf, type Stranger } from './event.ts';
+import {
+  parsePayload,
+  type Event,
+  type Payload,
+  type PayloadOf,
+  type UnknownEvent,
+} from './event.ts';
 
 /** One event as it stands in the file, and what counts of it now. */
 export type Entry = {
-  readonly event: Event | Stranger;
+  readonly event: Event | UnknownEvent;
   /** What it says after all corrections; undefined when withdrawn or of a kind not known. */
   readonly said: Payload | undefined;
   /** Numbers of the events that corrected it. */
@@ -13,7 +19,7 @@ export type Entry = {
  * Applies corrections without touching what was written: each event with what counts of it now.
  * A correction of a correction counts for the event first named.
  */
-export function asCorrected(events: readonly (Event | Stranger)[]): readonly Entry[] {
+export function asCorrected(events: readonly (Event | UnknownEvent)[]): readonly Entry[] {
   const entries = new Map<number, Entry>();
   for (const event of events) {
     entries.set(event.n, { event, said: payloadOf(event), correctedBy: [] });
@@ -28,7 +34,7 @@ function applyCorrection(
   correction: PayloadOf<'corrected'>,
 ): void {
   const target = entries.get(correction.of);
-  if (target === undefined || target.event.kind === 'stranger') return;
+  if (target === undefined || target.event.kind === 'unknown') return;
   if (target.event.kind === 'corrected') {
     // Only what was written before can be corrected; a made-up file may say otherwise.
     if (target.event.of >= correction.of) return;
@@ -41,8 +47,8 @@ function applyCorrection(
   entries.set(correction.of, { ...target, said, correctedBy: [...target.correctedBy, by] });
 }
 
-function payloadOf(event: Event | Stranger): Payload | undefined {
-  if (event.kind === 'stranger') return undefined;
+function payloadOf(event: Event | UnknownEvent): Payload | undefined {
+  if (event.kind === 'unknown') return undefined;
   const { n: _n, at: _at, run: _run, mono: _mono, up: _up, ...payload } = event;
   return payload as Payload;
 }

@@ -165,9 +165,9 @@ export type Conditions = z.output<typeof Conditions>;
 export type Event = Stamp & { readonly n: number } & Payload;
 
 /** A kind that this version does not know: kept in the file, shown as such, folded into nothing. */
-export type Stranger = Stamp & {
+export type UnknownEvent = Stamp & {
   readonly n: number;
-  readonly kind: 'stranger';
+  readonly kind: 'unknown';
   readonly was: string;
 };
 
@@ -181,11 +181,11 @@ export const EventLine = z.union(
 const Numbered = Stamp.extend({ n: Count, kind: z.string().max(40) });
 
 /** Reads one event from a line's JSON value; undefined when it is no event of ours at all. */
-export function parseEvent(value: unknown): Event | Stranger | undefined {
+export function parseEvent(value: unknown): Event | UnknownEvent | undefined {
   const numbered = Numbered.safeParse(value);
   if (!numbered.success) return undefined;
   const { kind, ...stamp } = numbered.data;
-  if (!Object.hasOwn(kinds, kind)) return { ...stamp, kind: 'stranger', was: kind };
+  if (!Object.hasOwn(kinds, kind)) return { ...stamp, kind: 'unknown', was: kind };
   const payload = parsePayload(kind as Kind, value, stamp.at);
   return payload && { ...stamp, ...payload };
 }

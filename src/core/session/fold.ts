@@ -6,7 +6,7 @@ import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
-import type { Event, Kind, PayloadOf, Stamp, Stranger } from './event.ts';
+import type { Event, Kind, PayloadOf, Stamp, UnknownEvent } from './event.ts';
 import type { Header } from './header.ts';
 import { dueNow } from './due.ts';
 import type { Finding, Leg, Standpoint, Story } from './story.ts';
@@ -18,7 +18,7 @@ type Place = { readonly n: number; readonly stamp: Stamp; readonly corrected: bo
 type Handlers = { readonly [K in Kind]?: (draft: Draft, said: PayloadOf<K>, place: Place) => void };
 
 /** Makes the story of a session from its header and its events; corrections are applied first. */
-export function fold(header: Header, events: readonly (Event | Stranger)[]): Story {
+export function fold(header: Header, events: readonly (Event | UnknownEvent)[]): Story {
   const entries = asCorrected(events);
   const draft: Draft = {
     header,
@@ -68,7 +68,7 @@ function asWalked(tree: Tree, { facts, sheet = {} }: Header['vehicle']): Tree {
 }
 
 function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
-  if (said === undefined || event.kind === 'stranger') return;
+  if (said === undefined || event.kind === 'unknown') return;
   const handler = handlers[said.kind] as
     | ((draft: Draft, said: unknown, place: Place) => void)
     | undefined;

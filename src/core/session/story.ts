@@ -103,6 +103,17 @@ export function lastFinding(
 export const nextNumber = (story: Pick<Story, 'entries'>): number =>
   (story.entries.at(-1)?.event.n ?? 0) + 1;
 
+/** An access by its name, from whichever shop of the session holds it: it stays open from leg to leg. */
+export const accessName = ({ legs }: Pick<Story, 'legs'>, id: string): string =>
+  legs.map(({ shop }) => shop.accesses[id]?.name).find((name) => name !== undefined) ??
+  'a part of the vehicle';
+
+/** Accesses that are open and parts that are off, by name. */
+export const openThings = (story: Pick<Story, 'legs' | 'open' | 'partsOff'>): readonly string[] => [
+  ...story.open.map((id) => accessName(story, id)),
+  ...story.partsOff.map(({ part }) => part),
+];
+
 /** A check by its id, from the leg it was asked in. */
 export const checkIn = (
   { legs }: Pick<Story, 'legs'>,

@@ -3,7 +3,7 @@ import { convert } from '../trade/units/units.ts';
 import type { Standpoint } from './story.ts';
 
 /** Conditions that a reading may be judged by and a person can tell. */
-export type Asked = 'altitude' | 'temperature';
+export type AskedCondition = 'altitude' | 'temperature';
 
 /** Today's conditions in the units that the trade figures take; 12 V unless the vehicle is said to have 6. */
 export function today({ conditions, facts }: Pick<Standpoint, 'conditions' | 'facts'>): Known {

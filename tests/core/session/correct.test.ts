@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { asCorrected } from '../../../src/core/session/correct.ts';
-import type { Event, Payload, Stranger } from '../../../src/core/session/event.ts';
+import type { Event, Payload, UnknownEvent } from '../../../src/core/session/event.ts';
 import { stampAt } from '../../helpers/story.ts';
 
 const written = (...said: readonly Payload[]): readonly Event[] =>
@@ -14,7 +14,7 @@ const instead = (of: number, text: string): Payload => ({
 });
 
 /** What counts of each event now, and which events corrected it. */
-const now = (events: readonly (Event | Stranger)[]) =>
+const now = (events: readonly (Event | UnknownEvent)[]) =>
   asCorrected(events).map(({ said, correctedBy }) => [
     said === undefined ? 'nothing' : said.kind === 'noted' ? said.text : said.kind,
     ...correctedBy,
@@ -50,10 +50,10 @@ describe('corrections', () => {
   });
 
   test('a kind that is not known cannot be corrected and stays', () => {
-    const stranger: Stranger = { n: 1, ...stampAt(1), kind: 'stranger', was: 'smelled' };
-    const events = [stranger, ...written(note('x'), instead(1, 'y')).slice(1)];
+    const unknown: UnknownEvent = { n: 1, ...stampAt(1), kind: 'unknown', was: 'smelled' };
+    const events = [unknown, ...written(note('x'), instead(1, 'y')).slice(1)];
 
-    expect(asCorrected(events)[0]).toEqual({ event: stranger, said: undefined, correctedBy: [] });
+    expect(asCorrected(events)[0]).toEqual({ event: unknown, said: undefined, correctedBy: [] });
   });
 
   test('what was written stays as it was written', () => {

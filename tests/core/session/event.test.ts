@@ -68,15 +68,15 @@ describe('events of a session', () => {
     expect(told('2026-11-26T02:57+02:00')).toMatchObject({ told: '2026-11-26T02:57+02:00' });
   });
 
-  test('a kind of a later version is kept as a stranger', () => {
+  test('a kind of a later version is kept as an unknown one', () => {
     const event = { n: 7, ...stampAt(7), kind: 'smelled', of: 'burnt wire' };
 
-    expect(parseEvent(event)).toEqual({ n: 7, ...stampAt(7), kind: 'stranger', was: 'smelled' });
+    expect(parseEvent(event)).toEqual({ n: 7, ...stampAt(7), kind: 'unknown', was: 'smelled' });
   });
 
-  test('a kind named like an own working of objects is a stranger', () => {
+  test('a kind named like an own working of objects is unknown', () => {
     expect(parseEvent({ n: 7, ...stampAt(7), kind: 'constructor' })).toMatchObject({
-      kind: 'stranger',
+      kind: 'unknown',
       was: 'constructor',
     });
   });

@@ -97,12 +97,12 @@ describe('the story of a session', () => {
 
   test('a kind that is not known is kept and changes nothing', () => {
     const { events, header, story } = after([dark]);
-    const stranger = parseEvent({ n: 2, ...stampAt(1), kind: 'smelled' });
-    if (stranger === undefined) throw new Error('a stranger is an event');
+    const unknown = parseEvent({ n: 2, ...stampAt(1), kind: 'smelled' });
+    if (unknown === undefined) throw new Error('an unknown kind is an event');
 
-    const later = fold(header, [...events, stranger]);
+    const later = fold(header, [...events, unknown]);
 
-    expect(later.entries.at(-1)?.event).toEqual(stranger);
+    expect(later.entries.at(-1)?.event).toEqual(unknown);
     expect({ ...later, entries: [] }).toEqual({ ...story, entries: [] });
     expect(nextNumber(later)).toBe(3);
   });

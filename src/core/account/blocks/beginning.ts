@@ -7,16 +7,23 @@ import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
 import type { Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
-import type { Teller } from '../context.ts';
-import { causeName, clause, joined, minuteWords, numberWord, sentence } from '../words/wording.ts';
+import type { AccountContext } from '../context.ts';
+import {
+  causeName,
+  asClause,
+  joined,
+  minuteWords,
+  numberWord,
+  sentence,
+} from '../words/wording.ts';
 
 /** The job in one paragraph: complaint, cause, correction. */
-export function summaryBlock({ story }: Teller): Block {
+export function summaryBlock({ story }: AccountContext): Block {
   const named = causesFound(story);
   const cause =
     named.length === 0
       ? 'Not found in this session.'
-      : sentence(joined(named.map((id) => clause(causeName(story, id)))));
+      : sentence(joined(named.map((id) => asClause(causeName(story, id)))));
   return {
     kind: 'summary',
     parts: [
@@ -45,7 +52,7 @@ function correction(story: Story): string {
       : 'Nothing was repaired in this session.';
   const failed = new Set(failedRepairs(story).map(({ n }) => n));
   const repairs = story.repairs.map(({ cause, did, n }) => {
-    const done = did === undefined ? `mended: ${clause(causeName(story, cause))}` : clause(did);
+    const done = did === undefined ? `mended: ${asClause(causeName(story, cause))}` : asClause(did);
     return failed.has(n) ? `${done} (this did not cure it)` : done;
   });
   return `${sentence(repairs.join('; then '))} ${proofWords(story)}`;
@@ -62,7 +69,7 @@ function proofWords({ proofs, repairs }: Story): string {
 }
 
 /** The vehicle, the place and the day, as far as a reader may know them. */
-export function vehicleBlocks({ story }: Teller): readonly Block[] {
+export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
   const { header, conditions } = story;
   const facts = Object.entries(story.facts).map(
     ([fact, value]) => `${factName(fact)}: ${factWords(story, fact, value)}`,
@@ -104,14 +111,14 @@ const factWords = ({ header }: Story, fact: string, value: string): string =>
   header.shop.facts[fact]?.values[value] ?? value;
 
 /** Which causes it could have been, before anything was looked at. */
-export function knownBlocks({ story }: Teller): readonly Block[] {
+export function knownBlocks({ story }: AccountContext): readonly Block[] {
   const chances = chancesAtFirst(story);
   if (chances === undefined) return [];
   const suspects = suspectsIn(chances);
   const likeliest = suspects
     .toSorted((one, other) => (chances.get(other) ?? 0) - (chances.get(one) ?? 0))
     .slice(0, 3)
-    .map((id) => `${clause(causeName(story, id))} (${percent(chances.get(id) ?? 0)})`);
+    .map((id) => `${asClause(causeName(story, id))} (${percent(chances.get(id) ?? 0)})`);
   const off = chances.get(unlisted) ?? 0;
   return [
     { kind: 'heading', text: 'What was known at the start' },

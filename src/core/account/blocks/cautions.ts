@@ -2,7 +2,7 @@ import type { PayloadOf } from '../../session/event.ts';
 import type { Story } from '../../session/story.ts';
 import type { Caution } from '../../tree/shop.ts';
 import type { Block } from '../block.ts';
-import { clause, joined } from '../words/wording.ts';
+import { asClause, joined } from '../words/wording.ts';
 
 const cautionIn = (story: Story, id: string): Caution | undefined =>
   story.legs.map(({ shop }) => shop.cautions[id]).find((one) => one !== undefined);
@@ -26,7 +26,7 @@ const withDefer = ({ text, defer }: Caution): string =>
   defer === undefined ? text : `${text} Ask first: ${defer.replace(/\.$/, '')}.`;
 
 /** Keeps which cautions have been told in full, so that each is told once and in its place. */
-export class CautionTelling {
+export class ToldCautions {
   readonly #story: Story;
   readonly #told = new Set<string>();
   readonly #named = new Set<string>();
@@ -63,7 +63,7 @@ export class CautionTelling {
       ...(items.length === 0 ? [] : [{ kind: 'list' as const, items, numbered: false }]),
       ...(told.length === 0
         ? []
-        : [paragraph(`Told before the step they belong to: ${joined(told.map(clause))}.`)]),
+        : [paragraph(`Told before the step they belong to: ${joined(told.map(asClause))}.`)]),
     ];
   }
 }

@@ -50,7 +50,7 @@ export const isPartOfNext = ({ said }: Entry): boolean =>
 function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): Account {
   if (wasted.has(event.n)) return 'lost';
   if (said?.kind === 'standing' && said.set.heat !== undefined) return 'waiting';
-  return event.kind === 'stranger' ? 'checking' : (usual[event.kind] ?? 'checking');
+  return event.kind === 'unknown' ? 'checking' : (usual[event.kind] ?? 'checking');
 }
 
 /** Events whose time bought nothing. */

@@ -1,32 +1,32 @@
 import { clockTime, dateOf, secondsBetween } from '../../session/clock.ts';
 import type { Block } from '../block.ts';
-import type { CautionTelling } from './cautions.ts';
+import type { ToldCautions } from './cautions.ts';
 import { quietSentences } from '../clauses/checks.ts';
-import type { Piece, Saying } from '../clauses/clause.ts';
-import { closingWords, pieceOf } from '../clauses/clauses.ts';
-import type { Teller } from '../context.ts';
+import type { Clause, Phrasing } from '../clauses/clause.ts';
+import { closingWords, clauseOf } from '../clauses/clauses.ts';
+import type { AccountContext } from '../context.ts';
 
 /** Healthy findings told in one sentence; more of them get a second one. */
 const mostTogether = 5;
-/** Sentences' worth of pieces before a paragraph ends of itself. */
-const mostPieces = 4;
+/** Sentences' worth of clauses before a paragraph ends of itself. */
+const mostClauses = 4;
 /** Minutes after which the time is told again inside a paragraph. */
 const tellAgain = 15;
 
-/** Pieces that are told in one go. */
-type Group = { readonly pieces: readonly [Piece, ...Piece[]] };
+/** Clauses that are told in one go. */
+type Group = { readonly clauses: readonly [Clause, ...Clause[]] };
 
 /** The way from the first check to the last as paragraphs, cautions before what they belong to. */
-export function wayBlocks(teller: Teller, cautions: CautionTelling): readonly Block[] {
-  const pieces = teller.story.entries.flatMap((entry) => pieceOf(teller, entry) ?? []);
-  const telling = new Telling(teller);
-  return paragraphsOf(grouped(pieces)).flatMap((paragraph): Block[] => {
-    const all = paragraph.flatMap((group) => group.pieces);
+export function wayBlocks(context: AccountContext, cautions: ToldCautions): readonly Block[] {
+  const clauses = context.story.entries.flatMap((entry) => clauseOf(context, entry) ?? []);
+  const narrator = new Narrator(context);
+  return paragraphsOf(grouped(clauses)).flatMap((paragraph): Block[] => {
+    const all = paragraph.flatMap((group) => group.clauses);
     const repair = all.some(({ kind }) => kind === 'repair');
-    const text = telling.paragraph(paragraph);
+    const text = narrator.paragraph(paragraph);
     return [
       ...cautions.before(
-        all.flatMap((piece) => piece.cautions),
+        all.flatMap((clause) => clause.cautions),
         repair,
       ),
       ...(text === '' ? [] : [{ kind: 'paragraph' as const, text }]),
@@ -36,18 +36,18 @@ export function wayBlocks(teller: Teller, cautions: CautionTelling): readonly Bl
 }
 
 /** Puts neighbors together that are said in one sentence. */
-function grouped(pieces: readonly Piece[]): readonly Group[] {
+function grouped(clauses: readonly Clause[]): readonly Group[] {
   const groups: Group[] = [];
-  for (const piece of pieces) {
+  for (const clause of clauses) {
     const last = groups.at(-1);
-    const first = last?.pieces[0];
+    const first = last?.clauses[0];
     const alike =
       first !== undefined &&
-      first.kind === piece.kind &&
-      (piece.kind === 'closing' || piece.kind === 'quiet finding');
-    if (last !== undefined && alike && last.pieces.length < mostTogether && !piece.begins)
-      groups.splice(-1, 1, { pieces: [...last.pieces, piece] });
-    else groups.push({ pieces: [piece] });
+      first.kind === clause.kind &&
+      (clause.kind === 'closing' || clause.kind === 'quiet finding');
+    if (last !== undefined && alike && last.clauses.length < mostTogether && !clause.begins)
+      groups.splice(-1, 1, { clauses: [...last.clauses, clause] });
+    else groups.push({ clauses: [clause] });
   }
   return groups;
 }
@@ -65,29 +65,31 @@ function paragraphsOf(groups: readonly Group[]): readonly (readonly Group[])[] {
   return paragraphs;
 }
 
-const repairsBefore = ({ pieces: [{ finding }] }: Group): number => finding?.repairs ?? 0;
+const repairsBefore = ({ clauses: [{ finding }] }: Group): number => finding?.repairs ?? 0;
 
 function isTurn(before: Group | undefined, group: Group): boolean {
-  const [{ begins, finding }] = group.pieces;
-  if (before === undefined || begins || before.pieces[0].kind === 'proof') return true;
-  return finding !== undefined && repairsBefore(group) > 0 && before.pieces[0].finding === undefined
-    ? before.pieces[0].kind !== 'other'
+  const [{ begins, finding }] = group.clauses;
+  if (before === undefined || begins || before.clauses[0].kind === 'proof') return true;
+  return finding !== undefined &&
+    repairsBefore(group) > 0 &&
+    before.clauses[0].finding === undefined
+    ? before.clauses[0].kind !== 'other'
     : false;
 }
 
-const isFull = (paragraph: readonly Group[], { pieces: [{ kind }] }: Group): boolean =>
-  paragraph.length >= mostPieces && kind !== 'other' && kind !== 'proof';
+const isFull = (paragraph: readonly Group[], { clauses: [{ kind }] }: Group): boolean =>
+  paragraph.length >= mostClauses && kind !== 'other' && kind !== 'proof';
 
 /** Says paragraph after paragraph, keeping what time was told last and whose turn a phrase is. */
-class Telling {
-  readonly #teller: Teller;
+class Narrator {
+  readonly #context: AccountContext;
   #day: string;
   #told: string;
   #turn = 0;
 
-  constructor(teller: Teller) {
-    this.#teller = teller;
-    this.#day = dateOf(teller.story.header.opened);
+  constructor(context: AccountContext) {
+    this.#context = context;
+    this.#day = dateOf(context.story.header.opened);
     this.#told = '';
   }
 
@@ -98,27 +100,27 @@ class Telling {
       .join(' ');
   }
 
-  #group({ pieces }: Group, first: boolean): string {
-    const saying: Saying = { when: this.#when(pieces, first), turn: this.#turn };
+  #group({ clauses }: Group, first: boolean): string {
+    const phrasing: Phrasing = { when: this.#when(clauses, first), turn: this.#turn };
     this.#turn += 1;
-    const [one] = pieces;
+    const [one] = clauses;
     if (one.kind === 'closing')
       return closingWords(
-        pieces.flatMap(({ closed }) => closed ?? []),
-        saying,
+        clauses.flatMap(({ closed }) => closed ?? []),
+        phrasing,
       );
-    return pieces.length === 1
-      ? one.say(saying)
+    return clauses.length === 1
+      ? one.phrase(phrasing)
       : quietSentences(
-          this.#teller,
-          pieces.flatMap(({ finding }) => finding ?? []),
-          saying,
+          this.#context,
+          clauses.flatMap(({ finding }) => finding ?? []),
+          phrasing,
         );
   }
 
   /** `At 10:48`, `From 10:48 to 11:02`, `On 2026-04-12 at 09:10`; empty where it need not be said. */
-  #when(pieces: Group['pieces'], first: boolean): string {
-    const [from, to] = [pieces[0].at, pieces.at(-1)?.at ?? pieces[0].at];
+  #when(clauses: Group['clauses'], first: boolean): string {
+    const [from, to] = [clauses[0].at, clauses.at(-1)?.at ?? clauses[0].at];
     const since = secondsBetween(this.#told, from);
     const far = since === undefined || Math.abs(since) >= tellAgain * 60;
     const newDay = dateOf(from) !== this.#day;
@@ -127,7 +129,7 @@ class Telling {
     this.#day = dateOf(from);
     const day = newDay ? `On ${dateOf(from)} ` : '';
     const [start, end] = [clockTime(from), clockTime(to)];
-    if (start !== end && pieces.length > 1)
+    if (start !== end && clauses.length > 1)
       return `${day}${day === '' ? 'From' : 'from'} ${start} to ${end}`;
     return `${day}${day === '' ? 'At' : 'at'} ${start}`;
   }

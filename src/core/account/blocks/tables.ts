@@ -1,23 +1,23 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
-import type { Finding, FollowUp, Story } from '../../session/story.ts';
+import { openThings, type Finding, type FollowUp, type Story } from '../../session/story.ts';
 import { clockTime } from '../../session/clock.ts';
 import type { Block } from '../block.ts';
 import { effectCell } from '../clauses/impact.ts';
-import type { Teller } from '../context.ts';
+import type { AccountContext } from '../context.ts';
 import {
   askWords,
   askedThing,
   causeName,
   checkIn,
-  clause,
+  asClause,
   readingWords,
   sentence,
   shownWords,
 } from '../words/wording.ts';
 
 /** Every finding with what was found, what a healthy vehicle shows and what it told. */
-export function readingBlocks(teller: Teller): readonly Block[] {
-  const { story } = teller;
+export function readingBlocks(context: AccountContext): readonly Block[] {
+  const { story } = context;
   if (story.findings.length === 0) return [];
   const rows = story.findings.map((finding, index) => {
     const check = checkIn(story, finding.check, finding.leg);
@@ -27,14 +27,14 @@ export function readingBlocks(teller: Teller): readonly Block[] {
       askWords(story, finding.check, finding.leg),
       [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', '),
       check?.healthy ?? check?.results[0]?.label ?? '',
-      effectCell(story, teller.stepAt(finding.n)),
+      effectCell(story, context.stepAt(finding.n)),
     ];
   });
   const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];
   return [
     { kind: 'heading', text: 'Readings and results' },
     { kind: 'table', head, rows },
-    ...(story.findings.every(({ n }) => teller.stepAt(n) !== undefined)
+    ...(story.findings.every(({ n }) => context.stepAt(n) !== undefined)
       ? []
       : [{ kind: 'paragraph' as const, text: longNote }]),
   ];
@@ -59,7 +59,7 @@ export function repairBlocks(story: Story): readonly Block[] {
 }
 
 /** The complaint's own test, and what was repeated with it, before and after. */
-export function proofBlocks({ story }: Teller): readonly Block[] {
+export function proofBlocks({ story }: AccountContext): readonly Block[] {
   if (story.repairs.length === 0) return [];
   const heading: Block = { kind: 'heading', text: 'The proof' };
   const proof = story.proofs.at(-1);
@@ -111,17 +111,17 @@ const urgencies: Readonly<Record<FollowUp['urgency'], string>> = {
 };
 
 /** What is left: the unsafe first, then parts and accesses, then checks that were passed over. */
-export function toDoBlocks({ story }: Teller): readonly Block[] {
+export function toDoBlocks({ story }: AccountContext): readonly Block[] {
   const order = Object.keys(urgencies);
   const followUps = story.followUps
     .toSorted((one, other) => order.indexOf(one.urgency) - order.indexOf(other.urgency))
-    .map(({ urgency, text }) => sentence(`${urgencies[urgency]}: ${clause(text)}`));
-  const left = story.closed?.leftOpen ?? story.partsOff.map(({ part }) => part);
+    .map(({ urgency, text }) => sentence(`${urgencies[urgency]}: ${asClause(text)}`));
+  const left = story.closed?.leftOpen ?? openThings(story);
   const items = [
     ...followUps,
-    ...left.map((name) => sentence(`Still open or off: ${clause(name)}`)),
+    ...left.map((name) => sentence(`Still open or off: ${asClause(name)}`)),
     ...story.skipped.map(({ check, reason }) =>
-      sentence(`Passed over: ${askedThing(story, check)} (${clause(reason)})`),
+      sentence(`Passed over: ${askedThing(story, check)} (${asClause(reason)})`),
     ),
     ...story.unsure.map(({ check }) => sentence(`Could not be told: ${askedThing(story, check)}`)),
   ];

@@ -3,54 +3,54 @@ import { unlisted } from '../../reason/belief/model.ts';
 import type { Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
 import { chanceBefore } from '../clauses/repairs.ts';
-import type { Teller } from '../context.ts';
-import { causeName, clause, joined, sentence } from '../words/wording.ts';
+import type { AccountContext } from '../context.ts';
+import { causeName, asClause, joined, sentence } from '../words/wording.ts';
 
 /** A suspect this likely beside the named cause was not ruled out. */
 const stillOpen = 0.05;
 const mostOpen = 3;
 
 /** What it was, where, how sure that was, and what had not been ruled out. */
-export function verdictBlocks(teller: Teller): readonly Block[] {
-  const { story } = teller;
+export function verdictBlocks(context: AccountContext): readonly Block[] {
+  const { story } = context;
   const inOrder = [...story.condemned, ...story.repairs].toSorted((one, two) => one.n - two.n);
   const named = [...new Set(inOrder.map(({ cause }) => cause))];
   const heading: Block = { kind: 'heading', text: 'What it was' };
-  if (named.length === 0) return [heading, { kind: 'paragraph', text: notFound(teller) }];
+  if (named.length === 0) return [heading, { kind: 'paragraph', text: notFound(context) }];
   return [
     heading,
-    ...named.map((cause): Block => ({ kind: 'paragraph', text: causeParagraph(teller, cause) })),
+    ...named.map((cause): Block => ({ kind: 'paragraph', text: causeParagraph(context, cause) })),
   ];
 }
 
-function causeParagraph(teller: Teller, cause: string): string {
-  const { story } = teller;
+function causeParagraph(context: AccountContext, cause: string): string {
+  const { story } = context;
   const n =
     story.condemned.find((one) => one.cause === cause)?.n ??
     story.repairs.find((one) => one.cause === cause)?.n ??
     0;
-  const chance = chanceBefore(teller, n, cause);
+  const chance = chanceBefore(context, n, cause);
   const stood = chance === undefined ? '' : ` at ${percent(chance)}`;
-  if (isFailed(teller, cause))
+  if (isFailed(context, cause))
     return sentence(
-      `It was not this: ${clause(causeName(story, cause))}. It was mended${stood}, and the complaint stayed`,
+      `It was not this: ${asClause(causeName(story, cause))}. It was mended${stood}, and the complaint stayed`,
     );
   const where = story.legs
     .map(({ tree }) => tree.causes[cause]?.where)
     .find((one) => one !== undefined);
-  const place = where === undefined ? '' : `; where: ${clause(where)}`;
-  const others = openBeside(teller, n, cause).slice(0, mostOpen);
+  const place = where === undefined ? '' : `; where: ${asClause(where)}`;
+  const others = openBeside(context, n, cause).slice(0, mostOpen);
   const sure =
     chance === undefined ? '' : ` By all that had been found it then stood at ${percent(chance)}.`;
   const open =
     others.length === 0
       ? ' No other suspect was left above 5 %.'
       : ` Not ruled out beside it: ${joined(others)}.`;
-  return `${sentence(`${causeName(story, cause).replace(/\.$/, '')}${place}`)}${sure}${chance === undefined ? '' : open}${outcome(teller, cause)}`;
+  return `${sentence(`${causeName(story, cause).replace(/\.$/, '')}${place}`)}${sure}${chance === undefined ? '' : open}${outcome(context, cause)}`;
 }
 
 /** What the repair of it came to. */
-function outcome({ story }: Teller, cause: string): string {
+function outcome({ story }: AccountContext, cause: string): string {
   const repair = story.repairs.findLast((one) => one.cause === cause);
   if (repair === undefined) return ' It was not repaired in this session.';
   const next = story.repairs.find(({ n }) => n > repair.n);
@@ -59,22 +59,22 @@ function outcome({ story }: Teller, cause: string): string {
   return '';
 }
 
-const isFailed = ({ story }: Teller, cause: string): boolean =>
+const isFailed = ({ story }: AccountContext, cause: string): boolean =>
   failedRepairs(story).some((one) => one.cause === cause);
 
-function openBeside(teller: Teller, n: number, cause: string): readonly string[] {
-  const last = teller.trail.findLast((step) => step.n < n)?.after ?? new Map<string, number>();
+function openBeside(context: AccountContext, n: number, cause: string): readonly string[] {
+  const last = context.trail.findLast((step) => step.n < n)?.after ?? new Map<string, number>();
   return [...last]
     .filter(([id, chance]) => id !== cause && chance >= stillOpen)
     .toSorted(([, one], [, other]) => other - one)
-    .map(([id, chance]) => `${nameOf(teller, id)} (${percent(chance)})`);
+    .map(([id, chance]) => `${nameOf(context, id)} (${percent(chance)})`);
 }
 
-const nameOf = ({ story }: Teller, id: string): string =>
-  id === unlisted ? 'something not on the list' : clause(causeName(story, id));
+const nameOf = ({ story }: AccountContext, id: string): string =>
+  id === unlisted ? 'something not on the list' : asClause(causeName(story, id));
 
-function notFound(teller: Teller): string {
-  const open = openBeside(teller, Infinity, '').slice(0, 5);
+function notFound(context: AccountContext): string {
+  const open = openBeside(context, Infinity, '').slice(0, 5);
   return open.length === 0
     ? 'No cause was named.'
     : `No cause was named. When the work ended the suspects were: ${joined(open)}.`;

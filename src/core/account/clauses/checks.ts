@@ -2,11 +2,11 @@ import type { Entry } from '../../session/correct.ts';
 import { checkIn, type Finding } from '../../session/story.ts';
 import { effectSentences } from './impact.ts';
 import { correctionWords, findingItem, findingSentence, insistedWords } from './finding-words.ts';
-import type { Piece, Saying } from './clause.ts';
-import type { Teller } from '../context.ts';
+import type { Clause, Phrasing } from './clause.ts';
+import type { AccountContext } from '../context.ts';
 import {
   askedThing,
-  clause,
+  asClause,
   isHealthy,
   numberWord,
   readingWords,
@@ -14,32 +14,32 @@ import {
   shownWords,
 } from '../words/wording.ts';
 
-type Made = Omit<Piece, 'n' | 'at' | 'cautions'>;
+type Made = Omit<Clause, 'n' | 'at' | 'cautions'>;
 
 /** A finding of a check on the way, with what it did to the suspects. */
-export function checkPiece(teller: Teller, entry: Entry, finding: Finding): Made {
-  const extra = `${insistedWords(finding)}${correctionWords(teller, entry)}`;
+export function checkClause(context: AccountContext, entry: Entry, finding: Finding): Made {
+  const extra = `${insistedWords(finding)}${correctionWords(context, entry)}`;
   return {
-    kind: isQuiet(teller, finding) && extra === '' ? 'quiet finding' : 'finding',
+    kind: isQuiet(context, finding) && extra === '' ? 'quiet finding' : 'finding',
     begins: false,
     finding,
-    say: (saying) =>
+    phrase: (phrasing) =>
       [
-        `${plainSentence(teller, finding, saying)}${extra}`,
-        ...effectOfAll(teller, [finding], saying.turn),
+        `${plainSentence(context, finding, phrasing)}${extra}`,
+        ...effectOfAll(context, [finding], phrasing.turn),
       ].join(' '),
   };
 }
 
-function plainSentence(teller: Teller, finding: Finding, saying: Saying): string {
-  if (teller.repeated.has(finding.n)) return repeatedSentence(teller, finding, saying);
-  return isFirstTrial(teller, finding)
-    ? trialSentence(teller, finding, saying)
-    : findingSentence(teller, finding, saying);
+function plainSentence(context: AccountContext, finding: Finding, phrasing: Phrasing): string {
+  if (context.repeated.has(finding.n)) return repeatedSentence(context, finding, phrasing);
+  return isFirstTrial(context, finding)
+    ? trialSentence(context, finding, phrasing)
+    : findingSentence(context, finding, phrasing);
 }
 
 /** The same check again, with nothing repaired between and the same result. */
-function repeatedSentence({ story }: Teller, finding: Finding, { when }: Saying): string {
+function repeatedSentence({ story }: AccountContext, finding: Finding, { when }: Phrasing): string {
   const reading = readingWords(finding);
   const asked = askedThing(story, finding.check, finding.leg);
   const begun = when === '' ? 'The' : `${when} the`;
@@ -47,44 +47,44 @@ function repeatedSentence({ story }: Teller, finding: Finding, { when }: Saying)
 }
 
 /** Healthy, and nothing turned on it: several such may be told in one breath. */
-function isQuiet(teller: Teller, finding: Finding): boolean {
-  const effect = teller.effectAt(finding.n);
-  if (effect === undefined || isFirstTrial(teller, finding) || teller.repeated.has(finding.n))
+function isQuiet(context: AccountContext, finding: Finding): boolean {
+  const effect = context.effectAt(finding.n);
+  if (effect === undefined || isFirstTrial(context, finding) || context.repeated.has(finding.n))
     return false;
-  return isHealthy(teller.story, finding) && !effect.settles && !effect.newLeader;
+  return isHealthy(context.story, finding) && !effect.settles && !effect.newLeader;
 }
 
 /** The complaint's own check, the first time: the complaint is made to show itself. */
-function isFirstTrial({ story }: Teller, { check, leg, n }: Finding): boolean {
+function isFirstTrial({ story }: AccountContext, { check, leg, n }: Finding): boolean {
   if (story.legs[leg]?.tree.complaint.confirm !== check) return false;
   return story.findings.find((one) => one.check === check && one.leg === leg)?.n === n;
 }
 
-function trialSentence({ story }: Teller, finding: Finding, { when }: Saying): string {
+function trialSentence({ story }: AccountContext, finding: Finding, { when }: Phrasing): string {
   const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
   const tried = isHealthy(story, finding)
     ? 'the complaint was looked for and did not show'
     : 'the complaint was made to show itself';
   const begun = when === '' ? sentence(tried).replace(/\.$/, '') : `${when} ${tried}`;
-  return `${begun} ("${ask}"): ${clause(shownWords(story, finding))}.`;
+  return `${begun} ("${ask}"): ${asClause(shownWords(story, finding))}.`;
 }
 
 function effectOfAll(
-  teller: Teller,
+  context: AccountContext,
   findings: readonly Finding[],
   turn: number,
 ): readonly string[] {
-  const steps = findings.flatMap(({ n }) => teller.stepAt(n) ?? []);
-  return effectSentences(teller.story, steps, { together: findings.length, turn });
+  const steps = findings.flatMap(({ n }) => context.stepAt(n) ?? []);
+  return effectSentences(context.story, steps, { together: findings.length, turn });
 }
 
 /** Several healthy findings in one sentence, and what they came to together. */
 export function quietSentences(
-  teller: Teller,
+  context: AccountContext,
   findings: readonly Finding[],
-  { when, turn }: Saying,
+  { when, turn }: Phrasing,
 ): string {
-  const items = findings.map((finding) => findingItem(teller, finding));
+  const items = findings.map((finding) => findingItem(context, finding));
   const listed = `${items.slice(0, -1).join('; ')}; and ${items.at(-1)}`;
   const number = numberWord(findings.length);
   const head = (
@@ -95,15 +95,15 @@ export function quietSentences(
     ] as const
   )[turn % 3];
   const begun = when === '' ? sentence(head ?? '').replace(/\.$/, '') : `${when} ${head}`;
-  return [`${begun}: ${listed}.`, ...effectOfAll(teller, findings, turn)].join(' ');
+  return [`${begun}: ${listed}.`, ...effectOfAll(context, findings, turn)].join(' ');
 }
 
 /** The complaint's own test after a repair. */
-export function proofPiece(teller: Teller, entry: Entry, finding: Finding): Made {
-  const { story } = teller;
+export function proofClause(context: AccountContext, entry: Entry, finding: Finding): Made {
+  const { story } = context;
   const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
   const reading = readingWords(finding);
-  const shown = clause(shownWords(story, finding));
+  const shown = asClause(shownWords(story, finding));
   const answer = reading === '' ? shown : `${reading} (${shown})`;
   const outcome = isHealthy(story, finding)
     ? 'The complaint was gone.'
@@ -112,7 +112,7 @@ export function proofPiece(teller: Teller, entry: Entry, finding: Finding): Made
     kind: 'proof',
     begins: false,
     finding,
-    say: ({ when }) =>
-      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated ("${ask}"): ${answer}.${correctionWords(teller, entry)} ${outcome}`,
+    phrase: ({ when }) =>
+      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated ("${ask}"): ${answer}.${correctionWords(context, entry)} ${outcome}`,
   };
 }

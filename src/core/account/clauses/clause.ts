@@ -2,16 +2,16 @@ import type { Finding } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { sentence } from '../words/wording.ts';
 
-/** How a piece is to be said: with its time or without, and as which of several in turn. */
-export type Saying = { readonly when: string; readonly turn: number };
+/** How a clause is to be said: with its time or without, and as which of several in turn. */
+export type Phrasing = { readonly when: string; readonly turn: number };
 
 export type Closed = { readonly part: string } | { readonly access: string };
 
-/** One thing worth telling of the way; pieces are put together to paragraphs afterwards. */
-export type Piece = {
+/** One thing worth telling of the way; several are put together to paragraphs afterwards. */
+export type Clause = {
   readonly n: number;
   readonly at: string;
-  /** Pieces of one kind may be told together. */
+  /** Clauses of one kind may be told together. */
   readonly kind: 'finding' | 'quiet finding' | 'closing' | 'repair' | 'proof' | 'other';
   /** Begins a new paragraph. */
   readonly begins: boolean;
@@ -20,17 +20,17 @@ export type Piece = {
   readonly closed?: Closed;
   readonly cautions: readonly string[];
   readonly picture?: Block;
-  readonly say: (saying: Saying) => string;
+  readonly phrase: (phrasing: Phrasing) => string;
 };
 
-/** A piece that is one clause: `At 10:43 we noted ...`, or the same without its time. */
+/** Plain words: `At 10:43 we noted ...`, or the same without its time. */
 export const plain = (
   text: string,
-  more: Partial<Omit<Piece, 'n' | 'at' | 'say'>> = {},
-): Omit<Piece, 'n' | 'at'> => ({
+  more: Partial<Omit<Clause, 'n' | 'at' | 'phrase'>> = {},
+): Omit<Clause, 'n' | 'at'> => ({
   kind: 'other',
   begins: false,
   cautions: [],
   ...more,
-  say: ({ when }) => (when === '' ? sentence(text) : sentence(`${when} ${text}`)),
+  phrase: ({ when }) => (when === '' ? sentence(text) : sentence(`${when} ${text}`)),
 });

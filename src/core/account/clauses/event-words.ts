@@ -1,11 +1,11 @@
 import type { Entry } from '../../session/correct.ts';
 import type { Kind, PayloadOf } from '../../session/event.ts';
-import type { Finding, Story } from '../../session/story.ts';
+import { accessName, type Finding, type Story } from '../../session/story.ts';
 import { count } from '../../text.ts';
 import {
   askWords,
   causeName,
-  clause,
+  asClause,
   readingWords,
   sentence,
   shownWords,
@@ -29,7 +29,7 @@ function phrase(story: Story, entry: Entry): string | undefined {
 
 /** A thing taken back is told, not hidden. */
 function withdrawn(story: Story, { event, correctedBy }: Entry): string | undefined {
-  if (correctedBy.length === 0 || event.kind === 'stranger') return undefined;
+  if (correctedBy.length === 0 || event.kind === 'unknown') return undefined;
   const what = 'check' in event ? `the answer to "${askWords(story, event.check)}"` : 'an entry';
   return `Here ${what} was recorded, and later withdrawn.`;
 }
@@ -57,14 +57,16 @@ const phrases: Phrases = {
     sentence(`Taken off: ${part}${where === undefined ? '' : `, ${where}`}`),
   'part-on': ({ part }) => sentence(`Put back: ${part}`),
   access: ({ access, now }, { story }) =>
-    sentence(`${now === 'open' ? 'Opened up' : 'Closed up'}: ${clause(accessName(story, access))}`),
-  condemned: ({ cause }, { story }) => `The cause was named: ${clause(causeName(story, cause))}.`,
+    sentence(
+      `${now === 'open' ? 'Opened up' : 'Closed up'}: ${asClause(accessName(story, access))}`,
+    ),
+  condemned: ({ cause }, { story }) => `The cause was named: ${asClause(causeName(story, cause))}.`,
   repaired: (said, { story }) => repaired(story, said),
   proved: ({ good }, { story, entry }) =>
-    `${good ? 'The proof' : 'The proof failed'}: ${clause(found(story, entry) ?? '')}.`,
+    `${good ? 'The proof' : 'The proof failed'}: ${asClause(found(story, entry) ?? '')}.`,
   leg: ({ tree, reason }, { story }) =>
     sentence(
-      `The work went on with another complaint, "${story.legs.find((leg) => leg.tree.id === tree)?.tree.title ?? tree}"${reason === undefined ? '' : `: ${clause(reason)}`}`,
+      `The work went on with another complaint, "${story.legs.find((leg) => leg.tree.id === tree)?.tree.title ?? tree}"${reason === undefined ? '' : `: ${asClause(reason)}`}`,
     ),
   'follow-up': ({ text }) => sentence(`To be done later: ${text}`),
   paused: () => 'The work was put down.',
@@ -74,12 +76,8 @@ const phrases: Phrases = {
       : `The work was picked up again after the record had been cut off (${count(torn, 'torn byte')} passed over).`,
 };
 
-const accessName = (story: Story, access: string): string =>
-  story.legs.map(({ shop }) => shop.accesses[access]?.name).find((name) => name !== undefined) ??
-  access;
-
 function repaired(story: Story, said: PayloadOf<'repaired'>): string {
-  const name = clause(causeName(story, said.cause));
+  const name = asClause(causeName(story, said.cause));
   const parts = said.parts.length === 0 ? '' : ` Parts: ${said.parts.join(', ')}.`;
   const minutes = said.minutes === undefined ? '' : ` It took ${count(said.minutes, 'minute')}.`;
   const cost = said.cost === undefined ? '' : ` Cost: ${said.cost}.`;

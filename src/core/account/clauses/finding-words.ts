@@ -1,11 +1,11 @@
 import type { Entry } from '../../session/correct.ts';
 import type { Finding } from '../../session/story.ts';
-import type { Teller } from '../context.ts';
+import type { AccountContext } from '../context.ts';
 import {
   askWords,
   askedThing,
   checkIn,
-  clause,
+  asClause,
   isQuestion,
   readingWords,
   sentence,
@@ -16,7 +16,7 @@ const measured = ['came to', 'read', 'measured'] as const;
 
 /** One finding as a sentence; `when` is `At 10:48` or empty. */
 export function findingSentence(
-  { story }: Teller,
+  { story }: AccountContext,
   finding: Finding,
   { when, turn }: { readonly when: string; readonly turn: number },
 ): string {
@@ -27,19 +27,21 @@ export function findingSentence(
   if (isQuestion(story, finding.check, finding.leg))
     return when === ''
       ? `${ask}? ${answer}`
-      : `${when} the question was: ${clause(ask)}? ${answer}`;
-  const subject = when === '' ? ask : `${when}, ${clause(ask)}`;
+      : `${when} the question was: ${asClause(ask)}? ${answer}`;
+  const subject = when === '' ? ask : `${when}, ${asClause(ask)}`;
   if (reading === '')
-    return /:/.test(ask + shown) ? `${subject}, gave "${shown}".` : `${subject}: ${clause(shown)}.`;
+    return /:/.test(ask + shown)
+      ? `${subject}, gave "${shown}".`
+      : `${subject}: ${asClause(shown)}.`;
   const comma = ask.includes(',') ? ',' : '';
   return `${subject}${comma} ${measured[turn % 3] ?? 'came to'} ${answer}`;
 }
 
 /** The same inside a list: `volts lost from each post to its own clamp (0.01 V, clean)`. */
-export function findingItem({ story }: Teller, finding: Finding): string {
-  const ask = clause(askWords(story, finding.check, finding.leg));
+export function findingItem({ story }: AccountContext, finding: Finding): string {
+  const ask = asClause(askWords(story, finding.check, finding.leg));
   const reading = readingWords(finding);
-  const shown = clause(shownWords(story, finding));
+  const shown = asClause(shownWords(story, finding));
   return `${ask} (${reading === '' ? shown : reading})`;
 }
 
@@ -48,29 +50,32 @@ export const insistedWords = ({ insisted }: Finding): string =>
   insisted === true ? ' The reading is an unlikely one and was kept all the same.' : '';
 
 /** What was first recorded, and how it came to be put right. */
-export function correctionWords(teller: Teller, { event, said, correctedBy }: Entry): string {
+export function correctionWords(
+  context: AccountContext,
+  { event, said, correctedBy }: Entry,
+): string {
   if (correctedBy.length === 0 || said === undefined) return '';
-  const reason = reasonOf(teller, correctedBy);
-  const because = reason === '' ? '' : `: ${clause(reason)}`;
+  const reason = reasonOf(context, correctedBy);
+  const because = reason === '' ? '' : `: ${asClause(reason)}`;
   if (event.kind !== 'found' && event.kind !== 'proved')
     return ` The entry was first written otherwise and was put right afterwards${because}.`;
-  const results = checkIn(teller.story, event.check)?.results ?? [];
+  const results = checkIn(context.story, event.check)?.results ?? [];
   const first = results.find(({ id }) => id === event.result)?.label ?? 'another result';
   const typed = event.reading === undefined ? '' : `${readingWords(event)}, `;
-  return ` ${sentence(`${teller.who} had first written down ${typed}"${first}", and put it right afterwards${because}`)}`;
+  return ` ${sentence(`${context.who} had first written down ${typed}"${first}", and put it right afterwards${because}`)}`;
 }
 
 /** The reason that the last correction gave. */
-export function reasonOf({ story }: Teller, correctedBy: readonly number[]): string {
+export function reasonOf({ story }: AccountContext, correctedBy: readonly number[]): string {
   const last = correctedBy.at(-1);
   const event = story.entries.find(({ event: one }) => one.n === last)?.event;
   return event?.kind === 'corrected' ? (event.reason ?? '') : '';
 }
 
 /** What was withdrawn, told and not hidden. */
-export function withdrawnWords(teller: Teller, { event, correctedBy }: Entry): string {
+export function withdrawnWords(context: AccountContext, { event, correctedBy }: Entry): string {
   const what =
-    'check' in event ? `The answer to ${askedThing(teller.story, event.check)}` : 'An entry';
-  const reason = reasonOf(teller, correctedBy);
-  return `${what} stood here and was withdrawn later${reason === '' ? '' : `: ${clause(reason)}`}.`;
+    'check' in event ? `The answer to ${askedThing(context.story, event.check)}` : 'An entry';
+  const reason = reasonOf(context, correctedBy);
+  return `${what} stood here and was withdrawn later${reason === '' ? '' : `: ${asClause(reason)}`}.`;
 }

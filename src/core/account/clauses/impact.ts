@@ -3,10 +3,10 @@ import { unlisted } from '../../reason/belief/model.ts';
 import type { TrailStep } from '../../reason/history/belief-history.ts';
 import { percent } from '../../reason/history/wording.ts';
 import type { Story } from '../../session/story.ts';
-import { causeName, clause, joined, numberWord } from '../words/wording.ts';
+import { causeName, asClause, joined, numberWord } from '../words/wording.ts';
 
 const nameIn = (story: Story, cause: string): string =>
-  cause === unlisted ? 'something not on the list' : clause(causeName(story, cause));
+  cause === unlisted ? 'something not on the list' : asClause(causeName(story, cause));
 
 /** `27 to 48 %`; the ends keep their words. */
 const shiftWords = ({ from, to }: Shift): string => {

@@ -3,14 +3,18 @@ import { settledFrom } from '../../reason/history/impact.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { PayloadOf } from '../../session/event.ts';
 import { correctionWords } from './finding-words.ts';
-import { plain, type Piece } from './clause.ts';
-import type { Teller } from '../context.ts';
-import { causeName, clause, minuteWords, sentence } from '../words/wording.ts';
+import { plain, type Clause } from './clause.ts';
+import type { AccountContext } from '../context.ts';
+import { causeName, asClause, minuteWords, sentence } from '../words/wording.ts';
 
-type Made = Omit<Piece, 'n' | 'at'>;
+type Made = Omit<Clause, 'n' | 'at'>;
 
 /** How likely a cause was by all that had been found before an event. */
-export function chanceBefore({ trail }: Teller, n: number, cause: string): number | undefined {
+export function chanceBefore(
+  { trail }: AccountContext,
+  n: number,
+  cause: string,
+): number | undefined {
   const last = trail.findLast((step) => step.n < n);
   return last === undefined ? trail[0]?.before?.get(cause) : last.after?.get(cause);
 }
@@ -18,17 +22,17 @@ export function chanceBefore({ trail }: Teller, n: number, cause: string): numbe
 /** Under this a repair is a guess, whatever comes of it. */
 export const guessUnder = 0.5;
 
-export function condemnedPiece(teller: Teller, n: number, cause: string): Made {
-  const { story, who } = teller;
-  const chance = chanceBefore(teller, n, cause);
-  const last = teller.trail.findLast((step) => step.n < n);
-  const effect = last === undefined ? undefined : teller.effectAt(last.n);
+export function condemnedClause(context: AccountContext, n: number, cause: string): Made {
+  const { story, who } = context;
+  const chance = chanceBefore(context, n, cause);
+  const last = context.trail.findLast((step) => step.n < n);
+  const effect = last === undefined ? undefined : context.effectAt(last.n);
   const justTold =
     effect?.leader?.cause === cause && (effect.settles || effect.up?.cause === cause);
   if (justTold && last?.kind === 'finding' && (chance ?? 0) >= settledFrom)
     return plain(`with that, ${who} named it as the cause`);
   return plain(
-    `${who} named the cause: ${clause(causeName(story, cause))}. ${sureWords(chance)}`.trim(),
+    `${who} named the cause: ${asClause(causeName(story, cause))}. ${sureWords(chance)}`.trim(),
   );
 }
 
@@ -41,16 +45,20 @@ function sureWords(chance: number | undefined): string {
 }
 
 /** A repair, after everything that was taken off for it. */
-export function repairedPiece(teller: Teller, entry: Entry, said: PayloadOf<'repaired'>): Made {
-  const { story } = teller;
+export function repairedClause(
+  context: AccountContext,
+  entry: Entry,
+  said: PayloadOf<'repaired'>,
+): Made {
+  const { story } = context;
   const { n } = entry.event;
   const named = story.condemned.some(
     (one) =>
       one.cause === said.cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
   );
-  const name = clause(causeName(story, said.cause));
-  const sure = named ? '' : sureWords(chanceBefore(teller, n, said.cause));
-  const what = said.did === undefined ? name : clause(said.did);
+  const name = asClause(causeName(story, said.cause));
+  const sure = named ? '' : sureWords(chanceBefore(context, n, said.cause));
+  const what = said.did === undefined ? name : asClause(said.did);
   const subject =
     named || said.did === undefined
       ? 'the repair was done'
@@ -61,12 +69,12 @@ export function repairedPiece(teller: Teller, entry: Entry, said: PayloadOf<'rep
     kind: 'repair',
     begins: true,
     cautions: [],
-    say: ({ when }) =>
+    phrase: ({ when }) =>
       [
         sentence(`${when === '' ? 'Then' : when} ${subject}: ${what}`),
         minutes,
         sure === '' ? '' : ` ${sure}`,
-        correctionWords(teller, entry),
+        correctionWords(context, entry),
       ].join(''),
   };
 }

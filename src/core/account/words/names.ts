@@ -1,7 +1,7 @@
-import type { Event, Payload, Stranger } from '../../session/event.ts';
+import type { Event, Payload, UnknownEvent } from '../../session/event.ts';
 import type { Header } from '../../session/header.ts';
 
-type Told = { readonly header: Header; readonly events: readonly (Event | Stranger)[] };
+type Told = { readonly header: Header; readonly events: readonly (Event | UnknownEvent)[] };
 
 const unnamed = 'the vehicle';
 const somebody = 'the mechanic';
@@ -17,7 +17,7 @@ export function withoutNames({ header, events }: Told): Told {
   ]);
   return {
     header: { ...header, who: '', vehicle: { ...header.vehicle, name: unnamed } },
-    events: events.map((event) => (event.kind === 'stranger' ? event : hidden(event, hide))),
+    events: events.map((event) => (event.kind === 'unknown' ? event : hidden(event, hide))),
   };
 }
 

@@ -10,7 +10,7 @@ export function sentence(text: string): string {
 }
 
 /** First letter small (unless the word is all capitals), no full stop: for use inside a sentence. */
-export function clause(text: string): string {
+export function asClause(text: string): string {
   const trimmed = text.trim().replace(/\.$/, '');
   return /^([A-Z][a-z]|A )/.test(trimmed)
     ? trimmed.slice(0, 1).toLowerCase() + trimmed.slice(1)
@@ -39,7 +39,7 @@ export const isQuestion = (story: Story, id: string, leg?: number): boolean =>
 
 /** What a check asks, as a thing inside a sentence: a question stands in quotes. */
 export const askedThing = (story: Story, id: string, leg?: number): string =>
-  isQuestion(story, id, leg) ? `"${askOf(story, id, leg)}"` : clause(askWords(story, id, leg));
+  isQuestion(story, id, leg) ? `"${askOf(story, id, leg)}"` : asClause(askWords(story, id, leg));
 
 /** What a finding showed in words: the label of its result, or of the two it may be. */
 export const shownWords = (story: Story, { check, leg, result, orResult }: Shown): string =>

@@ -1,7 +1,7 @@
 import type { Check } from '../../tree/model.ts';
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
-import { accept, refuse, type Decision } from './decision.ts';
+import { accept, refuse, type Ruling } from './ruling.ts';
 import type { Payload } from '../event.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { awaitsProof } from '../proof.ts';
@@ -10,7 +10,7 @@ import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './lookup.ts';
 import { currentLeg, lastFinding, type Story } from '../story.ts';
 import { today } from '../today.ts';
 
-export function begin(story: Story, action: ActionOf<'begin'>): Decision {
+export function begin(story: Story, action: ActionOf<'begin'>): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
   return accept(
@@ -29,7 +29,7 @@ export function begin(story: Story, action: ActionOf<'begin'>): Decision {
  * Records what a check showed. Shown by the complaint's own check while a repair waits for its
  * proof, it is that proof.
  */
-export function find(story: Story, action: ActionOf<'find'>): Decision {
+export function find(story: Story, action: ActionOf<'find'>): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
   if (awaitsProof(story) && action.check === currentLeg(story).tree.complaint.confirm)
@@ -50,7 +50,7 @@ export function find(story: Story, action: ActionOf<'find'>): Decision {
   );
 }
 
-export function unsure(story: Story, action: ActionOf<'unsure'>): Decision {
+export function unsure(story: Story, action: ActionOf<'unsure'>): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
   if (action.between === undefined)
@@ -62,7 +62,7 @@ export function unsure(story: Story, action: ActionOf<'unsure'>): Decision {
   return find(story, { do: 'find', check: action.check, result, orResult, told: action.told });
 }
 
-export function skip(story: Story, action: ActionOf<'skip'>): Decision {
+export function skip(story: Story, action: ActionOf<'skip'>): Ruling {
   if (checkOf(story, action.check) === undefined) return noSuchCheck(story, action.check);
   if (action.reason.trim() === '')
     return refuse('no-reason', 'A check is passed over with a reason.', 'Say why in a few words.');

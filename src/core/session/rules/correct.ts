@@ -1,6 +1,6 @@
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
-import { accept, refuse, type Decision } from './decision.ts';
+import { accept, refuse, type Ruling } from './ruling.ts';
 import type { Kind, Payload } from '../event.ts';
 import { noSuchCheck } from './lookup.ts';
 import { checkIn, currentLeg, type Story } from '../story.ts';
@@ -24,7 +24,7 @@ const mendable: ReadonlySet<Kind> = new Set([
 ]);
 
 /** A mistake is mended by a new event that names the old one; what was written stays written. */
-export function correct(story: Story, action: Correct): Decision {
+export function correct(story: Story, action: Correct): Ruling {
   const entry = story.entries.find(({ event }) => event.n === action.n);
   if (entry === undefined)
     return refuse(
@@ -48,7 +48,7 @@ export function correct(story: Story, action: Correct): Decision {
 
 const reasonOf = ({ reason }: Correct) => (reason === undefined ? {} : { reason });
 
-function sayAnew(story: Story, action: Correct, said: Payload): Decision {
+function sayAnew(story: Story, action: Correct, said: Payload): Ruling {
   if (said.kind === 'found' || said.kind === 'proved') return answerAnew(story, action, said);
   const to = wordAnew(action, said);
   if (to === undefined)
@@ -71,7 +71,7 @@ function answerAnew(
   story: Story,
   action: Correct,
   said: Extract<Payload, { kind: 'found' | 'proved' }>,
-): Decision {
+): Ruling {
   const finding = story.findings.find(({ n }) => n === action.n);
   const check = checkIn(story, said.check, finding?.leg ?? 0);
   if (check === undefined) return noSuchCheck(story, said.check);

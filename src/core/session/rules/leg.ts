@@ -1,11 +1,11 @@
 import type { ActionOf } from '../action.ts';
-import { accept, refuse, type Decision, type World } from './decision.ts';
+import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { isProven, lastRepair } from '../proof.ts';
 import { shopOf } from '../header.ts';
-import { currentLeg, type Story } from '../story.ts';
+import { currentLeg, openThings, type Story } from '../story.ts';
 
 /** Goes on with another complaint's tree in the same session; findings and accesses go along. */
-export function leg(story: Story, action: ActionOf<'leg'>, world: World): Decision {
+export function leg(story: Story, action: ActionOf<'leg'>, world: World): Ruling {
   const found = world.tree(action.tree);
   if (found === undefined)
     return refuse(
@@ -33,7 +33,7 @@ export function leg(story: Story, action: ActionOf<'leg'>, world: World): Decisi
 }
 
 /** Ends the session. As fixed only with a good proof after the last repair. */
-export function close(story: Story, action: ActionOf<'close'>): Decision {
+export function close(story: Story, action: ActionOf<'close'>): Ruling {
   const proven = isProven(story);
   const as = action.as ?? (proven ? 'fixed' : 'handed-on');
   if (as === 'fixed' && lastRepair(story) === undefined)
@@ -44,13 +44,16 @@ export function close(story: Story, action: ActionOf<'close'>): Decision {
       "It is not proven: the complaint's own test has not shown good since the last repair.",
       closeOtherwise,
     );
-  const { shop } = currentLeg(story);
-  const leftOpen = [
-    ...story.open.map((id) => shop.accesses[id]?.name ?? id),
-    ...story.partsOff.map(({ part }) => part),
-  ];
+  const leftOpen = openThings(story);
   return accept(
-    [{ kind: 'closed', as, leftOpen, ...(action.text !== undefined && { text: action.text }) }],
+    [
+      {
+        kind: 'closed',
+        as,
+        leftOpen: [...leftOpen],
+        ...(action.text !== undefined && { text: action.text }),
+      },
+    ],
     leftOpen.map((name) => `Still open or off: ${name}.`),
   );
 }

@@ -1,5 +1,5 @@
 import type { Cause, Check } from '../../tree/model.ts';
-import { refuseUnknown, type Decision } from './decision.ts';
+import { refuseUnknown, type Ruling } from './ruling.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** The check of the tree that is being walked, by its id. */
@@ -8,7 +8,7 @@ export const checkOf = (story: Story, id: string): Check | undefined => {
   return Object.hasOwn(checks, id) ? checks[id] : undefined;
 };
 
-export const noSuchCheck = (story: Story, id: string): Decision =>
+export const noSuchCheck = (story: Story, id: string): Ruling =>
   refuseUnknown('check', id, Object.keys(currentLeg(story).tree.checks));
 
 /** Cautions whose reading must be said: what can maim. */
@@ -29,7 +29,7 @@ export const causeOf = (story: Story, id: string): Cause | undefined => {
   return Object.hasOwn(causes, id) ? causes[id] : undefined;
 };
 
-export const noSuchCause = (story: Story, id: string): Decision =>
+export const noSuchCause = (story: Story, id: string): Ruling =>
   refuseUnknown('cause', id, Object.keys(currentLeg(story).tree.causes));
 
 export const toldAt = ({ told }: { readonly told?: string | undefined }) =>

@@ -1,6 +1,6 @@
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
-import { accept, refuse, refuseUnknown, type Decision } from './decision.ts';
+import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { lastRepair, proofsOfRepair } from '../proof.ts';
 import { checkOf, toldAt } from './lookup.ts';
@@ -8,7 +8,7 @@ import { currentLeg, type Story } from '../story.ts';
 import { today } from '../today.ts';
 
 /** The complaint's own test after a repair: good when it shows its first result. */
-export function prove(story: Story, action: ActionOf<'prove'>): Decision {
+export function prove(story: Story, action: ActionOf<'prove'>): Ruling {
   const { tree } = currentLeg(story);
   const id = tree.complaint.confirm;
   const check = checkOf(story, id);

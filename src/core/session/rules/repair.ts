@@ -1,18 +1,18 @@
 import type { ActionOf } from '../action.ts';
-import { accept, type Decision } from './decision.ts';
+import { accept, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { causeOf, noSuchCause, toldAt, unread } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** Names a cause as found. */
-export function condemn(story: Story, action: ActionOf<'condemn'>): Decision {
+export function condemn(story: Story, action: ActionOf<'condemn'>): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
   const acknowledged = action.acknowledged === true ? { acknowledged: cause.repair.cautions } : {};
   return accept([{ kind: 'condemned', cause: action.cause, ...acknowledged, ...toldAt(action) }]);
 }
 
-export function repair(story: Story, action: ActionOf<'repair'>): Decision {
+export function repair(story: Story, action: ActionOf<'repair'>): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
   const { shop } = currentLeg(story);

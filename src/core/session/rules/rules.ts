@@ -1,5 +1,5 @@
 import type { Action, ActionOf } from '../action.ts';
-import { accept, refuse, type Decision, type World } from './decision.ts';
+import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
 import { correct } from './correct.ts';
 import { close, leg } from './leg.ts';
@@ -8,7 +8,7 @@ import { prove } from './prove.ts';
 import { condemn, repair } from './repair.ts';
 import type { Story } from '../story.ts';
 
-type Rule<D extends Action['do']> = (story: Story, action: ActionOf<D>, world: World) => Decision;
+type Rule<D extends Action['do']> = (story: Story, action: ActionOf<D>, world: World) => Ruling;
 type Rules = { readonly [D in Action['do']]: Rule<D> };
 
 const rules: Rules = {
@@ -44,7 +44,7 @@ const afterClosing: ReadonlySet<Action['do']> = new Set(['note', 'photo', 'follo
  * Says what may happen when: the events an action makes of this story, or why it may not be.
  * Screens and the `enter` command both go through here.
  */
-export function decide(story: Story, action: Action, world: World): Decision {
+export function decide(story: Story, action: Action, world: World): Ruling {
   if (story.closed !== undefined && !afterClosing.has(action.do))
     return refuse(
       'closed',

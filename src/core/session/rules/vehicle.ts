@@ -2,7 +2,7 @@ import { parseReading } from '../../trade/units/reading.ts';
 import { convert } from '../../trade/units/units.ts';
 import { bad, good, type Parsed } from '../../problem.ts';
 import type { ActionOf } from '../action.ts';
-import { accept, refuse, refuseUnknown, type Decision } from './decision.ts';
+import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
 import type { Amount, Conditions } from '../event.ts';
 import { currentLeg, type Story } from '../story.ts';
 
@@ -46,7 +46,7 @@ function parseCondition(
   });
 }
 
-export function conditions(story: Story, action: ActionOf<'conditions'>): Decision {
+export function conditions(story: Story, action: ActionOf<'conditions'>): Ruling {
   const parsed = parseConditions(action, story.header.units);
   const { notKnown = [] } = action;
   if (parsed.kind === 'good' && notKnown.length + Object.keys(parsed.value).length === 0)
@@ -61,7 +61,7 @@ export function conditions(story: Story, action: ActionOf<'conditions'>): Decisi
     : { kind: 'refused', problem };
 }
 
-export function standing(_story: Story, { do: _, ...set }: ActionOf<'standing'>): Decision {
+export function standing(_story: Story, { do: _, ...set }: ActionOf<'standing'>): Ruling {
   return Object.keys(set).length === 0
     ? refuse(
         'no-standing',
@@ -72,7 +72,7 @@ export function standing(_story: Story, { do: _, ...set }: ActionOf<'standing'>)
 }
 
 /** Opens or closes an access; each is opened once and stays open until it is closed. */
-export function access(story: Story, { open, close }: ActionOf<'access'>): Decision {
+export function access(story: Story, { open, close }: ActionOf<'access'>): Ruling {
   const { shop } = currentLeg(story);
   const id = open ?? close;
   if (id === undefined || (open !== undefined && close !== undefined))
@@ -86,7 +86,7 @@ export function access(story: Story, { open, close }: ActionOf<'access'>): Decis
   return accept([{ kind: 'access', access: id, now: open === undefined ? 'closed' : 'open' }]);
 }
 
-export function partOn(story: Story, { part }: ActionOf<'part-on'>): Decision {
+export function partOn(story: Story, { part }: ActionOf<'part-on'>): Ruling {
   const off = story.partsOff.map((one) => one.part);
   if (off.includes(part)) return accept([{ kind: 'part-on', part }]);
   return refuse(

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { Action } from '../../../../src/core/session/action.ts';
-import type { World } from '../../../../src/core/session/rules/decision.ts';
+import type { World } from '../../../../src/core/session/rules/ruling.ts';
 import { decide } from '../../../../src/core/session/rules/rules.ts';
 import { after, verdict } from '../../../helpers/story.ts';
 

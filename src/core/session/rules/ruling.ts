@@ -5,7 +5,7 @@ import type { Shop } from '../../tree/shop.ts';
 import type { Payload } from '../event.ts';
 
 /** What becomes of an action: events to be written, or one clear line why not. */
-export type Decision =
+export type Ruling =
   | {
       readonly kind: 'accepted';
       readonly payloads: readonly Payload[];
@@ -20,17 +20,18 @@ export type World = {
   readonly tree: (id: string) => { readonly tree: Tree; readonly shop: Shop } | undefined;
 };
 
-export const accept = (
-  payloads: readonly Payload[],
-  warnings: readonly string[] = [],
-): Decision => ({ kind: 'accepted', payloads, warnings });
+export const accept = (payloads: readonly Payload[], warnings: readonly string[] = []): Ruling => ({
+  kind: 'accepted',
+  payloads,
+  warnings,
+});
 
-export const refuse = (code: string, message: string, mend: string, value?: string): Decision => ({
+export const refuse = (code: string, message: string, mend: string, value?: string): Ruling => ({
   kind: 'refused',
   problem: { code, message, mend, ...(value !== undefined && { value }) },
 });
 
-export const refuseUnknown = (what: string, id: string, names: readonly string[]): Decision =>
+export const refuseUnknown = (what: string, id: string, names: readonly string[]): Ruling =>
   refuse(
     `unknown-${what}`,
     `There is no ${what} "${id}" here.`,

@@ -22,7 +22,7 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
   const all = { ...everywhere, ...wanted };
   try {
     const { values, positionals } = parseArgs({
-      args: [...args],
+      args: joinNegatives(args, all),
       allowPositionals: true,
       options: Object.fromEntries(
         Object.entries(all).map(([name, kind]) => [
@@ -53,6 +53,19 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
     });
   }
 }
+
+/** Joins `--temperature -5C`: what looks like a number below zero is the option's value, no option. */
+const joinNegatives = (args: readonly string[], wanted: Wanted): string[] => {
+  const takesText = (arg: string): boolean =>
+    arg.startsWith('--') && ['text', 'texts'].includes(wanted[arg.slice(2)] ?? '');
+  return args.flatMap((arg, at) => {
+    const [before = '', next = ''] = [args[at - 1], args[at + 1]];
+    if (takesText(arg) && negative.test(next)) return [`${arg}=${next}`];
+    return takesText(before) && negative.test(arg) ? [] : [arg];
+  });
+};
+
+const negative = /^[-\u2212][.\d½¼¾]/;
 
 export const treesFolder = (io: Io, given: Given): string =>
   absolute(io, given.text('trees') ?? io.folders.shipped);

@@ -52,6 +52,14 @@ test.each<[title: string, args: readonly string[], line: RegExp]>([
   expect(err.trim().split('\n')).toHaveLength(1);
 });
 
+test('a temperature below zero is the value of its option', async () => {
+  const { out } = await runCommand(open, [...begin.slice(0, 5), '--temperature', '-5C']);
+
+  expect(readFileSync(out.trim(), 'utf8').split('\n')[0]).toContain(
+    '"temperature":{"value":-5,"unit":"C","typed":"-5C"}',
+  );
+});
+
 test('enter takes actions a line at a time and answers each, on the disk', async () => {
   const { folder, path } = await begun();
 

@@ -1,3 +1,4 @@
+import { withoutDust } from './dust.ts';
 import { showNumber } from './units/units.ts';
 
 /** The range in which a figure holds for one of its inputs. */
@@ -12,9 +13,14 @@ export function span(name: string, low: number, high: number, unit: string): Spa
   return { name, low, high, unit };
 }
 
-/** The value back again; RangeError naming the value and the range when it is outside or no number. */
+/**
+ * The value back again, or the end of the range that it passes by no more than floating-point
+ * dust. RangeError naming the value and the range when it is outside or no number.
+ */
 export function inSpan(value: number, range: Span): number {
   if (value >= range.low && value <= range.high) return value;
+  const clean = withoutDust(value);
+  if (clean === range.low || clean === range.high) return clean;
   const shown = Number.isNaN(value) ? 'not a number' : `${showNumber(value, 4)} ${range.unit}`;
   throw new RangeError(`${range.name} ${shown.trim()} is outside ${showSpan(range)}.`);
 }

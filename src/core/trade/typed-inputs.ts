@@ -1,9 +1,10 @@
 import { bad, good } from '../problem.ts';
-import type { Parsed, Problem } from '../problem.ts';
+import type { Parsed } from '../problem.ts';
 import type { FigureInput } from './figure-input.ts';
 import { meant } from './units/nearest.ts';
 import { readNumber } from './units/number.ts';
-import { parseReading } from './units/reading.ts';
+import { minusAsked, parseReading } from './units/reading.ts';
+import { parseReadings } from './units/readings.ts';
 import { convert } from './units/units.ts';
 
 /** One input as it was typed, and in the figure's own unit. */
@@ -48,9 +49,11 @@ function typedNumber(text: string): Parsed<TypedInput> {
     const message = `"${text.slice(0, 40)}" is not a number.`;
     return refuse('reading-not-a-number', message, 'Type a number such as 12.4.', text);
   }
-  if (found.grouped !== undefined) {
-    const message = `"${text.slice(0, 40)}" can mean ${found.value} or ${found.grouped}.`;
-    return refuse('reading-ambiguous', message, `Write ${found.value} or ${found.grouped}.`, text);
+  // A point is a decimal point here: without a quantity nothing tells thousands apart.
+  if (found.grouped?.mark === ',') {
+    const { value: thousands } = found.grouped;
+    const message = `"${text.slice(0, 40)}" can mean ${found.value} or ${thousands}.`;
+    return refuse('reading-ambiguous', message, `Write ${found.value} or ${thousands}.`, text);
   }
   const single = { shown: { value: found.value, unit: found.rest }, inUnit: found.value };
   return good(found.rest === '' ? single : { ...single, unitTyped: found.rest });
@@ -62,8 +65,11 @@ function typedReading(input: FigureInput, text: string): Parsed<TypedInput> {
     return typedSingle(input, text);
   }
   const plausible = range === undefined ? {} : { plausible: [range.low, range.high] as const };
-  const parsed = parseReading(text, { quantity, unit, ...plausible });
+  const wanted = { quantity, unit, ...plausible };
+  const parsed = parseReading(text, wanted);
   if (parsed.kind === 'bad') return parsed;
+  const minus = minusAsked(parsed.value, wanted, text);
+  if (minus !== undefined) return bad({ ...minus, mend: 'If so, type it without the minus.' });
   try {
     const inUnit = convert(parsed.value.value, parsed.value.unit, unit);
     return good({ shown: parsed.value, inUnit });
@@ -73,24 +79,17 @@ function typedReading(input: FigureInput, text: string): Parsed<TypedInput> {
   }
 }
 
-/** `150 145 120 psi`, `10,2; 10,4 bar`, `150,145,120`: a unit at the end holds for all. */
+/** `150 145 120 psi`, `10,2; 10,4 bar`, `10bar,9,9.5`: a unit anywhere holds for the rest. */
 function typedList(input: FigureInput, text: string): Parsed<TypedInput> {
-  const [, head = text, unit = ''] = /^(.*[\d.])\s*([^\d\s,;.+-][^,;]*)?$/.exec(text.trim()) ?? [];
-  const pieces = parted(head).map((piece) => (/[\d.]$/.test(piece) ? `${piece} ${unit}` : piece));
-  const parsed = pieces.map((piece) => typedReading(input, piece));
-  const problems: readonly Problem[] = parsed.flatMap((each) =>
-    each.kind === 'bad' ? each.problems : [],
-  );
-  if (problems.length > 0) return bad(...problems.slice(0, 1));
-  const inUnit = parsed.flatMap((each) =>
-    each.kind === 'good' ? [Number(each.value.inUnit)] : [],
-  );
-  return good({ shown: { value: inUnit, unit: input.unit }, inUnit });
-}
-
-function parted(text: string): readonly string[] {
-  const mark = text.includes(';') ? /\s*;\s*/ : /[\d.a-z]\s+\d|,\s/i.test(text) ? /,?\s+/ : /,/;
-  return text.split(mark).filter((piece) => piece !== '');
+  const { quantity, unit, range } = input;
+  if (quantity === 'choice' || quantity === 'text' || quantity === 'number') {
+    return typedSingle(input, text);
+  }
+  const plausible = range === undefined ? {} : { plausible: [range.low, range.high] as const };
+  const parsed = parseReadings(text, { quantity, unit, ...plausible });
+  if (parsed.kind === 'bad') return parsed;
+  const inUnit = parsed.value.map((each) => convert(each.value, each.unit, unit));
+  return good({ shown: { value: inUnit, unit }, inUnit });
 }
 
 function refuse(code: string, message: string, mend: string, text: string): Parsed<never> {

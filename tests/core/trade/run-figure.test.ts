@@ -53,6 +53,8 @@ describe('running a figure on what was typed', () => {
     ['a list with comma and blank', 'compression-spread', { readings: '160, 150, 120' }, 25],
     ['a list of decimal commas', 'compression-spread', { readings: '10,0 7,5 bar' }, 25],
     ['a list of decimal commas, parted', 'compression-spread', { readings: '10,0;7,5 bar' }, 25],
+    ['a unit on the first of a list', 'compression-spread', { readings: '10bar,9,9.5' }, 10],
+    ['minus forty', 'charging-voltage', { temperature: '-40C' }, 15.5],
     ['a value with its unit', 'convert', { value: '20 inHg', to: 'kPa' }, 67.72778],
     ['a value and its unit apart', 'convert', { value: '20', from: 'in Hg', to: 'kPa' }, 67.72778],
     ['a tire size', 'tire-size', { tire: '275/60R15' }, 27.9921],
@@ -116,6 +118,14 @@ describe('running a figure on what was typed', () => {
       ],
     ],
     [
+      'volts with a minus',
+      'cranking-voltage',
+      { volts: '-9.9' },
+      [
+        'volts: -9.9 has a minus: are the probes swapped, or is it positive ground? If so, type it without the minus.',
+      ],
+    ],
+    [
       'an unknown choice',
       'wire-current',
       { gauge: '14', place: 'engine' },
@@ -131,8 +141,8 @@ describe('running a figure on what was typed', () => {
     [
       'one bad reading of a list',
       'cell-spread',
-      { cells: '1.26 x 1.25' },
-      ['cells: "x" is not a number. Type a number such as 1.25.'],
+      { cells: '1.26 y 1.25' },
+      ['cells: The unit "y" is not known. Use 1 or points; with no unit it is 1.'],
     ],
     [
       'a number that is none',

@@ -19,6 +19,7 @@ export const electrical = {
       unit('A', 1, 2, 'amp|amps|ampere|amperes'),
       unit('mA', 1e-3, 0, 'milliamp|milliamps|milliampere|milliamperes'),
       unit('uA', 1e-6, 0, 'microamp|microamps'),
+      unit('kA', 1e3, 2, 'kiloamp|kiloamps|kiloampere|kiloamperes'),
     ],
   },
   resistance: {

@@ -1,4 +1,4 @@
-import { unit } from './row.ts';
+import { coarse, unit } from './row.ts';
 import type { QuantityRow } from './row.ts';
 
 const pound = 0.45359237;
@@ -14,13 +14,13 @@ export const motion = {
     units: [
       unit('mm', 1e-3, 2, 'millimetre|millimetres|millimeter|millimeters'),
       unit('cm', 1e-2, 2, 'centimetre|centimetres|centimeter|centimeters'),
-      unit('m', 1, 2, 'metre|metres|meter|meters'),
-      unit('km', 1e3, 2, 'kilometre|kilometres|kilometer|kilometers'),
+      coarse(unit('m', 1, 2, 'metre|metres|meter|meters')),
+      coarse(unit('km', 1e3, 2, 'kilometre|kilometres|kilometer|kilometers')),
       unit('in', 0.0254, 3, 'inch|inches|"|″'),
-      unit('ft', 0.3048, 2, "foot|feet|'|′"),
+      coarse(unit('ft', 0.3048, 2, "foot|feet|'|′")),
       unit('mil', 2.54e-5, 1, 'mils|thou'),
-      unit('yd', 0.9144, 2, 'yard|yards'),
-      unit('mi', mile, 2, 'mile|miles'),
+      coarse(unit('yd', 0.9144, 2, 'yard|yards')),
+      coarse(unit('mi', mile, 2, 'mile|miles')),
     ],
   },
   area: {
@@ -83,7 +83,7 @@ export const motion = {
     // Slower than 30 rpm or faster than 20,000 rpm no engine part is set.
     everyday: [(30 * turn) / 60, (20_000 * turn) / 60],
     units: [
-      unit('rpm', turn / 60, 0, 'r/min|rev/min|revs|1/min'),
+      coarse(unit('rpm', turn / 60, 0, 'r/min|rev/min|revs|1/min')),
       unit('rad/s', 1, 2, 'radians per second'),
       unit('rev/s', turn, 2, 'rps|r/s'),
     ],

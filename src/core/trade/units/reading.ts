@@ -1,6 +1,7 @@
 import { bad, good } from '../../problem.ts';
 import type { Parsed, Problem } from '../../problem.ts';
 import { readNumber } from './number.ts';
+import type { Grouped } from './number.ts';
 import { quantities } from './quantities.ts';
 import type { Quantity } from './quantities.ts';
 import { convert, findUnit, namesOf, unitNames } from './units.ts';
@@ -19,8 +20,11 @@ export type ReadingWanted = {
 /**
  * Reads what a person typed: `15`, `15 inHg`, `51 kPa`, `12,4 V`, `1 1/8 in`, `68F`. The value stays
  * in the unit typed. A comma is a decimal comma unless exactly three digits follow it; then it is
- * read in the one way that is plausible here or an everyday size of that quantity, and is a
- * problem if both or neither are. Anything else that is not one number and one fitting unit is one problem.
+ * read in the one way that is plausible here or an everyday size of that quantity. If both or
+ * neither are, it parts thousands of a unit that nobody reads to a thousandth (`5,200 ft`) and is a
+ * problem with any other. A point is a decimal point, but with three digits behind it and such a
+ * unit it is settled the same way and else is a problem (`5.200 ft`). Anything else that is not one
+ * number and one fitting unit is one problem.
  */
 export function parseReading(text: string, wanted: ReadingWanted): Parsed<ReadingValue> {
   const shown = text.trim();
@@ -37,7 +41,9 @@ export function parseReading(text: string, wanted: ReadingWanted): Parsed<Readin
   const unit = readUnit(found.rest, wanted);
   if (typeof unit !== 'string') return bad({ ...unit, value: clip(text) });
   if (found.grouped === undefined) return good({ value: found.value, unit });
-  return settle({ decimal: found.value, grouped: found.grouped, unit }, wanted, shown);
+  const isCoarse = findUnit(wanted.quantity, unit)?.coarse === true;
+  if (found.grouped.mark === '.' && !isCoarse) return good({ value: found.value, unit });
+  return settle({ decimal: found.value, grouped: found.grouped, unit, isCoarse }, wanted, shown);
 }
 
 function readUnit(rest: string, wanted: ReadingWanted): string | Problem {
@@ -52,19 +58,27 @@ function readUnit(rest: string, wanted: ReadingWanted): string | Problem {
     : { code: 'reading-unit-wrong', message: `"${rest}" measures ${others}, not ${name}.`, mend };
 }
 
-type TwoWays = { readonly decimal: number; readonly grouped: number; readonly unit: string };
+type TwoWays = {
+  readonly decimal: number;
+  readonly grouped: Grouped;
+  readonly unit: string;
+  readonly isCoarse: boolean;
+};
 
 /**
  * Chooses between 1.25 and 1250 for `1,250`: the one that is plausible here; failing that, the one
- * that is an everyday size; failing that, nobody can tell.
+ * that is an everyday size; failing that, a comma with a coarse unit parts thousands, and nobody
+ * can tell of any other.
  */
 function settle(ways: TwoWays, wanted: ReadingWanted, shown: string): Parsed<ReadingValue> {
-  const { unit, decimal, grouped } = ways;
+  const { unit, decimal, isCoarse } = ways;
+  const grouped = ways.grouped.value;
   for (const sensible of [isPlausible, isEveryday]) {
     const left = [decimal, grouped].filter((value) => sensible(value, unit, wanted));
     const [only] = left;
     if (left.length === 1 && only !== undefined) return good({ value: only, unit });
   }
+  if (isCoarse && ways.grouped.mark === ',') return good({ value: grouped, unit });
   return refuse(
     'reading-ambiguous',
     `"${clip(shown)}" can mean ${decimal} or ${grouped}${unit === '1' ? '' : ` ${unit}`}.`,
@@ -79,7 +93,8 @@ function isPlausible(value: number, unit: string, wanted: ReadingWanted): boolea
   return size >= low && size <= high;
 }
 
-function isEveryday(value: number, unit: string, { quantity }: ReadingWanted): boolean {
+/** True for a size that is met in everyday work with that quantity. */
+export function isEveryday(value: number, unit: string, { quantity }: ReadingWanted): boolean {
   const [low, high] = quantities[quantity].everyday;
   const size = inBase(value, unit, quantity);
   return size >= low && size <= high;
@@ -99,6 +114,24 @@ function inBase(value: number, unit: string, quantity: Quantity): number {
   const { factor = Number.NaN, offset, upsideDown } = findUnit(quantity, unit) ?? {};
   const scaled = offset === undefined ? Math.abs(value) * factor : (value + offset) * factor;
   return upsideDown === true ? 1 / scaled : scaled;
+}
+
+/**
+ * What to ask of a voltage with a minus where none below zero is meant: the probes may be swapped,
+ * or the vehicle has its positive side on ground. Undefined where there is nothing to ask.
+ */
+export function minusAsked(
+  { value }: ReadingValue,
+  { quantity, plausible }: ReadingWanted,
+  typed: string,
+): Problem | undefined {
+  if (quantity !== 'voltage' || value >= 0 || (plausible?.[0] ?? 0) < 0) return undefined;
+  return {
+    code: 'reading-minus',
+    message: `${clip(typed.trim())} has a minus: are the probes swapped, or is it positive ground?`,
+    mend: 'If so, type it without the minus; if it is truly below zero, insist.',
+    value: clip(typed),
+  };
 }
 
 function listUnits(quantity: Quantity): string {

@@ -12,6 +12,8 @@ export type UnitRow = {
   readonly aliases: readonly string[];
   /** Decimals worth showing of a reading of ordinary size. */
   readonly decimals: number;
+  /** Nobody reads it to a thousandth: three digits behind a mark may be thousands. */
+  readonly coarse?: boolean;
 };
 
 /** A quantity: what to call it in a sentence, its units, and the sizes met in everyday work. */
@@ -20,7 +22,7 @@ export type QuantityRow = {
   readonly units: readonly UnitRow[];
   /**
    * Smallest and largest everyday size in base units. Used for one thing only: to tell
-   * whether `1,250` was meant as 1250 or as 1.25.
+   * whether `1,250` or `5.200` was meant as thousands or as a decimal.
    */
   readonly everyday: readonly [number, number];
 };
@@ -29,3 +31,6 @@ export type QuantityRow = {
 export function unit(id: string, factor: number, decimals: number, aliases = ''): UnitRow {
   return { id, factor, decimals, aliases: aliases === '' ? [] : aliases.split('|') };
 }
+
+/** A unit that is never read to a thousandth. */
+export const coarse = (row: UnitRow): UnitRow => ({ ...row, coarse: true });

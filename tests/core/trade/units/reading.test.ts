@@ -37,6 +37,20 @@ describe('reading what a person typed', () => {
     ['AWG 16', 'wire-gauge', 'AWG', '16 AWG'],
     ['#10', 'wire-gauge', 'AWG', '10 AWG'],
     ['16 ga', 'wire-gauge', 'AWG', '16 AWG'],
+    ['5,200 ft', 'length', 'm', '5200 ft'],
+    ['5,200ft', 'length', 'ft', '5200 ft'],
+    ['5 200 ft', 'length', 'ft', '5200 ft'],
+    ['5\u202f200,5 ft', 'length', 'ft', '5200.5 ft'],
+    ['½ in', 'length', 'mm', '0.5 in'],
+    ['1½ in', 'length', 'mm', '1.5 in'],
+    ['1 ⅛"', 'length', 'mm', '1.125 in'],
+    ['-¼', 'angle', 'deg', '-0.25 deg'],
+    ['-40C', 'temperature', 'F', '-40 C'],
+    ['0.2 kA', 'current', 'A', '0.2 kA'],
+    ['1.250 in', 'length', 'in', '1.25 in'],
+    ['12.450', 'voltage', 'V', '12.45 V'],
+    ['1.250 mA', 'current', 'mA', '1.25 mA'],
+    ['1.250 rpm', 'rotation', 'rpm', '1250 rpm'],
   ] as const)('%s as a %s in %s is read', (text, quantity, unit, want) => {
     expect(read(text, quantity, unit)).toBe(want);
   });
@@ -68,6 +82,13 @@ describe('reading what a person typed', () => {
     });
   });
 
+  test('a point with three digits behind it and feet or metres is asked about', () => {
+    expect(parseReading('5.200 ft', { quantity: 'length', unit: 'ft' })).toMatchObject({
+      problems: [{ code: 'reading-ambiguous', mend: 'Write 5.2 or 5200.' }],
+    });
+    expect(read('1.600', 'length', 'm')).toBe('reading-ambiguous');
+  });
+
   test('where both ways are plausible, the everyday size decides', () => {
     const idle = { quantity: 'rotation', unit: 'rpm', plausible: [0, 6000] } as const;
 
@@ -77,12 +98,12 @@ describe('reading what a person typed', () => {
     });
   });
 
-  test('the plausible band of a check settles what a comma means', () => {
+  test('the plausible band of a check settles what a mark means', () => {
     const wanted = { quantity: 'length', unit: 'ft', plausible: [0, 15_000] } as const;
     const altitude = { quantity: 'length', unit: 'ft', plausible: [100, 15_000] } as const;
 
-    expect(parseReading('5,280', wanted).kind).toBe('bad');
-    expect(parseReading('5,280', altitude)).toEqual({
+    expect(parseReading('5.280', wanted).kind).toBe('bad');
+    expect(parseReading('5.280', altitude)).toEqual({
       kind: 'good',
       value: { value: 5280, unit: 'ft' },
     });

@@ -31,6 +31,9 @@ export function updateReading(
   });
 }
 
+/** Doubts about a reading that a second word settles. */
+const insistable: ReadonlySet<string> = new Set(['implausible', 'reading-minus']);
+
 function keepReading(
   state: State,
   screen: Walk,
@@ -40,7 +43,7 @@ function keepReading(
   const given = { reading: input.typed, ...(input.kind === 'insist' && { insist: true }) };
   const acted = takeAction(state, answerAction(asked, given));
   const { outcome } = acted;
-  if (outcome.kind === 'done' || outcome.problem.code !== 'implausible') return afterAction(acted);
+  if (outcome.kind === 'done' || !insistable.has(outcome.problem.code)) return afterAction(acted);
   return transition(
     {
       ...acted.state,

@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
+import { withoutDust } from '../trade/dust.ts';
 import { standardReading, type Conditions } from '../trade/standard.ts';
-import { parseReading } from '../trade/units/reading.ts';
+import { minusAsked, parseReading } from '../trade/units/reading.ts';
 import { convert, showReading } from '../trade/units/units.ts';
 import { judge } from '../tree/judge.ts';
 import type { Check, Reading } from '../tree/model.ts';
@@ -86,11 +87,10 @@ type Taken = { readonly reading: Reading; readonly amount: Amount; readonly insi
 function judgeAmount({ id, check, today }: AskedCheck, taken: Taken): Answered {
   const { reading, amount, insist } = taken;
   const value = convert(amount.value, amount.unit, reading.unit);
-  const [low, high] = reading.plausible;
-  const plausible = value >= low && value <= high;
-  if (!plausible && !insist) return implausible(taken);
   const standard = standardReading(reading.standard ?? '', { value, unit: reading.unit }, today);
   const { value: judged } = standard.kind === 'standard' ? standard : { value };
+  const doubt = doubtOf(taken, { value, judged });
+  if (doubt !== undefined && !insist) return { kind: 'refused', problem: doubt };
   const index = judge(check, judged);
   const result = check.results[index];
   if (result === undefined) throw new Error('judge points at a result that is not there');
@@ -104,21 +104,31 @@ function judgeAmount({ id, check, today }: AskedCheck, taken: Taken): Answered {
       ...(standard.kind === 'standard' && {
         standard: { value: standard.value, unit: standard.unit, under: standard.under },
       }),
-      ...(!plausible && { insisted: true }),
+      ...(doubt !== undefined && { insisted: true }),
     },
     ...(standard.kind === 'needs' && { needs: standard.condition }),
   };
 }
 
-function implausible({ reading, amount }: Taken): Answered {
-  const [low, high] = reading.plausible;
+/** A reading in the check's own unit, as read and at reference conditions. */
+type Measured = { readonly value: number; readonly judged: number };
+
+/** What there is to ask before such a reading is taken. */
+function doubtOf({ reading, amount }: Taken, { value, judged }: Measured): Problem | undefined {
   const typed = amount.typed ?? showReading(amount.value, amount.unit);
-  return refused(
-    'implausible',
-    `${typed} lies outside ${low} to ${high} ${reading.unit}, which such a reading can hardly be.`,
-    'Look at the meter and its range again; if it is really so, insist.',
-    amount.typed,
-  );
+  const minus = minusAsked(amount, reading, typed);
+  if (minus !== undefined) return minus;
+  const [low, high] = reading.plausible;
+  const odd = [value, judged].map(withoutDust).find((each) => each < low || each > high);
+  if (odd === undefined) return undefined;
+  const told =
+    odd === withoutDust(value) ? typed : `${typed}, corrected ${showReading(odd, reading.unit)},`;
+  return {
+    code: 'implausible',
+    message: `${told} lies outside ${low} to ${high} ${reading.unit}, which such a reading can hardly be.`,
+    mend: 'Look at the meter and its range again; if it is really so, insist.',
+    ...(amount.typed !== undefined && { value: amount.typed }),
+  };
 }
 
 const refused = (code: string, message: string, mend: string, value?: string): Answered => ({

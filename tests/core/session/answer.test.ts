@@ -112,7 +112,7 @@ describe('answering a check', () => {
     [
       'an implausible reading in another unit',
       'volts',
-      { reading: '-200 mV' },
+      { reading: '24500 mV' },
       ['implausible', expect.stringContaining('insist')],
     ],
   ] as const)('%s is refused with a mend', (_, id, given, [code, mend]) => {
@@ -120,6 +120,20 @@ describe('answering a check', () => {
       code,
       mend,
       message: expect.stringMatching(/\.$/) as unknown,
+    });
+  });
+
+  test('a minus asks after probes and ground, and is taken as it stands when insisted on', () => {
+    expect(answer('volts', { reading: '-12.4 V' })).toEqual({
+      code: 'reading-minus',
+      message: '-12.4 V has a minus: are the probes swapped, or is it positive ground?',
+      mend: 'If so, type it without the minus; if it is truly below zero, insist.',
+      value: '-12.4 V',
+    });
+    expect(answer('volts', { reading: '-12.4 V', insist: true })).toMatchObject({
+      result: 'dead',
+      reading: { value: -12.4, unit: 'V' },
+      insisted: true,
     });
   });
 
@@ -167,5 +181,57 @@ describe('answering a check', () => {
 
     expect(read).toMatchObject({ needs: 'altitude', shown: { result: 'low' } });
     expect(read.kind === 'shown' && read.shown.standard).toBeUndefined();
+  });
+
+  test('what no vehicle can show, once corrected for the place, is asked about', () => {
+    // 5200 ft: 24.7 inHg of air is all there is to draw away.
+    const asked = { id: 'vacuum', check: vacuum, today: { altitude: 1585 } };
+
+    expect(readAnswer(asked, { reading: 26 })).toMatchObject({
+      problem: {
+        code: 'implausible',
+        message:
+          '26, corrected 31.2 inHg, lies outside 0 to 30 inHg, which such a reading can hardly be.',
+      },
+    });
+    expect(readAnswer(asked, { reading: 26, insist: true })).toMatchObject({
+      shown: { insisted: true },
+    });
+  });
+
+  test('a load test exactly at its limit holds, at every temperature of the table', () => {
+    // Trade table, common practice but for the row of 70 F; bands from 9.6 V told at 70 F.
+    const load = {
+      ...(smallTree().checks['volts'] as Check),
+      reading: {
+        quantity: 'voltage' as const,
+        unit: 'V',
+        plausible: [0, 16] as [number, number],
+        standard: 'load-test',
+      },
+    };
+    const results = load.results.map((one) => (one.id === 'full' ? { ...one, from: 9.6 } : one));
+    const rows = [
+      [0, 8.5],
+      [10, 8.7],
+      [20, 8.9],
+      [30, 9.1],
+      [40, 9.3],
+      [50, 9.4],
+      [60, 9.5],
+      [70, 9.6],
+    ] as const;
+    const shown = rows.map(([fahrenheit, reading]) =>
+      readAnswer(
+        {
+          id: 'load',
+          check: { ...load, results },
+          today: { temperature: (fahrenheit - 32) / 1.8, volts: 12 },
+        },
+        { reading },
+      ),
+    );
+
+    expect(shown.filter((one) => one.kind !== 'shown' || one.shown.result !== 'full')).toEqual([]);
   });
 });

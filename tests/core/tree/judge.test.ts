@@ -23,6 +23,14 @@ describe('what a reading is worth', () => {
     expect(volts(value)).toBe(result);
   });
 
+  test('a reading that a correction brings to its limit stands on it', () => {
+    expect([11.999999999999998, 1.9999999999999998, 11.9999].map(volts)).toEqual([
+      'full',
+      'low',
+      'low',
+    ]);
+  });
+
   test('the very top of the range, and what lies beyond, belongs to the band that ends there', () => {
     const results = check.results.map((one) => (one.id === 'full' ? { ...one, below: 16 } : one));
 

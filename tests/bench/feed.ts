@@ -4,8 +4,7 @@
  */
 import { makeEvidence } from '../../src/core/feed/evidence.ts';
 import type { Network } from '../../src/core/feed/network.ts';
-import { solveNetwork } from '../../src/core/feed/solve.ts';
-import { check, feedNamed, value } from '../core/feed/build.ts';
+import { check, feedNamed, solveNetwork, value } from '../core/feed/build.ts';
 import type { FeedName } from '../core/feed/build.ts';
 import { gridNetwork, ladderNetwork } from '../core/feed/large-network.ts';
 import { loopSpans, searched } from '../core/feed/search.ts';

@@ -13,8 +13,8 @@ export type Netlist = {
 };
 
 /**
- * The circuit in the common SPICE form, so that any simulator can be asked the same question. Loads
- * appear as the resistance or current they are; a source with inner ohms as two parts in series.
+ * The circuit in the common SPICE form, so that any simulator can be asked the same question. A source
+ * with inner ohms appears as two parts in series.
  */
 export function netlistOf(network: Network, title: string): Parsed<Netlist> {
   const parsed = plainOf(network);

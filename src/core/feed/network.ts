@@ -1,23 +1,13 @@
 import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
 
-/**
- * What a load takes. A lamp is the resistance it has at its rated volts; a motor is either the amps
- * it is known to draw, whatever the volts, or a resistance.
- */
-export type Draws =
-  | { readonly kind: 'lamp'; readonly watts: number; readonly volts: number }
-  | { readonly kind: 'amps'; readonly amps: number }
-  | { readonly kind: 'ohms'; readonly ohms: number };
-
 type Ends = { readonly id: string; readonly from: string; readonly to: string };
 
 /** Amps are counted from `from` to `to` through the part; of a source, `from` is the plus pole. */
 export type Element =
   | (Ends & { readonly kind: 'resistor'; readonly ohms: number })
   | (Ends & { readonly kind: 'source'; readonly volts: number; readonly ohms: number })
-  | (Ends & { readonly kind: 'current'; readonly amps: number })
-  | (Ends & { readonly kind: 'load'; readonly on: boolean; readonly draws: Draws });
+  | (Ends & { readonly kind: 'current'; readonly amps: number });
 
 export type Network = { readonly reference: string; readonly elements: readonly Element[] };
 
@@ -51,7 +41,9 @@ export function plainOf(network: Network): Parsed<Plain> {
     holds: network.elements.flatMap((part) =>
       part.kind === 'source' && part.ohms === 0 ? [endsOf(part, { volts: part.volts })] : [],
     ),
-    pushes: network.elements.flatMap(pushOf),
+    pushes: network.elements.flatMap((part) =>
+      part.kind === 'current' ? [endsOf(part, { amps: part.amps })] : [],
+    ),
   });
 }
 
@@ -63,20 +55,7 @@ function branchOf(part: Element): readonly Branch[] {
   if (part.kind === 'resistor') return [endsOf(part, { siemens: 1 / part.ohms, volts: 0 })];
   if (part.kind === 'source' && part.ohms > 0)
     return [endsOf(part, { siemens: 1 / part.ohms, volts: part.volts })];
-  if (part.kind !== 'load' || !part.on || part.draws.kind === 'amps') return [];
-  return [endsOf(part, { siemens: 1 / ohmsOf(part.draws), volts: 0 })];
-}
-
-function pushOf(part: Element): readonly Push[] {
-  if (part.kind === 'current') return [endsOf(part, { amps: part.amps })];
-  if (part.kind === 'load' && part.on && part.draws.kind === 'amps')
-    return [endsOf(part, { amps: part.draws.amps })];
   return [];
-}
-
-/** Ohms of a load at its rated volts: V²/W. A 12.8 V lamp of 55 W: 2.98 ohm. */
-export function ohmsOf(draws: Exclude<Draws, { kind: 'amps' }>): number {
-  return draws.kind === 'lamp' ? draws.volts ** 2 / draws.watts : draws.ohms;
 }
 
 type Amount = { readonly name: string; readonly amount: number; readonly fits: boolean };
@@ -95,15 +74,10 @@ const finite = (name: string, amount: number): Amount => ({
 function amountsOf(part: Element): readonly Amount[] {
   if (part.kind === 'resistor') return [above('ohms', part.ohms)];
   if (part.kind === 'current') return [finite('amps', part.amps)];
-  if (part.kind === 'source')
-    return [
-      finite('volts', part.volts),
-      { name: 'ohms', amount: part.ohms, fits: Number.isFinite(part.ohms) && part.ohms >= 0 },
-    ];
-  const { draws } = part;
-  if (draws.kind === 'amps') return [finite('amps', draws.amps)];
-  if (draws.kind === 'ohms') return [above('ohms', draws.ohms)];
-  return [above('watts', draws.watts), above('volts', draws.volts)];
+  return [
+    finite('volts', part.volts),
+    { name: 'ohms', amount: part.ohms, fits: Number.isFinite(part.ohms) && part.ohms >= 0 },
+  ];
 }
 
 function checkElements(network: Network): readonly Problem[] {

@@ -1,17 +1,10 @@
 import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
 import { eliminate } from './eliminate.ts';
-import { heldAmps, holdTogether } from './hold.ts';
+import { holdTogether } from './hold.ts';
 import type { Held } from './hold.ts';
 import { plainOf } from './network.ts';
 import type { Branch, Network, Plain } from './network.ts';
-
-export type Solution = {
-  /** Volts of each node to the reference. */
-  readonly volts: ReadonlyMap<string, number>;
-  /** Amps of each part from `from` to `to`; a battery that gives is negative, as in SPICE. */
-  readonly amps: ReadonlyMap<string, number>;
-};
 
 /** A network that is factored once and asked many times; vectors go by node number. */
 export type Factored = {
@@ -32,27 +25,6 @@ export function factorNetwork(network: Network): Parsed<Factored> {
   const floating = floatingParts(plain);
   if (floating.length > 0) return bad(...floating.map(floats));
   return good(factor(plain, held.value));
-}
-
-export function solveNetwork(network: Network): Parsed<Solution> {
-  const factored = factorNetwork(network);
-  if (factored.kind === 'bad') return factored;
-  const { plain, volts: ask } = factored.value;
-  const volts = ask();
-  const at = (name: string): number => volts[plain.nodes.get(name) ?? 0] ?? 0;
-  const amps = new Map<string, number>();
-  for (const branch of plain.branches)
-    amps.set(branch.id, branch.siemens * (at(branch.from) - at(branch.to) - branch.volts));
-  for (const push of plain.pushes) amps.set(push.id, push.amps);
-  for (const [id, through] of heldAmps(plain, givenAway(plain, amps))) amps.set(id, through);
-  return good({ volts: new Map([...plain.nodes.keys()].map((name) => [name, at(name)])), amps });
-}
-
-function givenAway(plain: Plain, amps: ReadonlyMap<string, number>): Float64Array {
-  const away = new Float64Array(plain.nodes.size);
-  for (const { id, from, to } of [...plain.branches, ...plain.pushes])
-    push(away, [plain.nodes.get(from) ?? 0, plain.nodes.get(to) ?? 0], amps.get(id) ?? 0);
-  return away;
 }
 
 /** Adds what leaves the first node and enters the second. */

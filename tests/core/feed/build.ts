@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
-import type { Draws, Element } from '../../../src/core/feed/network.ts';
-import { solveNetwork } from '../../../src/core/feed/solve.ts';
-import type { Solution } from '../../../src/core/feed/solve.ts';
+import type { Element, Network } from '../../../src/core/feed/network.ts';
+import { factorNetwork } from '../../../src/core/feed/solve.ts';
+import { good } from '../../../src/core/problem.ts';
 import type { Parsed } from '../../../src/core/problem.ts';
 import { CheckFeed, Feed } from '../../../src/core/tree/feed-model.ts';
 
@@ -32,13 +32,12 @@ export const source = (from: string, to: string, volts: number, ohms = 0): Eleme
   ohms,
 });
 
-export const load = (from: string, to: string, draws: Draws, on = true): Element => ({
-  kind: 'load',
-  id: `load ${from}-${to}`,
+export const current = (from: string, to: string, amps: number): Element => ({
+  kind: 'current',
+  id: `current ${from}-${to}`,
   from,
   to,
-  on,
-  draws,
+  amps,
 });
 
 /** The value, or a failed test that shows every problem. */
@@ -49,6 +48,26 @@ export function value<T>(parsed: Parsed<T>): T {
 
 export const problemCodes = (parsed: Parsed<unknown>): readonly string[] =>
   parsed.kind === 'bad' ? parsed.problems.map(({ code }) => code) : [];
+
+/** Volts of each node, and amps of each part from `from` to `to`; perfect sources tell no amps. */
+export type Solution = {
+  readonly volts: ReadonlyMap<string, number>;
+  readonly amps: ReadonlyMap<string, number>;
+};
+
+export function solveNetwork(network: Network): Parsed<Solution> {
+  const factored = factorNetwork(network);
+  if (factored.kind === 'bad') return factored;
+  const { plain, volts: ask } = factored.value;
+  const found = ask();
+  const volts = new Map([...plain.nodes].map(([name, node]) => [name, found[node]!]));
+  const branches = plain.branches.map(({ id, from, to, siemens, volts: own }) => {
+    const across = volts.get(from)! - volts.get(to)!;
+    return [id, siemens * (across - own)] as const;
+  });
+  const amps = new Map([...branches, ...plain.pushes.map((push) => [push.id, push.amps] as const)]);
+  return good({ volts, amps });
+}
 
 export const solved = (...elements: readonly Element[]): Solution =>
   value(solveNetwork({ reference: '0', elements }));

@@ -1,5 +1,4 @@
 import type { Network } from '../../../src/core/feed/network.ts';
-import { ohmsOf } from '../../../src/core/feed/network.ts';
 
 /** Numbers here are whole multiples of 2^-240: about 70 digits, more than any circuit needs. */
 const places = 240n;
@@ -42,7 +41,6 @@ export function exactVolts({ reference, elements }: Network): ReadonlyMap<string
       put(to, from, -siemens);
     };
     if (part.kind === 'resistor') conduct(part.ohms);
-    if (part.kind === 'load' && part.on && part.draws.kind !== 'amps') conduct(ohmsOf(part.draws));
     if (part.kind === 'current') {
       put(from, last, -fixed(part.amps));
       put(to, last, fixed(part.amps));

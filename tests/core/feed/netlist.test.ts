@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
 import { netlistOf } from '../../../src/core/feed/netlist.ts';
-import { load, problemCodes, resistor, source, value } from './build.ts';
+import { current, problemCodes, resistor, source, value } from './build.ts';
 
 test('a feed with a lamp reads as a circuit file', () => {
   const elements = [
     source('plus', '0', 12.65, 0.009),
     resistor('plus', 'lamp', 0.25),
-    load('lamp', '0', { kind: 'lamp', watts: 20, volts: 10 }),
+    resistor('lamp', '0', 5),
     { ...source('gauge', '0', 5), id: 'held' },
-    load('gauge', '0', { kind: 'amps', amps: 0.3 }),
+    current('gauge', '0', 0.3),
   ];
 
   expect(value(netlistOf({ reference: '0', elements }, 'one lamp')).text).toBe(`one lamp
@@ -21,7 +21,7 @@ R1 n1 e1 ${1 / (1 / 0.009)}
 VR1 e1 0 DC 12.65
 * R2: plus-lamp
 R2 n1 n2 0.25
-* R3: load lamp-0
+* R3: lamp-0
 R3 n2 0 5
 V4 n3 0 DC 5
 I5 n3 0 DC 0.3

@@ -3,7 +3,7 @@ import { numbersFrom } from './build.ts';
 
 /**
  * A connected circuit of 4 to 30 nodes with resistors from a milliohm to a kilohm, real and ideal
- * sources, lamps and currents. No two ideal sources share a node, so there is always an answer.
+ * sources, and currents. No two ideal sources share a node, so there is always an answer.
  */
 export function randomNetwork(seed: number): Network {
   const next = numbersFrom(seed);
@@ -51,12 +51,8 @@ export function randomNetwork(seed: number): Network {
   const currents = Array.from({ length: whole(3) }, (_none, at): Element => {
     return { kind: 'current', id: `current ${at}`, ...ends(), amps: next() };
   });
-  const lamps = Array.from({ length: whole(4) }, (_none, at): Element => {
-    const draws = { kind: 'lamp', watts: 5 + 50 * next(), volts: 12.8 } as const;
-    return { kind: 'load', id: `lamp ${at}`, ...ends(), on: next() < 0.7, draws };
-  });
   return {
     reference: '0',
-    elements: [...tree, ...meshes, ...sources, ...held, ...currents, ...lamps],
+    elements: [...tree, ...meshes, ...sources, ...held, ...currents],
   };
 }

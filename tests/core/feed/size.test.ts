@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { solveNetwork } from '../../../src/core/feed/solve.ts';
-import { apart, value } from './build.ts';
+import { apart, solveNetwork, value } from './build.ts';
 import { gridNetwork, ladderNetwork } from './large-network.ts';
 
 test('what the source gives into 2,000 stations comes out of their loads', () => {

@@ -1,8 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { solveNetwork } from '../../../src/core/feed/solve.ts';
 import type { Element } from '../../../src/core/feed/network.ts';
-import { load, problemCodes, resistor, source } from './build.ts';
+import { current, problemCodes, resistor, solveNetwork, source } from './build.ts';
 
 const codesOf = (...elements: readonly Element[]): readonly string[] =>
   problemCodes(solveNetwork({ reference: '0', elements }));
@@ -15,7 +14,7 @@ test.each([
   },
   {
     what: 'a current into a part with no way home',
-    parts: [source('a', '0', 12, 1), load('b', '0', { kind: 'amps', amps: 3 })],
+    parts: [source('a', '0', 12, 1), current('b', '0', 3)],
     code: 'network-floating',
   },
   {
@@ -33,8 +32,8 @@ test.each([
   { what: 'volts that are no number', parts: [source('a', '0', NaN, 1)], code: 'network-amount' },
   { what: 'inner ohms below nothing', parts: [source('a', '0', 1, -1)], code: 'network-amount' },
   {
-    what: 'a lamp of no watts',
-    parts: [load('a', '0', { kind: 'lamp', watts: 0, volts: 12 })],
+    what: 'a current that is no number',
+    parts: [current('a', '0', NaN), resistor('a', '0', 1)],
     code: 'network-amount',
   },
   {

@@ -1,8 +1,7 @@
 import * as z from 'zod';
 import { netlistOf } from '../../../src/core/feed/netlist.ts';
 import type { Network } from '../../../src/core/feed/network.ts';
-import { solveNetwork } from '../../../src/core/feed/solve.ts';
-import { value } from '../../core/feed/build.ts';
+import { solveNetwork, value } from '../../core/feed/build.ts';
 
 /*
  * Outside check: eecircuit-engine 1.8.0 (MIT), which carries ngspice 45.2. It is large, so it is
@@ -36,7 +35,7 @@ async function simulated(text: string): Promise<ReadonlyMap<string, number>> {
   return new Map(data.map((row): [string, number] => [row.name, row.values[0]!]));
 }
 
-/** The largest difference in volts, and in amps of the ideal sources, between simulator and solver. */
+/** The largest difference in volts, and in amps of the real sources, between simulator and solver. */
 export async function difference(network: Network): Promise<number> {
   const { text, nodes, parts } = value(netlistOf(network, 'comparison'));
   const { volts, amps } = value(solveNetwork(network));
@@ -44,10 +43,9 @@ export async function difference(network: Network): Promise<number> {
   const apart = [...nodes]
     .filter(([, short]) => short !== '0')
     .map(([node, short]) => Math.abs((found.get(`v(${short})`) ?? NaN) - (volts.get(node) ?? NaN)));
-  const sources = [...parts]
-    .filter(([, short]) => short.startsWith('V'))
-    .map(([id, short]) =>
-      Math.abs((found.get(`i(${short.toLowerCase()})`) ?? NaN) - (amps.get(id) ?? NaN)),
-    );
+  const sources = [...parts].flatMap(([id, short]) => {
+    const simulatedAmps = found.get(`i(v${short.toLowerCase()})`);
+    return simulatedAmps === undefined ? [] : [Math.abs(simulatedAmps - (amps.get(id) ?? NaN))];
+  });
   return Math.max(...apart, ...sources);
 }

@@ -1,3 +1,4 @@
+import { checkMinutes } from '../../core/reason/history/from-story.ts';
 import type { Action } from '../../core/session/action.ts';
 import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
 import type { OpenSession } from '../state.ts';
@@ -6,7 +7,7 @@ import type { OpenSession } from '../state.ts';
 export type OtherCheck = {
   readonly id: string;
   readonly done: boolean;
-  /** With access and standing, as the advice counts them where it ranks the check. */
+  /** With access and standing, ranked by the advice or not. */
   readonly minutes: number;
   /** Minutes saved (or lost) on average against the tree's own next. */
   readonly versusTree: number | undefined;
@@ -30,24 +31,13 @@ export function otherChecks({
     .map((id) => ({
       id,
       done: lastFinding(story, id) !== undefined,
-      minutes: ranked[place(id)]?.minutes ?? plainMinutes(story, id),
+      minutes: checkMinutes(story, id),
       versusTree: ranked[place(id)]?.versusTree,
     }))
     .toSorted(
       (a, b) =>
         place(a.id) - place(b.id) || Number(a.done) - Number(b.done) || a.minutes - b.minutes,
     );
-}
-
-/** A check's own minutes and those of opening what it needs; access counts once, unless open. */
-function plainMinutes(story: Story, id: string): number {
-  const { tree, shop } = currentLeg(story);
-  const check = tree.checks[id];
-  const shut = (check?.access ?? []).filter((access) => !story.open.includes(access));
-  return shut.reduce(
-    (sum, access) => sum + (shop.accesses[access]?.open ?? 0),
-    check?.minutes ?? 0,
-  );
 }
 
 export type SuspectLine = {

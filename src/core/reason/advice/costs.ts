@@ -1,8 +1,11 @@
 import type { Case } from '../belief/evidence.ts';
-import { changed, changeMinutes, parked } from './minutes.ts';
-import type { WholeStanding } from './minutes.ts';
+import { accessMinutes, accessOf, moveMinutes, placeAfterMove, placeOf } from './minutes.ts';
+import type { Move, Place, WholeStanding } from './minutes.ts';
 
-/** Accesses are kept as bits of one whole number; a tree has far fewer than this. */
+/**
+ * Accesses are kept as bits of one whole number. A tree has far fewer than this; of one that has
+ * more, the rest are paid for at each step.
+ */
 const mostAccesses = 30;
 
 type Row = { readonly minutes: Float64Array; readonly to: Int32Array };
@@ -13,9 +16,13 @@ class Standings {
   readonly #known: WholeStanding[] = [];
   readonly #rows: Row[] = [];
   readonly #given: Case;
+  readonly #moves: readonly Move[];
+  readonly #open: ReadonlySet<string>;
 
-  constructor(given: Case) {
+  constructor(given: Case, moves: readonly Move[], open: ReadonlySet<string>) {
     this.#given = given;
+    this.#moves = moves;
+    this.#open = open;
   }
 
   number(standing: WholeStanding): number {
@@ -27,67 +34,57 @@ class Standings {
     return this.#known.length - 1;
   }
 
-  /** Checks first, then repairs; each with its own minutes, access left out. */
+  /** By move: its minutes with all that the bits name open, and the standing that it leaves behind. */
   row(from: number): Row {
     const kept = this.#rows[from];
     if (kept !== undefined) return kept;
-    const { checks, causes, complaint } = this.#given.model;
-    const standing = this.#known[from] ?? parked;
-    const proof = checks[complaint];
-    const minutes = new Float64Array(checks.length + causes.length);
-    const to = new Int32Array(checks.length + causes.length);
-    checks.forEach((check, index) => {
-      const tries = index === complaint ? this.#given.tries : 1;
-      minutes[index] = check.minutes * tries + changeMinutes(standing, check.standing);
-      to[index] = this.number(changed(standing, check.standing));
-    });
-    causes.forEach((cause, index) => {
-      const mended = changed(standing, cause.standing);
-      const asked = proof?.standing ?? {};
-      minutes[checks.length + index] =
-        cause.minutes +
-        changeMinutes(standing, cause.standing) +
-        changeMinutes(mended, asked) +
-        (proof?.minutes ?? 0) * this.#given.tries;
-      to[checks.length + index] = this.number(changed(mended, asked));
-    });
-    this.#rows[from] = { minutes, to };
-    return { minutes, to };
+    const standing = this.#known[from];
+    if (standing === undefined) throw new RangeError(`standing ${from} was never met`);
+    const place: Place = { open: this.#open, standing };
+    const row = {
+      minutes: Float64Array.from(
+        this.#moves,
+        (move) => moveMinutes(this.#given, move, place).total,
+      ),
+      to: Int32Array.from(this.#moves, (move) =>
+        this.number(placeAfterMove(this.#given, move, place).standing),
+      ),
+    };
+    this.#rows[from] = row;
+    return row;
   }
 }
 
-/** Minutes of every step from any place on the way, quick enough to ask thousands of times. */
+/**
+ * `moveMinutes` kept in tables, quick enough to be asked thousands of times: what is open is a
+ * set of bits, and a standing is a number.
+ */
 export class Costs {
   readonly standing: number;
   readonly opened: number;
   /** Accesses of each check, then of each repair with its proof. */
   readonly masks: Int32Array;
-  readonly #access: number[] = [];
+  readonly #access: readonly number[];
   readonly #standings: Standings;
   readonly #checks: number;
 
   constructor(given: Case) {
-    const { checks, causes, complaint } = given.model;
-    const ids = [...new Set([...checks, ...causes].flatMap(({ access }) => access))];
+    const { checks, causes } = given.model;
+    const moves = [
+      ...checks.map((_, index): Move => ({ do: 'check', index })),
+      ...causes.map((_, index): Move => ({ do: 'repair', index })),
+    ];
+    const now = placeOf(given.openAccess, given.standing);
+    const all = new Set(moves.flatMap((move) => accessOf(given, move)));
+    const ids = [...all].slice(0, mostAccesses);
     const bits = (access: readonly string[]): number =>
-      access.reduce((mask, id) => mask | this.#bit(ids.indexOf(id)), 0);
-    this.#access = ids.slice(0, mostAccesses).map((id) => {
-      const known = Object.hasOwn(given.accesses, id) ? given.accesses[id] : undefined;
-      return (known?.open ?? 0) + (known?.close ?? 0);
-    });
-    const proof = bits(checks[complaint]?.access ?? []);
-    this.masks = Int32Array.from([
-      ...checks.map(({ access }) => bits(access)),
-      ...causes.map(({ access }) => bits(access) | proof),
-    ]);
-    this.opened = bits(given.openAccess.filter((id) => ids.includes(id)));
+      ids.reduce((mask, id, index) => (access.includes(id) ? mask | (1 << index) : mask), 0);
+    this.#access = ids.map((id) => accessMinutes(given, id));
+    this.masks = Int32Array.from(moves, (move) => bits(accessOf(given, move)));
+    this.opened = bits(given.openAccess);
     this.#checks = checks.length;
-    this.#standings = new Standings(given);
-    this.standing = this.#standings.number(changed(parked, given.standing));
-  }
-
-  #bit(index: number): number {
-    return index < mostAccesses ? 1 << index : 0;
+    this.#standings = new Standings(given, moves, now.open.union(new Set(ids)));
+    this.standing = this.#standings.number(now.standing);
   }
 
   /** Index of a repair among the steps. */

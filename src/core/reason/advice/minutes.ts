@@ -38,6 +38,7 @@ export function changeMinutes(from: WholeStanding, to: Standing): number {
   }, 0);
 }
 
+/** A standing with what a step asks for changed. */
 export function changed(from: WholeStanding, to: Standing): WholeStanding {
   return {
     battery: to.battery ?? from.battery,
@@ -57,46 +58,80 @@ export type MoveMinutes = {
   readonly total: number;
 };
 
-type Place = { readonly open: ReadonlySet<string>; readonly standing: WholeStanding };
-type Work = {
+/** How the vehicle is left between two steps: what is open on it, and how it stands. */
+export type Place = { readonly open: ReadonlySet<string>; readonly standing: WholeStanding };
+
+/** What a check or a repair asks for. */
+export type Work = {
   readonly minutes: number;
   readonly access: readonly string[];
   readonly standing: Standing;
 };
 
-function parts(given: Case, work: Work, place: Place): { access: number; standing: number } {
-  const shut = new Set(work.access.filter((id) => !place.open.has(id)));
-  const access = [...shut].reduce((minutes, id) => {
-    const known = Object.hasOwn(given.accesses, id) ? given.accesses[id] : undefined;
-    return minutes + (known?.open ?? 0) + (known?.close ?? 0);
-  }, 0);
-  return { access, standing: changeMinutes(place.standing, work.standing) };
+type Shop = Pick<Case, 'accesses'>;
+
+/** The place that is recorded: what is not said of the standing is as on a parked vehicle. */
+export const placeOf = (openAccess: readonly string[], standing: Standing): Place => ({
+  open: new Set(openAccess),
+  standing: changed(parked, standing),
+});
+
+/** Minutes to open an access and to close it again; one that the shop does not know costs none. */
+export function accessMinutes({ accesses }: Shop, id: string): number {
+  const known = Object.hasOwn(accesses, id) ? accesses[id] : undefined;
+  return known === undefined ? 0 : known.open + known.close;
 }
 
-const nothingToDo: Work = { minutes: 0, access: [], standing: {} };
+/** The place that a piece of work leaves behind. */
+const placeAfter = ({ open, standing }: Place, work: Work): Place => ({
+  open: open.union(new Set(work.access)),
+  standing: changed(standing, work.standing),
+});
 
-/** Minutes of a check, or of a repair with its proof, from where the vehicle stands now. */
-export function moveMinutes(given: Case, move: Move): MoveMinutes {
-  const { causes, checks, complaint } = given.model;
-  const work = (move.do === 'check' ? checks : causes)[move.index] ?? nothingToDo;
-  const place = { open: new Set(given.openAccess), standing: changed(parked, given.standing) };
-  const first = parts(given, work, place);
-  const proving = checks[complaint];
-  if (move.do === 'check' || proving === undefined) {
-    const tries = move.index === complaint && move.do === 'check' ? given.tries : 1;
-    const own = work.minutes * tries;
-    return { own, ...first, proof: 0, total: own + first.access + first.standing };
-  }
-  const then = {
-    open: place.open.union(new Set(work.access)),
-    standing: changed(place.standing, work.standing),
-  };
-  const second = parts(given, proving, then);
-  const proof = proving.minutes * given.tries + second.access + second.standing;
-  return {
-    own: work.minutes,
-    ...first,
-    proof,
-    total: work.minutes + first.access + first.standing + proof,
-  };
+/** Minutes of one piece of work done `tries` times: everything is opened and set up once. */
+export function workMinutes(shop: Shop, work: Work, place: Place, tries = 1): MoveMinutes {
+  const shut = new Set(work.access).difference(place.open);
+  const access = [...shut].reduce((minutes, id) => minutes + accessMinutes(shop, id), 0);
+  const standing = changeMinutes(place.standing, work.standing);
+  const own = work.minutes * tries;
+  return { own, access, standing, proof: 0, total: own + access + standing };
+}
+
+const triesOf = ({ model, tries }: Case, check: number): number =>
+  check === model.complaint ? tries : 1;
+
+/** The work of a move in order: a check alone, or a repair and the complaint's test as its proof. */
+function worksOf({ model }: Case, { do: kind, index }: Move): readonly [Work, Work?] {
+  const work = (kind === 'check' ? model.checks : model.causes)[index];
+  const proof = model.checks[model.complaint];
+  if (work === undefined || proof === undefined)
+    throw new RangeError(`${kind} ${index} is outside the model`);
+  return kind === 'check' ? [work] : [work, proof];
+}
+
+/** The accesses that a move needs open, its proof's among them. */
+export const accessOf = (given: Case, move: Move): readonly string[] =>
+  worksOf(given, move).flatMap((work) => work?.access ?? []);
+
+/** The place that a move leaves behind, its proof done. */
+export const placeAfterMove = (given: Case, move: Move, place: Place): Place =>
+  worksOf(given, move).reduce<Place>(
+    (before, work) => (work === undefined ? before : placeAfter(before, work)),
+    place,
+  );
+
+/**
+ * Minutes of a check, or of a repair with its proof, from a place: where the vehicle is left now
+ * unless another is given. Every price of a step comes from here.
+ */
+export function moveMinutes(
+  given: Case,
+  move: Move,
+  place = placeOf(given.openAccess, given.standing),
+): MoveMinutes {
+  const [work, proving] = worksOf(given, move);
+  if (proving === undefined) return workMinutes(given, work, place, triesOf(given, move.index));
+  const first = workMinutes(given, work, place);
+  const proof = workMinutes(given, proving, placeAfter(place, work), given.tries).total;
+  return { ...first, proof, total: first.total + proof };
 }

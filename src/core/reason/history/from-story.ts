@@ -1,6 +1,7 @@
 import type { Parsed } from '../../problem.ts';
 import { currentLeg, type Finding, type Story } from '../../session/story.ts';
 import type { StepName } from '../advice/advise.ts';
+import { placeOf, workMinutes } from '../advice/minutes.ts';
 import { makeCase, type Case, type CheckFinding } from '../belief/evidence.ts';
 
 /** What the belief needs, out of a story: the tree being walked and all that was found that it knows. */
@@ -39,4 +40,12 @@ export function ownStep({ due }: Pick<Story, 'due'>): StepName | undefined {
 export function leftOut(story: Story): readonly string[] {
   const since = story.repairs.at(-1)?.n ?? 0;
   return [...story.skipped, ...story.unsure].filter(({ n }) => n > since).map(({ check }) => check);
+}
+
+/** What a check costs from where the vehicle stands now, in minutes, as the advice counts it. */
+export function checkMinutes(story: Story, id: string): number {
+  const { tree, shop } = currentLeg(story);
+  const check = tree.checks[id];
+  if (check === undefined) throw new RangeError(`the tree has no check ${id}`);
+  return workMinutes(shop, check, placeOf(story.open, story.standing)).total;
 }

@@ -1,0 +1,136 @@
+import { expect, test } from 'vitest';
+import { otherChecks } from '../../../../src/app/walk/lists.ts';
+import { refinedAdvice } from '../../../../src/core/reason/advice/advise.ts';
+import { Costs } from '../../../../src/core/reason/advice/costs.ts';
+import {
+  moveMinutes,
+  placeAfterMove,
+  placeOf,
+  type Move,
+} from '../../../../src/core/reason/advice/minutes.ts';
+import { caseFrom } from '../../../../src/core/reason/history/from-story.ts';
+import { currentLeg, type Story } from '../../../../src/core/session/story.ts';
+import { shippedShop, shippedTree, shippedTrees } from '../../../helpers/library.ts';
+import { after, headerFor } from '../../../helpers/story.ts';
+
+const trees = shippedTrees();
+const shop = shippedShop();
+
+/** A job just begun, and one with two findings, something open and another standing. */
+function standings(id: string): readonly Story[] {
+  const header = headerFor(shippedTree(id), shop);
+  const fresh = after([], header).story;
+  const { tree } = currentLeg(fresh);
+  const [first] = Object.values(tree.checks).flatMap(({ access }) => access);
+  const found = Object.entries(tree.checks)
+    .filter(([, { after: gates, cautions }]) => gates === undefined && cautions.length === 0)
+    .slice(0, 2)
+    .map(([check, { results }]) => ({ do: 'find', check, result: results[0]?.id ?? '' }) as const);
+  const opened = first === undefined ? [] : [{ do: 'access', open: first } as const];
+  const stand = { do: 'standing', key: 'run', heat: 'hot' } as const;
+  return [fresh, after([...found, ...opened, stand], header).story];
+}
+
+const inputOf = (story: Story) => {
+  const made = caseFrom(story);
+  if (made.kind === 'bad') throw new Error(JSON.stringify(made.problems));
+  return made.value;
+};
+
+test.each(trees.map(({ id }) => id))(
+  'the list, the advice and the search of %s price a step alike',
+  (id) => {
+    for (const story of standings(id)) {
+      const given = inputOf(story);
+      const costs = new Costs(given);
+      const price = (move: Move) => moveMinutes(given, move).total;
+      const advice = refinedAdvice(given, { further: [] });
+      if (advice.kind === 'bad') throw new Error(JSON.stringify(advice.problems));
+      const listed = new Map(
+        otherChecks({ story, advice: advice.value }).map((line) => [line.id, line.minutes]),
+      );
+
+      given.model.checks.forEach((check, index) => {
+        const minutes = price({ do: 'check', index });
+        expect(listed.get(check.id)).toBeCloseTo(minutes, 9);
+        expect(costs.minutes(index, costs.opened, costs.standing)).toBeCloseTo(minutes, 9);
+      });
+      given.model.causes.forEach((_, index) => {
+        const step = costs.repair(index);
+        const minutes = price({ do: 'repair', index });
+        expect(costs.minutes(step, costs.opened, costs.standing)).toBeCloseTo(minutes, 9);
+      });
+      expect(advice.value.next.length).toBeGreaterThan(0);
+      for (const { do: kind, id: step, minutes } of advice.value.next) {
+        const from = kind === 'check' ? given.model.checks : given.model.causes;
+        const index = from.findIndex((one) => one.id === step);
+        expect(minutes).toBeCloseTo(price({ do: kind, index }), 9);
+      }
+    }
+  },
+);
+
+test.each(trees.map(({ id }) => id))('the search of %s prices what follows a step alike', (id) => {
+  const given = inputOf(after([], headerFor(shippedTree(id), shop)).story);
+  const costs = new Costs(given);
+  const moves: readonly Move[] = [
+    ...given.model.checks.map((_, index) => ({ do: 'check', index }) as const),
+    ...given.model.causes.map((_, index) => ({ do: 'repair', index }) as const),
+  ];
+
+  moves.forEach((first, step) => {
+    const place = placeAfterMove(given, first, placeOf(given.openAccess, given.standing));
+    const opened = costs.opened | (costs.masks[step] ?? 0);
+    const standing = costs.standingAfter(step, costs.standing);
+    moves.forEach((second, next) => {
+      const { total } = moveMinutes(given, second, place);
+      expect(costs.minutes(next, opened, standing)).toBeCloseTo(total, 9);
+    });
+  });
+});
+
+test('of a tree with more accesses than the search has bits, the rest are still paid for', () => {
+  const [tree] = trees;
+  if (tree === undefined) throw new Error('no trees');
+  const ids = Array.from({ length: 40 }, (_, index) => `cover-${index}`);
+  const accesses = Object.fromEntries(ids.map((id) => [id, { open: 3, close: 2 }]));
+  const base = inputOf(after([], headerFor(tree, shop)).story);
+  const checks = base.model.checks.map((check, index) =>
+    index === 0 ? { ...check, access: ids, standing: {} } : check,
+  );
+  const given = { ...base, accesses, model: { ...base.model, checks, complaint: 1 } };
+
+  const costs = new Costs(given);
+
+  const first = checks[0]?.minutes ?? NaN;
+  expect(costs.minutes(0, costs.opened, costs.standing)).toBe(first + 200);
+});
+
+test('the worked example: opening, closing, standing and a proof are all counted', () => {
+  const { model, ...base } = inputOf(after([], headerFor(shippedTree('fuel-loss'), shop)).story);
+  const [check, cause] = [model.checks[model.complaint], model.causes[0]];
+  if (check === undefined || cause === undefined) throw new Error('an empty tree');
+  const given = {
+    ...base,
+    tries: 2,
+    accesses: { hood: { open: 1, close: 2 }, cover: { open: 10, close: 5 } },
+    openAccess: ['hood'],
+    standing: { key: 'run', heat: 'cold' } as const,
+    model: {
+      checks: [{ ...check, minutes: 4, access: ['hood'], standing: { heat: 'hot' } as const }],
+      causes: [
+        { ...cause, minutes: 30, access: ['hood', 'cover'], standing: { key: 'off' } as const },
+      ],
+      complaint: 0,
+    },
+  };
+
+  // Common practice, no source: 2 minutes to turn the key, 25 to warm a cold engine through.
+  expect(moveMinutes(given, { do: 'repair', index: 0 })).toEqual({
+    own: 30,
+    access: 15,
+    standing: 2,
+    proof: 2 * 4 + 25,
+    total: 80,
+  });
+});

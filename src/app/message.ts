@@ -3,7 +3,7 @@ import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
-import type { LoadedTrees } from './pages/loaded-trees.ts';
+import type { LoadedTrees } from './pages/start-form.ts';
 import type { SessionLine } from './state.ts';
 import type { Token } from './keys/tokens.ts';
 

@@ -1,5 +1,6 @@
-import type { FigureLine, FigurePage } from './pages/figure-page.ts';
-import type { Replay, Speed } from './walk/recording.ts';
+import type { Event, UnknownEvent } from '../core/session/event.ts';
+import type { Header } from '../core/session/header.ts';
+import type { FigurePage } from './pages/figure-page.ts';
 import type { StartForm } from './pages/start-form.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */
@@ -19,43 +20,62 @@ export type WalkInput =
 
 export type TextPurpose = 'note' | 'skip' | 'part-off' | 'follow-up' | 'altitude' | 'temperature';
 
-export type Screen =
-  | { readonly kind: 'home'; readonly cursor: number }
-  | { readonly kind: 'sessions'; readonly cursor: number }
-  | { readonly kind: 'start'; readonly form: StartForm }
-  | {
-      readonly kind: 'walk';
-      readonly input: WalkInput;
-      /** The finding that is being answered anew. */
-      readonly correcting?: number;
-      /** The cause that was picked to be repaired; it is condemned once its cautions are read. */
-      readonly pickedCause?: string;
-      /** Cautions of this step that were read, a page each; what is done next begins anew. */
-      readonly seen?: number;
-    }
-  | { readonly kind: 'others'; readonly cursor: number }
-  | { readonly kind: 'suspects'; readonly cursor: number }
-  | { readonly kind: 'apart'; readonly cursor: number }
-  | { readonly kind: 'close'; readonly cursor: number }
+export type Speed = 1 | 2 | 4;
+
+/** A session that is watched again: read only. */
+export type Recording = {
+  readonly path: string;
+  readonly header: Header;
+  readonly events: readonly (Event | UnknownEvent)[];
+  /** Counts of events after which the leading suspect had changed. */
+  readonly turning: readonly number[];
+};
+
+type List = { readonly cursor: number };
+/** A page to read: the cursor is its first line shown; left, it gives way to where it was opened. */
+type Reading = { readonly cursor: number; readonly from: Screen };
+
+/** What each screen holds of its own, by its kind. */
+type Screens = {
+  readonly home: List;
+  readonly sessions: List;
+  readonly start: { readonly form: StartForm };
+  readonly walk: {
+    readonly input: WalkInput;
+    /** The finding that is being answered anew. */
+    readonly correcting?: number;
+    /** The cause that was picked to be repaired; it is condemned once its cautions are read. */
+    readonly pickedCause?: string;
+    /** Cautions of this step that were read, a page each; what is done next begins anew. */
+    readonly seen?: number;
+  };
+  readonly others: List;
+  readonly suspects: List;
+  readonly apart: List;
+  readonly close: List;
   /** A check shows worse than before with nothing changed: the mechanic says what that is. */
-  | { readonly kind: 'contradiction'; readonly cursor: number }
-  | { readonly kind: 'settings'; readonly cursor: number; readonly typed?: string }
-  | { readonly kind: 'figures'; readonly lines: readonly FigureLine[]; readonly cursor: number }
-  | { readonly kind: 'figure'; readonly page: FigurePage; readonly at: number }
-  | {
-      readonly kind: 'replay';
-      readonly replay: Replay;
-      /** Events shown. */
-      readonly at: number;
-      readonly playing: boolean;
-      readonly speed: Speed;
-    }
-  /** Pages to read: the cursor is the first line shown. */
-  | { readonly kind: 'keys'; readonly from: Screen; readonly cursor: number }
-  | { readonly kind: 'full'; readonly cursor: number }
-  | { readonly kind: 'why'; readonly cursor: number }
-  | { readonly kind: 'ladder'; readonly cursor: number };
+  readonly contradiction: List;
+  readonly settings: List & { readonly typed?: string };
+  readonly figures: List;
+  readonly figure: { readonly page: FigurePage; readonly at: number };
+  readonly replay: {
+    readonly recording: Recording;
+    /** Events shown. */
+    readonly at: number;
+    readonly playing: boolean;
+    readonly speed: Speed;
+  };
+  readonly keys: Reading & { readonly lines: readonly string[] };
+  readonly full: Reading;
+  readonly why: Reading;
+  readonly ladder: Reading;
+};
+
+export type Kind = keyof Screens;
+/** The screens of some kinds. */
+export type At<K extends Kind> = { [P in K]: { readonly kind: P } & Screens[P] }[K];
+export type Screen = At<Kind>;
 
 export const ready: WalkInput = { kind: 'ready', cursor: -1 };
-export const walk: Screen = { kind: 'walk', input: ready };
-export const home: Screen = { kind: 'home', cursor: 0 };
+export const walk: At<'walk'> = { kind: 'walk', input: ready };
+export const home: At<'home'> = { kind: 'home', cursor: 0 };

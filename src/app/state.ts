@@ -4,8 +4,9 @@ import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
-import type { LoadedTrees } from './pages/loaded-trees.ts';
+import type { LoadedTrees } from './pages/start-form.ts';
 import { home, type Screen } from './screen.ts';
+import type { Question } from './walk/question.ts';
 
 /** The session that is open for writing, as the screens know it. */
 export type OpenSession = {
@@ -38,6 +39,8 @@ export type Notice = { readonly kind: 'info' | 'problem'; readonly text: string 
 /** Everything the program knows; screens are functions of it. */
 export type State = {
   readonly screen: Screen;
+  /** What the screen asks; it follows from the rest, and `update` works it out once a message. */
+  readonly question: Question;
   readonly now: Stamp;
   readonly settings: Settings;
   /** Loaded when first needed: Home does without. */
@@ -51,6 +54,7 @@ export type State = {
 /** Nothing open, Home on screen. */
 export const emptyState = (now: Stamp, settings: Settings): State => ({
   screen: home,
+  question: { mode: 'home', due: undefined },
   now,
   settings,
   library: undefined,

@@ -1,33 +1,48 @@
-import type { Stamp } from '../core/session/event.ts';
-import { clockTime } from '../core/session/clock.ts';
 import { never } from '../core/problem.ts';
-import { takeAction, extend, problemNotice } from './take-action.ts';
-import { currentMode } from './walk/mode.ts';
-import { pageLines, type Page } from './pages/page-lines.ts';
-import { type Transition, transition } from './effect.ts';
+import { clockTime } from '../core/session/clock.ts';
+import type { Stamp } from '../core/session/event.ts';
+import { transition, type Transition } from './effect.ts';
+import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { commandFor } from './keys/keymap.ts';
+import type { Token } from './keys/tokens.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
-import type { KeyPress } from './keys/press.ts';
-import { walk, type Screen } from './screen.ts';
+import { keyLines } from './pages/reading.ts';
+import { makeRecording, sessionAt } from './pages/replay-frames.ts';
+import { playedOn } from './pages/replay.ts';
+import { chooseTree } from './pages/start.ts';
+import { bindings, pages } from './pages/table.ts';
+import { walk, type At, type Kind, type Screen } from './screen.ts';
 import type { OpenSession, State } from './state.ts';
-import type { Token } from './keys/tokens.ts';
-import { sessionAt, makeReplay } from './pages/replay-frames.ts';
-import { playedOn, updateReplay } from './pages/replay.ts';
-import { toFigures, updateFigure, updateFigures } from './pages/figures.ts';
-import { updateHome, updateSessions } from './pages/home.ts';
-import { updateContradiction } from './walk/contradiction.ts';
-import { updateApart, updateClose, updateOthers, updateSuspects } from './walk/listed.ts';
-import { updateSettings } from './pages/settings.ts';
-import { chooseTree, updateStart } from './pages/start.ts';
-import { updateWalk } from './walk/update.ts';
+import { extend, problemNotice, takeAction } from './take-action.ts';
+import { dueOn, type Question } from './walk/question.ts';
 
 /**
  * The whole program: what happened makes a new state and a list of things to do. Pure; `now` is
  * when it happened. Keys typed ahead come one by one and each meets the state the last one made.
  */
 export function update(before: State, message: Message, now: Stamp): Transition {
-  const state = { ...before, now };
+  const { state, effects } = take({ ...before, now }, message);
+  return { state: withQuestion(before, state), effects };
+}
+
+/** The state with what it asks, worked out anew where that may be another question. */
+function withQuestion(before: State, state: State): State {
+  const { screen, session, library } = state;
+  const same =
+    screen === before.screen &&
+    session?.story === before.session?.story &&
+    library === before.library;
+  if (same) return state;
+  const due = dueOn(screen, session);
+  return { ...state, question: { due, mode: modeOn(screen, state, due) } };
+}
+
+const modeOn = <K extends Kind>(screen: At<K>, state: State, due: Question['due']): Mode =>
+  pages[screen.kind].mode(screen, state, due);
+
+function take(state: State, message: Message): Transition {
+  const { now } = state;
   switch (message.kind) {
     case 'key':
       return press(state, message.token);
@@ -117,64 +132,39 @@ function replayOpened(
   state: State,
   { path, header, events }: Extract<Message, { kind: 'replay-opened' }>,
 ): Transition {
-  const replay = makeReplay(path, header, events);
-  const screen: Screen = { kind: 'replay', replay, at: 0, playing: false, speed: 1 };
-  return transition({ ...state, session: sessionAt(replay, 0), screen });
+  const recording = makeRecording(path, header, events);
+  const screen: Screen = { kind: 'replay', recording, at: 0, playing: false, speed: 1 };
+  return transition({ ...state, session: sessionAt(recording, 0), screen });
 }
 
 function press(before: State, token: Token): Transition {
   // Any key makes a disk that refused something try again.
   const retry = before.session?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
-  const mode = currentMode(before);
-  const command = commandFor(mode, token);
+  const command = commandFor(bindings, before.question.mode, token);
   if (command === undefined) return transition(before, ...retry);
-  const { state, effects } = route({ ...before, notice: undefined }, { command, token, mode });
+  const { state, effects } = route({ ...before, notice: undefined }, { command, token });
   return transition(state, ...retry, ...effects);
 }
 
-function route(state: State, pressed: KeyPress): Transition {
-  if (pressed.command === 'quit') return quit(state);
-  if (pressed.command === 'redraw') return transition(state, { kind: 'redraw' });
-  const { screen } = state;
-  if (pressed.command === 'keys' && screen.kind !== 'keys')
-    return transition({ ...state, screen: { kind: 'keys', from: screen, cursor: 0 } });
-  if (pressed.command === 'figures') return toFigures(state);
-  if (pressed.command === 'switch-lead') return switchLead(state);
-  switch (screen.kind) {
-    case 'home':
-      return updateHome(state, screen, pressed);
-    case 'sessions':
-      return updateSessions(state, screen, pressed);
-    case 'start':
-      return updateStart(state, screen, pressed);
-    case 'walk':
-      return updateWalk(state, screen, pressed);
-    case 'others':
-      return updateOthers(state, screen, pressed);
-    case 'suspects':
-      return updateSuspects(state, screen, pressed);
-    case 'apart':
-      return updateApart(state, screen, pressed);
-    case 'close':
-      return updateClose(state, screen, pressed);
-    case 'contradiction':
-      return updateContradiction(state, screen, pressed);
-    case 'replay':
-      return updateReplay(state, screen, pressed);
-    case 'settings':
-      return updateSettings(state, screen, pressed);
-    case 'figures':
-      return updateFigures(state, screen, pressed);
-    case 'figure':
-      return updateFigure(state, screen, pressed);
-    case 'keys':
-    case 'full':
-    case 'why':
-    case 'ladder':
-      return turnPage(state, screen, pressed);
-    default:
-      return never(screen);
-  }
+/** What counts on every screen, then what opens another one; the rest is for the screen itself. */
+function route(state: State, press: KeyPress): Transition {
+  const { command } = press;
+  if (command === 'quit') return quit(state);
+  if (command === 'redraw') return transition(state, { kind: 'redraw' });
+  if (command === 'switch-lead') return switchLead(state);
+  if (command === 'keys') return openKeys(state);
+  const open = isKind(command) ? pages[command].open : undefined;
+  return open === undefined ? updateScreen(state, state.screen, press) : open(state);
+}
+
+const isKind = (command: Command): command is Kind => Object.hasOwn(pages, command);
+
+const updateScreen = <K extends Kind>(state: State, screen: At<K>, press: KeyPress): Transition =>
+  pages[screen.kind].update(state, screen, press);
+
+function openKeys(state: State): Transition {
+  const lines = keyLines(bindings, state.question.mode);
+  return transition({ ...state, screen: { kind: 'keys', from: state.screen, lines, cursor: 0 } });
 }
 
 /** Leads by the other way from here on: the tree's own, or the quicker one. */
@@ -191,16 +181,6 @@ function switchLead(state: State): Transition {
   );
 }
 
-/** Reads on by a line, never past the last one; or back to where the page was opened from. */
-function turnPage(state: State, page: Page, { command }: KeyPress): Transition {
-  if (command === 'go-back')
-    return transition({ ...state, screen: page.kind === 'keys' ? page.from : walk });
-  const by = command === 'down' ? 1 : command === 'up' ? -1 : 0;
-  const last = Math.max(0, pageLines(state, page).length - 1);
-  const cursor = Math.min(last, Math.max(0, page.cursor + by));
-  return transition({ ...state, screen: { ...page, cursor } });
-}
-
 /** Leaves the program; an open session is put down first. */
 function quit(state: State): Transition {
   const open =
@@ -213,7 +193,7 @@ function quit(state: State): Transition {
 
 /** A paste is text for a field; anywhere else it is refused, so that pasted lines answer nothing. */
 function paste(state: State, text: string): Transition {
-  const mode = currentMode(state);
+  const { mode } = state.question;
   if (mode !== 'text' && mode !== 'form-text' && mode !== 'reading')
     return transition({
       ...state,
@@ -221,7 +201,7 @@ function paste(state: State, text: string): Transition {
     });
   const line = text.replace(/\s+/g, ' ').trim();
   return Array.from(line).reduce<Transition>((step, token) => {
-    const next = route(step.state, { command: 'type', token, mode });
+    const next = route(step.state, { command: 'type', token });
     return transition(next.state, ...step.effects, ...next.effects);
   }, transition(state));
 }

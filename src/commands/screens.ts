@@ -70,9 +70,9 @@ function begin(io: Io, given: Given, { redraw, leave }: Controls): Begun {
     leave,
   };
   const load = async () => {
-    const { late } = await import('../screens/late.ts');
-    program.load({ update: late.update, runner: new late.Runner(ports) });
-    return late.inner;
+    const { later } = await import('../screens/contents.tsx');
+    program.load({ update: later.update, runner: new later.Runner(ports) });
+    return later.contents;
   };
   return { program, load };
 }

@@ -1,7 +1,6 @@
 import type { OpenSession } from '../app/state.ts';
 import { openThings } from '../core/session/story.ts';
-import { feedLine } from '../app/walk/feed-lines.ts';
-import { quickerLine, suspectsLine } from '../app/walk/why.ts';
+import { feedLine, quickerLine, suspectsLine } from '../app/walk/why.ts';
 import { lastWords } from '../app/wording.ts';
 
 /** What stands under every step: the last finding, the suspects, a quicker step, what is apart. */

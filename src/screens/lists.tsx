@@ -9,16 +9,13 @@ import {
 } from '../app/walk/lists.ts';
 import type { OpenSession } from '../app/state.ts';
 import { aboutMinutes, percent, savesWords } from '../core/reason/history/wording.ts';
-import { contradictionLines } from '../app/walk/contradiction-lines.ts';
-import type { Screen } from '../app/screen.ts';
+import { contradictionLines } from '../app/walk/contradiction.ts';
+import type { At } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
 import { Choices, Line, type Choice } from './parts.tsx';
 import { findingWords } from '../app/wording.ts';
 
-type ListScreen = Extract<
-  Screen,
-  { kind: 'others' | 'suspects' | 'apart' | 'close' | 'contradiction' }
->;
+export type ListScreen = At<'others' | 'suspects' | 'apart' | 'close' | 'contradiction'>;
 type ListsProps = {
   readonly session: OpenSession;
   readonly screen: ListScreen;

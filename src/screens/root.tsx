@@ -1,16 +1,15 @@
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
-import { useEffect, useState, useSyncExternalStore } from 'react';
-import { hints } from '../app/keys/keymap.ts';
+import { useEffect, useSyncExternalStore } from 'react';
+import { bindingsWith, hints } from '../app/keys/keymap.ts';
 import type { Message } from '../app/message.ts';
 import type { OpenSession, State } from '../app/state.ts';
 import { tokens } from '../app/keys/tokens.ts';
-import { currentMode } from '../app/walk/mode.ts';
 import { clockTime } from '../core/session/clock.ts';
 import { workedSeconds } from '../core/session/time.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { count } from '../core/text.ts';
 import { HomeBody } from './home.tsx';
-import type { Inner } from './inner.tsx';
+import type { Contents } from './contents.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
 import { themes } from './theme.ts';
 import { doneCount, hours } from '../app/wording.ts';
@@ -21,21 +20,12 @@ type RootProps = {
   readonly dispatch: (message: Message) => void;
   /** Hands out a way to draw everything again, over whatever else was written to the terminal. */
   readonly lendRedraw: (redraw: () => void) => void;
-  /** What is inside the frame of every screen but Home, which is drawn first. */
-  readonly inner: Inner | undefined;
-  /** Takes the way to hand it in later. */
-  readonly waitForInner?: (lend: (inner: Inner) => void) => void;
+  /** What is inside the frame of every screen but Home, once it is loaded. */
+  readonly contents: Contents | undefined;
 };
 
 /** The one place where keys come in: mounted for the life of the program, so that no key is lost. */
-export function Root({
-  state: read,
-  subscribe,
-  dispatch,
-  lendRedraw,
-  waitForInner,
-  inner: given,
-}: RootProps) {
+export function Root({ state: read, subscribe, dispatch, lendRedraw, contents }: RootProps) {
   const state = useSyncExternalStore(subscribe, read);
   const { rows, columns } = useWindowSize();
   const { suspendTerminal } = useApp();
@@ -44,50 +34,47 @@ export function Root({
     // The alternate screen comes back wherever the cursor was: column 0 keeps its first line straight.
     lendRedraw(() => void suspendTerminal(() => void stdout.write('\r')));
   }, [lendRedraw, suspendTerminal, stdout]);
-  const [inner, setInner] = useState<Inner | undefined>(given);
-  useEffect(() => {
-    waitForInner?.((loaded) => setInner(() => loaded));
-  }, [waitForInner]);
   useInput((input, key) => {
     for (const token of tokens(input, key)) dispatch({ kind: 'key', token });
   });
   usePaste((text) => dispatch({ kind: 'pasted', text }));
-  return <ScreenFrame state={state} rows={rows} columns={columns} inner={inner} />;
+  return <ScreenFrame state={state} rows={rows} columns={columns} contents={contents} />;
 }
 
 type FrameProps = {
   readonly state: State;
   readonly rows: number;
   readonly columns: number;
-  readonly inner: Inner | undefined;
+  readonly contents: Contents | undefined;
 };
 
 /** Rows that the frame itself needs: head, three rules, notice, keys. The foot comes on top. */
 const frameRows = 6;
 
 /** The whole screen as a function of the state. */
-export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
+export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
   if (rows < 10 || columns < 40)
     return <Line wrap="fold">The window is too small. Your session is safe.</Line>;
   const { session, screen } = state;
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
-  const foot = onWalk ? (inner?.footLines(session) ?? []) : [];
+  const bindings = contents?.bindings ?? bindingsWith([]);
+  const foot = onWalk ? (contents?.footLines(session) ?? []) : [];
   return (
     <ThemeContext value={themes[state.settings.theme]}>
       <Box flexDirection="column" height={rows}>
         <Frame
-          ruled={inner !== undefined}
+          ruled={contents !== undefined}
           left={onWalk ? headLeft(session) : 'DROPLIGHT'}
           right={onWalk ? headRight(state, session) : clockTime(state.now.at)}
           foot={foot}
           notice={<NoticeLine state={state} />}
-          keys={keysLine(state, columns)}
+          keys={keysLine(hints(bindings, state.question.mode), columns)}
         >
           <Inside
             state={state}
             rows={rows - frameRows - foot.length}
             columns={columns}
-            inner={inner}
+            contents={contents}
           />
         </Frame>
       </Box>
@@ -96,10 +83,12 @@ export function ScreenFrame({ state, rows, columns, inner }: FrameProps) {
 }
 
 /** Home at once; any other screen as soon as it is loaded. */
-function Inside({ state, rows, columns, inner }: FrameProps) {
+function Inside({ state, rows, columns, contents }: FrameProps) {
   if (state.screen.kind === 'home')
     return <HomeBody sessions={state.sessions} cursor={state.screen.cursor} rows={rows} />;
-  return inner === undefined ? null : <inner.Body state={state} rows={rows} columns={columns} />;
+  return contents === undefined ? null : (
+    <contents.Body state={state} rows={rows} columns={columns} />
+  );
 }
 
 const headLeft = ({ story }: OpenSession): string =>
@@ -132,15 +121,15 @@ function keptWords({ events, kept, keptAt, trouble }: OpenSession): string {
 }
 
 /** The keys that fit into one row; the page of keys, which holds the rest, is always among them. */
-function keysLine(state: State, columns: number): string {
-  const all = hints(currentMode(state)).map(({ key, hint }) => ({ key, text: `${key} ${hint}` }));
+function keysLine(shown: ReturnType<typeof hints>, columns: number): string {
+  const all = shown.map(({ key, hint }) => ({ key, text: `${key} ${hint}` }));
   const page = all.filter(({ key }) => key === '?').map(({ text }) => text);
-  const shown: string[] = [];
+  const fitting: string[] = [];
   for (const { key, text } of all) {
-    const row = [...shown, text, ...page].join(gap);
-    if (key !== '?' && row.length <= columns - 2) shown.push(text);
+    const row = [...fitting, text, ...page].join(gap);
+    if (key !== '?' && row.length <= columns - 2) fitting.push(text);
   }
-  return [...shown, ...page].join(gap);
+  return [...fitting, ...page].join(gap);
 }
 
 const gap = '   ';

@@ -1,12 +1,12 @@
 import { Box } from 'ink';
-import type { Screen } from '../app/screen.ts';
-import { settingLines } from '../app/pages/setting-lines.ts';
+import { settingLines } from '../app/pages/settings.ts';
+import type { At } from '../app/screen.ts';
 import type { Settings } from '../core/settings.ts';
 import { Choices } from './parts.tsx';
 
 type SettingsProps = {
   readonly settings: Settings;
-  readonly screen: Extract<Screen, { kind: 'settings' }>;
+  readonly screen: At<'settings'>;
   readonly rows: number;
 };
 

@@ -1,13 +1,13 @@
 import { render } from 'ink';
 import type { Message } from '../app/message.ts';
 import type { Program } from '../app/program.ts';
-import type { Inner } from './inner.tsx';
+import type { Contents } from './contents.tsx';
 import { Root } from './root.tsx';
 
 export type Controls = { readonly redraw: () => void; readonly leave: () => void };
 
-/** A program that shows its first state already, and how to load it: what is inside its frames comes with that. */
-export type Begun = { readonly program: Program; readonly load: () => Promise<Inner> };
+/** A program that shows its first state already, and how to load the rest of it. */
+export type Begun = { readonly program: Program; readonly load: () => Promise<Contents> };
 
 /** How often the clock on the screen goes on, in milliseconds. */
 const tick = 15_000;
@@ -23,38 +23,34 @@ export async function stage(
     leave: () => controls.leave(),
   });
   for (const message of openings) program.dispatch(message);
-  // With nothing to open Home is drawn first, and the larger part of the program loads behind it.
-  const inner = openings.length > 0 ? await load() : undefined;
-  let lendInner = (_: Inner): void => {};
-  const ink = render(
+  const root = (contents: Contents | undefined) => (
     <Root
       state={program.state}
       subscribe={program.subscribe}
       dispatch={program.dispatch}
-      waitForInner={(lend) => {
-        lendInner = lend;
-      }}
-      inner={inner}
+      contents={contents}
       lendRedraw={(redraw) => {
         controls.redraw = redraw;
       }}
-    />,
-    {
-      alternateScreen: true,
-      incrementalRendering: true,
-      maxFps: 60,
-      exitOnCtrlC: false,
-      patchConsole: false,
-      // The default looks at CI in the environment; whether this is a terminal was asked already.
-      interactive: true,
-    },
+    />
   );
+  // With nothing to open Home is drawn first, and the larger part of the program loads behind it.
+  const loaded = openings.length > 0 ? await load() : undefined;
+  const ink = render(root(loaded), {
+    alternateScreen: true,
+    incrementalRendering: true,
+    maxFps: 60,
+    exitOnCtrlC: false,
+    patchConsole: false,
+    // The default looks at CI in the environment; whether this is a terminal was asked already.
+    interactive: true,
+  });
   controls.leave = () => ink.unmount();
   const ticking = setInterval(() => program.dispatch({ kind: 'ticked' }), tick);
   try {
     // Loading takes the processor: what is on its way to the terminal is written first.
     await ink.waitUntilRenderFlush();
-    if (inner === undefined) lendInner(await load());
+    if (loaded === undefined) ink.rerender(root(await load()));
     await ink.waitUntilExit();
   } finally {
     clearInterval(ticking);

@@ -1,6 +1,12 @@
 import { Box } from 'ink';
-import { fields, notKnown, question, type Field, type StartForm } from '../app/pages/start-form.ts';
-import type { LoadedTrees } from '../app/pages/loaded-trees.ts';
+import {
+  fields,
+  notKnown,
+  question,
+  type Field,
+  type LoadedTrees,
+  type StartForm,
+} from '../app/pages/start-form.ts';
 import { Choices, Line } from './parts.tsx';
 
 type StartProps = {

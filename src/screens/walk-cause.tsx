@@ -1,7 +1,6 @@
 import { Box } from 'ink';
-import type { Blocker } from '../app/walk/question.ts';
+import type { Blocker, DueOnScreen, NamedCause } from '../app/walk/question.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
-import type { Cause } from '../core/tree/model.ts';
 import { count } from '../core/text.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
@@ -10,9 +9,8 @@ import { roomFor, rowsOf } from './room.ts';
 import { preparationWords } from '../app/wording.ts';
 
 type CauseProps = {
-  readonly story: Story;
-  readonly named: { readonly id: string; readonly cause: Cause };
-  readonly first: Blocker;
+  readonly due: DueOnScreen;
+  readonly named: NamedCause;
   readonly seen: number;
   readonly rows: number;
   readonly columns: number;
@@ -20,7 +18,8 @@ type CauseProps = {
 
 /** A cause that the tree names, or one condemned with its repair to be done. */
 export function CauseBody(props: CauseProps) {
-  const { story, named, first, seen } = props;
+  const { named, seen } = props;
+  const { story, blocker } = props.due;
   const { cause } = named;
   const leg = currentLeg(story);
   const repairing = story.due.kind === 'repair';
@@ -33,8 +32,8 @@ export function CauseBody(props: CauseProps) {
           as="title"
         />
       </Box>
-      {first.kind === 'caution' ? (
-        <CautionPage cautions={first.cautions} leg={leg} seen={seen} />
+      {blocker.kind === 'caution' ? (
+        <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
       ) : (
         <CauseWords {...props} />
       )}
@@ -42,11 +41,12 @@ export function CauseBody(props: CauseProps) {
   );
 }
 
-function CauseWords({ story, named: { cause }, first, rows, columns }: CauseProps) {
+function CauseWords({ due, named: { cause }, rows, columns }: CauseProps) {
+  const { story, blocker } = due;
   const { where = '', shows, repair } = cause;
   const leg = currentLeg(story);
   const repairing = story.due.kind === 'repair';
-  const asks = askWords(story, first);
+  const asks = askWords(story, blocker);
   const how = repairing ? repair.do : shows === undefined ? [] : [shows];
   const room = roomFor(
     {
@@ -77,9 +77,9 @@ function CauseWords({ story, named: { cause }, first, rows, columns }: CauseProp
   );
 }
 
-function askWords(story: Story, first: Blocker): string {
-  if (first.kind === 'prepare')
-    return `First: ${preparationWords(first.preparation, currentLeg(story).shop)}. Enter when done.`;
+function askWords(story: Story, blocker: Blocker): string {
+  if (blocker.kind === 'prepare')
+    return `First: ${preparationWords(blocker.preparation, currentLeg(story).shop)}. Enter when done.`;
   return story.due.kind === 'repair'
     ? 'Enter when the repair is done; the proof comes next.'
     : 'Enter: this is it. o: check something else first. Esc: not this.';

@@ -1,14 +1,7 @@
 import { Box, Text } from 'ink';
-import {
-  askedCheck,
-  blocker,
-  namedCause,
-  type AskedCheck,
-  type Blocker,
-} from '../app/walk/question.ts';
+import type { AskedCheck, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
-import { typedReading } from '../app/walk/typed-reading.ts';
-import { currentLeg, type Leg, type Story } from '../core/session/story.ts';
+import { currentLeg, type Leg } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
@@ -17,9 +10,8 @@ import { roomFor, type Room } from './room.ts';
 import { conditionNames, healthyWords, preparationWords, standardWords } from '../app/wording.ts';
 
 type WalkProps = {
-  readonly story: Story;
+  readonly due: DueOnScreen;
   readonly input: WalkInput;
-  readonly correcting: number | undefined;
   /** Cautions of this step that were paged past. */
   readonly seen: number;
   readonly rows: number;
@@ -27,22 +19,21 @@ type WalkProps = {
 };
 
 /** The middle of the walk screen: the one thing to be done now. */
-export function WalkBody({ story, input, correcting, seen, rows, columns }: WalkProps) {
+export function WalkBody({ due, input, ...size }: WalkProps) {
   if (input.kind === 'text') return <TextBody input={input} />;
-  const asked = askedCheck(story, correcting);
-  const first = blocker(story, asked, seen);
-  const size = { seen, rows, columns };
+  const { story, asked, cause } = due;
   if (asked !== undefined)
-    return <CheckBody {...{ story, asked, first, input }} {...size} leg={currentLeg(story)} />;
-  const named = namedCause(story);
-  if (named !== undefined) return <CauseBody {...{ story, named, first }} {...size} />;
-  return <EndBody story={story} />;
+    return <CheckBody {...{ due, asked, input }} {...size} leg={currentLeg(story)} />;
+  return cause === undefined ? (
+    <EndBody story={story} />
+  ) : (
+    <CauseBody due={due} named={cause} {...size} />
+  );
 }
 
 type CheckProps = {
-  readonly story: Story;
+  readonly due: DueOnScreen;
   readonly asked: AskedCheck;
-  readonly first: Blocker;
   readonly input: Exclude<WalkInput, { kind: 'text' }>;
   readonly leg: Leg;
   readonly seen: number;
@@ -53,7 +44,8 @@ type CheckProps = {
 const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
 
 function CheckBody(props: CheckProps) {
-  const { asked, first, leg, seen } = props;
+  const { asked, leg, seen } = props;
+  const { blocker } = props.due;
   const { check, purpose } = asked;
   const room = roomOf(props);
   return (
@@ -65,8 +57,8 @@ function CheckBody(props: CheckProps) {
           as="title"
         />
       </Box>
-      {first.kind === 'caution' ? (
-        <CautionPage cautions={first.cautions} leg={leg} seen={seen} />
+      {blocker.kind === 'caution' ? (
+        <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
       ) : (
         <>
           <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
@@ -82,15 +74,15 @@ function CheckBody(props: CheckProps) {
   );
 }
 
-function roomOf({ asked: { check }, first, leg, rows, columns }: CheckProps): Room {
+function roomOf({ due: { blocker }, asked: { check }, leg, rows, columns }: CheckProps): Room {
   const below =
-    first.kind === 'prepare' ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
+    blocker.kind === 'prepare' ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
   return roomFor(
     {
       how: check.how,
       cautions: check.cautions.map((id) => shortCaution(leg, id)),
       names: cautionNames(leg, check.cautions),
-      aside: first.kind === 'prepare' ? '' : healthyWords(check),
+      aside: blocker.kind === 'prepare' ? '' : healthyWords(check),
       below,
     },
     columns,
@@ -98,34 +90,29 @@ function roomOf({ asked: { check }, first, leg, rows, columns }: CheckProps): Ro
   );
 }
 
+type AnsweringProps = CheckProps & { readonly healthy: boolean };
+
 /** The answer part: what must be set first, or the results to pick from. */
-function Answering({
-  story,
-  asked,
-  first,
-  input,
-  leg,
-  healthy,
-}: CheckProps & { readonly healthy: boolean }) {
+function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
   const { check } = asked;
-  if (first.kind === 'prepare')
+  const { blocker, typed } = due;
+  if (blocker.kind === 'prepare')
     return (
       <Box paddingTop={1} flexShrink={0}>
         <Indented mark=">" as="marked">
-          {`First: ${preparationWords(first.preparation, leg.shop)}. Enter when done.`}
+          {`First: ${preparationWords(blocker.preparation, leg.shop)}. Enter when done.`}
         </Indented>
       </Box>
     );
-  if (first.kind === 'condition')
+  if (blocker.kind === 'condition')
     return (
       <Box paddingTop={1} flexShrink={0}>
         <Indented mark=">" as="marked">
-          {`This reading is judged by the ${conditionNames[first.condition]}. Enter: type it. u: not known, judge it as it is read.`}
+          {`This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`}
         </Indented>
       </Box>
     );
-  const session = typedReading(story, asked, input);
-  const cursor = input.kind === 'ready' ? input.cursor : (session?.index ?? -1);
+  const cursor = input.kind === 'ready' ? input.cursor : (typed?.index ?? -1);
   return (
     <>
       {healthy ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
@@ -133,7 +120,7 @@ function Answering({
         <ReadingLine
           unit={check.reading.unit}
           input={input}
-          standard={standardWords(session?.standard)}
+          standard={standardWords(typed?.standard)}
         />
       )}
       {input.kind === 'insist' ? (

@@ -2,7 +2,7 @@ import { PassThrough, Writable } from 'node:stream';
 import xterm from '@xterm/headless';
 import { render } from 'ink';
 import type { Program } from '../../src/app/program.ts';
-import { inner } from '../../src/screens/inner.tsx';
+import { contents } from '../../src/screens/contents.tsx';
 import { Root } from '../../src/screens/root.tsx';
 
 export type Terminal = {
@@ -37,7 +37,7 @@ export async function showIn(program: Program, columns = 80, rows = 24): Promise
       subscribe={program.subscribe}
       dispatch={program.dispatch}
       lendRedraw={() => {}}
-      inner={inner}
+      contents={contents}
     />,
     {
       stdout: stdout as unknown as NodeJS.WriteStream,

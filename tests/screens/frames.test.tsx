@@ -1,15 +1,18 @@
 import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
 import type { State } from '../../src/app/state.ts';
-import { inner } from '../../src/screens/inner.tsx';
+import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
 import { expectGolden } from '../helpers/golden.ts';
 import { chooseTree, makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
 
 const frame = (state: State, columns: number, rows: number): string =>
-  `${renderToString(<ScreenFrame state={state} columns={columns} rows={rows} inner={inner} />, {
-    columns,
-  })
+  `${renderToString(
+    <ScreenFrame state={state} columns={columns} rows={rows} contents={contents} />,
+    {
+      columns,
+    },
+  )
     .split('\n')
     .map((row) => row.trimEnd())
     .join('\n')}\n`;

@@ -1,5 +1,9 @@
-/** What a key asks for. */
+import type { Kind } from '../screen.ts';
+import type { Token } from './tokens.ts';
+
+/** What a key asks for. The kind of a screen asks to open that screen. */
 export type Command =
+  | Kind
   | 'up'
   | 'down'
   | 'choose'
@@ -12,19 +16,10 @@ export type Command =
   | 'unsure'
   | 'skip'
   | 'note'
-  | 'others'
-  | 'suspects'
   | 'part-off'
-  | 'apart'
   | 'to-do'
   | 'conditions'
-  | 'close'
   | 'account'
-  | 'keys'
-  | 'full'
-  | 'figures'
-  | 'why'
-  | 'ladder'
   | 'quicker'
   | 'switch-lead'
   | 'keep'
@@ -32,8 +27,44 @@ export type Command =
   | 'faster'
   | 'to-turning'
   | 'to-turning-back'
-  | 'start'
-  | 'read'
-  | 'settings'
   | 'quit'
   | 'redraw';
+
+/** A key as a screen gets it: what it asks for, and which key it was. */
+export type KeyPress = { readonly command: Command; readonly token: Token };
+
+/** Which keys count: a mode of the walk, of a list or a form, or a screen with keys of its own. */
+export type Mode =
+  | Kind
+  | 'list'
+  | 'form-text'
+  | 'form-choice'
+  | 'look'
+  | 'measure'
+  | 'reading'
+  | 'insist'
+  | 'text'
+  | 'caution'
+  | 'cause-caution'
+  | 'prepare'
+  | 'cause-prepare'
+  | 'condition'
+  | 'named'
+  | 'repair'
+  | 'leg'
+  | 'stop'
+  | 'proven'
+  | 'closed'
+  /** A figure worked out. */
+  | 'worked';
+
+export type Binding = {
+  readonly modes: readonly Mode[] | 'all';
+  /** A token, `digit` for any of 0 to 9, `line` for the key of a line, or `typed` for any character. */
+  readonly keys: readonly Token[];
+  readonly command: Command;
+  /** Shown in the foot line when given: short, and what it does rather than what it is called. */
+  readonly hint?: string;
+  /** Longer words for the page of keys. */
+  readonly about: string;
+};

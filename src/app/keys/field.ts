@@ -1,4 +1,4 @@
-import type { Binding } from './binding.ts';
+import type { Binding } from './command.ts';
 
 /** Keys that answer, pick and type. They come first: a letter typed into a field is a letter. */
 export const fieldBindings: readonly Binding[] = [

@@ -1,19 +1,34 @@
-import type { Mode } from '../walk/question.ts';
-import type { Binding } from './binding.ts';
-import { bindings } from './bindings.ts';
-import type { Command } from './command.ts';
+import type { Binding, Command, Mode } from './command.ts';
 import { lineKeys } from './cursor.ts';
+import { fieldBindings } from './field.ts';
+import { pageBindings } from './page.ts';
 import { isDigit, isTyped, type Token } from './tokens.ts';
+import { walkBindings } from './walk.ts';
+
+/**
+ * All keys, in the order in which the foot line shows them. The first that fits counts.
+ * @param own the keys that screens bring themselves
+ */
+export const bindingsWith = (own: readonly Binding[]): readonly Binding[] => [
+  ...fieldBindings,
+  ...walkBindings,
+  ...own,
+  ...pageBindings,
+];
 
 /** The command a key means in a mode; undefined when it means nothing there. */
-export function commandFor(mode: Mode, token: Token): Command | undefined {
-  return bindings.find(
-    ({ modes, keys }) => counts(modes, mode) && keys.some((key) => fits(key, token)),
-  )?.command;
+export function commandFor(
+  bindings: readonly Binding[],
+  mode: Mode,
+  token: Token,
+): Command | undefined {
+  return bindingsOf(bindings, mode).find(({ keys }) => keys.some((key) => fits(key, token)))
+    ?.command;
 }
 
-const counts = (modes: Binding['modes'], mode: Mode): boolean =>
-  modes === 'all' || modes.includes(mode);
+/** The keys that count in a mode. */
+export const bindingsOf = (bindings: readonly Binding[], mode: Mode): readonly Binding[] =>
+  bindings.filter(({ modes }) => modes === 'all' || modes.includes(mode));
 
 function fits(key: string, token: Token): boolean {
   if (key === 'digit') return isDigit(token);
@@ -23,7 +38,10 @@ function fits(key: string, token: Token): boolean {
 }
 
 /** The foot line of a mode: `enter keep   n note   ? keys`. */
-export const hints = (mode: Mode): readonly { readonly key: string; readonly hint: string }[] =>
-  bindings.flatMap(({ modes, keys, hint }) =>
-    hint !== undefined && counts(modes, mode) ? [{ key: keys[0] ?? '', hint }] : [],
+export const hints = (
+  bindings: readonly Binding[],
+  mode: Mode,
+): readonly { readonly key: string; readonly hint: string }[] =>
+  bindingsOf(bindings, mode).flatMap(({ keys, hint }) =>
+    hint !== undefined ? [{ key: keys[0] ?? '', hint }] : [],
   );

@@ -1,31 +1,7 @@
-import type { Binding } from './binding.ts';
+import type { Binding } from './command.ts';
 
 /** Keys of Home, of lists and of pages. */
 export const pageBindings: readonly Binding[] = [
-  {
-    modes: ['replay'],
-    keys: ['enter', 'right', ' '],
-    command: 'choose',
-    hint: 'next',
-    about: 'one event on',
-  },
-  { modes: ['replay'], keys: ['left'], command: 'up', hint: 'before', about: 'one event back' },
-  { modes: ['replay'], keys: ['p'], command: 'play', hint: 'play', about: 'play, or stop' },
-  { modes: ['replay'], keys: ['+'], command: 'faster', hint: 'faster', about: 'turn the speed' },
-  {
-    modes: ['replay'],
-    keys: ['t'],
-    command: 'to-turning',
-    hint: 'turning point',
-    about: 'on to where the leading suspect changed',
-  },
-  {
-    modes: ['replay'],
-    keys: ['T'],
-    command: 'to-turning-back',
-    about: 'back to where the leading suspect changed',
-  },
-  { modes: ['replay'], keys: ['q', 'esc', 'b'], command: 'go-back', hint: 'leave', about: 'Home' },
   {
     modes: ['keys'],
     keys: ['down', ' '],
@@ -36,27 +12,13 @@ export const pageBindings: readonly Binding[] = [
   { modes: 'all', keys: ['up'], command: 'up', about: 'line up' },
   { modes: 'all', keys: ['down', 'tab'], command: 'down', about: 'line down' },
   { modes: ['home'], keys: ['s'], command: 'start', hint: 'start', about: 'start a new job' },
-  { modes: ['home'], keys: ['l'], command: 'read', hint: 'list', about: 'list all sessions' },
+  { modes: ['home'], keys: ['l'], command: 'sessions', hint: 'list', about: 'list all sessions' },
   {
     modes: ['home'],
     keys: ['f'],
     command: 'figures',
     hint: 'figures',
     about: 'trade figures',
-  },
-  {
-    modes: ['worked'],
-    keys: ['k'],
-    command: 'keep',
-    hint: 'keep it',
-    about: 'keep the result in the session',
-  },
-  {
-    modes: ['worked'],
-    keys: ['enter'],
-    command: 'choose',
-    hint: 'again',
-    about: 'change the inputs',
   },
   { modes: ['home'], keys: ['g'], command: 'settings', hint: 'settings', about: 'settings' },
   {

@@ -1,6 +1,7 @@
-import type { Binding } from './binding.ts';
+import type { Binding } from './command.ts';
 
-const steps = [
+/** Modes of the walk in which something is due. */
+export const steps = [
   'look',
   'measure',
   'caution',

@@ -9,30 +9,56 @@ import {
   workOut,
   type FigurePage,
 } from './figure-page.ts';
-import type { KeyPress } from '../keys/press.ts';
-import { home, walk, type Screen } from '../screen.ts';
+import type { KeyPress } from '../keys/command.ts';
+import type { Page } from '../page.ts';
+import { home, walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
 
-type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
+export const figuresPage: Page<'figures'> = {
+  mode: () => 'list',
+  update: updateFigures,
+  open: openFigures,
+};
+
+export const oneFigurePage: Page<'figure'> = {
+  mode: ({ page }) => (page.result.length > 0 ? 'worked' : 'form-text'),
+  update: updateFigure,
+  bindings: [
+    {
+      modes: ['worked'],
+      keys: ['k'],
+      command: 'keep',
+      hint: 'keep it',
+      about: 'keep the result in the session',
+    },
+    {
+      modes: ['worked'],
+      keys: ['enter'],
+      command: 'choose',
+      hint: 'again',
+      about: 'change the inputs',
+    },
+  ],
+};
 
 const leave = (state: State): Transition =>
   transition({ ...state, screen: state.session === undefined ? home : walk });
 
 /** The list of figures. */
-export function updateFigures(state: State, screen: At<'figures'>, press: KeyPress): Transition {
+function updateFigures(state: State, screen: At<'figures'>, press: KeyPress): Transition {
   if (press.command === 'go-back') return leave(state);
-  const index = picked(screen.cursor, press, screen.lines.length);
-  const line = index === undefined ? undefined : screen.lines[index];
+  const index = picked(screen.cursor, press, figureLines.length);
+  const line = index === undefined ? undefined : figureLines[index];
   if (line !== undefined)
     return transition({ ...state, screen: { kind: 'figure', page: figurePage(line.id), at: 0 } });
-  const cursor = moved(screen.cursor, press.command, screen.lines.length);
+  const cursor = moved(screen.cursor, press.command, figureLines.length);
   return transition({ ...state, screen: { ...screen, cursor } });
 }
 
 /** One figure: its inputs one after the other, then what it comes to. */
-export function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Transition {
+function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Transition {
   const { page, at } = screen;
-  if (press.command === 'go-back' || press.command === 'leave-field') return toFigures(state);
+  if (press.command === 'go-back' || press.command === 'leave-field') return openFigures(state);
   if (press.command === 'keep') return keep(state, page);
   if (page.result.length > 0)
     return transition({ ...state, screen: { ...screen, at: 0, page: { ...page, result: [] } } });
@@ -45,8 +71,9 @@ export function updateFigure(state: State, screen: At<'figure'>, press: KeyPress
 }
 
 /** Opens the list of figures. */
-export const toFigures = (state: State): Transition =>
-  transition({ ...state, screen: { kind: 'figures', lines: figureLines, cursor: 0 } });
+export function openFigures(state: State): Transition {
+  return transition({ ...state, screen: { kind: 'figures', cursor: 0 } });
+}
 
 const typeInto = (page: FigurePage, at: number, press: KeyPress): FigurePage => ({
   ...page,

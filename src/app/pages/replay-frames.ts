@@ -4,17 +4,17 @@ import { caseFrom, leftOut } from '../../core/reason/history/from-story.ts';
 import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
 import { clockTime } from '../../core/session/clock.ts';
-import type { Replay, Speed } from '../walk/recording.ts';
+import type { Recording, Speed } from '../screen.ts';
 import type { OpenSession } from '../state.ts';
 
 /** Milliseconds an event stays on the screen while it plays. */
 export const pace = (speed: Speed): number => 2000 / speed;
 
-export function makeReplay(
+export function makeRecording(
   path: string,
   header: OpenSession['header'],
   events: OpenSession['events'],
-): Replay {
+): Recording {
   const turning: number[] = [];
   let leader: string | undefined;
   events.forEach((event, index) => {
@@ -37,7 +37,7 @@ function leaderOf(story: Story): string | undefined {
 }
 
 /** The session as it stood after so many events, in the form that the screens of the walk draw. */
-export function sessionAt({ path, header, events }: Replay, at: number): OpenSession {
+export function sessionAt({ path, header, events }: Recording, at: number): OpenSession {
   const told = events.slice(0, at);
   const story = fold(header, told);
   return {
@@ -61,8 +61,8 @@ function adviceAt(story: Story): Advice | undefined {
 }
 
 /** The next turning point after (or before) a place; the end of the session if there is none. */
-export function turningFrom(replay: Replay, at: number, way: 'on' | 'back'): number {
+export function turningFrom(recording: Recording, at: number, way: 'on' | 'back'): number {
   return way === 'on'
-    ? (replay.turning.find((count) => count > at) ?? replay.events.length)
-    : (replay.turning.findLast((count) => count < at) ?? 0);
+    ? (recording.turning.find((count) => count > at) ?? recording.events.length)
+    : (recording.turning.findLast((count) => count < at) ?? 0);
 }

@@ -1,16 +1,51 @@
 import { type Transition, transition } from '../effect.ts';
-import type { KeyPress } from '../keys/press.ts';
-import type { Speed } from '../walk/recording.ts';
+import type { KeyPress } from '../keys/command.ts';
+import type { Page } from '../page.ts';
 import { sessionAt, pace, turningFrom } from './replay-frames.ts';
-import { home, type Screen } from '../screen.ts';
+import { home, type At, type Speed } from '../screen.ts';
 import type { State } from '../state.ts';
 
-type At = Extract<Screen, { kind: 'replay' }>;
+export const replayPage: Page<'replay'> = {
+  mode: () => 'replay',
+  update: updateReplay,
+  bindings: [
+    {
+      modes: ['replay'],
+      keys: ['enter', 'right', ' '],
+      command: 'choose',
+      hint: 'next',
+      about: 'one event on',
+    },
+    { modes: ['replay'], keys: ['left'], command: 'up', hint: 'before', about: 'one event back' },
+    { modes: ['replay'], keys: ['p'], command: 'play', hint: 'play', about: 'play, or stop' },
+    { modes: ['replay'], keys: ['+'], command: 'faster', hint: 'faster', about: 'turn the speed' },
+    {
+      modes: ['replay'],
+      keys: ['t'],
+      command: 'to-turning',
+      hint: 'turning point',
+      about: 'on to where the leading suspect changed',
+    },
+    {
+      modes: ['replay'],
+      keys: ['T'],
+      command: 'to-turning-back',
+      about: 'back to where the leading suspect changed',
+    },
+    {
+      modes: ['replay'],
+      keys: ['q', 'esc', 'b'],
+      command: 'go-back',
+      hint: 'leave',
+      about: 'Home',
+    },
+  ],
+};
 
 const speeds: readonly Speed[] = [1, 2, 4];
 
-export function updateReplay(state: State, screen: At, press: KeyPress): Transition {
-  const { replay } = screen;
+function updateReplay(state: State, screen: At<'replay'>, press: KeyPress): Transition {
+  const { recording } = screen;
   switch (press.command) {
     case 'go-back':
       return transition({ ...state, screen: home, session: undefined });
@@ -20,9 +55,9 @@ export function updateReplay(state: State, screen: At, press: KeyPress): Transit
     case 'up':
       return show(state, screen, screen.at - 1);
     case 'to-turning':
-      return show(state, screen, turningFrom(replay, screen.at, 'on'));
+      return show(state, screen, turningFrom(recording, screen.at, 'on'));
     case 'to-turning-back':
-      return show(state, screen, turningFrom(replay, screen.at, 'back'));
+      return show(state, screen, turningFrom(recording, screen.at, 'back'));
     case 'play':
       return play(state, { ...screen, playing: !screen.playing });
     case 'faster':
@@ -35,14 +70,18 @@ export function updateReplay(state: State, screen: At, press: KeyPress): Transit
 const nextSpeed = (speed: Speed): Speed => speeds[(speeds.indexOf(speed) + 1) % speeds.length] ?? 1;
 
 /** Shows the session after so many events; playing stops when somebody steps. */
-function show(state: State, screen: At, wanted: number, playing = false): Transition {
-  const at = Math.max(0, Math.min(screen.replay.events.length, wanted));
-  const next: At = { ...screen, at, playing: playing && at < screen.replay.events.length };
-  return play({ ...state, session: sessionAt(screen.replay, at) }, next);
+function show(state: State, screen: At<'replay'>, wanted: number, playing = false): Transition {
+  const at = Math.max(0, Math.min(screen.recording.events.length, wanted));
+  const next: At<'replay'> = {
+    ...screen,
+    at,
+    playing: playing && at < screen.recording.events.length,
+  };
+  return play({ ...state, session: sessionAt(screen.recording, at) }, next);
 }
 
 /** Waits for the next event while it plays. */
-const play = (state: State, screen: At): Transition =>
+const play = (state: State, screen: At<'replay'>): Transition =>
   screen.playing
     ? transition(
         { ...state, screen },

@@ -3,14 +3,36 @@ import type { Settings } from '../../core/settings.ts';
 import { problemNotice } from '../take-action.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
 import { type Transition, transition } from '../effect.ts';
-import type { KeyPress } from '../keys/press.ts';
-import { home, type Screen } from '../screen.ts';
-import { settingLines } from './setting-lines.ts';
+import type { KeyPress } from '../keys/command.ts';
+import type { Page } from '../page.ts';
+import { home, type At } from '../screen.ts';
 import type { State } from '../state.ts';
 
-type At = Extract<Screen, { kind: 'settings' }>;
+/** The settings in the order of the screen; those with values turn, the others are typed. */
+export const settingLines = [
+  { key: 'who', label: 'Who is working' },
+  { key: 'altitude', label: 'Altitude of the workplace' },
+  { key: 'units', label: 'Units when typing', values: ['us', 'metric'] },
+  {
+    key: 'lead',
+    label: 'Walk leads by (tree: its own way; quicker: the advice)',
+    values: ['tree', 'quicker'],
+  },
+  { key: 'theme', label: 'Theme', values: ['day', 'night'] },
+  { key: 'sessions', label: 'Sessions folder' },
+] as const;
 
-export function updateSettings(state: State, screen: At, press: KeyPress): Transition {
+export const settingsPage: Page<'settings'> = {
+  mode: ({ typed }) => (typed === undefined ? 'settings' : 'text'),
+  update: updateSettings,
+  open: openSettings,
+};
+
+export function openSettings(state: State): Transition {
+  return transition({ ...state, screen: { kind: 'settings', cursor: 0 } });
+}
+
+function updateSettings(state: State, screen: At<'settings'>, press: KeyPress): Transition {
   if (screen.typed !== undefined) return updateTyped(state, screen, screen.typed, press);
   if (press.command === 'go-back') return transition({ ...state, screen: home });
   const index = picked(screen.cursor, press, settingLines.length);
@@ -19,7 +41,7 @@ export function updateSettings(state: State, screen: At, press: KeyPress): Trans
     const cursor = moved(screen.cursor, press.command, settingLines.length);
     return transition({ ...state, screen: { kind: 'settings', cursor } });
   }
-  const at: At = { kind: 'settings', cursor: index };
+  const at: At<'settings'> = { kind: 'settings', cursor: index };
   if (!('values' in line))
     return transition({ ...state, screen: { ...at, typed: state.settings[line.key] } });
   const values: readonly string[] = line.values;
@@ -27,7 +49,12 @@ export function updateSettings(state: State, screen: At, press: KeyPress): Trans
   return save(state, at, { [line.key]: value });
 }
 
-function updateTyped(state: State, screen: At, typed: string, press: KeyPress): Transition {
+function updateTyped(
+  state: State,
+  screen: At<'settings'>,
+  typed: string,
+  press: KeyPress,
+): Transition {
   const line = settingLines[screen.cursor];
   if (press.command === 'leave-field' || line === undefined)
     return transition({ ...state, screen: { kind: 'settings', cursor: screen.cursor } });
@@ -46,7 +73,7 @@ function updateTyped(state: State, screen: At, typed: string, press: KeyPress): 
   return save(state, screen, { [line.key]: typed.trim() });
 }
 
-function save(state: State, screen: At, change: Partial<Settings>): Transition {
+function save(state: State, screen: At<'settings'>, change: Partial<Settings>): Transition {
   const settings = { ...state.settings, ...change };
   return transition(
     { ...state, settings, screen: { kind: 'settings', cursor: screen.cursor } },

@@ -1,6 +1,15 @@
 import { factsAsked } from '../../core/tree/fit.ts';
-import type { LoadedTrees } from './loaded-trees.ts';
+import type { Problem } from '../../core/problem.ts';
 import type { Settings } from '../../core/settings.ts';
+import type { Tree } from '../../core/tree/model.ts';
+import type { Shop } from '../../core/tree/shop.ts';
+
+/** The trees to choose from, with what is wrong with those that could not be read. */
+export type LoadedTrees = {
+  readonly trees: readonly Tree[];
+  readonly shop: Shop;
+  readonly problems: readonly Problem[];
+};
 
 /** One question of the Start screen. */
 export type Field =

@@ -5,18 +5,36 @@ import { bad, good, type Parsed } from '../../core/problem.ts';
 import { problemNotice } from '../take-action.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
 import { type Transition, transition } from '../effect.ts';
-import type { Screen } from '../screen.ts';
-import { emptyForm, fields, notKnown, type Field, type StartForm } from './start-form.ts';
-import type { LoadedTrees } from './loaded-trees.ts';
+import type { Page } from '../page.ts';
+import { home, type At } from '../screen.ts';
+import {
+  emptyForm,
+  fields,
+  notKnown,
+  type Field,
+  type LoadedTrees,
+  type StartForm,
+} from './start-form.ts';
 import type { State } from '../state.ts';
-import type { KeyPress } from '../keys/press.ts';
+import type { KeyPress } from '../keys/command.ts';
 
-type Start = Extract<Screen, { kind: 'start' }>;
+export const startPage: Page<'start'> = {
+  mode: ({ form }, { library }) =>
+    library !== undefined && isText(form, library) ? 'form-text' : 'form-choice',
+  update: updateStart,
+  open: openStart,
+};
 
-export function updateStart(state: State, screen: Start, press: KeyPress): Transition {
+/** A new job: its first question, and the trees to answer it with. */
+export function openStart(state: State): Transition {
+  const form = emptyForm(state.settings);
+  return transition({ ...state, screen: { kind: 'start', form } }, { kind: 'load-library' });
+}
+
+function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transition {
   const { library } = state;
   const { form } = screen;
-  if (library === undefined) return transition({ ...state, screen: { kind: 'home', cursor: 0 } });
+  if (library === undefined) return transition({ ...state, screen: home });
   if (press.command === 'go-back' || (press.command === 'up' && isText(form, library)))
     return goBack(state, form);
   const field = fields(form, library)[form.at];
@@ -38,7 +56,7 @@ const isText = (form: StartForm, library: LoadedTrees): boolean =>
   fields(form, library)[form.at]?.kind === 'text';
 
 function goBack(state: State, form: StartForm): Transition {
-  if (form.at === 0) return transition({ ...state, screen: { kind: 'home', cursor: 0 } });
+  if (form.at === 0) return transition({ ...state, screen: home });
   return show(state, { ...form, at: form.at - 1, cursor: 0 });
 }
 

@@ -25,7 +25,7 @@ export function answerAction(
   asked: AskedCheck,
   given: { readonly result?: string; readonly reading?: string; readonly insist?: boolean },
 ): Action {
-  if (asked.purpose === 'correct') return { do: 'correct', n: asked.n ?? 0, ...given };
+  if (asked.purpose === 'correct') return { do: 'correct', n: asked.n, ...given };
   if (asked.purpose === 'proof') return { do: 'prove', ...given };
   return { do: 'find', check: asked.id, ...given };
 }

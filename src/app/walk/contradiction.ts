@@ -1,16 +1,24 @@
 import { contradiction, newFault, type Contradiction } from '../../core/session/contradiction.ts';
 import { takeAction } from '../take-action.ts';
 import { afterAction } from './answer.ts';
-import { contradictionLines } from './contradiction-lines.ts';
 import { moved, picked } from '../keys/cursor.ts';
 import { type Transition, transition } from '../effect.ts';
-import type { KeyPress } from '../keys/press.ts';
-import { ready, walk, type Screen } from '../screen.ts';
+import type { KeyPress } from '../keys/command.ts';
+import type { Page } from '../page.ts';
+import { ready, walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
 
-type At = Extract<Screen, { kind: 'contradiction' }>;
+/** What a contradiction can be; the program never settles it by itself. */
+export const contradictionLines = [
+  { is: 'misread', label: 'the last one was misread: answer it anew' },
+  { is: 'misread-before', label: 'the one before was misread: answer that anew' },
+  { is: 'new', label: 'something new has gone wrong since' },
+  { is: 'no-repeat', label: 'it does not repeat: neither counts' },
+] as const;
 
-export function updateContradiction(state: State, screen: At, press: KeyPress): Transition {
+export const contradictionPage: Page<'contradiction'> = { mode: () => 'list', update };
+
+function update(state: State, screen: At<'contradiction'>, press: KeyPress): Transition {
   const found = state.session && contradiction(state.session.story);
   if (found === undefined || press.command === 'go-back')
     return transition({ ...state, screen: walk });

@@ -3,12 +3,12 @@ import { takeAction } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
 import { typedOn } from '../keys/cursor.ts';
 import { type Transition, transition } from '../effect.ts';
-import type { KeyPress } from '../keys/press.ts';
-import { ready, type Screen, type TextPurpose } from '../screen.ts';
+import type { KeyPress } from '../keys/command.ts';
+import { ready, type At, type TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
 import { answerAction, afterAction } from './answer.ts';
 
-type Walk = Extract<Screen, { kind: 'walk' }>;
+type Walk = At<'walk'>;
 
 const show = (state: State, screen: Walk): Transition => transition({ ...state, screen });
 
@@ -16,7 +16,8 @@ const show = (state: State, screen: Walk): Transition => transition({ ...state, 
 export function updateReading(
   state: State,
   screen: Walk,
-  { press, asked }: { readonly press: KeyPress; readonly asked: AskedCheck | undefined },
+  press: KeyPress,
+  asked: AskedCheck | undefined,
 ): Transition {
   const { input } = screen;
   if (asked === undefined || (input.kind !== 'reading' && input.kind !== 'insist'))
@@ -89,17 +90,13 @@ function emptyField(state: State, screen: Walk, input: TextInput): Transition {
   return show(state, nextField(screen, input));
 }
 
-function worded(state: State, purpose: TextPurpose, typed: string): Action {
-  const due = state.session?.story.due;
+function worded({ question }: State, purpose: TextPurpose, typed: string): Action {
+  const check = question.due?.asked?.id;
   switch (purpose) {
     case 'skip':
-      return { do: 'skip', check: due?.kind === 'check' ? due.check : '', reason: typed };
+      return { do: 'skip', check: check ?? '', reason: typed };
     case 'note':
-      return {
-        do: 'note',
-        text: typed,
-        ...(due?.kind === 'check' && { about: due.check }),
-      };
+      return { do: 'note', text: typed, ...(check !== undefined && { about: check }) };
     case 'part-off':
       return { do: 'part-off', part: typed };
     case 'follow-up':

@@ -4,14 +4,38 @@ import { currentLeg } from '../../core/session/story.ts';
 import { takeAction } from '../take-action.ts';
 import { moved, picked } from '../keys/cursor.ts';
 import { type Transition, transition } from '../effect.ts';
-import type { KeyPress } from '../keys/press.ts';
-import { home, ready, walk, type Screen } from '../screen.ts';
+import type { KeyPress } from '../keys/command.ts';
+import type { Page } from '../page.ts';
+import { home, ready, walk, type At } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { afterAction } from './answer.ts';
 import { apart, endings, otherChecks, suspects } from './lists.ts';
 
-type At<K extends Screen['kind']> = Extract<Screen, { kind: K }>;
-type ListScreen = At<'others' | 'suspects' | 'apart' | 'close'>;
+type ListKind = 'others' | 'suspects' | 'apart' | 'close';
+type ListScreen = At<ListKind>;
+
+const opening =
+  (kind: ListKind) =>
+  (state: State): Transition =>
+    transition({ ...state, screen: { kind, cursor: 0 } });
+
+const list = { mode: () => 'list' as const };
+export const othersPage: Page<'others'> = {
+  ...list,
+  update: updateOthers,
+  open: opening('others'),
+};
+export const suspectsPage: Page<'suspects'> = {
+  ...list,
+  update: updateSuspects,
+  open: opening('suspects'),
+};
+export const apartPage: Page<'apart'> = {
+  mode: () => 'apart',
+  update: updateApart,
+  open: opening('apart'),
+};
+export const closePage: Page<'close'> = { ...list, update: updateClose, open: opening('close') };
 
 /** What all lists over the walk share: back to it, and the cursor. */
 function moveIn(state: State, screen: ListScreen, press: KeyPress, lines: number): Transition {
@@ -34,7 +58,7 @@ function updateList(
     : afterAction(takeAction(state, action));
 }
 
-export function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Transition {
+function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Transition {
   const checks = state.session === undefined ? [] : otherChecks(state.session);
   return updateList(
     state,
@@ -48,7 +72,7 @@ export function updateOthers(state: State, screen: At<'others'>, press: KeyPress
  * Puts the cause that is picked on the walk, with its cautions, to be condemned there. Under an
  * even chance it is said what a short check would settle; the mechanic decides.
  */
-export function updateSuspects(state: State, screen: At<'suspects'>, press: KeyPress): Transition {
+function updateSuspects(state: State, screen: At<'suspects'>, press: KeyPress): Transition {
   const { session } = state;
   if (session === undefined) return transition({ ...state, screen: home });
   const lines = suspects(session);
@@ -74,7 +98,7 @@ function guessWords({ story, advice }: OpenSession, chance: number): string {
   return `Only ${percent(chance)}: "${stepWords(tree, check)}" (${aboutMinutes(check.minutes)}) would tell more first; o has it.`;
 }
 
-export function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {
+function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {
   const lines = state.session === undefined ? [] : apart(state.session.story);
   const step = updateList(
     state,
@@ -89,10 +113,11 @@ export function updateApart(state: State, screen: At<'apart'>, press: KeyPress):
     : step;
 }
 
-export const updateClose = (state: State, screen: At<'close'>, press: KeyPress): Transition =>
-  updateList(
+function updateClose(state: State, screen: At<'close'>, press: KeyPress): Transition {
+  return updateList(
     state,
     screen,
     press,
     endings.map(({ as }) => ({ do: 'close', as })),
   );
+}

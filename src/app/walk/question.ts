@@ -1,53 +1,25 @@
+import { readAnswer } from '../../core/session/answer.ts';
+import type { PayloadOf } from '../../core/session/event.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
 import { unread } from '../../core/session/rules/lookup.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
-import type { Cause, Check } from '../../core/tree/model.ts';
 import { today, type AskedCondition } from '../../core/session/today.ts';
 import { standardReading } from '../../core/trade/standard.ts';
-import type { Screen } from '../screen.ts';
-import type { State } from '../state.ts';
+import type { Cause, Check } from '../../core/tree/model.ts';
+import type { Mode } from '../keys/command.ts';
+import { walk, type At, type Screen, type WalkInput } from '../screen.ts';
 
-type Walk = Extract<Screen, { kind: 'walk' }>;
-
-/** A check that the walk is asked now, and what its answer will be. */
+/** A check that the walk asks now, and what its answer will be. */
 export type AskedCheck = {
   readonly id: string;
   readonly check: Check;
-  readonly purpose: 'check' | 'proof' | 'correct';
-  /** The finding that is answered anew. */
-  readonly n?: number;
-};
+} & (
+  | { readonly purpose: 'check' | 'proof' }
+  /** `n` is the finding that is answered anew. */
+  | { readonly purpose: 'correct'; readonly n: number }
+);
 
-/** The check on the walk screen, if it is a check that is asked. */
-export function askedCheck(story: Story, correcting: number | undefined): AskedCheck | undefined {
-  const { checks, complaint } = currentLeg(story).tree;
-  const wanted = wantedCheck(story, correcting, complaint.confirm);
-  const check = wanted && checks[wanted.id];
-  return wanted && check && { ...wanted, check };
-}
-
-function wantedCheck(
-  story: Story,
-  correcting: number | undefined,
-  confirm: string,
-): Omit<AskedCheck, 'check'> | undefined {
-  const mended = story.findings.find(({ n }) => n === correcting);
-  if (mended !== undefined) return { id: mended.check, purpose: 'correct', n: mended.n };
-  if (story.due.kind === 'check') return { id: story.due.check, purpose: 'check' };
-  return story.due.kind === 'proof' ? { id: confirm, purpose: 'proof' } : undefined;
-}
-
-/** The story as the screen faces it: a cause picked by the mechanic stands as if the tree had named it. */
-export const withPickedCause = (story: Story, { pickedCause }: Pick<Walk, 'pickedCause'>): Story =>
-  pickedCause === undefined ? story : { ...story, due: { kind: 'named', cause: pickedCause } };
-
-/** The cause on the walk screen: named by the tree, or condemned and to be repaired. */
-export function namedCause(story: Story): { id: string; cause: Cause } | undefined {
-  const { due } = story;
-  if (due.kind !== 'named' && due.kind !== 'repair') return undefined;
-  const cause = currentLeg(story).tree.causes[due.cause];
-  return cause && { id: due.cause, cause };
-}
+export type NamedCause = { readonly id: string; readonly cause: Cause };
 
 /** What stands between the mechanic and the step on screen: cautions to be read, then things to be set. */
 export type Blocker =
@@ -57,10 +29,87 @@ export type Blocker =
   | { readonly kind: 'condition'; readonly condition: AskedCondition }
   | { readonly kind: 'nothing' };
 
+/** What the reading typed so far would be. */
+export type TypedReading = {
+  /** Index of the result whose band it falls in. */
+  readonly index: number;
+  readonly standard: PayloadOf<'found'>['standard'] | undefined;
+};
+
+/** What the walk has to be done now. Neither a check nor a cause: the walk is at an end. */
+export type DueOnScreen = {
+  /** A cause picked by the mechanic stands in it as if the tree had named it. */
+  readonly story: Story;
+  readonly asked: AskedCheck | undefined;
+  /** The cause named, or condemned and to be repaired. */
+  readonly cause: NamedCause | undefined;
+  readonly blocker: Blocker;
+  /** Undefined while what is typed is no reading yet. */
+  readonly typed: TypedReading | undefined;
+};
+
+/** What is asked of the person at the keys: worked out once a key, and read by all that follows. */
+export type Question = {
+  /** Which keys count now. */
+  readonly mode: Mode;
+  /** What is due in the open session, if one is open. */
+  readonly due: DueOnScreen | undefined;
+};
+
+/** What is due on the walk, or on the walk behind another screen. */
+export function dueOn(screen: Screen, session: { readonly story: Story } | undefined) {
+  return session && dueOnWalk(session.story, walkBehind(screen));
+}
+
+/** The walk that a page was opened from; any other screen stands before the walk as it begins. */
+function walkBehind(screen: Screen): At<'walk'> {
+  if (screen.kind === 'walk') return screen;
+  return 'from' in screen ? walkBehind(screen.from) : walk;
+}
+
+function dueOnWalk(kept: Story, screen: At<'walk'>): DueOnScreen {
+  const story = withPickedCause(kept, screen.pickedCause);
+  const asked = askedCheck(story, screen.correcting);
+  const cause = asked === undefined ? namedCause(story) : undefined;
+  return {
+    story,
+    asked,
+    cause,
+    blocker: blocker({ story, asked, cause, seen: screen.seen ?? 0 }),
+    typed: asked && typedReading(story, asked, screen.input),
+  };
+}
+
+const withPickedCause = (story: Story, picked: string | undefined): Story =>
+  picked === undefined ? story : { ...story, due: { kind: 'named', cause: picked } };
+
+function askedCheck(story: Story, correcting: number | undefined): AskedCheck | undefined {
+  const { checks, complaint } = currentLeg(story).tree;
+  const asked = (id: string, purpose: 'check' | 'proof'): AskedCheck | undefined => {
+    const check = checks[id];
+    return check && { id, check, purpose };
+  };
+  const wrong = story.findings.find(({ n }) => n === correcting);
+  const check = wrong && checks[wrong.check];
+  if (wrong !== undefined && check !== undefined)
+    return { id: wrong.check, check, purpose: 'correct', n: wrong.n };
+  if (story.due.kind === 'check') return asked(story.due.check, 'check');
+  return story.due.kind === 'proof' ? asked(complaint.confirm, 'proof') : undefined;
+}
+
+function namedCause(story: Story): NamedCause | undefined {
+  const { due } = story;
+  if (due.kind !== 'named' && due.kind !== 'repair') return undefined;
+  const cause = currentLeg(story).tree.causes[due.cause];
+  return cause && { id: due.cause, cause };
+}
+
+type Unblocked = Pick<DueOnScreen, 'story' | 'asked' | 'cause'> & { readonly seen: number };
+
 /** @param seen cautions that were paged past already */
-export function blocker(story: Story, asked: AskedCheck | undefined, seen = 0): Blocker {
-  if (asked === undefined) return causeBlocker(story, seen);
-  if (asked.purpose === 'correct') return { kind: 'nothing' };
+function blocker({ story, asked, cause, seen }: Unblocked): Blocker {
+  if (cause !== undefined) return causeBlocker(story, cause, seen);
+  if (asked === undefined || asked.purpose === 'correct') return { kind: 'nothing' };
   const cautions = unread(story, `check:${asked.id}`, asked.check.cautions).slice(seen);
   if (cautions.length > 0) return { kind: 'caution', cautions };
   const [preparation] = preparations(story, asked.check);
@@ -73,12 +122,9 @@ export function blocker(story: Story, asked: AskedCheck | undefined, seen = 0): 
  * All cautions of a repair are read before its cause is condemned, for the record says of all that
  * they were; what is to be set comes after.
  */
-function causeBlocker(story: Story, seen: number): Blocker {
-  const named = namedCause(story);
-  if (named === undefined) return { kind: 'nothing' };
-  const { repair } = named.cause;
-  const read = story.acknowledged[`cause:${named.id}`] ?? [];
-  const cautions = repair.cautions.filter((id) => !read.includes(id)).slice(seen);
+function causeBlocker(story: Story, { id, cause: { repair } }: NamedCause, seen: number): Blocker {
+  const read = story.acknowledged[`cause:${id}`] ?? [];
+  const cautions = repair.cautions.filter((caution) => !read.includes(caution)).slice(seen);
   if (story.due.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
   const [preparation] = story.due.kind === 'repair' ? preparations(story, repair) : [];
   return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };
@@ -97,75 +143,25 @@ function missingCondition(story: Story, check: Check): AskedCondition | undefine
   return story.notKnown.includes(needs.condition) ? undefined : needs.condition;
 }
 
-/** Which keys count now. Every binding of the keymap belongs to one or more of these. */
-export type Mode =
-  | 'home'
-  | 'list'
-  | 'form-text'
-  | 'form-choice'
-  | 'look'
-  | 'measure'
-  | 'reading'
-  | 'insist'
-  | 'text'
-  | 'caution'
-  | 'cause-caution'
-  | 'prepare'
-  | 'cause-prepare'
-  | 'condition'
-  | 'named'
-  | 'repair'
-  | 'leg'
-  | 'stop'
-  | 'proven'
-  | 'closed'
-  | 'apart'
-  | 'settings'
-  | 'keys'
-  /** A figure worked out. */
-  | 'worked'
-  | 'replay';
+function typedReading(story: Story, asked: AskedCheck, input: WalkInput): TypedReading | undefined {
+  if (input.kind !== 'reading' && input.kind !== 'insist') return undefined;
+  const { id, check } = asked;
+  const typed = { reading: input.typed, insist: true };
+  const answered = readAnswer({ id, check, today: today(story) }, typed);
+  return answered.kind === 'shown'
+    ? { index: answered.index, standard: answered.shown.standard }
+    : undefined;
+}
 
-export function walkMode(told: Story, screen: Walk): Mode {
-  const story = withPickedCause(told, screen);
-  if (screen.input.kind !== 'ready') return screen.input.kind;
-  const asked = askedCheck(story, screen.correcting);
-  const first = blocker(story, asked, screen.seen);
+/** Which keys count on the walk. */
+export function walkMode({ input }: At<'walk'>, due: DueOnScreen): Mode {
+  if (input.kind !== 'ready') return input.kind;
+  const { story, asked, blocker: first } = due;
   if (asked === undefined && (first.kind === 'caution' || first.kind === 'prepare'))
     return `cause-${first.kind}`;
   if (first.kind !== 'nothing') return first.kind;
   if (asked !== undefined) return asked.check.reading === undefined ? 'look' : 'measure';
   const { kind } = story.due;
-  // A step that asks a check was handled above; what is left has a mode of its own name.
+  // What asks a check was handled above; what is left has a mode of its own name.
   return kind === 'check' || kind === 'proof' || kind === 'exhausted' ? 'stop' : kind;
-}
-
-export function modeOf(state: State, isTextField: boolean): Mode {
-  const { screen, session } = state;
-  switch (screen.kind) {
-    case 'walk':
-      return session === undefined ? 'home' : walkMode(session.story, screen);
-    case 'start':
-      return isTextField ? 'form-text' : 'form-choice';
-    case 'settings':
-      return screen.typed === undefined ? 'settings' : 'text';
-    case 'home':
-    case 'apart':
-    case 'keys':
-    case 'replay':
-      return screen.kind;
-    case 'full':
-    case 'why':
-    case 'ladder':
-      return 'keys';
-    case 'figure':
-      return screen.page.result.length > 0 ? 'worked' : 'form-text';
-    case 'sessions':
-    case 'figures':
-    case 'others':
-    case 'suspects':
-    case 'close':
-    case 'contradiction':
-      return 'list';
-  }
 }

@@ -1,30 +1,79 @@
 import type { Action } from '../../core/session/action.ts';
 import { unlisted } from '../../core/reason/belief/model.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
-import { takeAction } from '../take-action.ts';
-import { answerAction, afterAction } from './answer.ts';
-import { askedCheck, blocker, withPickedCause, namedCause, type AskedCheck } from './question.ts';
+import { transition, type Transition } from '../effect.ts';
+import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
-import type { KeyPress } from '../keys/press.ts';
-import { home, walk, type Screen, type TextPurpose } from '../screen.ts';
+import type { Page } from '../page.ts';
+import { home, walk, type At, type TextPurpose } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
+import { takeAction } from '../take-action.ts';
+import { afterAction, answerAction } from './answer.ts';
 import { updateReading, updateText } from './field.ts';
+import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
-type Walk = Extract<Screen, { kind: 'walk' }>;
+export const walkPage: Page<'walk'> = {
+  mode: (screen, _, due) => (due === undefined ? 'home' : walkMode(screen, due)),
+  update: updateWalk,
+};
 
-export function updateWalk(state: State, screen: Walk, press: KeyPress): Transition {
-  if (state.session === undefined) return transition({ ...state, screen: home });
-  const session = { ...state.session, story: withPickedCause(state.session.story, screen) };
+function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transition {
+  const { session } = state;
+  const { due } = state.question;
+  if (session === undefined || due === undefined) return transition({ ...state, screen: home });
   if (screen.input.kind === 'text') return updateText(state, screen, press);
-  if (screen.input.kind !== 'ready')
-    return updateReading(state, screen, {
-      press,
-      asked: askedCheck(session.story, screen.correcting),
-    });
-  return press.command === 'choose' || press.command === 'pick-line'
-    ? choose(state, screen, press, session)
-    : command(state, screen, press, session);
+  if (screen.input.kind !== 'ready') return updateReading(state, screen, press, due.asked);
+  switch (press.command) {
+    case 'choose':
+    case 'pick-line':
+      return choose(state, screen, press, due);
+    case 'up':
+    case 'down':
+      return move(state, screen, press, due.asked);
+    case 'type': {
+      const input = { kind: 'reading' as const, typed: press.token };
+      return transition({ ...state, screen: { ...screen, input } });
+    }
+    case 'unsure':
+      return unsure(state, due);
+    case 'mend-last':
+      return screen.pickedCause === undefined
+        ? mendLast(state, due.story)
+        : transition({ ...state, screen: walk });
+    case 'quicker':
+      return takeQuicker(state, session);
+    case 'account':
+      return transition(state, { kind: 'write-account', path: session.path });
+    case 'go-back':
+      return screen.correcting === undefined && screen.pickedCause === undefined
+        ? putDown(state, session)
+        : transition({ ...state, screen: walk });
+    default:
+      return openField(state, screen, press, due);
+  }
+}
+
+/** What is typed in words has a field of its own. */
+function openField(
+  state: State,
+  { correcting }: At<'walk'>,
+  { command }: KeyPress,
+  { asked }: DueOnScreen,
+): Transition {
+  switch (command) {
+    case 'skip':
+      return asked?.purpose === 'check' ? text(state, 'skip') : transition(state);
+    case 'note':
+      return text(state, 'note', correcting);
+    case 'part-off':
+      return text(state, 'part-off', correcting);
+    case 'to-do':
+      return text(state, 'follow-up', correcting);
+    case 'conditions':
+      return bothConditions(state);
+    default:
+      return transition(state);
+  }
 }
 
 const text = (state: State, purpose: TextPurpose, correcting?: number): Transition =>
@@ -38,7 +87,7 @@ const text = (state: State, purpose: TextPurpose, correcting?: number): Transiti
   });
 
 /** Altitude and temperature, one after the other. */
-const both = (state: State): Transition =>
+const bothConditions = (state: State): Transition =>
   transition({
     ...state,
     screen: {
@@ -47,78 +96,23 @@ const both = (state: State): Transition =>
     },
   });
 
-function command(state: State, screen: Walk, press: KeyPress, session: OpenSession): Transition {
-  const asked = askedCheck(session.story, screen.correcting);
-  switch (press.command) {
-    case 'up':
-    case 'down':
-      return move(state, screen, press, asked);
-    case 'type':
-      return transition({
-        ...state,
-        screen: { ...screen, input: { kind: 'reading', typed: press.token } },
-      });
-    case 'unsure':
-      return unsure(state, session.story, asked);
-    case 'skip':
-      return asked?.purpose === 'check' ? text(state, 'skip') : transition(state);
-    case 'note':
-      return text(state, 'note', screen.correcting);
-    case 'part-off':
-      return text(state, 'part-off', screen.correcting);
-    case 'to-do':
-      return text(state, 'follow-up', screen.correcting);
-    case 'conditions':
-      return both(state);
-    case 'mend-last':
-      return screen.pickedCause === undefined
-        ? mendLast(state, session.story)
-        : transition({ ...state, screen: walk });
-    default:
-      return toScreen(state, screen, press, session);
-  }
-}
-
-function toScreen(state: State, screen: Walk, press: KeyPress, session: OpenSession): Transition {
-  switch (press.command) {
-    case 'others':
-    case 'suspects':
-    case 'apart':
-    case 'close':
-    case 'full':
-    case 'why':
-    case 'ladder':
-      return transition({ ...state, screen: { kind: press.command, cursor: 0 } });
-    case 'quicker':
-      return takeQuicker(state, session);
-    case 'account':
-      return transition(state, { kind: 'write-account', path: session.path });
-    case 'go-back':
-      return screen.correcting === undefined && screen.pickedCause === undefined
-        ? putDown(state)
-        : transition({ ...state, screen: walk });
-    default:
-      return transition(state);
-  }
-}
+const inform = (state: State, words: string): Transition =>
+  transition({ ...state, notice: { kind: 'info', text: words } });
 
 /** Takes the step that the advice puts first. */
 function takeQuicker(state: State, { advice }: OpenSession): Transition {
   const first = advice?.next[0];
   if (first === undefined || first.id === unlisted)
-    return transition({
-      ...state,
-      notice: { kind: 'info', text: 'There is no quicker step to name now.' },
-    });
+    return inform(state, 'There is no quicker step to name now.');
   return first.do === 'check'
     ? afterAction(takeAction(state, { do: 'begin', check: first.id }))
     : transition({ ...state, screen: { kind: 'suspects', cursor: 0 } });
 }
 
 /** Puts the session down: the pause is kept, the file is shut, Home offers to pick it up. */
-function putDown(state: State): Transition {
-  const closed = state.session?.story.closed !== undefined;
-  const paused = closed ? transition(state) : takeAction(state, { do: 'pause' });
+function putDown(state: State, { story }: OpenSession): Transition {
+  const paused =
+    story.closed === undefined ? takeAction(state, { do: 'pause' }) : transition(state);
   return transition(
     { ...paused.state, screen: home, session: undefined },
     ...paused.effects,
@@ -129,38 +123,35 @@ function putDown(state: State): Transition {
 
 function move(
   state: State,
-  screen: Walk,
+  screen: At<'walk'>,
   press: KeyPress,
   asked: AskedCheck | undefined,
 ): Transition {
-  const cursor = screen.input.kind === 'ready' ? screen.input.cursor : -1;
   const lines = asked?.check.results.length ?? 0;
-  const input = { kind: 'ready' as const, cursor: moved(cursor, press.command, lines) };
+  const input = { kind: 'ready' as const, cursor: moved(cursorOf(screen), press.command, lines) };
   return transition({ ...state, screen: { ...screen, input } });
 }
 
-function unsure(state: State, story: Story, asked: AskedCheck | undefined): Transition {
+const cursorOf = ({ input }: At<'walk'>): number => (input.kind === 'ready' ? input.cursor : -1);
+
+function unsure(state: State, { asked, blocker }: DueOnScreen): Transition {
   if (asked === undefined) return transition(state);
-  const first = blocker(story, asked);
-  if (first.kind === 'condition')
-    return afterAction(takeAction(state, { do: 'conditions', notKnown: [first.condition] }));
+  if (blocker.kind === 'condition')
+    return afterAction(takeAction(state, { do: 'conditions', notKnown: [blocker.condition] }));
   if (asked.purpose === 'check')
     return afterAction(takeAction(state, { do: 'unsure', check: asked.id }));
-  const told =
+  return inform(
+    state,
     asked.purpose === 'proof'
       ? 'A proof shows good or it does not: test it until you are sure.'
-      : 'Pick what it should have been, or Esc to leave it as it was.';
-  return transition({ ...state, notice: { kind: 'info', text: told } });
+      : 'Pick what it should have been, or Esc to leave it as it was.',
+  );
 }
 
 /** Opens the last finding to be answered anew. */
 function mendLast(state: State, story: Story): Transition {
   const last = story.findings.at(-1);
-  if (last === undefined)
-    return transition({
-      ...state,
-      notice: { kind: 'info', text: 'There is no finding to go back to.' },
-    });
+  if (last === undefined) return inform(state, 'There is no finding to go back to.');
   const results = currentLeg(story).tree.checks[last.check]?.results ?? [];
   const cursor = Math.max(
     0,
@@ -172,48 +163,43 @@ function mendLast(state: State, story: Story): Transition {
   });
 }
 
-function choose(state: State, screen: Walk, press: KeyPress, { story }: OpenSession): Transition {
-  const asked = askedCheck(story, screen.correcting);
-  const first = blocker(story, asked, screen.seen);
-  if (first.kind === 'caution')
-    return asked === undefined || first.cautions.length > 1
+function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScreen): Transition {
+  const { asked, blocker } = due;
+  if (blocker.kind === 'caution')
+    return asked === undefined || blocker.cautions.length > 1
       ? transition({ ...state, screen: { ...screen, seen: (screen.seen ?? 0) + 1 } })
       : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
-  if (first.kind === 'prepare') return afterAction(takeAction(state, prepared(first.preparation)));
-  if (first.kind === 'condition') return text(state, first.condition, screen.correcting);
-  if (asked !== undefined) return answer(state, screen, press, asked);
-  return chooseCause(state, story);
+  if (blocker.kind === 'condition') return text(state, blocker.condition, screen.correcting);
+  if (blocker.kind === 'nothing' && asked !== undefined) return answer(state, screen, press, asked);
+  const action = blocker.kind === 'prepare' ? prepared(blocker.preparation) : causeAction(due);
+  return action === undefined ? transition(state) : afterAction(takeAction(state, action));
 }
 
 const prepared = (
-  preparation: Extract<ReturnType<typeof blocker>, { kind: 'prepare' }>['preparation'],
+  preparation: Extract<DueOnScreen['blocker'], { kind: 'prepare' }>['preparation'],
 ): Action =>
   preparation.kind === 'open'
     ? { do: 'access', open: preparation.access }
     : { do: 'standing', ...preparation.set };
 
-function chooseCause(state: State, story: Story): Transition {
-  const named = namedCause(story);
-  if (story.due.kind === 'leg')
-    return afterAction(
-      takeAction(state, { do: 'leg', tree: story.due.tree, reason: story.due.reason }),
-    );
-  if (named === undefined) return transition(state);
-  return story.due.kind === 'named'
-    ? afterAction(takeAction(state, { do: 'condemn', cause: named.id, acknowledged: true }))
-    : afterAction(takeAction(state, { do: 'repair', cause: named.id, acknowledged: true }));
+/** What Enter does where no check is asked. */
+function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined {
+  if (due.kind === 'leg') return { do: 'leg', tree: due.tree, reason: due.reason };
+  return (
+    cause && {
+      do: due.kind === 'named' ? 'condemn' : 'repair',
+      cause: cause.id,
+      acknowledged: true,
+    }
+  );
 }
 
 /** Keeps the result picked by its number or under the cursor. */
-function answer(state: State, screen: Walk, press: KeyPress, asked: AskedCheck): Transition {
-  const cursor = screen.input.kind === 'ready' ? screen.input.cursor : -1;
-  const index = picked(cursor, press, asked.check.results.length);
+function answer(state: State, screen: At<'walk'>, press: KeyPress, asked: AskedCheck): Transition {
+  const index = picked(cursorOf(screen), press, asked.check.results.length);
   const result = index === undefined ? undefined : asked.check.results[index];
   if (result !== undefined)
     return afterAction(takeAction(state, answerAction(asked, { result: result.id })));
   const way = asked.check.reading === undefined ? 'its number' : 'typing the reading';
-  return transition({
-    ...state,
-    notice: { kind: 'info', text: `Answer by ${way}, or mark a line with the arrows first.` },
-  });
+  return inform(state, `Answer by ${way}, or mark a line with the arrows first.`);
 }

@@ -8,6 +8,12 @@ import {
   stepWords,
 } from '../../core/reason/history/wording.ts';
 import type { OpenSession } from '../state.ts';
+import {
+  feedView,
+  ladderLine,
+  ladderLines,
+  type FeedView,
+} from '../../core/drawing/ladder-view.ts';
 import { currentLeg } from '../../core/session/story.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
@@ -70,4 +76,19 @@ export function quickerLine({ story, own, advice }: OpenSession): string {
   const saves = savesWords(first.versusTree);
   const step = stepWords(currentLeg(story).tree, first);
   return `QUICKER   ${saves === '' ? '' : `${saves} (j): `}${step}, ${aboutMinutes(first.minutes)}`;
+}
+
+const viewOf = ({ story, advice }: OpenSession): FeedView | undefined =>
+  feedView(story, new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance])));
+
+/** `FEED      post 12.6 ─ stud 12.6 ╳ bulkhead 0.2 ╌ ammeter ?`; empty for a tree without a feed path. */
+export function feedLine(session: OpenSession): string {
+  const view = viewOf(session);
+  return view === undefined ? '' : `FEED      ${ladderLine(view)}`;
+}
+
+/** The whole ladder as a page to read. */
+export function feedLines(session: OpenSession): readonly string[] {
+  const view = viewOf(session);
+  return view === undefined ? ['This tree has no feed path.'] : ladderLines(view);
 }

@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
-import { bindings } from '../../../src/app/keys/bindings.ts';
-import { commandFor, hints } from '../../../src/app/keys/keymap.ts';
+import * as keymap from '../../../src/app/keys/keymap.ts';
+import type { Mode } from '../../../src/app/keys/command.ts';
+import { bindings } from '../../../src/app/pages/table.ts';
+
+const commandFor = (mode: Mode, key: string) => keymap.commandFor(bindings, mode, key);
+const hints = (mode: Mode) => keymap.hints(bindings, mode);
 
 test('a digit means one thing on a screen: a reading where one is taken, else a line', () => {
   expect(commandFor('measure', '5')).toBe('type');

@@ -31,7 +31,7 @@ test('a replay begins before the first event and steps on and back', () => {
 test('it jumps to where the leading suspect changed, and to the end when it changes no more', () => {
   const made = replaying();
   const { screen } = made.program.state();
-  const turning = screen.kind === 'replay' ? screen.replay.turning : [];
+  const turning = screen.kind === 'replay' ? screen.recording.turning : [];
 
   press(made.program, 't');
   const first = at(made);

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { currentMode } from '../../../src/app/walk/mode.ts';
 import { chooseTree, makeUnloaded, makeProgram, press, startKeys } from '../../helpers/program.ts';
 
 /** A program that stands at the first check of the rough-idle tree (four facts). */
@@ -44,10 +43,10 @@ test('an altitude that cannot be is refused and can be typed again', () => {
 test('the standing is prompted one thing at a time before the answer', () => {
   const made = atFirstCheck();
 
-  const modes = [currentMode(made.program.state())];
+  const modes = [made.program.state().question.mode];
   for (const key of ['<enter>', '<enter>', '<enter>']) {
     press(made.program, key);
-    modes.push(currentMode(made.program.state()));
+    modes.push(made.program.state().question.mode);
   }
 
   expect(modes).toEqual(['prepare', 'prepare', 'prepare', 'look']);
@@ -129,7 +128,7 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   condemnFirst(made);
   for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
     press(made.program, session(made).story.due.kind === 'check' ? 'u' : '<enter>');
-  for (let guard = 0; guard < 9 && currentMode(made.program.state()) !== 'look'; guard += 1)
+  for (let guard = 0; guard < 9 && made.program.state().question.mode !== 'look'; guard += 1)
     press(made.program, '<enter>');
   press(made.program, '1');
   expect(session(made).story.due).toEqual({ kind: 'proven' });
@@ -142,9 +141,9 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
 function condemnFirst(made: ReturnType<typeof makeProgram>): number {
   press(made.program, 'r1');
   let pages = 0;
-  for (; currentMode(made.program.state()) === 'cause-caution' && pages < 20; pages += 1)
+  for (; made.program.state().question.mode === 'cause-caution' && pages < 20; pages += 1)
     press(made.program, '<enter>');
-  expect(currentMode(made.program.state())).toBe('named');
+  expect(made.program.state().question.mode).toBe('named');
   expect(session(made).story.condemned).toEqual([]);
   press(made.program, '<enter>');
   return pages;
@@ -169,7 +168,7 @@ test('a cause that was picked is left again without a word in the record', () =>
 
   press(made.program, 'r1<enter>b');
 
-  expect(currentMode(made.program.state())).toBe('prepare');
+  expect(made.program.state().question.mode).toBe('prepare');
   expect(session(made).events.length).toBe(before);
 });
 

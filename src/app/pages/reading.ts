@@ -1,0 +1,110 @@
+import { never } from '../../core/problem.ts';
+import { currentLeg, type Leg } from '../../core/session/story.ts';
+import type { Cause, Check } from '../../core/tree/model.ts';
+import { transition, type Transition } from '../effect.ts';
+import type { Binding, KeyPress, Mode } from '../keys/command.ts';
+import { bindingsOf } from '../keys/keymap.ts';
+import { moved } from '../keys/cursor.ts';
+import type { Page } from '../page.ts';
+import type { At } from '../screen.ts';
+import type { State } from '../state.ts';
+import { fullCaution } from '../walk/caution-words.ts';
+import type { DueOnScreen } from '../walk/question.ts';
+import { feedLines, whyLines } from '../walk/why.ts';
+import { healthyWords, standingWords } from '../wording.ts';
+
+type ReadingKind = 'keys' | 'full' | 'why' | 'ladder';
+export type ReadingScreen = At<ReadingKind>;
+
+/** A page is read on by a line, never past its last one, or left for where it was opened from. */
+function read(state: State, screen: ReadingScreen, { command }: KeyPress): Transition {
+  if (command === 'go-back') return transition({ ...state, screen: screen.from });
+  const lines = readingLines(state, screen).length;
+  const cursor = Math.max(0, moved(screen.cursor, command, lines));
+  return transition({ ...state, screen: { ...screen, cursor } });
+}
+
+const opening =
+  (kind: Exclude<ReadingKind, 'keys'>) =>
+  (state: State): Transition =>
+    transition({ ...state, screen: { kind, from: state.screen, cursor: 0 } });
+
+const reading = { mode: () => 'keys' as const, update: read };
+/** Opened by the program itself: its lines are the keys of all screens. */
+export const keysPage: Page<'keys'> = reading;
+export const fullPage: Page<'full'> = { ...reading, open: opening('full') };
+export const whyPage: Page<'why'> = { ...reading, open: opening('why') };
+export const ladderPage: Page<'ladder'> = { ...reading, open: opening('ladder') };
+
+/** The lines of a page, folded on the screen only. */
+export function readingLines({ session, question }: State, page: ReadingScreen): readonly string[] {
+  if (page.kind === 'keys') return page.lines;
+  if (session === undefined || question.due === undefined) return [];
+  switch (page.kind) {
+    case 'full':
+      return fullLines(question.due);
+    case 'why':
+      return whyLines(session);
+    case 'ladder':
+      return feedLines(session);
+    default:
+      return never(page);
+  }
+}
+
+/** The keys of a mode, out of the keymap itself. */
+export const keyLines = (bindings: readonly Binding[], mode: Mode): readonly string[] =>
+  bindingsOf(bindings, mode).map(
+    ({ keys, about }) => `${keys.map(keyName).join(' ').padEnd(17)} ${about}`,
+  );
+
+const keyNames: Readonly<Record<string, string>> = {
+  'C-c': 'Ctrl+C',
+  'C-l': 'Ctrl+L',
+  ' ': 'space',
+  digit: '1-9',
+  line: '1-9 a-z',
+  typed: 'any',
+  back: 'backspace',
+};
+const keyName = (key: string): string => keyNames[key] ?? key;
+
+/** The check or cause on the walk with everything the tree says of it. */
+function fullLines({ story, asked, cause }: DueOnScreen): readonly string[] {
+  const leg = currentLeg(story);
+  if (asked !== undefined) return checkLines(asked.check, leg);
+  return cause === undefined
+    ? ['There is nothing more to say here.']
+    : causeLines(cause.cause, leg);
+}
+
+const part = (name: string, text: string | undefined): readonly string[] =>
+  text === undefined || text === '' ? [] : [`${name}: ${text}`];
+
+const toolNames = (ids: readonly string[], { shop }: Leg): string =>
+  ids.map((id) => shop.tools[id]?.name ?? id).join('; ');
+
+function checkLines(check: Check, leg: Leg): readonly string[] {
+  return [
+    check.ask,
+    ...check.cautions.map((id) => `! ${fullCaution(leg, id)}`),
+    ...part('Standing', standingWords(check.standing).join('; ')),
+    ...check.how.map((step, index) => `${index + 1}. ${step}`),
+    ...part('Healthy', healthyWords(check)),
+    ...part('Tools', toolNames(check.tools, leg)),
+    ...part('Source', check.source),
+  ];
+}
+
+function causeLines({ name, where, shows, repair }: Cause, leg: Leg): readonly string[] {
+  return [
+    name,
+    ...repair.cautions.map((id) => `! ${fullCaution(leg, id)}`),
+    ...part('Where', where),
+    ...part('Shows', shows),
+    ...part('Standing', standingWords(repair.standing).join('; ')),
+    ...repair.do.map((step, index) => `${index + 1}. ${step}`),
+    ...part('Parts', repair.parts.join('; ')),
+    ...part('Tools', toolNames(repair.tools, leg)),
+  ];
+}

@@ -1,0 +1,39 @@
+import type { Binding } from '../keys/command.ts';
+import { bindingsWith } from '../keys/keymap.ts';
+import type { Page } from '../page.ts';
+import type { Kind } from '../screen.ts';
+import { contradictionPage } from '../walk/contradiction.ts';
+import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
+import { walkPage } from '../walk/update.ts';
+import { figuresPage, oneFigurePage } from './figures.ts';
+import { homePage, sessionsPage } from './home.ts';
+import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
+import { replayPage } from './replay.ts';
+import { settingsPage } from './settings.ts';
+import { startPage } from './start.ts';
+
+/** Every kind of screen with what its keys do; complete by its type. */
+export const pages: { readonly [K in Kind]: Page<K> } = {
+  home: homePage,
+  sessions: sessionsPage,
+  start: startPage,
+  walk: walkPage,
+  others: othersPage,
+  suspects: suspectsPage,
+  apart: apartPage,
+  close: closePage,
+  contradiction: contradictionPage,
+  settings: settingsPage,
+  figures: figuresPage,
+  figure: oneFigurePage,
+  replay: replayPage,
+  keys: keysPage,
+  full: fullPage,
+  why: whyPage,
+  ladder: ladderPage,
+};
+
+/** All keys of all screens. */
+export const bindings: readonly Binding[] = bindingsWith(
+  Object.values(pages).flatMap((page) => page.bindings ?? []),
+);

@@ -1,0 +1,74 @@
+import type { ReactNode } from 'react';
+import { figureLines } from '../app/pages/figure-page.ts';
+import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
+import { ready, type At, type Kind } from '../app/screen.ts';
+import type { State } from '../app/state.ts';
+import { FigureBody } from './figure.tsx';
+import { HomeBody, SessionsBody } from './home.tsx';
+import { ListBody, type ListScreen } from './lists.tsx';
+import { PageBody } from './page.tsx';
+import { Choices, Line } from './parts.tsx';
+import { ReplayHead } from './replay.tsx';
+import { SettingsBody } from './settings.tsx';
+import { StartBody } from './start.tsx';
+import { WalkBody } from './walk.tsx';
+
+export type Size = { readonly rows: number; readonly columns: number };
+
+type View<K extends Kind> = (screen: At<K>, state: State, size: Size) => ReactNode;
+
+const list: View<ListScreen['kind']> = (screen: ListScreen, { session }, { rows }) =>
+  session && <ListBody session={session} screen={screen} rows={rows} />;
+const reading: View<ReadingScreen['kind']> = (screen: ReadingScreen, state) => (
+  <PageBody lines={readingLines(state, screen)} from={screen.cursor} />
+);
+
+/** How each kind of screen looks between head and foot; complete by its type. */
+const views: { readonly [K in Kind]: View<K> } = {
+  home: ({ cursor }, { sessions }, { rows }) => (
+    <HomeBody sessions={sessions} cursor={cursor} rows={rows} />
+  ),
+  sessions: ({ cursor }, { sessions }, { rows }) => (
+    <SessionsBody sessions={sessions} cursor={cursor} rows={rows} />
+  ),
+  start: ({ form }, { library, settings: { units } }, { rows }) =>
+    library === undefined ? (
+      <Line>Loading the trees...</Line>
+    ) : (
+      <StartBody form={form} library={library} rows={rows} units={units} />
+    ),
+  walk: ({ input, seen = 0 }, { question: { due } }, size) =>
+    due && <WalkBody due={due} input={input} seen={seen} {...size} />,
+  others: list,
+  suspects: list,
+  apart: list,
+  close: list,
+  contradiction: list,
+  settings: (screen, { settings }, { rows }) => (
+    <SettingsBody settings={settings} screen={screen} rows={rows} />
+  ),
+  figures: ({ cursor }, _, { rows }) => (
+    <Choices choices={figureLines} cursor={cursor} rows={rows} />
+  ),
+  figure: ({ page, at }, _, { rows }) => <FigureBody page={page} at={at} rows={rows} />,
+  replay: (screen, { question: { due } }, { rows, columns }) =>
+    due && (
+      <>
+        <ReplayHead story={due.story} screen={screen} />
+        <WalkBody due={due} input={ready} seen={0} rows={rows - 1} columns={columns} />
+      </>
+    ),
+  keys: reading,
+  full: reading,
+  why: reading,
+  ladder: reading,
+};
+
+type BodyProps = Size & { readonly state: State };
+
+/** The part of the screen between head and foot. */
+export const Body = ({ state, rows, columns }: BodyProps) =>
+  viewOf(state.screen, state, { rows, columns });
+
+const viewOf = <K extends Kind>(screen: At<K>, state: State, size: Size): ReactNode =>
+  views[screen.kind](screen, state, size);

@@ -3,6 +3,7 @@
 import { mkdirSync, readdirSync, rmSync, unlinkSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { enter } from '../src/commands/enter.ts';
+import { runCommand } from '../src/commands/io.ts';
 import { open } from '../src/commands/open.ts';
 import { write } from '../src/commands/write.ts';
 import { nodeFiles } from '../src/store/node-files.ts';
@@ -42,16 +43,20 @@ for (const { name, tree, args, begins, actions } of examples) {
     isTerminal: false,
   };
   const paths = [];
-  const opened = await open({ ...io, out: (text) => paths.push(text.trim()) }, [
+  const opened = await runCommand({ ...io, out: (text) => paths.push(text.trim()) }, open, [
     tree,
     ...args,
     '--sessions',
     folder,
   ]);
-  const entered = await enter({ ...io, out: (text) => answers.push(JSON.parse(text)) }, paths);
+  const entered = await runCommand(
+    { ...io, out: (text) => answers.push(JSON.parse(text)) },
+    enter,
+    paths,
+  );
   const refused = answers.filter(({ ok }) => !ok);
   if (opened !== 0 || entered !== 0)
     throw new Error(`${name}: ${JSON.stringify(refused, null, 2)}`);
-  await write(io, paths);
+  await runCommand(io, write, paths);
 }
 for (const file of readdirSync(folder)) if (file.endsWith('.lock')) unlinkSync(join(folder, file));

@@ -1,34 +1,10 @@
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
 import { readFileSync, writeFileSync } from 'node:fs';
-import type { ExitCode, Io } from './commands/io.ts';
+import { runCommand, type ExitCode, type Io } from './commands/io.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder } from './store/settings.ts';
-
-const usage = `droplight ${version}: from a complaint to a proven repair, kept check by check.
-
-  droplight                      the screens
-  droplight start [TREE]         a new job on the screens
-  droplight resume [SESSION]     pick a session up (the newest, if none is named)
-  droplight replay SESSION       watch a session again
-  droplight sessions             list the sessions
-  droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F]
-  droplight enter SESSION        actions as JSON lines on standard input
-  droplight story SESSION --json the state of a session
-  droplight write SESSION        the account as markdown, with pictures [--out DIR] [--voice i|we|they]
-                                 [--for reader|mentor] [--front-matter] [--no-pictures] [--force]
-  droplight review SESSION...    decisions, minutes and habits, as a mentor looks at them [--json]
-  droplight verify SESSION...    whole, torn or altered
-  droplight trees list | plan [TREE] | draw TREE   the trees, what they cost, on paper
-  droplight trees check [FILES] | new [FILE] | schema   write a tree: what is wrong, a beginning
-  droplight advise SESSION       the suspects and the quickest next steps [--json]
-  droplight feed TREE [--with CAUSE[=OHMS]] [--load NAME]...   the feed path, solved [--json | --netlist]
-  droplight figure [NAME [key=value...]]   trade figures: list, explain, work out
-
---trees DIR and --sessions DIR work everywhere.
-Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.
-`;
 
 const isTerminal =
   process.stdin.isTTY === true && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
@@ -103,9 +79,16 @@ function takeTerminal(): void {
 async function main(args: readonly string[]): Promise<ExitCode> {
   const [name, ...rest] = args;
   if (name === '--version' || name === '-v') io.out(`${version}\n`);
-  else if (name === '--help' || name === '-h' || name === 'help') io.out(usage);
+  else if (name === '--help' || name === '-h' || name === 'help') await help();
   else return command(name, rest, args);
   return 0;
+}
+
+async function help(): Promise<void> {
+  const { usage } = await import('./commands/table.ts');
+  io.out(
+    `droplight ${version}: from a complaint to a proven repair, kept check by check.\n\n${usage()}`,
+  );
 }
 
 const isScreen = (name: string | undefined): name is 'start' | 'resume' | 'replay' =>
@@ -120,12 +103,17 @@ async function command(
   if (onScreens && isTerminal) takeTerminal();
   if (onScreens) {
     const { screens } = await import('./commands/screens.ts');
-    return isScreen(name) ? screens(io, rest, name) : screens(io, args, 'home');
+    const first = isScreen(name) ? name : 'home';
+    return runCommand(
+      io,
+      (ports, given) => screens(ports, given, first),
+      isScreen(name) ? rest : args,
+    );
   }
   // Loaded only now, and only the one: the screens need none of it, and printing JSON needs no screens.
   const { commands } = await import('./commands/table.ts');
   const named = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (named !== undefined) return (await named())(io, rest);
+  if (named !== undefined) return runCommand(io, await named.load(), rest);
   io.err(`droplight: There is no command "${name.slice(0, 40)}". See "droplight --help".\n`);
   return 2;
 }

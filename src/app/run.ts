@@ -1,5 +1,5 @@
-import type { Problem } from '../core/problem.ts';
-import { StoreError } from '../store/files.ts';
+import { firstOf, type Parsed, type Problem } from '../core/problem.ts';
+import { refusal, StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import { sessionLines } from '../store/session-lines.ts';
 import { createSession, openSession, type Disk, type HeldSession } from '../store/sessions.ts';
@@ -20,7 +20,7 @@ export type Ports = {
     readonly settings: string;
   };
   /** Writes the account of a session; returns the path of what was written. */
-  readonly writeAccount: (session: string) => Promise<string>;
+  readonly writeAccount: (session: string) => Promise<Parsed<string>>;
   readonly redraw: () => void;
   readonly leave: () => void;
 };
@@ -78,10 +78,11 @@ export class Runner implements EffectRunner {
         return;
       case 'write-account':
         this.#attempt(program, () => this.#open?.journal.settle());
-        this.#later(program, this.#ports.writeAccount(effect.path), (path) => ({
-          kind: 'account-written',
-          path,
-        }));
+        this.#later(program, this.#ports.writeAccount(effect.path), (written) =>
+          written.kind === 'good'
+            ? { kind: 'account-written', path: written.value }
+            : { kind: 'failed', problem: firstOf(written.problems) },
+        );
         return;
       case 'save-settings':
         this.#later(program, writeSettings(folders.settings, effect.settings), () => ({
@@ -158,8 +159,7 @@ function playOn({ at, after }: Extract<Effect, { kind: 'play-on' }>, { dispatch 
 
 /** Anything a job may reject with, as one line for the screen. */
 function problemOf(error: unknown): Problem {
-  if (error instanceof StoreError)
-    return { code: error.code, file: error.path, message: error.message, mend: error.mend };
+  if (error instanceof StoreError) return refusal(error);
   const message = error instanceof Error ? error.message : String(error);
   return { code: 'failed', message, mend: 'Nothing was lost; try again.' };
 }

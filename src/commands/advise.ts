@@ -6,25 +6,22 @@ import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { loadSession } from '../store/sessions.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { firstOf, namedSession, readOptions } from './options.ts';
+import { done, printJson, type Ended, type Io } from './io.ts';
+import { withSession } from './session.ts';
+
+const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' } } as const;
 
 /** `droplight advise SESSION`: the suspects and what to do next. Never opens it for writing. */
-export async function advise(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args, { json: 'flag' });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const path = namedSession(io, given.value, 'droplight advise SESSION [--json]');
-  if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-  const loaded = loadSession(io.disk.files, path.value);
-  if (loaded.kind === 'bad') return fail(io, firstOf(loaded.problems));
-  const story = fold(loaded.value.header, loaded.value.events);
-  const advice = adviceFor(story);
-  if (advice.kind === 'bad') return fail(io, firstOf(advice.problems));
-  const { tree } = currentLeg(story);
-  if (given.value.flag('json')) printJson(io, adviceJson(tree, advice.value));
-  else io.out(`${adviceLines(tree, advice.value).map(cleanLine).join('\n')}\n`);
-  return 0;
+export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
+  return withSession(io, args, use, ({ given, reading }) => {
+    const story = fold(reading.header, reading.events);
+    const advice = adviceFor(story);
+    if (advice.kind === 'bad') return advice;
+    const { tree } = currentLeg(story);
+    if (given.flag('json')) printJson(io, adviceJson(tree, advice.value));
+    else io.out(`${adviceLines(tree, advice.value).map(cleanLine).join('\n')}\n`);
+    return done;
+  });
 }
 
 function adviceFor(story: Story): Parsed<Advice> {

@@ -1,4 +1,4 @@
-import type { Problem } from '../core/problem.ts';
+import { good, type Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
 import { showPath } from '../core/tree/parse-path.ts';
 import { showValue } from '../core/tree/parse.ts';
@@ -7,12 +7,12 @@ import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';
 import type { State } from '../app/state.ts';
 import { update } from '../app/update.ts';
-import { storeError } from '../store/files.ts';
+import { refusal, storeError } from '../store/files.ts';
 import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
-import { fail, type ExitCode, type Io } from './io.ts';
+import type { Ended, ExitCode, Io } from './io.ts';
 import { openLibrary } from './library.ts';
-import { firstOf, namedSession, readOptions } from './options.ts';
+import { namedIn } from './session.ts';
 
 const use = 'droplight enter SESSION < actions.jsonl';
 
@@ -20,19 +20,18 @@ const use = 'droplight enter SESSION < actions.jsonl';
  * `droplight enter SESSION`: actions as JSON lines on standard input, the same that the screens
  * make, under the same rules. One JSON answer a line; `ok` means that it is on the disk.
  */
-export async function enter(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args);
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const path = namedSession(io, given.value, use);
-  if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-  const library = openLibrary(io, given.value);
-  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
-  const opened = openSession(io.disk, path.value, { kept: () => {}, trouble: () => {} });
-  if (opened.kind === 'bad') return fail(io, firstOf(opened.problems));
+export async function enter(io: Io, args: readonly string[]): Promise<Ended> {
+  const named = namedIn(io, args, { use });
+  if (named.kind === 'bad') return named;
+  const { given, path } = named.value;
+  const library = openLibrary(io, given);
+  if (library.kind === 'bad') return library;
+  const opened = openSession(io.disk, path, { kept: () => {}, trouble: () => {} });
+  if (opened.kind === 'bad') return opened;
   const settings = readSettings(io.disk.files, io.folders.settings);
   const state = { ...emptyState(io.clock(), settings), library: library.value };
   try {
-    return await enterLines(io, opened.value, state);
+    return good(await enterLines(io, opened.value, state));
   } finally {
     opened.value.release();
   }
@@ -76,11 +75,8 @@ async function enterLine(open: HeldSession, state: State, line: string): Promise
   try {
     await open.journal.settled();
   } catch (error) {
-    const { code, path, message, mend } = storeError(error, open.path);
-    return {
-      state: acted.state,
-      answer: { ok: false, problem: { code, file: path, message, mend } },
-    };
+    const problem = refusal(storeError(error, open.path));
+    return { state: acted.state, answer: { ok: false, problem } };
   }
   const step = acted.state.session?.story.due;
   return {

@@ -7,26 +7,25 @@ import { bad, good, type Parsed } from '../core/problem.ts';
 import { showReading } from '../core/trade/units/units.ts';
 import type { Feed } from '../core/tree/feed-model.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { openLibrary } from './library.ts';
-import { treeNamed } from './open.ts';
-import { firstOf, readOptions, type Given } from './options.ts';
+import { done, printJson, type Ended, type Io } from './io.ts';
+import { openLibrary, treeNamed } from './library.ts';
+import { readOptions, type Given } from './options.ts';
 
 const use = 'droplight feed TREE [--with CAUSE[=OHMS]] [--load NAME]... [--json | --netlist]';
 
 /** `droplight feed TREE`: volts and amps at every station and span, sound or with a fault in it. */
-export async function feed(io: Io, args: readonly string[]): Promise<ExitCode> {
+export async function feed(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, { with: 'text', load: 'texts', json: 'flag', netlist: 'flag' });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  if (given.kind === 'bad') return given;
   const asked = ask(io, given.value);
-  if (asked.kind === 'bad') return fail(io, firstOf(asked.problems));
+  if (asked.kind === 'bad') return asked;
   const { path, setting, changes, title } = asked.value;
   const solved = solveFeed(path, setting, changes);
-  if (solved.kind === 'bad') return fail(io, firstOf(solved.problems));
+  if (solved.kind === 'bad') return solved;
   if (given.value.flag('netlist')) return netlist(io, asked.value, solved.value);
   if (given.value.flag('json')) printJson(io, feedJson(title, path, solved.value));
   else io.out(`${feedLines(title, path, solved.value).join('\n')}\n`);
-  return 0;
+  return done;
 }
 
 type Asked = {
@@ -117,13 +116,13 @@ function atOhms(ways: readonly Way[], ohms: string | undefined): Parsed<readonly
   ]);
 }
 
-function netlist(io: Io, { path, setting, changes, title }: Asked, state: FeedState): ExitCode {
+function netlist(io: Io, { path, setting, changes, title }: Asked, state: FeedState): Ended {
   const network = networkOf(path, setting, state.regime, changes);
-  if (network.kind === 'bad') return fail(io, firstOf(network.problems));
+  if (network.kind === 'bad') return network;
   const listed = netlistOf(network.value, title);
-  if (listed.kind === 'bad') return fail(io, firstOf(listed.problems));
+  if (listed.kind === 'bad') return listed;
   io.out(listed.value.text);
-  return 0;
+  return done;
 }
 
 function feedJson(title: string, path: Feed, state: FeedState) {

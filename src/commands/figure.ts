@@ -1,16 +1,17 @@
+import { bad, good } from '../core/problem.ts';
 import { figures, findFigure } from '../core/trade/catalog.ts';
 import type { Figure } from '../core/trade/figure.ts';
 import type { FigureInput } from '../core/trade/figure-input.ts';
 import { resultLines } from '../app/pages/figure-page.ts';
 import { runFigure } from '../core/trade/run-figure.ts';
 import { cleanLine } from '../core/text.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { firstOf, readOptions } from './options.ts';
+import { done, fail, printJson, type Ended, type Io } from './io.ts';
+import { readOptions } from './options.ts';
 
 /** `droplight figure [NAME [key=value...]]`: lists, explains or works out a trade figure. */
-export async function figure(io: Io, args: readonly string[]): Promise<ExitCode> {
+export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, { json: 'flag' });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  if (given.kind === 'bad') return given;
   const [name, ...pairs] = given.value.words;
   const json = given.value.flag('json');
   if (name === undefined) return list(io, json);
@@ -18,16 +19,19 @@ export async function figure(io: Io, args: readonly string[]): Promise<ExitCode>
   if (found !== undefined && pairs.length === 0) return explain(io, found, json);
   const bare = pairs.find((pair) => !pair.includes('='));
   if (bare !== undefined)
-    return fail(io, {
+    return bad({
       code: 'wrong-use',
       message: `"${bare}" is no key=value.`,
       mend: `Use: droplight figure ${name} key=value... ("droplight figure ${name}" tells the keys)`,
     });
   const run = runFigure(name, Object.fromEntries(pairs.map(keyAndValue)));
-  if (run.kind === 'bad') return failAll(io, run.problems);
+  if (run.kind === 'bad') {
+    for (const problem of run.problems) fail(io, problem);
+    return good(2);
+  }
   if (json) printJson(io, run.value);
   else io.out(`${resultLines(run.value).map(cleanLine).join('\n')}\n`);
-  return 0;
+  return done;
 }
 
 function keyAndValue(pair: string): readonly [key: string, value: string] {
@@ -35,32 +39,27 @@ function keyAndValue(pair: string): readonly [key: string, value: string] {
   return [pair.slice(0, at), pair.slice(at + 1)];
 }
 
-function failAll(io: Io, problems: Parameters<typeof firstOf>[0]): ExitCode {
-  for (const problem of problems) fail(io, problem);
-  return 2;
-}
-
-function list(io: Io, json: boolean): ExitCode {
+function list(io: Io, json: boolean): Ended {
   if (json) {
     printJson(
       io,
       figures.map(({ name, family, about }) => ({ name, family, about })),
     );
-    return 0;
+    return done;
   }
   for (const family of new Set(figures.map((one) => one.family))) {
     io.out(`${family}\n`);
     for (const { name, about } of figures.filter((one) => one.family === family))
       io.out(`  ${name.padEnd(22)} ${cleanLine(about)}\n`);
   }
-  return 0;
+  return done;
 }
 
-function explain(io: Io, found: Figure, json: boolean): ExitCode {
+function explain(io: Io, found: Figure, json: boolean): Ended {
   const { run: _, ...about } = found;
   if (json) printJson(io, about);
   else io.out(`${aboutLines(found).join('\n')}\n`);
-  return 0;
+  return done;
 }
 
 /** A figure explained: what it asks for, what it gives, on what it rests. */

@@ -1,5 +1,5 @@
 import type { Stamp } from '../core/session/event.ts';
-import { showProblem, type Problem } from '../core/problem.ts';
+import { firstOf, good, showProblem, type Parsed, type Problem } from '../core/problem.ts';
 import { cleanLine } from '../core/text.ts';
 import type { Disk } from '../store/sessions.ts';
 
@@ -24,6 +24,24 @@ export type Io = {
 
 /** 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system. */
 export type ExitCode = 0 | 1 | 2 | 3;
+
+/** How a command ends: with an exit code, or with what is wrong with its use, its input or the disk. */
+export type Ended = Parsed<ExitCode>;
+
+/** A command did what it was called for. */
+export const done: Ended = good(0);
+
+export type Command = (io: Io, args: readonly string[]) => Promise<Ended>;
+
+/** Runs a command to its exit code; the first of its problems goes to standard error. */
+export async function runCommand(
+  io: Io,
+  command: Command,
+  args: readonly string[],
+): Promise<ExitCode> {
+  const ended = await command(io, args);
+  return ended.kind === 'good' ? ended.value : fail(io, firstOf(ended.problems));
+}
 
 /** Wrong use or bad input, or what the disk refused: one clear line on standard error. */
 export function fail(io: Io, problem: Problem): ExitCode {

@@ -1,23 +1,22 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { factsAsked } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { meant } from '../core/trade/units/nearest.ts';
 import type { Header } from '../core/session/header.ts';
 import { newHeader } from '../core/session/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
-import { storeError } from '../store/files.ts';
+import { attempt } from '../store/files.ts';
 import type { Library } from '../store/library.ts';
 import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
-import { fail, type ExitCode, type Io } from './io.ts';
-import { openLibrary } from './library.ts';
-import { firstOf, readOptions, sessionsFolder, type Given } from './options.ts';
+import { done, type Ended, type Io } from './io.ts';
+import { openLibrary, treeNamed } from './library.ts';
+import { readOptions, sessionsFolder, type Given } from './options.ts';
 
 const use =
   'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--trees DIR] [--sessions DIR]';
 
 /** `droplight open TREE`: begins a session without screens and prints the path of its file. */
-export async function open(io: Io, args: readonly string[]): Promise<ExitCode> {
+export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, {
     vehicle: 'text',
     who: 'text',
@@ -25,19 +24,16 @@ export async function open(io: Io, args: readonly string[]): Promise<ExitCode> {
     temperature: 'text',
     facts: 'text',
   });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  if (given.kind === 'bad') return given;
   const library = openLibrary(io, given.value);
-  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
+  if (library.kind === 'bad') return library;
   const header = headerFor(io, given.value, library.value);
-  if (header.kind === 'bad') return fail(io, firstOf(header.problems));
+  if (header.kind === 'bad') return header;
   const folder = sessionsFolder(io, given.value);
-  try {
-    io.out(`${createSession(io.disk, folder, header.value)}\n`);
-    return 0;
-  } catch (error) {
-    const { code, path, message, mend } = storeError(error, folder);
-    return fail(io, { code, file: path, message, mend });
-  }
+  const path = attempt(folder, () => createSession(io.disk, folder, header.value));
+  if (path.kind === 'bad') return path;
+  io.out(`${path.value}\n`);
+  return done;
 }
 
 function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
@@ -76,21 +72,6 @@ function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
       io.clock().at,
     ),
   );
-}
-
-/** The tree of that id; when its file has problems, these are told rather than that it is missing. */
-export function treeNamed(id: string, library: Library): Parsed<Tree> {
-  const tree = library.trees.find((one) => one.id === id);
-  if (tree !== undefined) return good(tree);
-  const broken = library.problems.filter(({ file }) => file?.endsWith(`${id}.json`));
-  if (broken.length > 0) return { kind: 'bad', problems: broken };
-  const names = library.trees.map((one) => one.id);
-  return bad({
-    code: 'unknown-tree',
-    value: id,
-    message: `There is no tree "${id}".`,
-    mend: `${meant(id, names)} "droplight trees list" shows all.`,
-  });
 }
 
 /** `transmission=automatic,ground-side=negative`. */

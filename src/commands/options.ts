@@ -1,12 +1,11 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
-import { findSession } from '../store/find.ts';
 import { readSettings } from '../store/settings.ts';
 import type { Io } from './io.ts';
 
 /** `texts` may be given several times. */
-type Wanted = Readonly<Record<string, 'text' | 'texts' | 'flag'>>;
+export type Wanted = Readonly<Record<string, 'text' | 'texts' | 'flag'>>;
 
 export type Given = {
   readonly words: readonly string[];
@@ -86,23 +85,3 @@ export function sessionsFolder(io: Io, given: Given): string {
 
 export const absolute = (io: Io, path: string): string =>
   isAbsolute(path) ? path : resolve(join(io.folders.current, path));
-
-/** The one session that a command is about. */
-export function namedSession(io: Io, given: Given, use: string): Parsed<string> {
-  const [named, ...more] = given.words;
-  if (named === undefined || more.length > 0)
-    return bad({
-      code: 'wrong-use',
-      message: 'This command wants one session.',
-      mend: `Use: ${use}`,
-    });
-  return sessionNamed(io, given, named);
-}
-
-/** The file of a session that somebody named, as an absolute path. */
-export const sessionNamed = (io: Io, given: Given, named: string): Parsed<string> =>
-  findSession(io.disk.files, sessionsFolder(io, given), { named, path: absolute(io, named) });
-
-/** The first problem of a list that has at least one. */
-export const firstOf = (problems: readonly { code: string; message: string; mend: string }[]) =>
-  problems[0] ?? { code: 'unknown', message: 'Something is wrong.', mend: 'Try again.' };

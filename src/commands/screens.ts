@@ -4,19 +4,12 @@ import type { Message } from '../app/message.ts';
 import { readSettings } from '../store/settings.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { sessionLines } from '../store/session-lines.ts';
-import { storeError } from '../store/files.ts';
-import { fail, type ExitCode, type Io } from './io.ts';
-import {
-  sessionNamed,
-  firstOf,
-  namedSession,
-  readOptions,
-  sessionsFolder,
-  treesFolder,
-  type Given,
-} from './options.ts';
+import { refusal, storeError } from '../store/files.ts';
+import { done, type Ended, type Io } from './io.ts';
+import { readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
+import { namedSession, sessionNamed } from './session.ts';
 import { listSessions } from '../store/find.ts';
-import { good, type Parsed } from '../core/problem.ts';
+import { bad, good, type Parsed } from '../core/problem.ts';
 
 const noTerminal = {
   code: 'no-terminal',
@@ -29,19 +22,18 @@ export async function screens(
   io: Io,
   args: readonly string[],
   first: 'home' | 'start' | 'resume' | 'replay',
-): Promise<ExitCode> {
+): Promise<Ended> {
   const given = readOptions(args);
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  if (!io.isTerminal) return fail(io, noTerminal);
+  if (given.kind === 'bad') return given;
+  if (!io.isTerminal) return bad(noTerminal);
   const openings = await openingsFor(io, given.value, first);
-  if (openings.kind === 'bad') return fail(io, firstOf(openings.problems));
+  if (openings.kind === 'bad') return openings;
 
   try {
     await stage((controls) => begin(io, given.value, controls), openings.value);
-    return 0;
+    return done;
   } catch (error) {
-    const { code, path, message, mend } = storeError(error, sessionsFolder(io, given.value));
-    return fail(io, { code, file: path, message, mend });
+    return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
   }
 }
 
@@ -64,7 +56,7 @@ function begin(io: Io, given: Given, { redraw, leave }: Controls): Begun {
     },
     writeAccount: async (session) => {
       const { writeAccount } = await import('./write.ts');
-      return writeAccount(io, session, {});
+      return writeAccount(io, session);
     },
     redraw,
     leave,

@@ -1,21 +1,22 @@
+import { firstOf } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
 import { listSessions, type Listed } from '../store/find.ts';
 import { loadSession } from '../store/sessions.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { firstOf, readOptions, sessionsFolder } from './options.ts';
+import { done, printJson, type Ended, type Io } from './io.ts';
+import { readOptions, sessionsFolder } from './options.ts';
 
 /** `droplight sessions`: the sessions of the folder, newest first. */
-export async function sessions(io: Io, args: readonly string[]): Promise<ExitCode> {
+export async function sessions(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, { json: 'flag' });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  if (given.kind === 'bad') return given;
   const folder = sessionsFolder(io, given.value);
   const lines = listSessions(io.disk.files, folder).map((listed) => about(io, listed));
   if (given.value.flag('json')) printJson(io, lines);
   else if (lines.length === 0) io.out(`There is no session in ${folder} yet.\n`);
   else for (const line of lines) io.out(`${cleanLine(words(line))}\n`);
-  return 0;
+  return done;
 }
 
 type About = {

@@ -2,20 +2,17 @@ import { fold } from '../core/session/fold.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { clockOddities } from '../core/session/time.ts';
 import type { Reading } from '../store/recover.ts';
-import { loadSession } from '../store/sessions.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { firstOf, namedSession, readOptions } from './options.ts';
+import { done, printJson, type Ended, type Io } from './io.ts';
+import { withSession } from './session.ts';
+
+const use = { use: 'droplight story SESSION --json', options: { json: 'flag' } } as const;
 
 /** `droplight story SESSION --json`: the folded state of a session. Never opens it for writing. */
-export async function story(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args, { json: 'flag' });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const path = namedSession(io, given.value, 'droplight story SESSION --json');
-  if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-  const loaded = loadSession(io.disk.files, path.value);
-  if (loaded.kind === 'bad') return fail(io, firstOf(loaded.problems));
-  printJson(io, storyJson(loaded.value));
-  return 0;
+export async function story(io: Io, args: readonly string[]): Promise<Ended> {
+  return withSession(io, args, use, ({ reading }) => {
+    printJson(io, storyJson(reading));
+    return done;
+  });
 }
 
 /** The story as data: everything but the trees themselves, which stand in the session's own file. */

@@ -1,18 +1,86 @@
-import type { ExitCode, Io } from './io.ts';
+import type { Command } from './io.ts';
 
-type Command = (io: Io, args: readonly string[]) => Promise<ExitCode>;
-
-/** Every command but the screens, by the word that calls it; each is loaded when it is called. */
-export const commands: Readonly<Record<string, () => Promise<Command>>> = {
-  advise: async () => (await import('./advise.ts')).advise,
-  enter: async () => (await import('./enter.ts')).enter,
-  feed: async () => (await import('./feed.ts')).feed,
-  figure: async () => (await import('./figure.ts')).figure,
-  open: async () => (await import('./open.ts')).open,
-  review: async () => (await import('./review.ts')).review,
-  sessions: async () => (await import('./sessions.ts')).sessions,
-  story: async () => (await import('./story.ts')).story,
-  trees: async () => (await import('./trees/trees.ts')).trees,
-  verify: async () => (await import('./verify.ts')).verify,
-  write: async () => (await import('./write.ts')).write,
+type Row = {
+  /** How it is called and what it does, as `--help` prints it. */
+  readonly help: readonly string[];
+  /** Each is loaded when it is called. */
+  readonly load: () => Promise<Command>;
 };
+
+/** Every command but the screens, by the word that calls it, in the order in which help tells them. */
+export const commands: Readonly<Record<string, Row>> = {
+  sessions: {
+    help: ['sessions             list the sessions'],
+    load: async () => (await import('./sessions.ts')).sessions,
+  },
+  open: {
+    help: ['open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F]'],
+    load: async () => (await import('./open.ts')).open,
+  },
+  enter: {
+    help: ['enter SESSION        actions as JSON lines on standard input'],
+    load: async () => (await import('./enter.ts')).enter,
+  },
+  story: {
+    help: ['story SESSION --json the state of a session'],
+    load: async () => (await import('./story.ts')).story,
+  },
+  write: {
+    help: [
+      'write SESSION        the account as markdown, with pictures [--out DIR] [--voice i|we|they]',
+      '                     [--for reader|mentor] [--front-matter] [--no-pictures] [--force]',
+    ],
+    load: async () => (await import('./write.ts')).write,
+  },
+  review: {
+    help: [
+      'review SESSION...    decisions, minutes and habits, as a mentor looks at them [--json]',
+    ],
+    load: async () => (await import('./review.ts')).review,
+  },
+  verify: {
+    help: ['verify SESSION...    whole, torn or altered'],
+    load: async () => (await import('./verify.ts')).verify,
+  },
+  trees: {
+    help: [
+      'trees list | plan [TREE] | draw TREE   the trees, what they cost, on paper',
+      'trees check [FILES] | new [FILE] | schema   write a tree: what is wrong, a beginning',
+    ],
+    load: async () => (await import('./trees/trees.ts')).trees,
+  },
+  advise: {
+    help: ['advise SESSION       the suspects and the quickest next steps [--json]'],
+    load: async () => (await import('./advise.ts')).advise,
+  },
+  feed: {
+    help: [
+      'feed TREE [--with CAUSE[=OHMS]] [--load NAME]...   the feed path, solved [--json | --netlist]',
+    ],
+    load: async () => (await import('./feed.ts')).feed,
+  },
+  figure: {
+    help: ['figure [NAME [key=value...]]   trade figures: list, explain, work out'],
+    load: async () => (await import('./figure.ts')).figure,
+  },
+};
+
+/** The rows of `--help`; a line that begins with a space goes on with the one before. */
+const shown = (help: readonly string[]): readonly string[] =>
+  help.map((line) => `${line.startsWith(' ') ? ' '.repeat(12) : '  droplight '}${line}`);
+
+/** What `--help` prints below the name of the program. */
+export const usage = (): string =>
+  [
+    '  droplight                      the screens',
+    ...shown([
+      'start [TREE]         a new job on the screens',
+      'resume [SESSION]     pick a session up (the newest, if none is named)',
+      'replay SESSION       watch a session again',
+    ]),
+    ...Object.values(commands).flatMap(({ help }) => shown(help)),
+    '',
+    '--trees DIR and --sessions DIR work everywhere.',
+    'Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.',
+    '',
+  ].join('\n');

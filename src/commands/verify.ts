@@ -1,28 +1,20 @@
+import { firstOf, good } from '../core/problem.ts';
 import type { Blemish, Reading } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
-import { fail, printJson, type ExitCode, type Io } from './io.ts';
-import { firstOf, readOptions, sessionNamed } from './options.ts';
+import { printJson, type Ended, type Io } from './io.ts';
+import { readOptions } from './options.ts';
+import { namedSessions } from './session.ts';
 
 /** `droplight verify SESSION...`: whole, torn or altered, and at which lines. 1 when any is not whole. */
-export async function verify(io: Io, args: readonly string[]): Promise<ExitCode> {
+export async function verify(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, { json: 'flag' });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const { words } = given.value;
-  if (words.length === 0)
-    return fail(io, {
-      code: 'wrong-use',
-      message: 'No session is named.',
-      mend: 'Use: droplight verify SESSION...',
-    });
-  const verdicts: Verdict[] = [];
-  for (const word of words) {
-    const path = sessionNamed(io, given.value, word);
-    if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-    verdicts.push(judge(io, path.value));
-  }
+  if (given.kind === 'bad') return given;
+  const paths = namedSessions(io, given.value, 'droplight verify SESSION... [--json]');
+  if (paths.kind === 'bad') return paths;
+  const verdicts = paths.value.map((path) => judge(io, path));
   if (given.value.flag('json')) printJson(io, verdicts);
   else for (const verdict of verdicts) io.out(`${wordsOf(verdict)}\n`);
-  return verdicts.every(({ state }) => state === 'whole') ? 0 : 1;
+  return good(verdicts.every(({ state }) => state === 'whole') ? 0 : 1);
 }
 
 type Verdict = {

@@ -5,38 +5,36 @@ import type { Audience, Voice } from '../core/account/context.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { dateOf } from '../core/session/clock.ts';
-import { storeError, StoreError, type Files } from '../store/files.ts';
+import { attempt, StoreError, type Files } from '../store/files.ts';
 import type { Reading } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
-import { fail, type ExitCode, type Io } from './io.ts';
-import { absolute, firstOf, namedSession, readOptions, type Given } from './options.ts';
+import { done, type Ended, type Io } from './io.ts';
+import { absolute, type Given } from './options.ts';
+import { withSession, type Loaded } from './session.ts';
 
-const use =
-  'droplight write SESSION [--out DIR] [--voice i|we|they] [--for reader|mentor] [--front-matter] [--no-pictures] [--force]';
-
-/** `droplight write SESSION`: the account as markdown with its pictures, the same bytes each time. */
-export async function write(io: Io, args: readonly string[]): Promise<ExitCode> {
-  const given = readOptions(args, {
+const use = {
+  use: 'droplight write SESSION [--out DIR] [--voice i|we|they] [--for reader|mentor] [--front-matter] [--no-pictures] [--force]',
+  options: {
     out: 'text',
     voice: 'text',
     for: 'text',
     'front-matter': 'flag',
     'no-pictures': 'flag',
     force: 'flag',
+  },
+} as const;
+
+/** `droplight write SESSION`: the account as markdown with its pictures, the same bytes each time. */
+export async function write(io: Io, args: readonly string[]): Promise<Ended> {
+  return withSession(io, args, use, ({ given, ...session }) => {
+    const how = readHow(io, given);
+    if (how.kind === 'bad') return how;
+    const path = attempt(session.path, () => writeOne(io, session, how.value));
+    if (path.kind === 'bad') return path;
+    io.out(`${path.value}\n`);
+    return done;
   });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
-  const path = namedSession(io, given.value, use);
-  if (path.kind === 'bad') return fail(io, firstOf(path.problems));
-  const how = readHow(io, given.value);
-  if (how.kind === 'bad') return fail(io, firstOf(how.problems));
-  try {
-    io.out(`${await writeAccount(io, path.value, how.value)}\n`);
-    return 0;
-  } catch (error) {
-    const { code, path: at, message, mend } = storeError(error, path.value);
-    return fail(io, { code, file: at, message, mend });
-  }
 }
 
 type How = {
@@ -62,7 +60,7 @@ function readHow(io: Io, given: Given): Parsed<How> {
         spoken === undefined
           ? 'The voice is i, we or they.'
           : 'An account is for reader or mentor.',
-      mend: `Use: ${use}`,
+      mend: `Use: ${use.use}`,
     });
   return good({
     ...(out !== undefined && { out: absolute(io, out) }),
@@ -91,22 +89,24 @@ const signatures = {
   picture: /^<svg xmlns="[^"]*" class="droplight" /,
 } as const;
 
+/** The account of a session as its file stands, written beside it: what the screens ask for. */
+export async function writeAccount(io: Io, path: string): Promise<Parsed<string>> {
+  const reading = loadSession(io.disk.files, path);
+  if (reading.kind === 'bad') return reading;
+  return attempt(path, () => writeOne(io, { path, reading: reading.value }, {}));
+}
+
 /**
  * Writes the account beside the session, or into a folder, with its pictures in a folder beside it.
  * @returns the path of the account
  * @throws StoreError when the disk refuses, or a file stands there that is not ours
  */
-export async function writeAccount(io: Io, session: string, how: How): Promise<string> {
+function writeOne(io: Io, { path: session, reading }: Loaded, how: How): string {
   const { files } = io.disk;
-  const loaded = loadSession(files, session);
-  if (loaded.kind === 'bad') {
-    const { code, message, mend } = firstOf(loaded.problems);
-    throw new StoreError(code, message, mend, { path: session });
-  }
-  const name = fileName(session, loaded.value, how);
+  const name = fileName(session, reading, how);
   const folder = how.out ?? join(session, '..');
   const beside = `${name}.pictures`;
-  const { markdown, pictures } = accountOf(loaded.value, {
+  const { markdown, pictures } = accountOf(reading, {
     ...(how.voice !== undefined && { voice: how.voice }),
     ...(how.audience !== undefined && { audience: how.audience }),
     ...(how.noPictures !== true && { pictures: beside }),

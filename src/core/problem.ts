@@ -25,6 +25,13 @@ export type Parsed<T> =
 export const good = <T>(value: T): Parsed<T> => ({ kind: 'good', value });
 export const bad = (...problems: readonly Problem[]): Parsed<never> => ({ kind: 'bad', problems });
 
+/** The problem that is told where there is room for one. */
+export function firstOf(problems: readonly Problem[]): Problem {
+  const [problem] = problems;
+  if (problem === undefined) throw new Error('something went wrong without a problem');
+  return problem;
+}
+
 /** One line for a person: where, what, how to mend it. */
 export function showProblem(problem: Problem): string {
   const where = [problem.file, problem.path].filter((part) => part !== undefined && part !== '');

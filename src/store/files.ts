@@ -1,3 +1,5 @@
+import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+
 /** An open file, as the port hands it out. */
 export type Handle = number;
 
@@ -74,4 +76,21 @@ export function storeError(error: unknown, path: string): StoreError {
   if (code === undefined) throw error;
   const [message, mend] = told[code] ?? [`The system refused this (${code}).`, 'Try again.'];
   return new StoreError(code, message, mend, { path, cause: error });
+}
+
+/** What the disk refused, told as any other problem. */
+export const refusal = ({ code, path, message, mend }: StoreError): Problem => ({
+  code,
+  file: path,
+  message,
+  mend,
+});
+
+/** Runs what the disk may refuse: a refusal is returned, anything else is thrown on. */
+export function attempt<T>(path: string, job: () => T): Parsed<T> {
+  try {
+    return good(job());
+  } catch (error) {
+    return bad(refusal(storeError(error, path)));
+  }
 }

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import { headingOf, maxLength, type Heading } from '../core/tree/json.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
-import { storeError, type Files } from './files.ts';
+import { attempt, type Files } from './files.ts';
 import { isTreeFile } from './tree-files.ts';
 
 /** Bytes read of each file: what a tree calls itself stands at its top. */
@@ -39,19 +39,12 @@ export function loadHeadings(files: Files, folder: string): Headings {
 }
 
 function loadHeading(files: Files, path: string): Parsed<Heading> {
-  try {
-    const text = new TextDecoder().decode(files.readStart(path, startLength));
-    // One whose long texts come first is read as far as a tree may go.
-    const heading = headingOf(text) ?? headingOf(wholeText(files, path));
-    return heading === undefined ? bad(noHeading(path)) : good(heading);
-  } catch (error) {
-    const { code, message, mend } = storeError(error, path);
-    return bad({ code, file: path, message, mend });
-  }
+  const text = (length: number): string => new TextDecoder().decode(files.readStart(path, length));
+  // One whose long texts come first is read as far as a tree may go.
+  const read = attempt(path, () => headingOf(text(startLength)) ?? headingOf(text(maxLength)));
+  if (read.kind === 'bad') return read;
+  return read.value === undefined ? bad(noHeading(path)) : good(read.value);
 }
-
-const wholeText = (files: Files, path: string): string =>
-  new TextDecoder().decode(files.readStart(path, maxLength));
 
 const noHeading = (file: string): Problem => ({
   code: 'no-heading',

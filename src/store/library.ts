@@ -6,7 +6,7 @@ import { maxLength, tooLarge } from '../core/tree/json.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Shop } from '../core/tree/shop.ts';
-import { storeError, type Files } from './files.ts';
+import { attempt, type Files } from './files.ts';
 import { isTreeFile, shopFile } from './tree-files.ts';
 
 /** The trees of a folder, the shop they share, and what is wrong with those that could not be read. */
@@ -59,14 +59,12 @@ export function loadShop(files: Files, folder: string): Parsed<Shop> {
 
 /** The text of a file of the library; one far too large is not read through. */
 export function readText(files: Files, path: string): Parsed<string> {
-  try {
+  const read = attempt(path, () => {
     const bytes = files.readStart(path, maxLength + 1);
     if (bytes.length > maxLength) return bad(tooLarge(files.sizeOf(path), path));
     return good(new TextDecoder().decode(bytes));
-  } catch (error) {
-    const { code, message, mend } = storeError(error, path);
-    return { kind: 'bad', problems: [{ code, file: path, message, mend }] };
-  }
+  });
+  return read.kind === 'bad' ? read : read.value;
 }
 
 const problemsOf = (one: Parsed<unknown>): readonly Problem[] =>

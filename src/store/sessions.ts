@@ -1,8 +1,8 @@
 import { dirname, join } from 'node:path';
-import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+import { bad, type Parsed, type Problem } from '../core/problem.ts';
 import { forgeLine } from '../core/session/chain.ts';
 import type { Header } from '../core/session/header.ts';
-import { storeError, type Files, type Handle } from './files.ts';
+import { attempt, storeError, type Files, type Handle } from './files.ts';
 import { sha256 } from './fingerprint.ts';
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock, type Notes } from './lock.ts';
@@ -63,21 +63,16 @@ const idOf = (path: string): string =>
 
 /** Reads a session without opening it for writing. */
 export function loadSession(files: Files, path: string): Parsed<Reading> {
-  let bytes: Uint8Array;
-  try {
-    bytes = files.read(path);
-  } catch (error) {
-    const { code, message, mend } = storeError(error, path);
-    return bad({ code, file: path, message, mend });
-  }
-  if (bytes.length > maxBytes)
+  const bytes = attempt(path, () => files.read(path));
+  if (bytes.kind === 'bad') return bytes;
+  if (bytes.value.length > maxBytes)
     return bad({
       code: 'file-too-large',
       file: path,
       message: 'The file is larger than 256 MiB.',
       mend: 'Name a session file.',
     });
-  return readSession(bytes, path);
+  return readSession(bytes.value, path);
 }
 
 /** Opens a session for writing: the lock first, then an open end is closed, then it is read. */
@@ -90,13 +85,9 @@ export function openSession(disk: Disk, path: string, listener: Listener): Parse
     lock.release();
     return loaded;
   }
-  try {
-    return good(openBehind(disk, lock, loaded.value, { path, listener }));
-  } catch (error) {
-    lock.release();
-    const { code, message, mend } = storeError(error, path);
-    return bad({ code, file: path, message, mend });
-  }
+  const opened = attempt(path, () => openBehind(disk, lock, loaded.value, { path, listener }));
+  if (opened.kind === 'bad') lock.release();
+  return opened;
 }
 
 type Wanted = { readonly path: string; readonly listener: Listener };

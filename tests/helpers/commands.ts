@@ -1,11 +1,9 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import type { ExitCode, Io } from '../../src/commands/io.ts';
+import { runCommand as run, type Command, type ExitCode, type Io } from '../../src/commands/io.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import type { Files } from '../../src/store/files.ts';
-
-type Command = (io: Io, args: readonly string[]) => Promise<ExitCode>;
 
 export type Ran = { readonly code: ExitCode; readonly out: string; readonly err: string };
 
@@ -49,6 +47,6 @@ export async function runCommand(
     isTerminal: false,
     onHangUp: () => {},
   };
-  const code = await command(io, args);
+  const code = await run(io, command, args);
   return { code, out, err };
 }

@@ -1,3 +1,4 @@
+import { good } from '../../src/core/problem.ts';
 import { mkdtempSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -56,7 +57,7 @@ function assemble(options: Options) {
       sessions: join(folder, 'sessions'),
       settings: join(folder, 'settings'),
     },
-    writeAccount: (session) => Promise.resolve(`${session}.md`),
+    writeAccount: (session) => Promise.resolve(good(`${session}.md`)),
     redraw: () => {},
     leave: () => {
       left = true;

@@ -1,5 +1,5 @@
 import { dirname, join } from 'node:path';
-import { showProblem, type Problem } from '../../core/problem.ts';
+import { good, showProblem, type Problem } from '../../core/problem.ts';
 import { checkTree, type Checked } from '../../core/reason/plan/check-tree.ts';
 import { showDoubt } from '../../core/reason/plan/soundness.ts';
 import { cleanLine, count } from '../../core/text.ts';
@@ -7,13 +7,13 @@ import { lintLibrary, type TreeFile } from '../../core/tree/lint/shared.ts';
 import type { Shop } from '../../core/tree/shop.ts';
 import { loadLibrary, loadShop, readText } from '../../store/library.ts';
 import { isTreeFile, shopFile } from '../../store/tree-files.ts';
-import { printJson, type ExitCode, type Io } from '../io.ts';
+import { printJson, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
 
 type CheckedFile = Checked & { readonly file: string };
 
 /** `droplight trees check [FILES] [--doubts] [--json]`: all that is wrong with them, a line each. */
-export function checkTrees(io: Io, given: Given, words: readonly string[]): ExitCode {
+export function checkTrees(io: Io, given: Given, words: readonly string[]): Ended {
   const folder = treesFolder(io, given);
   const { files } = io.disk;
   const named = words.map((word) => absolute(io, word));
@@ -34,24 +34,24 @@ export function checkTrees(io: Io, given: Given, words: readonly string[]): Exit
       return { file, tree: undefined, problems: text?.problems ?? [], doubts: [] };
     return { file, ...checkTree(text.value, { file, shop: shops.at(dirname(file)), trees }) };
   });
-  const good = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
+  const sound = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
   const others = named.length > 0 ? library.trees.map((tree) => ({ file: tree.id, tree })) : [];
   const problems = [
     ...shops.problems(),
     ...checked.flatMap((one) => one.problems),
-    ...shared(good, others),
+    ...shared(sound, others),
   ];
   tell(io, given, checked, problems);
-  if (problems.some(({ code }) => /^E[A-Z]+$/.test(code))) return 3;
-  return problems.length > 0 ? 1 : 0;
+  if (problems.some(({ code }) => /^E[A-Z]+$/.test(code))) return good(3);
+  return good(problems.length > 0 ? 1 : 0);
 }
 
 /** What the checked files have against one another, and against the trees of the library. */
-function shared(good: readonly TreeFile[], library: readonly TreeFile[]): readonly Problem[] {
-  const ids = good.map(({ tree }) => tree.id);
+function shared(sound: readonly TreeFile[], library: readonly TreeFile[]): readonly Problem[] {
+  const ids = sound.map(({ tree }) => tree.id);
   const others = library.filter(({ tree }) => !ids.includes(tree.id));
-  const files = good.map(({ file }) => file);
-  return lintLibrary([...others, ...good]).filter(({ file = '' }) => files.includes(file));
+  const files = sound.map(({ file }) => file);
+  return lintLibrary([...others, ...sound]).filter(({ file = '' }) => files.includes(file));
 }
 
 /** The shop beside a file, or the one of the folder of trees; each is read once. */

@@ -1,18 +1,18 @@
-import { showProblem } from '../../core/problem.ts';
+import { bad, good, showProblem } from '../../core/problem.ts';
 import { cleanLine } from '../../core/text.ts';
 import { loadHeadings } from '../../store/headings.ts';
-import { fail, printJson, type ExitCode, type Io } from '../io.ts';
+import { printJson, type Ended, type Io } from '../io.ts';
 import { noTrees, treesFolder, type Given } from '../options.ts';
 
 /** `droplight trees list [--json]`: the trees of the library by name, and files that have none. */
-export function listTrees(io: Io, given: Given): ExitCode {
+export function listTrees(io: Io, given: Given): Ended {
   const folder = treesFolder(io, given);
-  if (!io.disk.files.exists(folder)) return fail(io, noTrees(folder));
+  if (!io.disk.files.exists(folder)) return bad(noTrees(folder));
   const { headings, problems } = loadHeadings(io.disk.files, folder);
   if (given.flag('json')) printJson(io, headings);
   else
     for (const { id, title } of headings)
       io.out(`${cleanLine(id).padEnd(14)} ${cleanLine(title)}\n`);
   for (const problem of problems) io.err(`${cleanLine(showProblem(problem))}\n`);
-  return problems.length > 0 ? 1 : 0;
+  return good(problems.length > 0 ? 1 : 0);
 }

@@ -1,16 +1,17 @@
 import { basename } from 'node:path';
+import { bad } from '../../core/problem.ts';
 import { skeleton } from '../../core/tree/skeleton.ts';
 import { Id } from '../../core/tree/basics.ts';
-import { storeError } from '../../store/files.ts';
+import { attempt } from '../../store/files.ts';
 import { writeWhole } from '../../store/whole-file.ts';
-import { fail, type ExitCode, type Io } from '../io.ts';
+import { done, type Ended, type Io } from '../io.ts';
 import { absolute, type Given } from '../options.ts';
 
 /** `droplight trees new [FILE]`: a tree to begin with, printed or written to a file not there yet. */
-export function newTree(io: Io, _: Given, [word]: readonly string[]): ExitCode {
+export function newTree(io: Io, _: Given, [word]: readonly string[]): Ended {
   const id = basename(word ?? 'my-complaint', '.json');
   if (!Id.safeParse(id).success)
-    return fail(io, {
+    return bad({
       code: 'wrong-id',
       value: id,
       message: `"${id}" cannot be the id of a tree, which is the name of its file.`,
@@ -19,22 +20,18 @@ export function newTree(io: Io, _: Given, [word]: readonly string[]): ExitCode {
   const text = `${JSON.stringify(skeleton(id), null, 2)}\n`;
   if (word === undefined) {
     io.out(text);
-    return 0;
+    return done;
   }
   const path = absolute(io, word);
   if (io.disk.files.exists(path))
-    return fail(io, {
+    return bad({
       code: 'file-there',
       file: path,
       message: 'There is a file of this name already.',
       mend: 'Choose another name.',
     });
-  try {
-    writeWhole(io.disk.files, path, text);
-  } catch (error) {
-    const { code, message, mend } = storeError(error, path);
-    return fail(io, { code, file: path, message, mend });
-  }
+  const written = attempt(path, () => writeWhole(io.disk.files, path, text));
+  if (written.kind === 'bad') return written;
   io.out(`${path}\n`);
-  return 0;
+  return done;
 }

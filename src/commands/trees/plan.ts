@@ -4,13 +4,13 @@ import { makeModel } from '../../core/reason/belief/model.ts';
 import { rounds } from '../../core/reason/advice/search.ts';
 import { simulate } from '../../core/reason/plan/simulate.ts';
 import { advisedPolicy, oddsOnly, ownWay, type Policy } from '../../core/reason/plan/policies.ts';
+import { bad, good, type Parsed } from '../../core/problem.ts';
 import type { Tree } from '../../core/tree/model.ts';
 import type { Shop } from '../../core/tree/shop.ts';
 import type { Library } from '../../store/library.ts';
-import { fail, printJson, type ExitCode, type Io } from '../io.ts';
-import { openLibrary } from '../library.ts';
-import { treeNamed } from '../open.ts';
-import { firstOf, type Given } from '../options.ts';
+import { done, printJson, type Ended, type Io } from '../io.ts';
+import { openLibrary, treeNamed } from '../library.ts';
+import { type Given } from '../options.ts';
 
 /** Expected minutes of an episode: followed through every way, or from hidden vehicles with a standard error. */
 export type Cost =
@@ -72,31 +72,31 @@ export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
 }
 
 /** `droplight trees plan [TREE] [--runs N] [--seed N] [--json]`. */
-export function planTrees(io: Io, given: Given, [id]: readonly string[]): ExitCode {
+export function planTrees(io: Io, given: Given, [id]: readonly string[]): Ended {
   const library = openLibrary(io, given);
-  if (library.kind === 'bad') return fail(io, firstOf(library.problems));
-  const chosen = chosenTrees(io, library.value, id);
-  if (typeof chosen === 'number') return chosen;
+  if (library.kind === 'bad') return library;
+  const chosen = chosenTrees(library.value, id);
+  if (chosen.kind === 'bad') return chosen;
   const options = {
     runs: Number(given.text('runs') ?? usual.runs),
     seed: Number(given.text('seed') ?? usual.seed),
   };
   if (!Number.isInteger(options.runs) || options.runs < 2 || !Number.isInteger(options.seed))
-    return fail(io, {
+    return bad({
       code: 'no-number',
       message: 'Runs and seed are whole numbers, runs at least 2.',
       mend: 'Use: droplight trees plan TREE --runs 500 --seed 1',
     });
-  const plans = chosen.map((tree) => planOf(tree, library.value.shop, options));
+  const plans = chosen.value.map((tree) => planOf(tree, library.value.shop, options));
   if (given.flag('json')) printJson(io, id === undefined ? plans : plans[0]);
   else io.out(`${planLines(plans).join('\n')}\n`);
-  return 0;
+  return done;
 }
 
-function chosenTrees(io: Io, library: Library, id: string | undefined): readonly Tree[] | ExitCode {
-  if (id === undefined) return library.trees;
+function chosenTrees(library: Library, id: string | undefined): Parsed<readonly Tree[]> {
+  if (id === undefined) return good(library.trees);
   const tree = treeNamed(id, library);
-  return tree.kind === 'good' ? [tree.value] : fail(io, firstOf(tree.problems));
+  return tree.kind === 'good' ? good([tree.value]) : tree;
 }
 
 function planLines(plans: readonly Plan[]): readonly string[] {

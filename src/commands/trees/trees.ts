@@ -1,7 +1,8 @@
-import { fail, printJson, type ExitCode, type Io } from '../io.ts';
-import { firstOf, readOptions, type Given } from '../options.ts';
+import { bad } from '../../core/problem.ts';
+import { done, printJson, type Ended, type Io } from '../io.ts';
+import { readOptions, type Given } from '../options.ts';
 
-type Verb = (io: Io, given: Given, words: readonly string[]) => ExitCode;
+type Verb = (io: Io, given: Given, words: readonly string[]) => Ended;
 
 /** Each verb is loaded when it is called: a list of names needs no reasoning. */
 const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
@@ -14,13 +15,13 @@ const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
     const { treeSchema } = await import('../../core/session/schema.ts');
     return (io) => {
       printJson(io, treeSchema());
-      return 0;
+      return done;
     };
   },
 };
 
 /** `droplight trees VERB`: what there is in the library, and what it is worth. */
-export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> {
+export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, {
     json: 'flag',
     doubts: 'flag',
@@ -28,11 +29,11 @@ export async function trees(io: Io, args: readonly string[]): Promise<ExitCode> 
     runs: 'text',
     seed: 'text',
   });
-  if (given.kind === 'bad') return fail(io, firstOf(given.problems));
+  if (given.kind === 'bad') return given;
   const [name = 'list', ...words] = given.value.words;
   const verb = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
   if (verb !== undefined) return (await verb())(io, given.value, words);
-  return fail(io, {
+  return bad({
     code: 'wrong-use',
     message: `"trees ${name}" is not known.`,
     mend: `Use: droplight trees ${Object.keys(verbs).join(' | ')}`,

@@ -1,0 +1,70 @@
+import { bad, good, type Parsed } from '../core/problem.ts';
+import { findSession } from '../store/find.ts';
+import type { Reading } from '../store/recover.ts';
+import { loadSession } from '../store/sessions.ts';
+import type { Ended, Io } from './io.ts';
+import { absolute, readOptions, sessionsFolder, type Given, type Wanted } from './options.ts';
+
+/** How a command about one session is called: its line in words, and its options. */
+type Use = { readonly use: string; readonly options?: Wanted };
+
+/** What such a command was given, and the path of its session. */
+type Named = { readonly given: Given; readonly path: string };
+
+/** A session that was read. */
+export type Loaded = { readonly path: string; readonly reading: Reading };
+
+/** The way into a command about one session, which is read but never opened for writing. */
+export async function withSession(
+  io: Io,
+  args: readonly string[],
+  use: Use,
+  job: (session: Loaded & { readonly given: Given }) => Ended,
+): Promise<Ended> {
+  const named = namedIn(io, args, use);
+  if (named.kind === 'bad') return named;
+  const { given, path } = named.value;
+  const reading = loadSession(io.disk.files, path);
+  return reading.kind === 'bad' ? reading : job({ given, path, reading: reading.value });
+}
+
+/** The options of a command and the one session it is about, not read yet. */
+export function namedIn(io: Io, args: readonly string[], { use, options }: Use): Parsed<Named> {
+  const given = readOptions(args, options);
+  if (given.kind === 'bad') return given;
+  const path = namedSession(io, given.value, use);
+  return path.kind === 'bad' ? path : good({ given: given.value, path: path.value });
+}
+
+/** The one session that a command is about. */
+export function namedSession(io: Io, given: Given, use: string): Parsed<string> {
+  const [named, ...more] = given.words;
+  if (named === undefined || more.length > 0)
+    return bad({
+      code: 'wrong-use',
+      message: 'This command wants one session.',
+      mend: `Use: ${use}`,
+    });
+  return sessionNamed(io, given, named);
+}
+
+/** The files of all sessions that a command names; it wants one at least. */
+export function namedSessions(io: Io, given: Given, use: string): Parsed<readonly string[]> {
+  if (given.words.length === 0)
+    return bad({
+      code: 'wrong-use',
+      message: 'This command wants one session or more.',
+      mend: `Use: ${use}`,
+    });
+  const paths: string[] = [];
+  for (const word of given.words) {
+    const path = sessionNamed(io, given, word);
+    if (path.kind === 'bad') return path;
+    paths.push(path.value);
+  }
+  return good(paths);
+}
+
+/** The file of a session that somebody named, as an absolute path. */
+export const sessionNamed = (io: Io, given: Given, named: string): Parsed<string> =>
+  findSession(io.disk.files, sessionsFolder(io, given), { named, path: absolute(io, named) });

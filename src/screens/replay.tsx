@@ -1,6 +1,6 @@
 import { Box } from 'ink';
 import type { At } from '../app/screen.ts';
-import { eventWords } from '../core/account/clauses/event-words.ts';
+import { eventWords } from '../core/account/clauses/clauses.ts';
 import { clockTime } from '../core/session/clock.ts';
 import type { Story } from '../core/session/story.ts';
 import { Ends } from './parts.tsx';

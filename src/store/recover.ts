@@ -1,5 +1,6 @@
 import { readLine } from '../core/session/chain.ts';
-import { parseEvent, type Event, type UnknownEvent } from '../core/session/event.ts';
+import type { Event, UnknownEvent } from '../core/session/event.ts';
+import { parseEvent } from '../core/session/read-event.ts';
 import { Header } from '../core/session/header.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { sha256 } from './fingerprint.ts';

@@ -23,6 +23,7 @@ import {
 } from './context.ts';
 import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
+import { picturesOf, type Picture } from './pictures.ts';
 import { verdictBlocks } from './blocks/verdict.ts';
 import { sentence } from './words/wording.ts';
 
@@ -47,15 +48,20 @@ export type WriteOptions = AccountOptions & { readonly frontMatter?: boolean };
 /** The whole account of a story; the same story gives the same bytes, in every zone. */
 export function writeUp(story: Story, provenance: Provenance, options: WriteOptions = {}): Written {
   const context = accountContext(story, options);
+  const pictures = options.pictures === undefined ? [] : picturesOf(story, context.trail);
   const head = options.frontMatter === true ? frontMatter(context) : '';
   return {
-    markdown: `${head}${showMarkdown(outline(context, provenance))}`,
-    pictures: Object.fromEntries(context.pictures.map(({ file, svg }) => [file, svg])),
+    markdown: `${head}${showMarkdown(outline(context, provenance, pictures))}`,
+    pictures: Object.fromEntries(pictures.map(({ file, svg }) => [file, svg])),
   };
 }
 
 /** The account as blocks, from the complaint to the closing link of its record. */
-function outline(context: AccountContext, provenance: Provenance): readonly Block[] {
+function outline(
+  context: AccountContext,
+  provenance: Provenance,
+  pictures: readonly Picture[],
+): readonly Block[] {
   const { story } = context;
   const cautions = new ToldCautions(story);
   const way = wayBlocks(context, cautions);
@@ -68,7 +74,7 @@ function outline(context: AccountContext, provenance: Provenance): readonly Bloc
       ...knownBlocks(context),
       { kind: 'heading', text: 'The way' },
       ...way,
-      ...pictureBlocks(context),
+      ...pictureBlocks(context, pictures),
       ...verdictBlocks(context),
       ...repairBlocks(story),
       ...proofBlocks(context),
@@ -83,7 +89,10 @@ function outline(context: AccountContext, provenance: Provenance): readonly Bloc
   ];
 }
 
-const pictureBlocks = ({ folder, pictures }: AccountContext): readonly Block[] =>
+const pictureBlocks = (
+  { folder }: AccountContext,
+  pictures: readonly Picture[],
+): readonly Block[] =>
   pictures.map(({ file, caption }) => ({ kind: 'picture', file: `${folder}/${file}`, caption }));
 
 const deferral =

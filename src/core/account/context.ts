@@ -2,7 +2,6 @@ import { effectOf, type Effect } from '../reason/history/impact.ts';
 import { trailOf, type TrailStep } from '../reason/history/belief-history.ts';
 import type { Finding, Story } from '../session/story.ts';
 import { repeatsOf } from './blocks/ledger.ts';
-import { picturesOf, type Picture } from './pictures.ts';
 
 /** Who tells: one person, a shop, or somebody about others. */
 export type Voice = 'i' | 'we' | 'they';
@@ -22,41 +21,38 @@ export type AccountContext = {
   readonly audience: Audience;
   /** Folder beside the account for its pictures; none are drawn without one. */
   readonly folder: string | undefined;
-  readonly pictures: readonly Picture[];
   /** `I`, `we` or `they`, as inside a sentence. */
   readonly who: string;
-  readonly whose: string;
   readonly trail: readonly TrailStep[];
   readonly findings: ReadonlyMap<number, Finding>;
-  /** Place of a finding among all, from 1: its number in the table. */
-  readonly numbers: ReadonlyMap<number, number>;
   /** Findings that only repeated one before them. */
   readonly repeated: ReadonlySet<number>;
   readonly stepAt: (n: number) => TrailStep | undefined;
   readonly effectAt: (n: number) => Effect | undefined;
 };
 
-const pronouns: Readonly<Record<Voice, readonly [who: string, whose: string]>> = {
-  i: ['I', 'my'],
-  we: ['we', 'our'],
-  they: ['they', 'their'],
+const pronouns: Readonly<Record<Voice, string>> = {
+  i: 'I',
+  we: 'we',
+  they: 'they',
 };
 
-export function accountContext(story: Story, options: AccountOptions = {}): AccountContext {
-  const [who, whose] = pronouns[options.voice ?? 'we'];
-  const trail = trailOf(story);
+/** Works out what the parts of an account share; without a history nothing is said of the suspects. */
+export function accountContext(
+  story: Story,
+  options: AccountOptions = {},
+  trail: readonly TrailStep[] = trailOf(story),
+): AccountContext {
+  const who = pronouns[options.voice ?? 'we'];
   const steps = new Map(trail.map((step) => [step.n, step]));
   const effects = new Map(trail.map((step) => [step.n, effectOf(step)]));
   return {
     story,
     audience: options.audience ?? 'mentor',
     folder: options.pictures,
-    pictures: options.pictures === undefined ? [] : picturesOf(story, trail),
     who,
-    whose,
     trail,
     findings: new Map(story.findings.map((finding) => [finding.n, finding])),
-    numbers: new Map(story.findings.map(({ n }, index) => [n, index + 1])),
     repeated: new Set(repeatsOf(story).map(({ n }) => n)),
     stepAt: (n) => steps.get(n),
     effectAt: (n) => effects.get(n),

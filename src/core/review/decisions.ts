@@ -4,15 +4,9 @@ import type { StepName } from '../reason/advice/advise.ts';
 import { suspectFrom } from '../reason/history/impact.ts';
 import { stepWords } from '../reason/history/wording.ts';
 import type { Event, UnknownEvent } from '../session/event.ts';
-import { fold } from '../session/fold.ts';
-import type { Header } from '../session/header.ts';
+import { fold, type Recorded } from '../session/fold.ts';
 import { currentLeg, lastFinding, type Story } from '../session/story.ts';
 import { isPartOfNext } from '../account/blocks/ledger.ts';
-
-export type Recorded = {
-  readonly header: Header;
-  readonly events: readonly (Event | UnknownEvent)[];
-};
 
 /** One decision: what was known, what was chosen, what would have been best, and the price. */
 export type Decision = {

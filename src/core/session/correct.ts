@@ -1,10 +1,5 @@
-import {
-  parsePayload,
-  type Event,
-  type Payload,
-  type PayloadOf,
-  type UnknownEvent,
-} from './event.ts';
+import type { Event, Payload, PayloadOf, UnknownEvent } from './event.ts';
+import { parsePayload } from './read-event.ts';
 
 /** One event as it stands in the file, and what counts of it now. */
 export type Entry = {

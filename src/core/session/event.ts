@@ -1,16 +1,16 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/model.ts';
-import { withOffset } from './clock.ts';
+import { freeText, programText } from './free-text.ts';
 
-const Text = z.string().max(20_000);
+const Text = freeText();
 const Count = z.number().int().min(0);
 
 /** A value with the unit it was given in; `typed` is what the person typed. */
 export const Amount = z.object({
   value: z.number(),
-  unit: z.string().max(20),
-  typed: z.string().max(200).optional(),
+  unit: programText(20),
+  typed: programText(200).optional(),
 });
 
 /** When the tool learned of a thing, four ways: see DEVELOPERS.md, "Time". */
@@ -27,16 +27,16 @@ export const Stamp = z.object({
 
 /** A trade figure as it was worked out, with what it rests on. */
 export const Worked = z.object({
-  figure: z.string().max(60),
-  inputs: z.record(z.string(), z.object({ value: z.unknown(), unit: z.string() })),
-  outputs: z.record(z.string(), z.object({ value: z.number(), unit: z.string() })),
-  verdict: z.string().optional(),
-  source: z.string(),
-  mark: z.string(),
+  figure: programText(60),
+  inputs: z.record(z.string(), z.object({ value: z.unknown(), unit: programText(20) })),
+  outputs: z.record(z.string(), z.object({ value: z.number(), unit: programText(20) })),
+  verdict: programText().optional(),
+  source: programText(),
+  mark: programText(),
 });
 
 /** When it was, where that was not when it was written down; the record holds it with its offset. */
-const told = { told: z.string().max(40).optional() };
+const told = { told: programText(40).optional() };
 const about = { about: Id.optional() };
 
 /** What a finding, an unsure answer or a proof says of its check. */
@@ -48,7 +48,7 @@ const shown = {
   orResult: Id.optional(),
   reading: Amount.optional(),
   /** The reading brought to reference conditions, where its check asks for that. */
-  standard: Amount.extend({ under: Text }).optional(),
+  standard: Amount.extend({ under: programText() }).optional(),
   /** The reading lies outside the plausible range and was insisted on. */
   insisted: z.boolean().optional(),
 };
@@ -153,6 +153,12 @@ const kinds = {
 export type Kind = keyof typeof kinds;
 export const eventKinds = Object.keys(kinds) as readonly Kind[];
 
+/** Whether this version knows a kind. */
+export const isKind = (kind: string): kind is Kind => Object.hasOwn(kinds, kind);
+
+/** The model of what events of a kind say. */
+export const modelOf = (kind: Kind): (typeof kinds)[Kind] => kinds[kind];
+
 /** What an event says, without its number and time. */
 export type Payload = { [K in Kind]: z.output<(typeof kinds)[K]> }[Kind];
 export type PayloadOf<K extends Kind> = z.output<(typeof kinds)[K]>;
@@ -160,6 +166,40 @@ export type PayloadOf<K extends Kind> = z.output<(typeof kinds)[K]>;
 export type Stamp = z.output<typeof Stamp>;
 export type Amount = z.output<typeof Amount>;
 export type Conditions = z.output<typeof Conditions>;
+
+/** What a stretch of time was spent on that ended in an event. */
+export type Work = 'checking' | 'opening up' | 'repairing' | 'waiting';
+
+type Traits<K extends Kind> = {
+  readonly work: Work;
+  /** The field that a correction's words replace, or none of it; `never` is a fact about the file itself. */
+  readonly corrects: (keyof PayloadOf<K> & string) | 'no words' | 'never';
+};
+
+/** What else holds of every kind. */
+export const traits: { readonly [K in Kind]: Traits<K> } = {
+  conditions: { work: 'checking', corrects: 'never' },
+  standing: { work: 'opening up', corrects: 'never' },
+  access: { work: 'opening up', corrects: 'never' },
+  'check-begun': { work: 'checking', corrects: 'never' },
+  found: { work: 'checking', corrects: 'no words' },
+  unsure: { work: 'checking', corrects: 'no words' },
+  skipped: { work: 'checking', corrects: 'reason' },
+  noted: { work: 'checking', corrects: 'text' },
+  photographed: { work: 'checking', corrects: 'caption' },
+  'part-off': { work: 'opening up', corrects: 'part' },
+  'part-on': { work: 'opening up', corrects: 'part' },
+  timer: { work: 'checking', corrects: 'never' },
+  condemned: { work: 'checking', corrects: 'no words' },
+  repaired: { work: 'repairing', corrects: 'did' },
+  proved: { work: 'checking', corrects: 'no words' },
+  leg: { work: 'checking', corrects: 'never' },
+  corrected: { work: 'checking', corrects: 'never' },
+  'follow-up': { work: 'checking', corrects: 'text' },
+  paused: { work: 'checking', corrects: 'never' },
+  resumed: { work: 'waiting', corrects: 'never' },
+  closed: { work: 'checking', corrects: 'never' },
+};
 
 /** One line of a session after the header. `n` counts from 1. */
 export type Event = Stamp & { readonly n: number } & Payload;
@@ -177,36 +217,3 @@ const Chained = Stamp.extend({ n: Count, previous: z.string(), link: z.string() 
 export const EventLine = z.union(
   Object.values(kinds).map((model) => z.object({ ...Chained.shape, ...model.shape })),
 );
-
-const Numbered = Stamp.extend({ n: Count, kind: z.string().max(40) });
-
-/** Reads one event from a line's JSON value; undefined when it is no event of ours at all. */
-export function parseEvent(value: unknown): Event | UnknownEvent | undefined {
-  const numbered = Numbered.safeParse(value);
-  if (!numbered.success) return undefined;
-  const { kind, ...stamp } = numbered.data;
-  if (!Object.hasOwn(kinds, kind)) return { ...stamp, kind: 'unknown', was: kind };
-  const payload = parsePayload(kind as Kind, value, stamp.at);
-  return payload && { ...stamp, ...payload };
-}
-
-/**
- * Holds what an event or its correction says against the model of its kind. Old files hold times
- * told without an offset: they are read with that of `at`, the time of the event itself.
- */
-export function parsePayload(kind: Kind, value: unknown, at: string): Payload | undefined {
-  const payload = kinds[kind].safeParse(value);
-  return payload.success ? zoned(payload.data, at) : undefined;
-}
-
-/** An event to be written; a time told without an offset takes the one that the session has now. */
-export const newEvent = (n: number, stamp: Stamp, payload: Payload): Event => ({
-  n,
-  ...stamp,
-  ...zoned(payload, stamp.at),
-});
-
-const zoned = (payload: Payload, at: string): Payload =>
-  'told' in payload && payload.told !== undefined
-    ? { ...payload, told: withOffset(payload.told, at) }
-    : payload;

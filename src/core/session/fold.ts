@@ -1,3 +1,4 @@
+import { dispatch, type Handlers } from '../dispatch.ts';
 import { fillTree } from '../feed/fill.ts';
 import { fitTree } from '../tree/fit.ts';
 import { byTheBook } from '../tree/limits.ts';
@@ -6,7 +7,7 @@ import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
-import type { Event, Kind, PayloadOf, Stamp, UnknownEvent } from './event.ts';
+import type { Event, Payload, PayloadOf, Stamp, UnknownEvent } from './event.ts';
 import type { Header } from './header.ts';
 import { dueNow } from './due.ts';
 import type { Finding, Leg, Standpoint, Story } from './story.ts';
@@ -14,8 +15,15 @@ import { workedMinutes } from './time.ts';
 
 type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
 type Mutable<T> = T extends readonly (infer One)[] ? One[] : T;
-type Place = { readonly n: number; readonly stamp: Stamp; readonly corrected: boolean };
-type Handlers = { readonly [K in Kind]?: (draft: Draft, said: PayloadOf<K>, place: Place) => void };
+
+/** Which event it is that says something, and whether it was put right afterwards. */
+type Mark = { readonly n: number; readonly stamp: Stamp; readonly corrected: boolean };
+
+/** A session as it stands in its file: what it began with, and what was written since. */
+export type Recorded = {
+  readonly header: Header;
+  readonly events: readonly (Event | UnknownEvent)[];
+};
 
 /** Makes the story of a session from its header and its events; corrections are applied first. */
 export function fold(header: Header, events: readonly (Event | UnknownEvent)[]): Story {
@@ -69,56 +77,59 @@ function asWalked(tree: Tree, { facts, sheet = {} }: Header['vehicle']): Tree {
 
 function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
   if (said === undefined || event.kind === 'unknown') return;
-  const handler = handlers[said.kind] as
-    | ((draft: Draft, said: unknown, place: Place) => void)
-    | undefined;
   const { n, at, run, mono, up } = event;
-  handler?.(draft, said, { n, stamp: { at, run, mono, up }, corrected: correctedBy.length > 0 });
+  const mark = { n, stamp: { at, run, mono, up }, corrected: correctedBy.length > 0 };
+  dispatch(handlers, 'kind', said, draft, mark);
 }
 
-const handlers: Handlers = {
-  conditions: (draft, { set, notKnown = [] }) => {
+/** The kinds that the story is not made of: they are told from the record itself. */
+const nothing = (): void => {};
+
+const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
+  conditions: ({ set, notKnown = [] }, draft) => {
     draft.conditions = { ...draft.conditions, ...set };
     draft.notKnown = [...draft.notKnown, ...notKnown].filter((name) => !Object.hasOwn(set, name));
   },
-  standing: (draft, { set }) => {
+  standing: ({ set }, draft) => {
     draft.standing = { ...draft.standing, ...set };
   },
-  access: (draft, { access, now }) => {
+  access: ({ access, now }, draft) => {
     draft.open = draft.open.filter((one) => one !== access);
     if (now === 'open') draft.open.push(access);
   },
-  'check-begun': (draft, { check, acknowledged }, { n }) => {
+  'check-begun': ({ check, acknowledged }, draft, { n }) => {
     draft.begun = { n, check };
     acknowledge(draft, `check:${check}`, acknowledged);
   },
-  found: (draft, { kind: _, ...said }, place) => {
-    draft.findings.push(finding(draft, said, place));
+  found: ({ kind: _, ...said }, draft, mark) => {
+    draft.findings.push(finding(draft, said, mark));
     draft.skipped = draft.skipped.filter(({ check }) => check !== said.check);
     draft.unsure = draft.unsure.filter(({ check }) => check !== said.check);
   },
-  unsure: (draft, { check }, { n, stamp }) => draft.unsure.push({ n, stamp, check }),
-  skipped: (draft, { check, reason }, { n, stamp }) =>
+  unsure: ({ check }, draft, { n, stamp }) => {
+    draft.unsure.push({ n, stamp, check });
+  },
+  skipped: ({ check, reason }, draft, { n, stamp }) =>
     draft.skipped.push({ n, stamp, check, reason }),
-  'part-off': (draft, { part, where }, { n }) =>
+  'part-off': ({ part, where }, draft, { n }) =>
     draft.partsOff.push({ n, part, ...(where !== undefined && { where }) }),
-  'part-on': (draft, { part }) => {
+  'part-on': ({ part }, draft) => {
     draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
   },
-  condemned: (draft, { cause, acknowledged = [] }, { n, stamp }) => {
+  condemned: ({ cause, acknowledged = [] }, draft, { n, stamp }) => {
     draft.condemned.push({ n, stamp, cause });
     acknowledge(draft, `cause:${cause}`, acknowledged);
   },
-  repaired: (draft, { kind: _, ...said }, { n, stamp }) => {
+  repaired: ({ kind: _, ...said }, draft, { n, stamp }) => {
     draft.repairs.push({ ...said, n, stamp, leg: draft.legs.length - 1 });
     acknowledge(draft, `cause:${said.cause}`, said.acknowledged);
   },
-  proved: (draft, { kind: _, good, ...said }, place) => {
-    const proof = { ...finding(draft, said, place), proof: true };
+  proved: ({ kind: _, good, ...said }, draft, mark) => {
+    const proof = { ...finding(draft, said, mark), proof: true };
     draft.findings.push(proof);
     draft.proofs.push({ ...proof, good });
   },
-  leg: (draft, said, { n }) => {
+  leg: (said, draft, { n }) => {
     const tree = readLeg(said);
     const shop = Shop.safeParse(said.shop);
     if (tree.kind === 'bad' || !shop.success) return;
@@ -129,11 +140,17 @@ const handlers: Handlers = {
       ...(said.reason !== undefined && { reason: said.reason }),
     });
   },
-  'follow-up': (draft, { kind: _, ...said }, { n, stamp }) =>
+  'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.followUps.push({ ...said, n, stamp }),
-  closed: (draft, { kind: _, ...said }, { n, stamp }) => {
+  closed: ({ kind: _, ...said }, draft, { n, stamp }) => {
     draft.closed = { ...said, n, stamp };
   },
+  noted: nothing,
+  photographed: nothing,
+  timer: nothing,
+  corrected: nothing,
+  paused: nothing,
+  resumed: nothing,
 };
 
 /** A leg's tree, read once: the event that holds it is the same object at every fold. */
@@ -149,7 +166,7 @@ function readLeg({ whole, tree }: PayloadOf<'leg'>): Parsed<Tree> {
 function finding(
   draft: Draft,
   said: Omit<PayloadOf<'found'>, 'kind'>,
-  { n, stamp, corrected }: Place,
+  { n, stamp, corrected }: Mark,
 ): Finding {
   return {
     ...said,

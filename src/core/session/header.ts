@@ -4,6 +4,7 @@ import { booksOf } from '../tree/limits.ts';
 import { Tree } from '../tree/model.ts';
 import { Shop } from '../tree/shop.ts';
 import { Amount, Conditions } from './event.ts';
+import { freeText } from './free-text.ts';
 
 /** The first line of a session file: everything that must be known before the first event. */
 export const Header = z.object({
@@ -11,12 +12,12 @@ export const Header = z.object({
   id: z.string().max(200),
   tool: z.string().max(100),
   opened: z.string().max(40),
-  who: z.string().max(200),
+  who: freeText(200),
   vehicle: z.object({
-    name: z.string().max(500),
+    name: freeText(500),
     facts: z.record(Id, Id),
     /** Figures of the vehicle's own book, by the name that trees use, and where each was read. */
-    sheet: z.record(Id, Amount.extend({ where: z.string().max(500).optional() })).optional(),
+    sheet: z.record(Id, Amount.extend({ where: freeText(500).optional() })).optional(),
   }),
   conditions: Conditions,
   units: z.enum(['us', 'metric']),

@@ -1,56 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { eventKinds, newEvent, parseEvent, parsePayload } from '../../../src/core/session/event.ts';
-import type { Payload } from '../../../src/core/session/event.ts';
+import { eventKinds } from '../../../src/core/session/event.ts';
+import { newEvent, parseEvent, parsePayload } from '../../../src/core/session/read-event.ts';
+import { everyKind } from '../../helpers/every-kind.ts';
 import { stampAt } from '../../helpers/story.ts';
-
-const amount = { value: 12.4, unit: 'V', typed: '12,4' };
-
-/** One of every kind, with everything that it can say. */
-const said: readonly Payload[] = [
-  { kind: 'conditions', set: { altitude: { value: 5200, unit: 'ft' } } },
-  { kind: 'standing', set: { battery: 'disconnected', key: 'off' }, implied: true },
-  { kind: 'access', access: 'dash', now: 'open', implied: true },
-  { kind: 'check-begun', check: 'look', acknowledged: ['hot'] },
-  {
-    kind: 'found',
-    check: 'volts',
-    result: 'full',
-    orResult: 'low',
-    reading: amount,
-    insisted: true,
-  },
-  { kind: 'unsure', check: 'look', told: '2026-04-11T10:00+02:00' },
-  { kind: 'skipped', check: 'look', reason: 'rusted in' },
-  { kind: 'noted', text: 'n', about: 'look' },
-  { kind: 'photographed', file: 'a.jpg', caption: 'c', about: 'look' },
-  { kind: 'part-off', part: 'bezel', where: 'tray' },
-  { kind: 'part-on', part: 'bezel' },
-  { kind: 'timer', label: 'cool down', minutes: 10 },
-  { kind: 'condemned', cause: 'wire', acknowledged: ['spark'] },
-  {
-    kind: 'repaired',
-    cause: 'wire',
-    did: 'spliced',
-    parts: ['sleeve'],
-    minutes: 20,
-    cost: '2.50',
-    acknowledged: [],
-  },
-  { kind: 'proved', check: 'lamp', result: 'lit', good: true },
-  { kind: 'leg', tree: 'no-crank', reason: 'r', whole: {}, shop: {} },
-  { kind: 'corrected', of: 3, to: { kind: 'noted', text: 'x' }, reason: 'typo' },
-  { kind: 'follow-up', urgency: 'soon', text: 'tires' },
-  { kind: 'paused' },
-  { kind: 'resumed', torn: 17 },
-  { kind: 'closed', as: 'fixed', text: 't', leftOpen: ['bezel'] },
-];
 
 describe('events of a session', () => {
   test('the table below holds every kind there is', () => {
-    expect(said.map(({ kind }) => kind)).toEqual(eventKinds);
+    expect(everyKind.map(({ kind }) => kind)).toEqual(eventKinds);
   });
 
-  test.each(said.map((payload) => [payload.kind, payload] as const))(
+  test.each(everyKind.map((payload) => [payload.kind, payload] as const))(
     '%s is read back as it was written',
     (kind, payload) => {
       const event = { n: 7, ...stampAt(7), ...payload };

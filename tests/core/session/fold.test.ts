@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Action } from '../../../src/core/session/action.ts';
-import { parseEvent } from '../../../src/core/session/event.ts';
+import { parseEvent } from '../../../src/core/session/read-event.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { nextNumber } from '../../../src/core/session/story.ts';
 import { after, headerFor, stampAt } from '../../helpers/story.ts';

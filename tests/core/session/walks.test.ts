@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Action } from '../../../src/core/session/action.ts';
-import { parseEvent, type Event } from '../../../src/core/session/event.ts';
+import type { Event } from '../../../src/core/session/event.ts';
+import { parseEvent } from '../../../src/core/session/read-event.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { decide } from '../../../src/core/session/rules/rules.ts';
 import { nextNumber, type Story } from '../../../src/core/session/story.ts';

@@ -1,23 +1,12 @@
 import type { Entry } from '../../session/correct.ts';
-import type { Kind } from '../../session/event.ts';
+import { traits, type Work } from '../../session/event.ts';
 import type { Story } from '../../session/story.ts';
 import { workedSeconds } from '../../session/time.ts';
 import type { Block } from '../block.ts';
 import { minuteWords, sentence } from '../words/wording.ts';
 
-export type Account = 'checking' | 'opening up' | 'repairing' | 'waiting' | 'lost';
-
-export type Ledger = Readonly<Record<Account, number>>;
-
-const usual: { readonly [K in Kind]?: Account } = {
-  access: 'opening up',
-  'part-off': 'opening up',
-  'part-on': 'opening up',
-  standing: 'opening up',
-  repaired: 'repairing',
-  condemned: 'checking',
-  resumed: 'waiting',
-};
+/** Minutes by what they were spent on. */
+export type Ledger = Readonly<Record<Work | 'lost', number>>;
 
 /**
  * Where the minutes went, by what each stretch of time ended in. Lost is what had to be done over:
@@ -47,10 +36,10 @@ export const isPartOfNext = ({ said }: Entry): boolean =>
   said?.kind === 'check-begun' ||
   ((said?.kind === 'standing' || said?.kind === 'access') && said.implied === true);
 
-function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): Account {
+function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): keyof Ledger {
   if (wasted.has(event.n)) return 'lost';
   if (said?.kind === 'standing' && said.set.heat !== undefined) return 'waiting';
-  return event.kind === 'unknown' ? 'checking' : (usual[event.kind] ?? 'checking');
+  return event.kind === 'unknown' ? 'checking' : traits[event.kind].work;
 }
 
 /** Events whose time bought nothing. */

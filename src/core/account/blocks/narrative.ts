@@ -18,7 +18,9 @@ type Group = { readonly clauses: readonly [Clause, ...Clause[]] };
 
 /** The way from the first check to the last as paragraphs, cautions before what they belong to. */
 export function wayBlocks(context: AccountContext, cautions: ToldCautions): readonly Block[] {
-  const clauses = context.story.entries.flatMap((entry) => clauseOf(context, entry) ?? []);
+  const clauses = context.story.entries
+    .flatMap((entry) => clauseOf(context, entry) ?? [])
+    .filter(({ kind }) => kind !== 'aside');
   const narrator = new Narrator(context);
   return paragraphsOf(grouped(clauses)).flatMap((paragraph): Block[] => {
     const all = paragraph.flatMap((group) => group.clauses);
@@ -109,6 +111,8 @@ class Narrator {
         clauses.flatMap(({ closed }) => closed ?? []),
         phrasing,
       );
+    // Its caption stands under it.
+    if (one.picture !== undefined) return '';
     return clauses.length === 1
       ? one.phrase(phrasing)
       : quietSentences(

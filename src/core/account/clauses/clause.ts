@@ -12,7 +12,7 @@ export type Clause = {
   readonly n: number;
   readonly at: string;
   /** Clauses of one kind may be told together. */
-  readonly kind: 'finding' | 'quiet finding' | 'closing' | 'repair' | 'proof' | 'other';
+  readonly kind: 'finding' | 'quiet finding' | 'closing' | 'repair' | 'proof' | 'aside' | 'other';
   /** Begins a new paragraph. */
   readonly begins: boolean;
   readonly finding?: Finding;

@@ -1,21 +1,21 @@
+import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
-import type { Kind, PayloadOf } from '../../session/event.ts';
-import { accessName } from '../../session/story.ts';
+import type { Payload, PayloadOf } from '../../session/event.ts';
+import { accessName, type Story } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
 import { withdrawnWords } from './finding-words.ts';
-import type { AccountContext } from '../context.ts';
+import { accountContext, type AccountContext } from '../context.ts';
 import { askedThing, asClause, joined, minuteWords, sentence } from '../words/wording.ts';
 
-export type Place = { readonly context: AccountContext; readonly entry: Entry };
-type Makers = {
-  readonly [K in Kind]?: (said: PayloadOf<K>, place: Place) => Omit<Clause, 'n' | 'at'> | undefined;
-};
+type Made = Omit<Clause, 'n' | 'at'>;
 
-/** What an event is told as; undefined for what needs no words. */
+type Place = { readonly context: AccountContext; readonly entry: Entry };
+
+/** What an event is told as; undefined for what cannot be read, or was corrected into nothing. */
 export function clauseOf(context: AccountContext, entry: Entry): Clause | undefined {
   const { event, said, correctedBy } = entry;
   const told = said !== undefined && 'told' in said ? said.told : undefined;
@@ -25,14 +25,20 @@ export function clauseOf(context: AccountContext, entry: Entry): Clause | undefi
     const text = withdrawnWords(context, entry);
     return { ...plain(text), ...place, phrase: () => text };
   }
-  const make = makers[said.kind] as
-    | ((said: unknown, place: Place) => Omit<Clause, 'n' | 'at'> | undefined)
-    | undefined;
-  const made = make?.(said, { context, entry });
+  const made = dispatch(makers, 'kind', said, { context, entry });
   return made === undefined ? undefined : { ...made, ...place };
 }
 
-const makers: Makers = {
+/** One event by itself, for a list of events: in the words of the account, without the suspects. */
+export function eventWords(story: Story, entry: Entry): string {
+  const clause = clauseOf(accountContext(story, {}, []), entry);
+  return clause?.phrase({ when: '', turn: 0 }) ?? 'An entry that cannot be read.';
+}
+
+/** What the account tells in another place, or with the step it belongs to: only a list tells it here. */
+const aside = (text: string): Made => plain(text, { kind: 'aside' });
+
+const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   found: (_, { context, entry }) => {
     const finding = context.findings.get(entry.event.n);
     if (finding === undefined) return undefined;
@@ -57,9 +63,11 @@ const makers: Makers = {
   noted: ({ text }, { context }) => plain(`${context.who} noted: "${text.trim()}"`),
   photographed: (said) => {
     const picture = pictureOf(said);
-    return picture === undefined
-      ? plain(`a photograph was taken: ${asClause(said.caption)} (${said.file})`)
-      : { ...plain(''), picture, phrase: () => '' };
+    const file = picture === undefined ? ` (${said.file})` : '';
+    return {
+      ...plain(`a photograph was taken: ${asClause(said.caption)}${file}`),
+      ...(picture !== undefined && { picture }),
+    };
   },
   timer: ({ label, minutes }) =>
     plain(`a timer ran for ${minuteWords(minutes)}: ${asClause(label)}`),
@@ -71,9 +79,8 @@ const makers: Makers = {
   access: ({ access, now, implied }, { context }) => {
     const name = asClause(accessName(context.story, access));
     if (now === 'closed') return closing({ access: name });
-    return implied === true
-      ? undefined
-      : plain(`${context.who} opened up for what came next (${name})`, { begins: true });
+    const text = `${context.who} opened up for what came next (${name})`;
+    return implied === true ? aside(text) : plain(text, { begins: true });
   },
   leg: ({ reason }, { context, entry }) => {
     const leg = context.story.legs.find(({ since }) => since === entry.event.n);
@@ -89,13 +96,21 @@ const makers: Makers = {
       `${context.who} took the work up again${torn === undefined ? '' : '; the record had been cut off in the middle of a line, which is passed over'}`,
       { begins: true },
     ),
+  conditions: (_, { context }) => aside(`${context.who} took down the conditions`),
+  standing: ({ set }) =>
+    aside(`now ${joined(Object.entries(set).map(([part, state]) => `${part} ${state}`))}`),
+  'check-begun': ({ check }, { context }) =>
+    aside(`${context.who} began with ${askedThing(context.story, check)}`),
+  corrected: ({ to }) =>
+    aside(`an earlier entry was ${to === undefined ? 'withdrawn' : 'put right'}`),
+  'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
+  closed: () => aside('the session was closed'),
 };
 
 /** Said once for all that is closed up in a row. */
-const closing = (closed: Closed): Omit<Clause, 'n' | 'at'> => ({
-  ...plain(''),
-  kind: 'closing',
-  closed,
+const closing = (closed: Closed): Made => ({
+  ...plain('', { kind: 'closing', closed }),
+  phrase: (phrasing) => closingWords([closed], phrasing),
 });
 
 /** Parts that went back on, and what was closed up again, in one sentence. */

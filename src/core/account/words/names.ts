@@ -1,7 +1,9 @@
-import type { Event, Payload, UnknownEvent } from '../../session/event.ts';
-import type { Header } from '../../session/header.ts';
+import { modelOf, type Event, type Kind } from '../../session/event.ts';
+import type { Recorded } from '../../session/fold.ts';
+import { changeFreeText } from '../../session/free-text.ts';
+import { Header } from '../../session/header.ts';
 
-type Told = { readonly header: Header; readonly events: readonly (Event | UnknownEvent)[] };
+type Hide = (text: string) => string;
 
 const unnamed = 'the vehicle';
 const somebody = 'the mechanic';
@@ -10,42 +12,41 @@ const somebody = 'the mechanic';
  * The session as a stranger may read it: the vehicle's and the mechanic's names are gone from the
  * header and from everything that was typed. Plates and places in notes cannot be known for such.
  */
-export function withoutNames({ header, events }: Told): Told {
+export function withoutNames({ header, events }: Recorded): Recorded {
   const hide = hider([
     [header.vehicle.name, unnamed],
     [header.who, somebody],
   ]);
+  const kinds = kindsOf(events);
+  const vehicle = changeFreeText(Header.shape.vehicle, header.vehicle, hide) as Header['vehicle'];
   return {
-    header: { ...header, who: '', vehicle: { ...header.vehicle, name: unnamed } },
-    events: events.map((event) => (event.kind === 'unknown' ? event : hidden(event, hide))),
+    header: { ...header, who: '', vehicle: { ...vehicle, name: unnamed } },
+    events: events.map((event) => (event.kind === 'unknown' ? event : hidden(event, kinds, hide))),
   };
 }
 
-/** Fields that hold what a person typed. */
-const typed = new Set(['text', 'caption', 'did', 'cost', 'reason', 'label', 'where', 'part']);
-const typedLists = new Set(['parts', 'leftOpen']);
-
-function hidden(event: Event, hide: (text: string) => string): Event {
-  if (event.kind === 'corrected' && event.to !== undefined)
-    return { ...fields(event, hide), to: fields(event.to, hide) };
-  return fields(event, hide);
+/** What an event says, by its model; a correction by the model of what it corrects. */
+function hidden(event: Event, kinds: ReadonlyMap<number, Kind>, hide: Hide): Event {
+  const own = changeFreeText(modelOf(event.kind), event, hide) as Event;
+  if (own.kind !== 'corrected' || own.to === undefined) return own;
+  const kind = kinds.get(own.of);
+  // Nobody reads a correction of what is not there; it may say anything.
+  const to = kind === undefined ? {} : changeFreeText(modelOf(kind), own.to, hide);
+  return { ...own, to: to as typeof own.to };
 }
 
-function fields<T extends Event | Payload | Record<string, unknown>>(
-  of: T,
-  hide: (text: string) => string,
-): T {
-  const entries = Object.entries(of).map(([name, value]: [string, unknown]) => {
-    if (typed.has(name) && typeof value === 'string') return [name, hide(value)] as const;
-    if (typedLists.has(name) && Array.isArray(value))
-      return [name, value.map((one: unknown) => (typeof one === 'string' ? hide(one) : one))];
-    return [name, value] as const;
-  });
-  return Object.fromEntries(entries) as T;
+/** The kind of each event by its number; a correction of a correction has that of the first named. */
+function kindsOf(events: Recorded['events']): ReadonlyMap<number, Kind> {
+  const kinds = new Map<number, Kind>();
+  for (const event of events) {
+    const kind = event.kind === 'corrected' ? kinds.get(event.of) : event.kind;
+    if (kind !== undefined && kind !== 'unknown') kinds.set(event.n, kind);
+  }
+  return kinds;
 }
 
 /** Replaces whole words only, in any case; names of one letter would hit too much. */
-function hider(names: readonly (readonly [name: string, stand: string])[]) {
+function hider(names: readonly (readonly [name: string, stand: string])[]): Hide {
   const rules = names
     .map(([name, stand]) => [name.trim(), stand] as const)
     .filter(([name]) => name.length > 1)
@@ -56,6 +57,5 @@ function hider(names: readonly (readonly [name: string, stand: string])[]) {
         stand,
       ] as const;
     });
-  return (text: string): string =>
-    rules.reduce((left, [rule, stand]) => left.replace(rule, () => stand), text);
+  return (text) => rules.reduce((left, [rule, stand]) => left.replace(rule, () => stand), text);
 }

@@ -10,7 +10,7 @@ import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './lookup.ts';
 import { currentLeg, lastFinding, type Story } from '../story.ts';
 import { today } from '../today.ts';
 
-export function begin(story: Story, action: ActionOf<'begin'>): Ruling {
+export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
   return accept(
@@ -29,11 +29,11 @@ export function begin(story: Story, action: ActionOf<'begin'>): Ruling {
  * Records what a check showed. Shown by the complaint's own check while a repair waits for its
  * proof, it is that proof.
  */
-export function find(story: Story, action: ActionOf<'find'>): Ruling {
+export function find(action: ActionOf<'find'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
   if (awaitsProof(story) && action.check === currentLeg(story).tree.complaint.confirm)
-    return prove(story, { ...action, do: 'prove' });
+    return prove({ ...action, do: 'prove' }, story);
   const answered = readAnswer({ id: action.check, check, today: today(story) }, action);
   if (answered.kind === 'refused') return answered;
   return accept(
@@ -50,7 +50,7 @@ export function find(story: Story, action: ActionOf<'find'>): Ruling {
   );
 }
 
-export function unsure(story: Story, action: ActionOf<'unsure'>): Ruling {
+export function unsure(action: ActionOf<'unsure'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
   if (action.between === undefined)
@@ -59,10 +59,10 @@ export function unsure(story: Story, action: ActionOf<'unsure'>): Ruling {
       { kind: 'unsure', check: action.check, ...toldAt(action) },
     ]);
   const [result, orResult] = action.between;
-  return find(story, { do: 'find', check: action.check, result, orResult, told: action.told });
+  return find({ do: 'find', check: action.check, result, orResult, told: action.told }, story);
 }
 
-export function skip(story: Story, action: ActionOf<'skip'>): Ruling {
+export function skip(action: ActionOf<'skip'>, story: Story): Ruling {
   if (checkOf(story, action.check) === undefined) return noSuchCheck(story, action.check);
   if (action.reason.trim() === '')
     return refuse('no-reason', 'A check is passed over with a reason.', 'Say why in a few words.');

@@ -1,30 +1,15 @@
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
-import type { Kind, Payload } from '../event.ts';
+import { traits, type Payload } from '../event.ts';
 import { noSuchCheck } from './lookup.ts';
 import { checkIn, currentLeg, type Story } from '../story.ts';
 import { today } from '../today.ts';
 
 type Correct = ActionOf<'correct'>;
 
-/** Kinds that may be taken back or said anew; the others are facts about the file itself. */
-const mendable: ReadonlySet<Kind> = new Set([
-  'found',
-  'proved',
-  'unsure',
-  'skipped',
-  'noted',
-  'condemned',
-  'repaired',
-  'follow-up',
-  'photographed',
-  'part-off',
-  'part-on',
-]);
-
 /** A mistake is mended by a new event that names the old one; what was written stays written. */
-export function correct(story: Story, action: Correct): Ruling {
+export function correct(action: Correct, story: Story): Ruling {
   const entry = story.entries.find(({ event }) => event.n === action.n);
   if (entry === undefined)
     return refuse(
@@ -34,7 +19,7 @@ export function correct(story: Story, action: Correct): Ruling {
       String(action.n),
     );
   const { said } = entry;
-  if (said === undefined || !mendable.has(said.kind))
+  if (said === undefined || traits[said.kind].corrects === 'never')
     return refuse(
       'not-correctable',
       `Event ${action.n} (${entry.event.kind}) cannot be corrected.`,
@@ -88,22 +73,11 @@ function answerAnew(
   return accept([{ kind: 'corrected', of: action.n, to, ...reasonOf(action) }]);
 }
 
-/** Where the words of an event stand that a correction's text replaces. */
-const words: { readonly [K in Kind]?: string } = {
-  noted: 'text',
-  'follow-up': 'text',
-  skipped: 'reason',
-  photographed: 'caption',
-  'part-off': 'part',
-  'part-on': 'part',
-  repaired: 'did',
-};
-
 function wordAnew(action: Correct, said: Payload): Record<string, unknown> | undefined {
-  const field = words[said.kind];
+  const field = traits[said.kind].corrects;
   const names = said.kind === 'condemned' || said.kind === 'repaired';
   const anew = {
-    ...(field !== undefined && action.text !== undefined && { [field]: action.text }),
+    ...(field !== 'no words' && action.text !== undefined && { [field]: action.text }),
     ...(names && action.cause !== undefined && { cause: action.cause }),
   };
   return Object.keys(anew).length === 0 ? undefined : { ...said, ...anew };

@@ -5,7 +5,7 @@ import { shopOf } from '../header.ts';
 import { currentLeg, openThings, type Story } from '../story.ts';
 
 /** Goes on with another complaint's tree in the same session; findings and accesses go along. */
-export function leg(story: Story, action: ActionOf<'leg'>, world: World): Ruling {
+export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling {
   const found = world.tree(action.tree);
   if (found === undefined)
     return refuse(
@@ -33,7 +33,7 @@ export function leg(story: Story, action: ActionOf<'leg'>, world: World): Ruling
 }
 
 /** Ends the session. As fixed only with a good proof after the last repair. */
-export function close(story: Story, action: ActionOf<'close'>): Ruling {
+export function close(action: ActionOf<'close'>, story: Story): Ruling {
   const proven = isProven(story);
   const as = action.as ?? (proven ? 'fixed' : 'handed-on');
   if (as === 'fixed' && lastRepair(story) === undefined)

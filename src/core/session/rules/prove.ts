@@ -8,7 +8,7 @@ import { currentLeg, type Story } from '../story.ts';
 import { today } from '../today.ts';
 
 /** The complaint's own test after a repair: good when it shows its first result. */
-export function prove(story: Story, action: ActionOf<'prove'>): Ruling {
+export function prove(action: ActionOf<'prove'>, story: Story): Ruling {
   const { tree } = currentLeg(story);
   const id = tree.complaint.confirm;
   const check = checkOf(story, id);

@@ -5,14 +5,14 @@ import { causeOf, noSuchCause, toldAt, unread } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** Names a cause as found. */
-export function condemn(story: Story, action: ActionOf<'condemn'>): Ruling {
+export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
   const acknowledged = action.acknowledged === true ? { acknowledged: cause.repair.cautions } : {};
   return accept([{ kind: 'condemned', cause: action.cause, ...acknowledged, ...toldAt(action) }]);
 }
 
-export function repair(story: Story, action: ActionOf<'repair'>): Ruling {
+export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
   const { shop } = currentLeg(story);

@@ -1,4 +1,5 @@
-import type { Action, ActionOf } from '../action.ts';
+import { dispatch, type Handlers } from '../../dispatch.ts';
+import type { Action } from '../action.ts';
 import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
 import { correct } from './correct.ts';
@@ -8,10 +9,8 @@ import { prove } from './prove.ts';
 import { condemn, repair } from './repair.ts';
 import type { Story } from '../story.ts';
 
-type Rule<D extends Action['do']> = (story: Story, action: ActionOf<D>, world: World) => Ruling;
-type Rules = { readonly [D in Action['do']]: Rule<D> };
-
-const rules: Rules = {
+/** What becomes of each action; a rule looks at the story, and asks the world for no more than a tree. */
+const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   conditions,
   standing,
   access,
@@ -26,14 +25,14 @@ const rules: Rules = {
   leg,
   close,
   'part-on': partOn,
-  note: (_, { do: __, ...said }) =>
+  note: ({ do: _, ...said }) =>
     said.text.trim() === ''
       ? refuse('empty-note', 'The note is empty.', 'Type what is to be kept.')
       : accept([{ ...said, kind: 'noted' }]),
-  photo: (_, { do: __, ...said }) => accept([{ ...said, kind: 'photographed' }]),
-  'part-off': (_, { do: __, ...said }) => accept([{ ...said, kind: 'part-off' }]),
-  timer: (_, { do: __, ...said }) => accept([{ ...said, kind: 'timer' }]),
-  'follow-up': (_, { text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),
+  photo: ({ do: _, ...said }) => accept([{ ...said, kind: 'photographed' }]),
+  'part-off': ({ do: _, ...said }) => accept([{ ...said, kind: 'part-off' }]),
+  timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),
+  'follow-up': ({ text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),
   pause: () => accept([{ kind: 'paused' }]),
 };
 
@@ -51,6 +50,5 @@ export function decide(story: Story, action: Action, world: World): Ruling {
       'This session is closed.',
       'Start a new one for new work; notes and follow-ups can still be added here.',
     );
-  const rule = rules[action.do] as Rule<Action['do']>;
-  return rule(story, action, world);
+  return dispatch(rules, 'do', action, story, world);
 }

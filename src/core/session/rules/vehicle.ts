@@ -46,7 +46,7 @@ function parseCondition(
   });
 }
 
-export function conditions(story: Story, action: ActionOf<'conditions'>): Ruling {
+export function conditions(action: ActionOf<'conditions'>, story: Story): Ruling {
   const parsed = parseConditions(action, story.header.units);
   const { notKnown = [] } = action;
   if (parsed.kind === 'good' && notKnown.length + Object.keys(parsed.value).length === 0)
@@ -61,7 +61,7 @@ export function conditions(story: Story, action: ActionOf<'conditions'>): Ruling
     : { kind: 'refused', problem };
 }
 
-export function standing(_story: Story, { do: _, ...set }: ActionOf<'standing'>): Ruling {
+export function standing({ do: _, ...set }: ActionOf<'standing'>): Ruling {
   return Object.keys(set).length === 0
     ? refuse(
         'no-standing',
@@ -72,7 +72,7 @@ export function standing(_story: Story, { do: _, ...set }: ActionOf<'standing'>)
 }
 
 /** Opens or closes an access; each is opened once and stays open until it is closed. */
-export function access(story: Story, { open, close }: ActionOf<'access'>): Ruling {
+export function access({ open, close }: ActionOf<'access'>, story: Story): Ruling {
   const { shop } = currentLeg(story);
   const id = open ?? close;
   if (id === undefined || (open !== undefined && close !== undefined))
@@ -86,7 +86,7 @@ export function access(story: Story, { open, close }: ActionOf<'access'>): Rulin
   return accept([{ kind: 'access', access: id, now: open === undefined ? 'closed' : 'open' }]);
 }
 
-export function partOn(story: Story, { part }: ActionOf<'part-on'>): Ruling {
+export function partOn({ part }: ActionOf<'part-on'>, story: Story): Ruling {
   const off = story.partsOff.map((one) => one.part);
   if (off.includes(part)) return accept([{ kind: 'part-on', part }]);
   return refuse(

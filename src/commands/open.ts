@@ -1,5 +1,5 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
-import { factsAsked } from '../core/tree/fit.ts';
+import { factsAsked, misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
 import type { Header } from '../core/session/header.ts';
 import { newHeader } from '../core/session/new-header.ts';
@@ -58,6 +58,8 @@ function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
   if (conditions.kind === 'bad') return conditions;
   const facts = readFacts(given.text('facts') ?? '', tree.value, library);
   if (facts.kind === 'bad') return facts;
+  const wrong = misfit(tree.value, facts.value);
+  if (wrong !== undefined) return bad(wrong);
   return good(
     newHeader(
       {

@@ -37,6 +37,11 @@ test.each<[title: string, args: readonly string[], line: RegExp]>([
     ['no-supply', '--vehicle', 'x', '--altitude', '90000ft'],
     /lies outside/,
   ],
+  [
+    'a 6 V vehicle on a tree with the bands of 12 V',
+    ['no-supply', '--vehicle', 'x', '--facts', 'volts=6-volt'],
+    /"no-supply" is written for 12 V/,
+  ],
   ['an unknown fact', ['no-supply', '--vehicle', 'x', '--facts', 'wings=two'], /no fact "wings"/],
   [
     'a folder of trees that is not there',

@@ -1,3 +1,4 @@
+import type { Problem } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Result, Tree } from './model.ts';
 
@@ -23,6 +24,20 @@ export function factsAsked(tree: Tree): readonly string[] {
     ...(tree.safeguards ?? []).map(({ when }) => when),
   ];
   return [...new Set(conditions.flatMap((when) => Object.keys(when ?? {})))];
+}
+
+/**
+ * Why a tree is wrong for a vehicle: the bands of a tree that does not ask for the volts are those
+ * of 12 V, and would call a full 6 V battery flat. Undefined where it fits.
+ */
+export function misfit(tree: Tree, facts: Facts): Problem | undefined {
+  if (facts['volts'] !== '6-volt' || factsAsked(tree).includes('volts')) return undefined;
+  return {
+    code: 'tree-for-12-volts',
+    value: '6-volt',
+    message: `"${tree.id}" is written for 12 V; on a 6 V vehicle it would judge every reading wrong.`,
+    mend: 'Use a tree that asks for the volts. The trade figures know 6 V: battery=6.',
+  };
 }
 
 /** The tree as this vehicle has it: causes, checks and results that it cannot have are gone. */

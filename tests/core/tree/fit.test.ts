@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { exists, factsAsked, fitTree } from '../../../src/core/tree/fit.ts';
+import { exists, factsAsked, fitTree, misfit } from '../../../src/core/tree/fit.ts';
 import { parseTreeValue } from '../../../src/core/tree/parse.ts';
 import { planted, type Fault } from '../../helpers/plant.ts';
 import { smallShop } from '../../helpers/tree.ts';
@@ -32,6 +32,19 @@ describe('what exists on a vehicle', () => {
 });
 
 describe('fitting a tree to a vehicle', () => {
+  test('a tree that does not ask for the volts is wrong for 6 V, one that asks is not', () => {
+    const tree = treeWith();
+    const when = { volts: '12-volt' };
+    const causes = Object.fromEntries(
+      Object.entries(tree.causes).map(([id, cause]) => [id, { ...cause, when }]),
+    );
+
+    expect(misfit(tree, { volts: '6-volt' })).toMatchObject({ code: 'tree-for-12-volts' });
+    expect(misfit(tree, { volts: '12-volt' })).toBeUndefined();
+    expect(misfit(tree, {})).toBeUndefined();
+    expect(misfit({ ...tree, causes }, { volts: '6-volt' })).toBeUndefined();
+  });
+
   test('each fact is asked once, and only if the tree needs it', () => {
     const tree = treeWith(
       ['causes.fuse.when', manual],

@@ -4,6 +4,7 @@ import type { Figure } from '../core/trade/figure.ts';
 import type { FigureInput } from '../core/trade/figure-input.ts';
 import { resultLines } from '../app/pages/figure-page.ts';
 import { runFigure } from '../core/trade/run-figure.ts';
+import { showNumber } from '../core/trade/units/units.ts';
 import { cleanLine } from '../core/text.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
@@ -23,6 +24,14 @@ export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
       code: 'wrong-use',
       message: `"${bare}" is no key=value.`,
       mend: `Use: droplight figure ${name} key=value... ("droplight figure ${name}" tells the keys)`,
+    });
+  const keys = pairs.map((pair) => keyAndValue(pair)[0]);
+  const twice = keys.find((key, at) => keys.indexOf(key) !== at);
+  if (twice !== undefined)
+    return fail(io, {
+      code: 'wrong-use',
+      message: `"${twice}" is given twice.`,
+      mend: 'Give each key once.',
     });
   const run = runFigure(name, Object.fromEntries(pairs.map(keyAndValue)));
   if (run.kind === 'bad') {
@@ -82,11 +91,14 @@ function inputLine(key: string, input: FigureInput): string {
   const values = input.values === undefined ? '' : ` one of ${input.values.join(', ')};`;
   const preset =
     input.default !== undefined
-      ? ` (${input.default} if left out)`
+      ? ` (${presetWords(input.default)} if left out)`
       : input.optional === true
         ? ' (may be left out)'
         : '';
   return `${key}${unitWords(input.unit)}:${values} ${input.about}${preset}`;
 }
+
+const presetWords = (preset: string | number): string =>
+  typeof preset === 'number' ? showNumber(preset, 3) : preset;
 
 const unitWords = (unit: string): string => (unit === '' || unit === '1' ? '' : ` [${unit}]`);

@@ -37,6 +37,7 @@ test('figure with inputs prints one JSON document with units, verdict, source an
 test.each<[title: string, args: readonly string[], line: RegExp]>([
   ['an unknown figure', ['lamda'], /Did you mean lambda/],
   ['an unknown key', ['joint-heat', 'currant=5'], /no input "currant".*current/],
+  ['a key given twice', ['joint-heat', 'current=5', 'current=6'], /"current" is given twice/],
   ['a value out of range', ['dwell', 'cylinders=40'], /40 is outside 1 to 12/],
   ['a word without a value', ['joint-heat', 'current'], /is no key=value/],
   ['an empty value', ['joint-heat', 'current='], /no reading/],

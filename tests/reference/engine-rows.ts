@@ -50,11 +50,12 @@ function compression(row: Row, ask: Ask): number {
 /** A limit moved to an altitude, by the densities that the row's own table gives. */
 function moved(row: Row, ask: Ask): number {
   const [there, here] = [number(row, 'rho') ?? 1, number(row, 'rho500') ?? 1];
-  return ask('compression-at-altitude', {
+  const texts = {
     reading: text(row, 'psi', 'p500_psi'),
     altitude: altitude(row),
     density: there / here,
-  });
+  };
+  return ask('compression-at-altitude', texts, 'byDensity');
 }
 
 function readings(row: Row): string {

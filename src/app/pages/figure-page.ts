@@ -1,7 +1,7 @@
 import { figures, findFigure } from '../../core/trade/catalog.ts';
 import type { Figure } from '../../core/trade/figure.ts';
 import { runFigure, type FigureRun } from '../../core/trade/run-figure.ts';
-import { showReading } from '../../core/trade/units/units.ts';
+import { showNumber, showReading } from '../../core/trade/units/units.ts';
 import type { Parsed } from '../../core/problem.ts';
 
 export type FigureLine = { readonly id: string; readonly label: string };
@@ -64,11 +64,12 @@ export function workOut({ name, fields }: FigurePage): Parsed<FigureRun> {
 export function resultLines(run: FigureRun): readonly string[] {
   const about = findFigure(run.figure)?.outputs ?? {};
   const outputs = Object.entries(run.outputs).map(([key, { value, unit }]) => {
-    const name = key === 'result' ? run.figure.replaceAll('-', ' ') : (about[key]?.about ?? key);
+    const name = about[key]?.about ?? key;
     return `${name.slice(0, 1).toUpperCase()}${name.slice(1)}: ${showReading(value, unit)}`;
   });
   return [
     ...outputs,
+    `From: ${givenWords(run)}`,
     ...(run.verdict === undefined ? [] : [run.verdict]),
     `Source: ${run.source} (${run.mark})`,
   ];
@@ -76,10 +77,23 @@ export function resultLines(run: FigureRun): readonly string[] {
 
 /** One line for the record: what was asked and what came out. */
 export function noteOf(run: FigureRun): string {
-  const given = Object.entries(run.inputs)
-    .map(([key, { value, unit }]) => `${key} ${String(value)}${unit === '1' ? '' : ` ${unit}`}`)
-    .join(', ');
   const { result } = run.outputs;
-  const came = result === undefined ? '' : ` ${showReading(result.value, result.unit)}`;
-  return `${run.figure.replaceAll('-', ' ')}:${came} (${given.trim()}). ${run.verdict ?? ''}`.trim();
+  const about = findFigure(run.figure)?.outputs['result']?.about;
+  const came =
+    result === undefined ? '' : ` ${about ?? 'result'} ${showReading(result.value, result.unit)}`;
+  return `${run.figure.replaceAll('-', ' ')}:${came} (${givenWords(run)}). ${run.verdict ?? ''}`.trim();
+}
+
+/** Every input that counted, presets too: what the answer rests on. */
+function givenWords(run: FigureRun): string {
+  return Object.entries(run.inputs)
+    .map(([key, { value, unit }]) => `${key} ${shownValue(value, unit)}`)
+    .join(', ');
+}
+
+function shownValue(value: FigureRun['inputs'][string]['value'], unit: string): string {
+  if (typeof value === 'string') return value;
+  const numbers = typeof value === 'number' ? [value] : value;
+  const told = numbers.map((each) => showNumber(each, 4)).join(' ');
+  return unit === '' || unit === '1' ? told : `${told} ${unit}`;
 }

@@ -1,15 +1,15 @@
 import { inputReader } from './figure-inputs.ts';
 import type { InputReader, InputValues } from './figure-inputs.ts';
 import type { FigureInput } from './figure-input.ts';
+import type { ReadingValue } from './units/reading.ts';
 
 /** How sure a figure is, told beside every result. */
 export type Mark = 'published' | 'computed' | 'common practice' | 'from memory';
 
 export type FigureOutput = { readonly unit: string; readonly about: string };
-export type Amount = { readonly value: number; readonly unit: string };
 
 export type FigureResult = {
-  readonly outputs: Readonly<Record<string, Amount>>;
+  readonly outputs: Readonly<Record<string, ReadingValue>>;
   readonly verdict?: string;
   /** Only where this answer rests on another source than the figure as a whole. */
   readonly source?: string;
@@ -32,7 +32,7 @@ export type Figure = {
 };
 
 /** What a figure works out: numbers in the units of its outputs; left out where there is none. */
-export type Worked = {
+export type Answer = {
   readonly values: Readonly<Record<string, number | undefined>>;
   readonly verdict?: string | undefined;
   /** Only where the unit of the result depends on the inputs; likewise source and mark. */
@@ -42,7 +42,7 @@ export type Worked = {
 };
 
 export type FigureParts = Omit<Figure, 'run'> & {
-  readonly work: (inputs: InputReader) => Worked;
+  readonly work: (inputs: InputReader) => Answer;
 };
 
 /** A figure from its parts: fills in defaults, checks ranges, gives each output its unit. */
@@ -65,8 +65,8 @@ export function makeFigure(parts: FigureParts): Figure {
 
 function amounts(
   outputs: Readonly<Record<string, FigureOutput>>,
-  worked: Worked,
-): Readonly<Record<string, Amount>> {
+  worked: Answer,
+): Readonly<Record<string, ReadingValue>> {
   const named = Object.entries(outputs).flatMap(([key, { unit }]) => {
     const value = worked.values[key];
     if (value === undefined) return [];

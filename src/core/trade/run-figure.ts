@@ -2,9 +2,10 @@ import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
 import { figures, findFigure } from './catalog.ts';
 import type { InputValues } from './figure-inputs.ts';
-import type { Amount, Figure, Mark } from './figure.ts';
+import type { Figure, Mark } from './figure.ts';
 import type { FigureInput } from './figure-input.ts';
 import { meant } from './units/nearest.ts';
+import type { ReadingValue } from './units/reading.ts';
 import { typedInput } from './typed-inputs.ts';
 import type { TypedInput } from './typed-inputs.ts';
 
@@ -12,7 +13,7 @@ import type { TypedInput } from './typed-inputs.ts';
 export type FigureRun = {
   readonly figure: string;
   readonly inputs: Readonly<Record<string, TypedInput['shown']>>;
-  readonly outputs: Readonly<Record<string, Amount>>;
+  readonly outputs: Readonly<Record<string, ReadingValue>>;
   readonly verdict?: string;
   readonly source: string;
   readonly mark: Mark;

@@ -1,7 +1,7 @@
-import { airPressure, altitudes, vacuumLost } from './figures/air.ts';
+import { airPressure, altitudes, vacuumAtSeaLevel } from './figures/air.ts';
 import { loadTestFloor } from './figures/battery/load.ts';
 import { hydrometerCorrection } from './figures/battery/electrolyte.ts';
-import type { Amount } from './figure.ts';
+import type { ReadingValue } from './units/reading.ts';
 import { convert } from './units/units.ts';
 
 /** Today's conditions as far as they are known. */
@@ -38,7 +38,7 @@ const standards: ReadonlyMap<string, Standard> = new Map([
       needs: ['altitude'],
       unit: 'inHg',
       under: 'at sea level',
-      turn: (value, { altitude }) => value + vacuumLost(feet(altitude)),
+      turn: (value, { altitude }) => vacuumAtSeaLevel(feet(altitude), value),
     },
   ],
   [
@@ -94,7 +94,7 @@ export const standardFigures: readonly string[] = [...standards.keys()];
  */
 export function standardReading(
   figure: string,
-  reading: Amount,
+  reading: ReadingValue,
   conditions: Conditions,
 ): StandardReading {
   const standard = standards.get(figure);

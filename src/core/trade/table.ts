@@ -7,15 +7,20 @@ export type Table = readonly (readonly [place: number, value: number])[];
  */
 export function lookUp(table: Table, place: number, name: string): number {
   const upper = table.findIndex(([at]) => at >= place);
-  const [first = 0] = table[0] ?? [];
-  const [last = 0] = table.at(-1) ?? [];
+  const [first, last] = [rowAt(table, 0)[0], rowAt(table, table.length - 1)[0]];
   if (upper < 0 || !(place >= first)) {
     throw new RangeError(`${name} ${place} is outside ${first} to ${last}.`);
   }
-  const [high, above] = table[upper] ?? [0, 0];
+  const [high, above] = rowAt(table, upper);
   if (high === place) return above;
-  const [low, below] = table[upper - 1] ?? [0, 0];
+  const [low, below] = rowAt(table, upper - 1);
   return below + ((above - below) * (place - low)) / (high - low);
+}
+
+function rowAt(table: Table, index: number): Table[number] {
+  const row = table[index];
+  if (row === undefined) throw new Error(`a table has no row ${index}`);
+  return row;
 }
 
 /** The table read the other way round; its values must rise or fall all the way. */

@@ -1,7 +1,7 @@
 import { measured, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
-import { convert, showReading } from '../units/units.ts';
+import { asShown, convert, showReading } from '../units/units.ts';
 
 export const altitudes = span('altitude', -2000, 36_000, 'ft');
 
@@ -74,6 +74,19 @@ export function vacuumAt(feet: number, seaLevel: number): number {
   return inSpan(left, span('vacuum here', 0, 31, 'inHg'));
 }
 
+/** Below this an engine hardly draws, and what it lacks is not for the thin air to explain. */
+const feeble = 5;
+
+/**
+ * What a vacuum read at an altitude would be at sea level: the pressure in the manifold stays. The
+ * correction fades below 5 inHg and is nothing at 0, where nothing is drawn at any height (common
+ * practice). Worked example: 15 inHg at 5200 ft: 20.21 inHg; 0 inHg: 0.
+ */
+export function vacuumAtSeaLevel(feet: number, reading: number): number {
+  const part = Math.min(1, Math.max(0, reading / feeble));
+  return reading + part * vacuumLost(feet);
+}
+
 export const vacuumAtAltitude = makeFigure({
   name: 'vacuum-at-altitude',
   family: 'air',
@@ -98,27 +111,39 @@ export const vacuumAtAltitude = makeFigure({
     'US Standard Atmosphere 1976; normal, snap and 1 inHg rule US Army OD1001; band common practice',
   mark: 'computed',
   work: (inputs) => {
-    const lost = vacuumLost(inputs.number('altitude'));
-    const reading = inputs.maybe('reading');
+    const feet = inputs.number('altitude');
+    const lost = vacuumLost(feet);
+    const reading = readable(inputs.maybe('reading'), feet);
     const [low, high] = [healthy.low - lost, healthy.high - lost];
     return {
       values: {
-        result: vacuumAt(inputs.number('altitude'), inputs.number('seaLevel')),
+        result: vacuumAt(feet, inputs.number('seaLevel')),
         low: Math.max(0, low),
         high: Math.max(0, high),
-        byRule: inputs.number('seaLevel') - inputs.number('altitude') / 1000,
+        byRule: inputs.number('seaLevel') - feet / 1000,
         snapLow: healthy.snapLow,
         snapHigh: Math.max(0, healthy.snapHigh - lost),
-        atSeaLevel: reading === undefined ? undefined : reading + lost,
+        atSeaLevel: reading === undefined ? undefined : vacuumAtSeaLevel(feet, reading),
       },
       verdict: judgeVacuum(low, high, reading),
     };
   },
 });
 
+/** RangeError for more vacuum than there is air to draw away. */
+function readable(reading: number | undefined, feet: number): number | undefined {
+  const air = convert(airPressure(feet), 'kPa', 'inHg');
+  return reading === undefined
+    ? undefined
+    : inSpan(reading, { ...vacuums, high: Math.min(vacuums.high, air) });
+}
+
 function judgeVacuum(low: number, high: number, reading?: number): string | undefined {
   if (reading === undefined) return undefined;
+  if (reading === 0) return `None: is the gauge on, and on the manifold? ${ruleOfThumb}`;
   const band = `${showReading(Math.max(0, low), 'inHg')} to ${showReading(Math.max(0, high), 'inHg')}`;
-  const word = reading < low ? 'Low' : reading > high ? 'High' : 'Healthy';
+  const read = asShown(reading, 'inHg');
+  const isLow = read < asShown(low, 'inHg');
+  const word = isLow ? 'Low' : read > asShown(high, 'inHg') ? 'High' : 'Healthy';
   return `${word}: ${band} is healthy here; some engines sit lower. ${ruleOfThumb}`;
 }

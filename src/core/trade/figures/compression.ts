@@ -2,7 +2,7 @@ import { airPressure, altitudes, densityRatio } from './air.ts';
 import { generalTable, measured, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
-import { convert, showReading } from '../units/units.ts';
+import { asShown, convert, showReading } from '../units/units.ts';
 
 const ratios = span('compression ratio', 1, 30, '');
 const exponents = span('exponent', 1, 1.4, '');
@@ -61,12 +61,12 @@ export const compressionAtAltitude = makeFigure({
     }),
   },
   outputs: {
-    result: { unit: 'psi', about: 'by air density, as trade tables have it' },
-    byPressure: { unit: 'psi', about: 'by air pressure, as reasoning has it' },
+    result: { unit: 'psi', about: 'by air pressure, as the trees judge it' },
+    byDensity: { unit: 'psi', about: 'by air density, as trade tables have it' },
     densityFactor: { unit: '1', about: 'density there over density here' },
     pressureFactor: { unit: '1', about: 'pressure there over pressure here' },
   },
-  formula: 'reading x density ratio; reading x pressure ratio',
+  formula: 'reading x pressure ratio; trade tables: reading x density ratio',
   range: '-2000 to 36,000 ft',
   source: 'US Standard Atmosphere 1976; US Army TM 5-3895-359-14&P scales by density',
   mark: 'computed',
@@ -77,12 +77,12 @@ export const compressionAtAltitude = makeFigure({
     const reading = inputs.number('reading');
     return {
       values: {
-        result: reading * density,
-        byPressure: reading * pressure,
+        result: reading * pressure,
+        byDensity: reading * density,
         densityFactor: density,
         pressureFactor: pressure,
       },
-      verdict: `Take the two as a band. ${generalTable}`,
+      verdict: `The cylinders draw thinner air: a gauge goes with its pressure. Tables by density ask a little more. ${generalTable}`,
     };
   },
 });
@@ -127,12 +127,15 @@ export const compressionSpread = makeFigure({
   work: (inputs) => {
     const readings = inputs.list('readings');
     const wet = inputs.list('wet');
+    if (wet.length > 0 && wet.length !== readings.length)
+      throw new RangeError(`wet has ${wet.length} readings, dry ${readings.length}: give as many.`);
     const mean = readings.reduce((sum, each) => sum + each, 0) / readings.length;
     const floor = 0.75 * bestOf(readings);
-    const weakest = readings.indexOf(Math.min(...readings));
+    const lowest = Math.min(...readings);
+    const weakest = readings.indexOf(lowest);
     const wetted = wet[weakest];
-    const rise = wetted === undefined ? undefined : wetted - (readings[weakest] ?? 0);
-    const low = (readings[weakest] ?? 0) < floor;
+    const rise = wetted === undefined ? undefined : wetted - lowest;
+    const low = asShown(lowest, 'psi') < asShown(floor, 'psi');
     return {
       values: {
         result: spreadOf(readings),
@@ -141,7 +144,10 @@ export const compressionSpread = makeFigure({
         mean,
         wetRise: rise,
       },
-      verdict: judgeSpread({ low, weakest: weakest + 1, floor, rise }),
+      verdict:
+        readings.length === 1
+          ? `One cylinder alone tells little: read them all. ${ruleOfThumb}`
+          : judgeSpread({ low, weakest: weakest + 1, floor, rise }),
     };
   },
 });

@@ -5,7 +5,7 @@ import { inSpan, span } from '../span.ts';
 import { saturationPressure, saturationTemperature } from './steam.ts';
 import { lookUp } from '../table.ts';
 import type { Table } from '../table.ts';
-import { convert, showReading } from '../units/units.ts';
+import { convert } from '../units/units.ts';
 
 const caps = span('cap', 0, 30, 'psi');
 const glycols = span('glycol', 0, 70, '%');
@@ -31,6 +31,10 @@ export function boilingPoint(pressure: number, percent = 0): number {
   const asWater = inSpan(pressure, absolutes) / waterFraction(percent);
   return convert(saturationTemperature(convert(asWater, 'psi', 'MPa')), 'K', 'F');
 }
+
+/** No temperature to open a cap at: far below boiling the system still holds pressure and scalds. */
+const hotCap =
+  'Never open a hot cap, at whatever temperature: wait until the top hose is cold to the hand. It is under pressure below its boiling point too.';
 
 export const boilingPointFigure = makeFigure({
   name: 'boiling-point',
@@ -71,7 +75,7 @@ export const boilingPointFigure = makeFigure({
         rise: cap === 0 ? undefined : (hot - open) / cap,
         rule: 3,
       },
-      verdict: `Never open a cap above ${showReading(Math.round(open), 'F')}, better not before it is hand-warm.`,
+      verdict: hotCap,
     };
   },
 });

@@ -71,7 +71,7 @@ export const dwell = makeFigure({
     closedTime: { unit: 'ms', about: 'points closed each time' },
     timingShift: { unit: 'deg', about: 'what the change does to timing, crank degrees' },
     usual: { unit: 'deg', about: 'usual dwell for that many cylinders' },
-    gap: { unit: 'in', about: 'average gap of a training text; many fours need about 0.015' },
+    gap: { unit: 'in', about: 'average gap of a training text, never a specification' },
   },
   formula: 'degrees = 360 / cylinders x percent / 100; ms = 1000 x degrees / (3 x rpm)',
   range: '1 to 12 lobes, 1 to 20,000 rpm',
@@ -83,7 +83,7 @@ export const dwell = makeFigure({
     if ((percent === undefined) === (given === undefined)) {
       throw new RangeError('give either percent or dwell, not both and not neither.');
     }
-    const angle = given ?? dwellAngle(count, percent ?? 0);
+    const angle = given ?? dwellAngle(count, inputs.number('percent'));
     const [rpm, change] = [inputs.maybe('speed'), inputs.maybe('change')];
     const usual = usualDwell.get(count);
     return {
@@ -96,18 +96,29 @@ export const dwell = makeFigure({
         usual,
         gap: textGap.get(count),
       },
-      verdict: judgeDwell(usual),
+      verdict: judgeDwell(angle, usual),
     };
   },
 });
 
-function judgeDwell(usual?: number): string {
-  const told = usual === undefined ? '' : `About ${showReading(usual, 'deg')} is usual. `;
+/** Degrees from the usual dwell that settings of sound vehicles keep to: common practice. */
+const dwellRoom = 6;
+
+function judgeDwell(angle: number, usual?: number): string {
+  const told = usual === undefined ? '' : `${againstUsual(angle, usual)} `;
   return `${told}Set dwell first, timing second: more dwell retards, a degree for a degree. ${ruleOfThumb}`;
 }
 
+function againstUsual(angle: number, usual: number): string {
+  const about = `about ${showReading(usual, 'deg')} is usual`;
+  if (angle > usual + dwellRoom) return `Much dwell, the gap is narrow: ${about}.`;
+  if (angle < usual - dwellRoom) return `Little dwell, the gap is wide: ${about}.`;
+  return `Near what is usual: ${about}.`;
+}
+
 const diameters = span('diameter', 0.5, 40, 'in');
-const marks = span('angle', 0, 360, 'deg');
+/** Before top; after top is below zero. */
+const marks = span('angle', -180, 360, 'deg');
 
 /**
  * Length along the rim of a pulley for so many crank degrees: pi x diameter x degrees / 360.
@@ -123,14 +134,14 @@ export const timingMark = makeFigure({
   about: 'Where to put a timing mark on a pulley rim.',
   inputs: {
     diameter: measured('length', diameters, 'of the pulley or damper, at the mark'),
-    angle: measured('angle', marks, 'crank degrees', { default: 1 }),
+    angle: measured('angle', marks, 'crank degrees before top; after top: -5', { default: 1 }),
   },
   outputs: {
-    result: { unit: 'in', about: 'along the rim' },
+    result: { unit: 'in', about: 'along the rim; below 0 on the far side of the top mark' },
     perLength: { unit: 'deg/mm', about: 'degrees a millimetre of rim' },
   },
   formula: 'arc = pi x diameter x degrees / 360',
-  range: '0.5 to 40 in, 0 to 360 degrees',
+  range: '0.5 to 40 in, -180 to 360 degrees',
   source: 'geometry',
   mark: 'computed',
   work: (inputs) => {

@@ -1,5 +1,6 @@
 import { airPressure, altitudes } from './air.ts';
 import { chosen, measured, ruleOfThumb } from '../figure-words.ts';
+import { withoutDust } from '../dust.ts';
 import { makeFigure } from '../figure.ts';
 import { crossing } from '../root.ts';
 import { inSpan, span } from '../span.ts';
@@ -91,7 +92,9 @@ export const fuelPump = makeFigure({
   family: 'fuel',
   about: 'Flow of a fuel pump from a volume and a time, and its usual pressure.',
   inputs: {
-    volume: measured('volume', fuelVolumes, 'pumped', { default: convert(1, 'pt', 'l') }),
+    volume: measured('volume', fuelVolumes, 'pumped', {
+      default: withoutDust(convert(1, 'pt', 'l')),
+    }),
     time: measured('time', times, 'it took', { default: 30 }),
     pressure: measured('pressure', pumpPressures, 'read, no flow', { optional: true }),
   },
@@ -177,6 +180,7 @@ export const needleForceFigure = makeFigure({
  * example: Reid 10 at 60 F: 5.2 psia.
  */
 export function vaporPressure(reid: number, temperature: number): number {
+  // 459.6 and not 459.67: the equation's constants were fitted with it.
   const rankine = inSpan(temperature, fuelHeats) + 459.6;
   const log = Math.log10(inSpan(reid, reids));
   const slope = Math.sqrt(3);

@@ -1,11 +1,12 @@
 /** A lamp by its standard designation: volts and amperes, or watts, at design. */
-export type LampRow = {
-  readonly volts: number;
-  readonly amps?: number;
-  readonly watts?: number;
-  /** Largest power in watts at 13.5 V, UN R37. */
-  readonly most?: number;
-};
+export type LampRow =
+  | { readonly volts: number; readonly amps: number }
+  | {
+      readonly volts: number;
+      readonly watts: number;
+      /** Largest power in watts at 13.5 V, UN R37. */
+      readonly most?: number;
+    };
 
 const byAmps = (volts: number, amps: number): LampRow => ({ volts, amps });
 const byWatts = (volts: number, watts: number, most?: number): LampRow =>

@@ -58,14 +58,14 @@ export const lampCurrent = makeFigure({
   mark: 'from memory',
   work: (inputs) => {
     const row = rowOf(inputs);
-    const amps = row.amps ?? lampAmps(row.watts ?? 0, row.volts);
+    const amps = 'amps' in row ? row.amps : lampAmps(row.watts, row.volts);
     const actual = inputs.maybe('actual');
     return {
       values: {
         result: amps,
         design: row.volts,
-        power: row.watts ?? amps * row.volts,
-        most: row.most,
+        power: 'watts' in row ? row.watts : amps * row.volts,
+        most: 'watts' in row ? row.most : undefined,
         actual: actual === undefined ? undefined : lampAmpsAt({ amps, volts: row.volts }, actual),
       },
       verdict: `Cold it has a tenth of the resistance: size no fuse by an ohmmeter. ${generalTable}`,

@@ -6,7 +6,7 @@ import { quantities } from './quantities.ts';
 import type { Quantity } from './quantities.ts';
 import { convert, findUnit, namesOf, unitNames } from './units.ts';
 
-/** A number with the unit it was typed in. */
+/** A number with its unit, as it was typed or worked out. */
 export type ReadingValue = { readonly value: number; readonly unit: string };
 
 /** What is asked for: the kind of quantity and the unit that counts when none is typed. */

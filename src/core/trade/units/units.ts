@@ -112,11 +112,21 @@ function fromBase(base: number, row: UnitRow): number {
  */
 export function showReading(value: number, unit: string): string {
   if (!Number.isFinite(value)) throw new RangeError(`value ${value} is not a number.`);
+  const text = showNumber(value, decimalsOf(unit));
+  return unit === '1' || unit === '' ? text : `${text} ${unit}`;
+}
+
+/**
+ * A value as finely as it is shown, so that a verdict never contradicts the numbers beside it:
+ * 9.104 V counts as 9.1 V.
+ */
+export function asShown(value: number, unit: string): number {
+  return Number(showNumber(value, decimalsOf(unit)));
+}
+
+function decimalsOf(unit: string): number {
   const rows = quantityNames.flatMap((name) => quantities[name].units);
-  const row = rows.find((each) => each.id === unit);
-  const text = showNumber(value, row?.decimals ?? 2);
-  if (unit === '1' || unit === '') return text;
-  return `${text} ${row?.id ?? unit}`;
+  return rows.find((each) => each.id === unit)?.decimals ?? 2;
 }
 
 /** A number with at most so many decimals, more where it is small, and no idle zeros. */

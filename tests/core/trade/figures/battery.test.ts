@@ -49,8 +49,8 @@ describe('battery figures', () => {
   test('charge is told as a band, wide where the published scales differ', () => {
     expect(chargeBand(12.24, '12')).toEqual({ middle: 50, low: 50, high: 55 });
     expect(chargeBand(6.1, '6')).toEqual({ middle: 45, low: 40, high: 50 });
-    expect(chargeBand(13.5, '12')).toEqual({ middle: 100, low: 100, high: 100 });
-    expect(chargeBand(11.6, '12')).toEqual({ middle: 0, low: 0, high: 0 });
+    expect(chargeBand(13.5, '12')).toEqual({ middle: 100, low: 95, high: 100 });
+    expect(chargeBand(11.6, '12')).toEqual({ middle: 0, low: 0, high: 5 });
   });
 
   // The widely copied table that gives -16 F at 1.155 is unsafe (discrepancy list, number 4).
@@ -63,7 +63,7 @@ describe('battery figures', () => {
     ['a surface charge', { volts: 13.2 }, 'Surface charge'],
     ['a dead cell', { volts: 10.4 }, 'dead cell'],
     ['half charge', { volts: 12.2 }, 'Charge it before any load test'],
-    ['full charge', { volts: 12.7 }, 'Charged about 100 %. Good enough for a load test'],
+    ['full charge', { volts: 12.7 }, 'Charged 95 to 100 %. Good enough for a load test'],
     ['a 6 V battery', { volts: 6.3, battery: '6' }, 'Good enough for a load test'],
   ])('the verdict tells of %s', (_, inputs, words) => {
     expect(batteryCharge.run(inputs).verdict).toContain(words);

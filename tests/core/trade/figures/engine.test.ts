@@ -111,7 +111,11 @@ describe('air, compression and ignition', () => {
   });
 
   test('usual dwell is told where it is known', () => {
-    expect(dwell.run({ cylinders: 8, percent: 67 }).verdict).toContain('About 30 deg is usual');
+    expect(dwell.run({ cylinders: 8, percent: 67 }).verdict).toContain(
+      'Near what is usual: about 30 deg',
+    );
+    expect(dwell.run({ cylinders: 4, dwell: 70 }).verdict).toContain('the gap is narrow');
+    expect(dwell.run({ cylinders: 4, dwell: 40 }).verdict).toContain('the gap is wide');
     expect(dwell.run({ cylinders: 3, percent: 60 }).verdict).not.toContain('usual');
   });
 

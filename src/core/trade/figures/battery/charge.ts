@@ -1,6 +1,7 @@
 import { generalTable, measured, systemVolts } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
+import type { Span } from '../../span.ts';
 import { lookUp, turned } from '../../table.ts';
 import type { Table } from '../../table.ts';
 
@@ -48,6 +49,10 @@ export function voltsAtCharge(charge: number, system: string, table: Table = pop
   return system === '6' ? volts / 2 : volts;
 }
 
+/** More than 8 V no 6 V battery shows. */
+const spanOf = (system: string): Span =>
+  system === '6' ? { ...restedVolts, high: 8 } : restedVolts;
+
 export type ChargeBand = {
   /** Percent by the popular table, to the nearest 5. */
   readonly middle: number;
@@ -57,19 +62,20 @@ export type ChargeBand = {
 
 /**
  * State of charge of a rested lead battery as a band, because published scales differ by a quarter
- * of a charge: the two scales, rounded outward to 5 %. Above the tables it is full, below empty.
- * Valid for 3 to 16 V. Source: FAQ tables credited to BCI, US Army TM 5-3805-262-20. Worked
+ * of a charge: the two scales, rounded outward to 5 % and at least 5 % wide. Above the tables it is
+ * full, below empty.
+ * Valid for 3 to 16 V, to 8 V of a 6 V battery. Source: FAQ tables credited to BCI, US Army TM 5-3805-262-20. Worked
  * example: 12.24 V is 50 to 55 %.
  */
 export function chargeBand(volts: number, system: string): ChargeBand {
-  const twelve = asTwelve(inSpan(volts, restedVolts), system);
-  const [first, second] = [popularVolts, armyVolts].map((table) => chargeOf(twelve, table));
-  const [popular = 0, army = 0] = [first, second];
-  return {
-    middle: Math.round(popular / 5) * 5,
-    low: Math.floor(Math.min(popular, army) / 5 + slack) * 5,
-    high: Math.max(0, Math.ceil(Math.max(popular, army) / 5 - slack) * 5),
-  };
+  const twelve = asTwelve(inSpan(volts, spanOf(system)), system);
+  const [popular, army] = [chargeOf(twelve, popularVolts), chargeOf(twelve, armyVolts)];
+  const low = Math.floor(Math.min(popular, army) / 5 + slack) * 5;
+  const high = Math.max(0, Math.ceil(Math.max(popular, army) / 5 - slack) * 5);
+  const middle = Math.round(popular / 5) * 5;
+  if (low < high) return { middle, low, high };
+  // Both scales agree: no meter and no scale is nearer than 5 %.
+  return low === 100 ? { middle, low: 95, high } : { middle, low, high: low + 5 };
 }
 
 function chargeOf(volts: number, table: Table): number {
@@ -87,9 +93,11 @@ export function chargeAtGravity(gravity: number): number {
 function judgeCharge(volts: number, system: string, band: ChargeBand): string {
   const twelve = asTwelve(volts, system);
   const open = 'Rest it 8 hours, or switch the headlamps on for 15 s and wait, before judging.';
+  if (system === '12' && volts < 7.5)
+    return 'Is it a 6 V battery? Then give battery=6. A 12 V one would have dead cells. Rule of thumb.';
   if (twelve > 12.75) return `Surface charge: this reading tells nothing yet. ${open}`;
   if (twelve < 11.5) return 'Flat, or a dead cell: charge it and test each cell. Rule of thumb.';
-  const told = band.low === band.high ? `about ${band.low} %` : `${band.low} to ${band.high} %`;
+  const told = `${band.low} to ${band.high} %`;
   const next = band.high < 75 ? 'Charge it before any load test.' : 'Good enough for a load test.';
   return `Charged ${told}. ${next} ${open} ${generalTable}`;
 }

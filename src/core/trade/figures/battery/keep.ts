@@ -3,7 +3,7 @@ import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { lookUp } from '../../table.ts';
 import type { Table } from '../../table.ts';
-import { convert, showReading } from '../../units/units.ts';
+import { asShown, convert, showReading } from '../../units/units.ts';
 
 const drains = span('drain', 0.1, 100_000, 'mA');
 const capacities = span('capacity', 1, 400, 'Ah');
@@ -26,6 +26,12 @@ const drainLimits: readonly (readonly [vehicle: string, limit: number])[] = [
   ['training', 35],
   ['modern', 50],
 ];
+
+function drainLimit(vehicle: string): number {
+  const row = drainLimits.find(([name]) => name === vehicle);
+  if (row === undefined) throw new RangeError(`vehicle "${vehicle}" has no limit.`);
+  return row[1];
+}
 
 export const standingDrain = makeFigure({
   name: 'standing-drain',
@@ -51,7 +57,7 @@ export const standingDrain = makeFigure({
   mark: 'common practice',
   work: (inputs) => {
     const drain = inputs.number('drain');
-    const limit = drainLimits.find(([vehicle]) => vehicle === inputs.word('vehicle'))?.[1] ?? 0;
+    const limit = drainLimit(inputs.word('vehicle'));
     // A vehicle with points draws nothing; a few mA are meter error and old insulation.
     const high = drain > Math.max(limit, 5);
     return {
@@ -100,10 +106,10 @@ export const chargingVoltage = makeFigure({
     result: { unit: 'V', about: 'end-of-charge volts at that temperature' },
     predicted: { unit: 'V', about: 'the same from 14.4 V at 75 F and 3 mV a cell and kelvin' },
     coefficient: { unit: 'V/C', about: 'change with temperature' },
-    low: { unit: 'V', about: 'lower end of the common band' },
-    high: { unit: 'V', about: 'upper end of the common band' },
+    low: { unit: 'V', about: 'lower end of the common band at that temperature' },
+    high: { unit: 'V', about: 'upper end of the common band at that temperature' },
   },
-  formula: 'published table; 14.4 V - 0.018 V/C x (T - 75 F); 6 V: half',
+  formula: 'published table; 14.4 V - 0.018 V/C x (T - 75 F); 6 V: half; the band moves along',
   range: '-40 to 160 F',
   source: 'published battery notes (table, coefficient); the band is common practice',
   mark: 'published',
@@ -111,10 +117,15 @@ export const chargingVoltage = makeFigure({
     const temperature = inputs.number('temperature');
     const six = inputs.word('battery') === '6';
     const part = six ? 0.5 : 1;
-    const [low, high] = six ? [6.9, 7.4] : [13.5, 14.8];
+    const end = endOfCharge(temperature);
+    // The common band is that of a mild day; it moves with what the battery wants.
+    const moved = end - endOfCharge(75);
+    const [low, high] = six
+      ? [6.9 + moved * part, 7.4 + moved * part]
+      : [13.5 + moved, 14.8 + moved];
     return {
       values: {
-        result: endOfCharge(temperature) * part,
+        result: end * part,
         predicted: (14.4 + 6 * perCell * ((temperature - 75) / 1.8)) * part,
         coefficient: 6 * perCell * part,
         low,
@@ -127,9 +138,10 @@ export const chargingVoltage = makeFigure({
 
 function judgeCharging(low: number, high: number, volts?: number): string | undefined {
   if (volts === undefined) return undefined;
-  const told = `${low} to ${high} V is common`;
-  if (volts < low) return `Charges too little or not at all: ${told}. ${ruleOfThumb}`;
-  if (volts > high) return `Charges too hard unless it is very cold: ${told}. ${ruleOfThumb}`;
+  const told = `${showReading(low, 'V')} to ${showReading(high, 'V')} is common at that temperature`;
+  const read = asShown(volts, 'V');
+  if (read < asShown(low, 'V')) return `Charges too little or not at all: ${told}. ${ruleOfThumb}`;
+  if (read > asShown(high, 'V')) return `Charges too hard: ${told}. ${ruleOfThumb}`;
   return `Charges as it should: ${told}. ${ruleOfThumb}`;
 }
 
@@ -174,7 +186,7 @@ export const hydrogen = makeFigure({
     );
     return {
       values: { result: litres, rate: convert(litres / 60, 'l/min', 'ft3/min'), limit: 4 },
-      verdict: `No flame, no spark, doors open; charger off before its clips are moved; ${showReading(litres, 'l')}. ${generalTable}`,
+      verdict: `No flame, no spark, doors open; charger off before its clips are moved. ${generalTable}`,
     };
   },
 });

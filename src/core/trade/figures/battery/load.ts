@@ -3,7 +3,7 @@ import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { lookUp } from '../../table.ts';
 import type { Table } from '../../table.ts';
-import { showReading } from '../../units/units.ts';
+import { asShown, showReading } from '../../units/units.ts';
 
 /**
  * Lowest volts of a 12 V battery after 15 s at half its cold cranking amperes, by F. 9.6 V at 70 F
@@ -40,11 +40,26 @@ function forSystem(volts: number, system: string): number {
   return system === '6' ? volts / 2 : volts;
 }
 
-function judgeVolts(floor: number, unit: string, volts?: number): string {
-  if (volts === undefined) return `Sound at ${showReading(floor, unit)} or more. ${ruleOfThumb}`;
-  return volts >= floor
-    ? `Holds up: ${showReading(floor, unit)} or more is sound. ${ruleOfThumb}`
-    : `Below ${showReading(floor, unit)}: worn out, if it was charged to 75 % or more. ${ruleOfThumb}`;
+function judgeLoad(floor: number, volts?: number): string {
+  const told = showReading(floor, 'V');
+  if (volts === undefined) return `Sound at ${told} or more. ${ruleOfThumb}`;
+  return asShown(volts, 'V') >= asShown(floor, 'V')
+    ? `Holds up: ${told} or more is sound. ${ruleOfThumb}`
+    : `Below ${told}: worn out, if it was charged to 75 % or more. ${ruleOfThumb}`;
+}
+
+/** Volts of a 12 V battery over which a starter hardly draws, and over which none turns. */
+const cranking = { floor: 9.6, light: 11.5 } as const;
+
+function judgeCranking(system: string, volts?: number): string {
+  const [floor, light] = [forSystem(cranking.floor, system), forSystem(cranking.light, system)];
+  const told = showReading(floor, 'V');
+  if (volts === undefined) return `Sound at ${told} or more. ${ruleOfThumb}`;
+  if (asShown(volts, 'V') < floor)
+    return `Below ${told}: the battery is weak, or the starter or a stiff engine pulls a sound one down. Load-test the battery before it is blamed. ${ruleOfThumb}`;
+  return volts > light
+    ? `Hardly loaded: over ${showReading(light, 'V')} the starter draws little or nothing. If it turns slowly or not, look between battery and starter. ${ruleOfThumb}`
+    : `Holds up under the starter: ${told} or more is sound. ${ruleOfThumb}`;
 }
 
 export const loadTest = makeFigure({
@@ -78,7 +93,7 @@ export const loadTest = makeFigure({
         load: cca === undefined ? byCapacity : cca / 2,
         coldCrankingEnd: forSystem(7.2, system),
       },
-      verdict: judgeVolts(floor, 'V', inputs.maybe('volts')),
+      verdict: judgeLoad(floor, inputs.maybe('volts')),
     };
   },
 });
@@ -97,8 +112,11 @@ export const crankingVoltage = makeFigure({
   source: 'common practice, no source',
   mark: 'common practice',
   work: (inputs) => {
-    const floor = forSystem(9.6, inputs.word('battery'));
-    return { values: { result: floor }, verdict: judgeVolts(floor, 'V', inputs.maybe('volts')) };
+    const system = inputs.word('battery');
+    return {
+      values: { result: forSystem(cranking.floor, system) },
+      verdict: judgeCranking(system, inputs.maybe('volts')),
+    };
   },
 });
 

@@ -2,7 +2,7 @@ import { chosen, measured, ruleOfThumb } from '../../figure-words.ts';
 import type { InputReader } from '../../figure-inputs.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
-import { convert, showReading } from '../../units/units.ts';
+import { asShown, convert, showReading } from '../../units/units.ts';
 import { gauges, ohmsPerMetre, wireHeats, wireLengths } from './wire.ts';
 
 export const currents = span('current', 0, 2000, 'A');
@@ -49,8 +49,10 @@ export function voltageLost(amps: number, ohms: number): number {
 function runOhms(inputs: InputReader): number {
   const ohms = inputs.maybe('resistance');
   if (ohms !== undefined) return ohms;
-  const metres = convert(inputs.number('length'), 'ft', 'm') * inputs.number('runs');
-  const line = inputs.maybe('perLength');
+  const [length, line] = [inputs.maybe('length'), inputs.maybe('perLength')];
+  if (length === undefined)
+    throw new RangeError('give resistance, or length with gauge or perLength.');
+  const metres = convert(length, 'ft', 'm') * inputs.number('runs');
   if (line !== undefined) return convert(line, 'ohm/1000ft', 'ohm/m') * metres;
   const gauge = inputs.maybe('gauge');
   if (gauge === undefined)
@@ -74,7 +76,7 @@ export const voltageDrop = makeFigure({
     circuit: chosen(
       limits.map((each) => each.circuit),
       'kind of circuit',
-      'other',
+      'continuous',
     ),
   },
   outputs: {
@@ -101,15 +103,17 @@ export const voltageDrop = makeFigure({
         limit: allowed,
         limitShare: allowed === undefined ? undefined : (100 * allowed) / system,
       },
-      verdict: judgeDrop(lost, allowed, limit?.source),
+      verdict: amps === 0 ? noLoad : judgeDrop(lost, allowed, limit?.source),
     };
   },
 });
 
+const noLoad = 'Nothing flows, so this tells nothing: switch the circuit on and measure again.';
+
 function judgeDrop(lost: number, allowed?: number, source?: string): string | undefined {
   if (allowed === undefined) return undefined;
   const against = `${showReading(allowed, 'V')} allowed (${source})`;
-  const word = lost > allowed ? 'More than' : 'Within';
+  const word = asShown(lost, 'V') > asShown(allowed, 'V') ? 'More than' : 'Within';
   return `${word} the ${against}. Measure under load only. ${ruleOfThumb}`;
 }
 

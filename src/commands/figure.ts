@@ -28,7 +28,7 @@ export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
   const keys = pairs.map((pair) => keyAndValue(pair)[0]);
   const twice = keys.find((key, at) => keys.indexOf(key) !== at);
   if (twice !== undefined)
-    return fail(io, {
+    return bad({
       code: 'wrong-use',
       message: `"${twice}" is given twice.`,
       mend: 'Give each key once.',

@@ -69,8 +69,8 @@ export function resultLines(run: FigureRun): readonly string[] {
   });
   return [
     ...outputs,
-    `From: ${givenWords(run)}`,
     ...(run.verdict === undefined ? [] : [run.verdict]),
+    `From: ${givenWords(run)}`,
     `Source: ${run.source} (${run.mark})`,
   ];
 }

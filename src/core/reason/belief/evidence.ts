@@ -2,6 +2,7 @@ import { bad, good } from '../../problem.ts';
 import type { Parsed, Problem } from '../../problem.ts';
 import type { Standing, Tree } from '../../tree/model.ts';
 import { makeModel } from './model.ts';
+import { possible } from './possible.ts';
 import type { Model } from './model.ts';
 
 /** What a check showed: one result, or "not sure which of these" as an interval of indexes. */
@@ -46,6 +47,8 @@ export type Case = {
   readonly told: readonly Evidence[];
   /** The findings that count: a repeat has replaced the one before it. */
   readonly evidence: readonly Evidence[];
+  /** Findings that cannot be true beside the others: the belief rests on newer ones. */
+  readonly setAside: readonly Evidence[];
   /** By cause: how many repairs came before its own; Infinity while it is not repaired. */
   readonly repairedAt: readonly number[];
   readonly repairs: number;
@@ -137,11 +140,11 @@ export function caseOf(model: Model, state: CaseState): Parsed<Case> {
   const repairedAt = model.causes.map((cause) =>
     Math.min(...state.repairs.filter((repair) => repair.cause === cause.id).map(({ at }) => at)),
   );
+  const evidence = lastWords(told, model.complaint);
   return good({
     model,
     told,
-    evidence: lastWords(told, model.complaint),
-    repairedAt,
+    ...possible({ model, evidence, repairedAt }),
     repairs: state.repairs.length,
     openAccess: state.openAccess ?? [],
     standing: state.standing ?? {},

@@ -19,16 +19,20 @@ function believed(tree: Tree, state: CaseState) {
   const ids = given.value.model.causes.map((cause) => cause.id);
   return {
     ...belief.value,
+    setAside: given.value.setAside.length,
     byId: Object.fromEntries(ids.map((id, i) => [id, belief.value.atFirst[i]!])),
   };
 }
 
-/** Largest distance between the belief and the count; Infinity where one says impossible. */
+/**
+ * Largest distance between the belief and the count; Infinity where the belief is dead, or sets
+ * findings aside that can all be true. Of what cannot be true there is a belief, and no count.
+ */
 function distance(tree: Tree, state: CaseState): number {
   const counted = count(tree, state);
   const belief = believed(tree, state);
-  if (counted.evidence === 0 || belief === undefined)
-    return counted.evidence === 0 && belief === undefined ? 0 : Infinity;
+  if (belief === undefined || belief.setAside > 0 !== (counted.evidence === 0)) return Infinity;
+  if (counted.evidence === 0) return 0;
   const chances = Object.entries(counted.atFirst).map(([id, chance]) =>
     Math.abs(chance - belief.byId[id]!),
   );

@@ -1,0 +1,110 @@
+import { unlisted, type Model } from './model.ts';
+import { atMost, type Totals } from './tables.ts';
+
+/** One finding: what a check showed, as an interval of results, after so many repairs. */
+type Evidence = {
+  readonly check: number;
+  readonly group: number;
+  readonly lo: number;
+  readonly hi: number;
+  readonly at: number;
+};
+
+type Told = {
+  readonly model: Model;
+  readonly evidence: readonly Evidence[];
+  /** By cause: how many repairs came before its own; Infinity while it is not repaired. */
+  readonly repairedAt: readonly number[];
+};
+
+/** Evidence that can all be true, and what had to be set aside for that. */
+export type Possible = Omit<Told, 'model'> & { readonly setAside: readonly Evidence[] };
+
+/**
+ * Makes findings that cannot all be true into evidence that can, so that the belief never dies: a
+ * check that got worse over a repair, or better without one that it shows, keeps its newest
+ * finding only. A complaint that shows although everything that could show it is mended is the
+ * work of something not on the list, which is there anew: looking for it does not use it up.
+ * Evidence that can be true is left as it is.
+ */
+export function possible(told: Told): Possible {
+  const complaint = complaintGroup(told.model);
+  const settled = withComplaint(told);
+  const setAside = [...settled.setAside];
+  const groups = Map.groupBy(settled.evidence, ({ group }) => group);
+  const holder = holderOf({ ...told, ...settled });
+  const evidence = [...groups].flatMap(([group, findings]) => {
+    if (group === complaint || findings.every((one) => holder.explains(findings, one)))
+      return findings;
+    setAside.push(...findings.slice(0, -1));
+    return findings.slice(-1);
+  });
+  return { evidence, repairedAt: settled.repairedAt, setAside };
+}
+
+const complaintGroup = ({ checks, complaint }: Model): number =>
+  checks[complaint]?.group ?? complaint;
+
+/** The complaint's own test first: it alone has no background that could explain it. */
+function withComplaint(told: Told): Possible {
+  const group = complaintGroup(told.model);
+  const shows = told.evidence.filter((one) => one.group === group);
+  const others = told.evidence.filter((one) => one.group !== group);
+  const fits = (findings: readonly Evidence[], repairedAt = told.repairedAt): boolean => {
+    const holder = holderOf({ model: told.model, evidence: [...others, ...findings], repairedAt });
+    return findings.every((one) => holder.explains(findings, one));
+  };
+  const whole = { evidence: told.evidence, repairedAt: told.repairedAt, setAside: [] };
+  const newest = shows.at(-1);
+  if (newest === undefined || fits(shows)) return whole;
+  const setAside = shows.slice(0, -1);
+  if (fits([newest])) return { ...whole, evidence: [...others, newest], setAside };
+  const repairedAt = told.repairedAt.map((at, cause) =>
+    told.model.causes[cause]?.id === unlisted ? Infinity : at,
+  );
+  const there = { ...newest, lo: 1, hi: lastResult(told.model) };
+  return {
+    evidence: fits([there], repairedAt) ? [...others, there] : others,
+    repairedAt,
+    setAside: [...setAside, newest],
+  };
+}
+
+const lastResult = ({ checks, complaint }: Model): number =>
+  (checks[complaint]?.results.length ?? 2) - 1;
+
+type Holder = {
+  /** Whether anything can have produced a finding, one of all those of its group. */
+  readonly explains: (all: readonly Evidence[], one: Evidence) => boolean;
+};
+
+/**
+ * What can have produced a finding: the background, or a cause that is there by then and can have
+ * been there all along, with no more than its check showed at any time while it was. Any number of
+ * causes may be there, and each can miss every check but the complaint's, so findings of other
+ * checks never stand in the way.
+ */
+function holderOf({ model, evidence, repairedAt }: Told): Holder {
+  const complaint = complaintGroup(model);
+  const shows = evidence.filter(({ group }) => group === complaint);
+  const capOf = (all: readonly Evidence[], until: number): number =>
+    Math.min(...all.filter(({ at }) => at <= until).map(({ hi }) => hi));
+  const until = (cause: number): number => repairedAt[cause] ?? Infinity;
+  const allowed = model.causes.map((_, cause) => {
+    const totals = model.checks[model.complaint]?.links[cause];
+    return totals === undefined || atMost(totals, capOf(shows, until(cause))) > 0;
+  });
+  const reaches = (totals: Totals | undefined, cap: number, lo: number): boolean =>
+    totals !== undefined && atMost(totals, cap) > atMost(totals, lo - 1);
+  return {
+    explains: (all, { check, lo, at }) =>
+      lo === 0 ||
+      reaches(model.checks[check]?.background, capOf(all, Infinity), lo) ||
+      model.causes.some(
+        (_, cause) =>
+          allowed[cause] === true &&
+          until(cause) >= at &&
+          reaches(model.checks[check]?.links[cause], capOf(all, until(cause)), lo),
+      ),
+  };
+}

@@ -1,7 +1,7 @@
 import { firstOf, type Parsed, type Problem } from '../core/problem.ts';
 import { refusal, StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
-import { sessionLines } from '../store/session-lines.ts';
+import { sessionLines } from '../store/find.ts';
 import { createSession, openSession, type Disk, type HeldSession } from '../store/sessions.ts';
 import { writeSettings } from '../store/settings.ts';
 import { Advisor } from './advisor.ts';
@@ -119,8 +119,8 @@ export class Runner implements EffectRunner {
       return;
     }
     this.#open = opened.value;
-    const { reading, torn } = opened.value;
-    dispatch({ kind: 'session-opened', path, ...reading, torn });
+    const { recovered, torn } = opened.value;
+    dispatch({ kind: 'session-opened', path, ...recovered, torn });
   }
 
   #leave({ dispatch }: Program): void {

@@ -13,8 +13,8 @@ const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' 
 
 /** `droplight advise SESSION`: the suspects and what to do next. Never opens it for writing. */
 export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
-  return withSession(io, args, use, ({ given, reading }) => {
-    const story = fold(reading.header, reading.events);
+  return withSession(io, args, use, ({ given, recovered }) => {
+    const story = fold(recovered.header, recovered.events);
     const advice = adviceFor(story);
     if (advice.kind === 'bad') return advice;
     const { tree } = currentLeg(story);

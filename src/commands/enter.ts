@@ -1,6 +1,5 @@
-import { good, type Problem } from '../core/problem.ts';
+import { good, showPath, type Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
-import { showPath } from '../core/tree/parse-path.ts';
 import { showValue } from '../core/tree/parse.ts';
 import { takeAction } from '../app/take-action.ts';
 import type { Effect } from '../app/effect.ts';
@@ -38,8 +37,8 @@ export async function enter(io: Io, args: readonly string[]): Promise<Ended> {
 }
 
 async function enterLines(io: Io, open: HeldSession, before: State): Promise<ExitCode> {
-  const { reading, path, torn } = open;
-  const first = update(before, { kind: 'session-opened', path, ...reading, torn }, io.clock());
+  const { recovered, path, torn } = open;
+  const first = update(before, { kind: 'session-opened', path, ...recovered, torn }, io.clock());
   let state = first.state;
   write(open, first.effects);
   let refused = false;

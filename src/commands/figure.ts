@@ -72,7 +72,7 @@ function explain(io: Io, found: Figure, json: boolean): Ended {
 }
 
 /** A figure explained: what it asks for, what it gives, on what it rests. */
-export function aboutLines(found: Figure): readonly string[] {
+function aboutLines(found: Figure): readonly string[] {
   return [
     `${found.name}: ${found.about}`,
     'Inputs:',

@@ -1,8 +1,8 @@
-import { basename } from 'node:path';
 import { showMarkdown } from '../core/account/markdown.ts';
 import { reviewBlocks } from '../core/review/outline.ts';
 import { trendsOf } from '../core/review/trend.ts';
 import { reviewOf } from '../core/review/review.ts';
+import { sessionName } from '../store/find.ts';
 import { loadSession } from '../store/sessions.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
@@ -18,7 +18,7 @@ export async function review(io: Io, args: readonly string[]): Promise<Ended> {
   for (const path of paths.value) {
     const loaded = loadSession(io.disk.files, path);
     if (loaded.kind === 'bad') return loaded;
-    reviews.push(reviewOf(basename(path).replace(/\.jsonl$/, ''), loaded.value));
+    reviews.push(reviewOf(sessionName(path), loaded.value));
   }
   if (given.value.flag('json')) printJson(io, { reviews, trends: trendsOf(reviews) });
   else io.out(showMarkdown(reviewBlocks(reviews)));

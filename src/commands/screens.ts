@@ -3,7 +3,7 @@ import type { Ports } from '../app/run.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings } from '../store/settings.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
-import { sessionLines } from '../store/session-lines.ts';
+import { sessionLines } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';

@@ -1,6 +1,6 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { findSession } from '../store/find.ts';
-import type { Reading } from '../store/recover.ts';
+import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import type { Ended, Io } from './io.ts';
 import { absolute, readOptions, sessionsFolder, type Given, type Wanted } from './options.ts';
@@ -12,7 +12,7 @@ type Use = { readonly use: string; readonly options?: Wanted };
 type Named = { readonly given: Given; readonly path: string };
 
 /** A session that was read. */
-export type Loaded = { readonly path: string; readonly reading: Reading };
+export type Loaded = { readonly path: string; readonly recovered: Recovered };
 
 /** The way into a command about one session, which is read but never opened for writing. */
 export async function withSession(
@@ -24,8 +24,8 @@ export async function withSession(
   const named = namedIn(io, args, use);
   if (named.kind === 'bad') return named;
   const { given, path } = named.value;
-  const reading = loadSession(io.disk.files, path);
-  return reading.kind === 'bad' ? reading : job({ given, path, reading: reading.value });
+  const recovered = loadSession(io.disk.files, path);
+  return recovered.kind === 'bad' ? recovered : job({ given, path, recovered: recovered.value });
 }
 
 /** The options of a command and the one session it is about, not read yet. */

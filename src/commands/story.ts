@@ -1,7 +1,7 @@
 import { fold } from '../core/session/fold.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { clockOddities } from '../core/session/time.ts';
-import type { Reading } from '../store/recover.ts';
+import type { Recovered } from '../store/recover.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { withSession } from './session.ts';
 
@@ -9,14 +9,14 @@ const use = { use: 'droplight story SESSION --json', options: { json: 'flag' } }
 
 /** `droplight story SESSION --json`: the folded state of a session. Never opens it for writing. */
 export async function story(io: Io, args: readonly string[]): Promise<Ended> {
-  return withSession(io, args, use, ({ reading }) => {
-    printJson(io, storyJson(reading));
+  return withSession(io, args, use, ({ recovered }) => {
+    printJson(io, storyJson(recovered));
     return done;
   });
 }
 
 /** The story as data: everything but the trees themselves, which stand in the session's own file. */
-export function storyJson({ header, events, blemishes, link }: Reading) {
+export function storyJson({ header, events, damage, link }: Recovered) {
   const folded = fold(header, events);
   const { header: _, entries, legs, due, ...rest } = folded;
   return {
@@ -30,7 +30,7 @@ export function storyJson({ header, events, blemishes, link }: Reading) {
     ...rest,
     step: due,
     clock: clockOddities(entries.map(({ event }) => event)),
-    blemishes,
+    damage,
     link,
   };
 }

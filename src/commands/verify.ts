@@ -1,5 +1,5 @@
 import { firstOf, good } from '../core/problem.ts';
-import type { Blemish, Reading } from '../store/recover.ts';
+import type { Damage, Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
@@ -21,7 +21,7 @@ type Verdict = {
   readonly session: string;
   readonly state: 'whole' | 'torn' | 'altered' | 'unreadable';
   readonly events: number;
-  readonly lines: readonly Blemish[];
+  readonly lines: readonly Damage[];
   readonly link?: string;
   readonly why?: string;
 };
@@ -36,19 +36,19 @@ function judge(io: Io, path: string): Verdict {
       lines: [],
       why: firstOf(loaded.problems).message,
     };
-  const { events, blemishes, link } = loaded.value;
+  const { events, damage, link } = loaded.value;
   return {
     session: path,
     state: stateOf(loaded.value),
     events: events.length,
-    lines: blemishes,
+    lines: damage,
     link,
   };
 }
 
-function stateOf({ blemishes, openEnd }: Reading): Verdict['state'] {
-  if (blemishes.some(({ kind }) => kind === 'altered')) return 'altered';
-  return blemishes.length > 0 || openEnd ? 'torn' : 'whole';
+function stateOf({ damage, openEnd }: Recovered): Verdict['state'] {
+  if (damage.some(({ kind }) => kind === 'altered')) return 'altered';
+  return damage.length > 0 || openEnd ? 'torn' : 'whole';
 }
 
 function wordsOf({ session, state, events, lines, link, why }: Verdict): string {

@@ -1,12 +1,13 @@
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
 import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Voice } from '../core/account/context.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { dateOf } from '../core/session/clock.ts';
+import { sessionName } from '../store/find.ts';
 import { attempt, StoreError, type Files } from '../store/files.ts';
-import type { Reading } from '../store/recover.ts';
+import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { done, type Ended, type Io } from './io.ts';
@@ -73,12 +74,12 @@ function readHow(io: Io, given: Given): Parsed<How> {
 }
 
 /** The account of a session that has been read; `pictures` names the folder of its pictures. */
-export function accountOf(reading: Reading, options: WriteOptions = {}): Written {
-  const { header, events } = options.audience === 'reader' ? withoutNames(reading) : reading;
+export function accountOf(recovered: Recovered, options: WriteOptions = {}): Written {
+  const { header, events } = options.audience === 'reader' ? withoutNames(recovered) : recovered;
   const record = {
-    events: reading.events.length,
-    passedOver: reading.blemishes.length,
-    link: reading.link,
+    events: recovered.events.length,
+    passedOver: recovered.damage.length,
+    link: recovered.link,
   };
   return writeUp(fold(header, events), record, options);
 }
@@ -91,9 +92,9 @@ const signatures = {
 
 /** The account of a session as its file stands, written beside it: what the screens ask for. */
 export async function writeAccount(io: Io, path: string): Promise<Parsed<string>> {
-  const reading = loadSession(io.disk.files, path);
-  if (reading.kind === 'bad') return reading;
-  return attempt(path, () => writeOne(io, { path, reading: reading.value }, {}));
+  const recovered = loadSession(io.disk.files, path);
+  if (recovered.kind === 'bad') return recovered;
+  return attempt(path, () => writeOne(io, { path, recovered: recovered.value }, {}));
 }
 
 /**
@@ -101,12 +102,12 @@ export async function writeAccount(io: Io, path: string): Promise<Parsed<string>
  * @returns the path of the account
  * @throws StoreError when the disk refuses, or a file stands there that is not ours
  */
-function writeOne(io: Io, { path: session, reading }: Loaded, how: How): string {
+function writeOne(io: Io, { path: session, recovered }: Loaded, how: How): string {
   const { files } = io.disk;
-  const name = fileName(session, reading, how);
+  const name = fileName(session, recovered, how);
   const folder = how.out ?? join(session, '..');
   const beside = `${name}.pictures`;
-  const { markdown, pictures } = accountOf(reading, {
+  const { markdown, pictures } = accountOf(recovered, {
     ...(how.voice !== undefined && { voice: how.voice }),
     ...(how.audience !== undefined && { audience: how.audience }),
     ...(how.noPictures !== true && { pictures: beside }),
@@ -128,10 +129,8 @@ function writeOne(io: Io, { path: session, reading }: Loaded, how: How): string 
 }
 
 /** The session's own name; a stranger gets one without the vehicle's name in it. */
-function fileName(session: string, { header }: Reading, { audience }: How): string {
-  return audience === 'reader'
-    ? `${dateOf(header.opened)}-${header.tree}`
-    : basename(session).replace(/\.jsonl$/, '');
+function fileName(session: string, { header }: Recovered, { audience }: How): string {
+  return audience === 'reader' ? `${dateOf(header.opened)}-${header.tree}` : sessionName(session);
 }
 
 function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {

@@ -25,6 +25,14 @@ export type Parsed<T> =
 export const good = <T>(value: T): Parsed<T> => ({ kind: 'good', value });
 export const bad = (...problems: readonly Problem[]): Parsed<never> => ({ kind: 'bad', problems });
 
+/** JSON path as people write it: `checks.lamps.results[1].next`. */
+export function showPath(path: readonly PropertyKey[]): string {
+  return path
+    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
+    .join('')
+    .replace(/^\./, '');
+}
+
 /** The problem that is told where there is room for one. */
 export function firstOf(problems: readonly Problem[]): Problem {
   const [problem] = problems;

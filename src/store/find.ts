@@ -1,8 +1,12 @@
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import type { Files } from './files.ts';
 
-const ending = '.jsonl';
+/** What the name of every session file ends with. */
+export const ending = '.jsonl';
+
+/** The name of a session: that of its file, without its ending. */
+export const sessionName = (path: string): string => basename(path, ending);
 
 export type Listed = {
   readonly path: string;
@@ -14,8 +18,30 @@ export function listSessions(files: Files, folder: string): readonly Listed[] {
   return files
     .list(folder)
     .filter((name) => name.endsWith(ending))
-    .map((name) => ({ path: join(folder, name), name: name.slice(0, -ending.length) }))
+    .map((name) => ({ path: join(folder, name), name: sessionName(name) }))
     .toReversed();
+}
+
+/** Sessions looked into for a list: the first frame must not wait for more. */
+const looked = 6;
+
+/** The same for Home's list: whether one is closed stands in its last lines. */
+export const sessionLines = (
+  files: Files,
+  folder: string,
+): readonly (Listed & { readonly closed: boolean })[] =>
+  listSessions(files, folder).map((one, index) => ({
+    ...one,
+    closed: index >= looked || isClosed(files, one.path),
+  }));
+
+function isClosed(files: Files, path: string): boolean {
+  try {
+    return new TextDecoder().decode(files.read(path)).includes('"kind":"closed"');
+  } catch {
+    // A file that cannot be read is nothing to pick up.
+    return true;
+  }
 }
 
 /**

@@ -3,12 +3,17 @@ import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import { headingOf, maxLength, type Heading } from '../core/tree/json.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
 import { attempt, type Files } from './files.ts';
-import { isTreeFile } from './tree-files.ts';
+
+/** The file that the trees of a folder share. */
+export const shopFile = 'shop.json';
+
+export const isTreeFile = (name: string): boolean =>
+  name.endsWith('.json') && name !== shopFile && !name.endsWith('.schema.json');
 
 /** Bytes read of each file: what a tree calls itself stands at its top. */
 const startLength = 4096;
 
-export type Headings = {
+type Headings = {
   readonly headings: readonly Heading[];
   /** Files that give no id and title, or an id that another gives, or that the system refuses. */
   readonly problems: readonly Problem[];

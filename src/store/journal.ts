@@ -2,7 +2,7 @@ import { dirname } from 'node:path';
 import { forgeLine } from '../core/session/chain.ts';
 import type { Event } from '../core/session/event.ts';
 import { storeError, type Files, type Handle, type StoreError } from './files.ts';
-import { sha256 } from './fingerprint.ts';
+import { sha256 } from './recover.ts';
 import { createAnew, writeAll } from './whole-file.ts';
 
 /** What a journal tells of itself; called outside of any key handler. */

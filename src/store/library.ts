@@ -7,7 +7,7 @@ import { idsTwice } from '../core/tree/lint/shared.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Shop } from '../core/tree/shop.ts';
 import { attempt, type Files } from './files.ts';
-import { isTreeFile, shopFile } from './tree-files.ts';
+import { isTreeFile, shopFile } from './headings.ts';
 
 /** The trees of a folder, the shop they share, and what is wrong with those that could not be read. */
 export type Library = {
@@ -43,7 +43,7 @@ export function loadLibrary(files: Files, folder: string, shipped: string): Libr
   };
 }
 
-export function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
+function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
   const text = readText(files, path);
   if (text.kind === 'bad') return text;
   const tree = parseTree(text.value, path, shop);

@@ -1,12 +1,15 @@
-import { readLine } from '../core/session/chain.ts';
+import { createHash } from 'node:crypto';
+import { readLine, type Fingerprint } from '../core/session/chain.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import { parseEvent } from '../core/session/read-event.ts';
 import { Header } from '../core/session/header.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
-import { sha256 } from './fingerprint.ts';
+
+/** How the lines of a record are linked. */
+export const sha256: Fingerprint = (text) => createHash('sha256').update(text).digest('hex');
 
 /** A line of the file that the story leaves out or cannot vouch for. */
-export type Blemish = {
+export type Damage = {
   /** 1 is the header. */
   readonly line: number;
   /** `torn`: a write cut off by a power loss; `altered`: bytes changed after they were written. */
@@ -15,10 +18,10 @@ export type Blemish = {
 };
 
 /** A session file as read: what counts, what was passed over, and where the chain stands. */
-export type Reading = {
+export type Recovered = {
   readonly header: Header;
   readonly events: readonly (Event | UnknownEvent)[];
-  readonly blemishes: readonly Blemish[];
+  readonly damage: readonly Damage[];
   /** The link of the last good line: the next line must hold it. */
   readonly link: string;
   /** The last line lacks its newline. */
@@ -31,7 +34,7 @@ export type Reading = {
  * Reads a session file and never changes it. A line that was torn is passed over; a line that was
  * altered is passed over and named; a line behind an altered one still counts.
  */
-export function readSession(bytes: Uint8Array, file: string): Parsed<Reading> {
+export function readSession(bytes: Uint8Array, file: string): Parsed<Recovered> {
   const lines = splitLines(bytes);
   const openEnd = lines.at(-1)?.bytes !== 0;
   if (!openEnd) lines.pop();
@@ -74,31 +77,31 @@ function decodeLine(decoder: InstanceType<typeof TextDecoder>, bytes: Uint8Array
 
 function readEvents(lines: readonly RawLine[], headLink: string) {
   const events: (Event | UnknownEvent)[] = [];
-  const blemishes: Blemish[] = [];
+  const damage: Damage[] = [];
   let link = headLink;
   lines.forEach(({ text, bytes }, index) => {
     const line = index + 2;
     const read = readLine(text, link, sha256);
-    const blemish = (kind: Blemish['kind']) => blemishes.push({ line, kind, bytes });
-    if (read.kind === 'torn') return blemish('torn');
-    if (read.kind === 'altered') return blemish('altered');
+    const damaged = (kind: Damage['kind']) => damage.push({ line, kind, bytes });
+    if (read.kind === 'torn') return damaged('torn');
+    if (read.kind === 'altered') return damaged('altered');
     const event = parseEvent(read.value);
     const inOrder = event !== undefined && event.n > (events.at(-1)?.n ?? 0);
-    if (!inOrder) return blemish('altered');
+    if (!inOrder) return damaged('altered');
     // Behind an altered or missing line: it counts, but the line before it is not what it was.
-    if (read.kind === 'broken-chain') tellAltered(blemishes, line, bytes);
+    if (read.kind === 'broken-chain') tellAltered(damage, line, bytes);
     events.push(event);
     link = read.link;
     return undefined;
   });
-  return { events, blemishes, link };
+  return { events, damage, link };
 }
 
 /** The line before is not what this one was written behind: it was altered, however it looks now. */
-function tellAltered(blemishes: Blemish[], line: number, bytes: number): void {
-  const before = blemishes.at(-1);
-  if (before?.line === line - 1) blemishes[blemishes.length - 1] = { ...before, kind: 'altered' };
-  else blemishes.push({ line, kind: 'altered', bytes });
+function tellAltered(damage: Damage[], line: number, bytes: number): void {
+  const before = damage.at(-1);
+  if (before?.line === line - 1) damage[damage.length - 1] = { ...before, kind: 'altered' };
+  else damage.push({ line, kind: 'altered', bytes });
 }
 
 const noSession = (file: string, altered: boolean) => ({

@@ -1,15 +1,14 @@
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { bad, type Parsed, type Problem } from '../core/problem.ts';
 import { forgeLine } from '../core/session/chain.ts';
 import type { Header } from '../core/session/header.ts';
+import { ending, sessionName } from './find.ts';
 import { attempt, storeError, type Files, type Handle } from './files.ts';
-import { sha256 } from './fingerprint.ts';
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock, type Notes } from './lock.ts';
-import { readSession, type Reading } from './recover.ts';
+import { readSession, sha256, type Recovered } from './recover.ts';
 import { createWhole } from './whole-file.ts';
 
-const ending = '.jsonl';
 const maxBytes = 256 * 1024 * 1024;
 
 export type Disk = {
@@ -22,7 +21,7 @@ export type Disk = {
 /** A session open for writing. */
 export type HeldSession = {
   readonly path: string;
-  readonly reading: Reading;
+  readonly recovered: Recovered;
   readonly journal: Journal;
   /** Bytes at the end that a power loss had torn. */
   readonly torn: number;
@@ -38,7 +37,7 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
     throw storeError(error, folder);
   }
   const path = freeName(files, folder, header.id);
-  const { line } = forgeLine({ ...header, id: idOf(path) }, '', sha256);
+  const { line } = forgeLine({ ...header, id: sessionName(path) }, '', sha256);
   try {
     files.close(createWhole(files, path, [line]));
     files.syncFolder(folder);
@@ -55,14 +54,8 @@ function freeName(files: Files, folder: string, id: string): string {
   }
 }
 
-const idOf = (path: string): string =>
-  path
-    .slice(dirname(path).length)
-    .replace(/^[\\/]/, '')
-    .slice(0, -ending.length);
-
 /** Reads a session without opening it for writing. */
-export function loadSession(files: Files, path: string): Parsed<Reading> {
+export function loadSession(files: Files, path: string): Parsed<Recovered> {
   const bytes = attempt(path, () => files.read(path));
   if (bytes.kind === 'bad') return bytes;
   if (bytes.value.length > maxBytes)
@@ -96,19 +89,19 @@ type Held = Extract<Lock, { kind: 'held' }>;
 function openBehind(
   { files }: Disk,
   lock: Held,
-  before: Reading,
+  before: Recovered,
   { path, listener }: Wanted,
 ): HeldSession {
   const handle = files.openAppend(path);
   try {
-    const reading = before.openEnd ? endLine(files, path, handle, before) : before;
-    const opened = { path, handle, bytes: reading.bytes, link: reading.link };
+    const recovered = before.openEnd ? endLine(files, path, handle, before) : before;
+    const opened = { path, handle, bytes: recovered.bytes, link: recovered.link };
     const journal = new Journal(files, opened, listener);
     const release = () => {
       journal.close();
       lock.release();
     };
-    return { path, reading, journal, torn: tornBytes(before, reading), release };
+    return { path, recovered, journal, torn: tornBytes(before, recovered), release };
   } catch (error) {
     files.close(handle);
     throw error;
@@ -116,15 +109,15 @@ function openBehind(
 }
 
 /** Gives the last line its newline and reads anew: the line may be whole. */
-function endLine(files: Files, path: string, handle: Handle, before: Reading): Reading {
+function endLine(files: Files, path: string, handle: Handle, before: Recovered): Recovered {
   files.write(handle, new TextEncoder().encode('\n'));
   const again = loadSession(files, path);
   return again.kind === 'good' ? again.value : before;
 }
 
 /** Bytes of the torn last line, if it did not turn out whole once its newline was put back. */
-function tornBytes(before: Reading, after: Reading): number {
-  const last = after.blemishes.at(-1);
+function tornBytes(before: Recovered, after: Recovered): number {
+  const last = after.damage.at(-1);
   return before.openEnd && last?.kind === 'torn' ? last.bytes : 0;
 }
 

@@ -12,7 +12,7 @@ import { join, resolve } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { buildProgram } from '../../.scripts/build.mjs';
 import { loadLibrary } from '../../src/store/library.ts';
-import { isTreeFile } from '../../src/store/tree-files.ts';
+import { isTreeFile } from '../../src/store/headings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 
 const many = 1000;

@@ -4,14 +4,14 @@ import { afterEach, expect, test } from 'vitest';
 import { storyJson } from '../../src/commands/story.ts';
 import { accountOf } from '../../src/commands/write.ts';
 import { reviewOf } from '../../src/core/review/review.ts';
-import { readSession, type Reading } from '../../src/store/recover.ts';
+import { readSession, type Recovered } from '../../src/store/recover.ts';
 import { chained } from '../helpers/session-file.ts';
 import { headerFor, stampAt } from '../helpers/story.ts';
 
 const zones = ['UTC', 'America/New_York', 'Australia/Lord_Howe'];
 const folder = 'sessions/examples';
 
-function read(bytes: Uint8Array, name: string): Reading {
+function read(bytes: Uint8Array, name: string): Recovered {
   const reading = readSession(bytes, name);
   if (reading.kind === 'bad') throw new Error(`${name} cannot be read`);
   return reading.value;
@@ -25,7 +25,7 @@ const old = chained([
   { n: 3, ...stampAt(3), kind: 'found', check: 'look', result: 'whole', told: '2026-03-08T03:10' },
 ]).join('');
 
-const sessions: readonly (readonly [name: string, reading: Reading])[] = [
+const sessions: readonly (readonly [name: string, reading: Recovered])[] = [
   ['old', read(Buffer.from(old), 'old')],
   ...readdirSync(folder)
     .filter((name) => name.endsWith('.jsonl'))

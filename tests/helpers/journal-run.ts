@@ -95,7 +95,7 @@ export async function runWith(refuse: Refusal, { atOnce = Infinity, blocking = f
   };
 }
 
-const whole = { events: [1, 2, 3, 4, 5, 6], blemishes: [], openEnd: false };
+const whole = { events: [1, 2, 3, 4, 5, 6], damage: [], openEnd: false };
 
 /** What every run must come to. */
 export const allKept = { calm: true, losses: [], file: whole, left: whole };

@@ -6,7 +6,7 @@ import { Program } from '../../src/app/program.ts';
 import { Runner, type Ports } from '../../src/app/run.ts';
 import type { State } from '../../src/app/state.ts';
 import { update } from '../../src/app/update.ts';
-import { sessionLines } from '../../src/store/session-lines.ts';
+import { sessionLines } from '../../src/store/find.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';

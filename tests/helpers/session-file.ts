@@ -2,7 +2,7 @@ import type { Action } from '../../src/core/session/action.ts';
 import { forgeLine } from '../../src/core/session/chain.ts';
 import type { Event, UnknownEvent } from '../../src/core/session/event.ts';
 import type { Header } from '../../src/core/session/header.ts';
-import { sha256 } from '../../src/store/fingerprint.ts';
+import { sha256 } from '../../src/store/recover.ts';
 import { readSession } from '../../src/store/recover.ts';
 import { after, headerFor, stampAt } from './story.ts';
 
@@ -44,10 +44,10 @@ export const note = (n: number, text = `note ${n}`): Event => ({
 export function readBack(bytes: Uint8Array | string) {
   const read = readSession(typeof bytes === 'string' ? Buffer.from(bytes) : bytes, 'job.jsonl');
   if (read.kind === 'bad') return { problems: read.problems.map(({ code }) => code) };
-  const { events, blemishes, openEnd } = read.value;
+  const { events, damage, openEnd } = read.value;
   return {
     events: events.map(({ n }) => n),
-    blemishes: blemishes.map(({ line, kind }) => `line ${line} ${kind}`),
+    damage: damage.map(({ line, kind }) => `line ${line} ${kind}`),
     openEnd,
   };
 }

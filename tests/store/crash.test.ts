@@ -71,7 +71,7 @@ describe('a file cut off at any byte by a crash', () => {
     const read = readSession(tornLetter, path);
 
     expect(read).toMatchObject({
-      value: { blemishes: [{ kind: 'torn', bytes: tornLetter.length - (ends[1] ?? 0) }] },
+      value: { damage: [{ kind: 'torn', bytes: tornLetter.length - (ends[1] ?? 0) }] },
     });
   });
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { findSession, listSessions } from '../../src/store/find.ts';
-import { sessionLines as homeLines } from '../../src/store/session-lines.ts';
+import { sessionLines as homeLines } from '../../src/store/find.ts';
 import { MemoryFiles } from '../helpers/memory-files.ts';
 
 const files = new MemoryFiles({

@@ -104,7 +104,7 @@ describe('keeping events', () => {
     journal.append(note(1));
     await journal.settled();
 
-    expect(readBack(files.text(path))).toEqual({ events: [1], blemishes: [], openEnd: false });
+    expect(readBack(files.text(path))).toEqual({ events: [1], damage: [], openEnd: false });
   });
 });
 
@@ -138,7 +138,7 @@ describe('a full disk', () => {
     expect(kept).toEqual([3]);
     expect(readBack(files.text(path))).toEqual({
       events: [1, 2, 3],
-      blemishes: [],
+      damage: [],
       openEnd: false,
     });
   });

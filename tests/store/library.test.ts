@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { loadLibrary } from '../../src/store/library.ts';
-import { isTreeFile } from '../../src/store/tree-files.ts';
+import { isTreeFile } from '../../src/store/headings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { MemoryFiles } from '../helpers/memory-files.ts';
 import { planted } from '../helpers/plant.ts';

@@ -14,7 +14,7 @@ const readableAt = (cut: number) => numbers.filter((n) => (ends[n] ?? Infinity) 
 
 describe('a good file', () => {
   test('reads whole, a letter of several bytes and all', () => {
-    expect(readBack(whole)).toEqual({ events: numbers, blemishes: [], openEnd: false });
+    expect(readBack(whole)).toEqual({ events: numbers, damage: [], openEnd: false });
     expect(eventsOf(whole)).toMatchObject([
       {},
       { text: 'Wedge bulb, 5 W – über 1 Ω cold' },
@@ -28,13 +28,13 @@ describe('a good file', () => {
   });
 
   test('with a header only has no events yet', () => {
-    expect(readBack(lines[0] ?? '')).toEqual({ events: [], blemishes: [], openEnd: false });
+    expect(readBack(lines[0] ?? '')).toEqual({ events: [], damage: [], openEnd: false });
   });
 
   test('keeps events of a kind that is not known', () => {
     const later = chained([headerFor(), { n: 1, ...stampAt(1), kind: 'smelled' }, note(2)]);
 
-    expect(readBack(later.join(''))).toEqual({ events: [1, 2], blemishes: [], openEnd: false });
+    expect(readBack(later.join(''))).toEqual({ events: [1, 2], damage: [], openEnd: false });
   });
 });
 
@@ -54,7 +54,7 @@ describe('a file cut off at any byte', () => {
     const expected = cuts.slice(header - 1).map((cut) => {
       const complete = ends.some((end) => end === cut || end === cut - 1);
       const torn = complete ? [] : [`line ${readableAt(cut).length + 2} torn`];
-      return { events: readableAt(cut), blemishes: torn, openEnd: whole[cut - 1] !== 10 };
+      return { events: readableAt(cut), damage: torn, openEnd: whole[cut - 1] !== 10 };
     });
 
     expect(found).toEqual(expected);
@@ -84,7 +84,7 @@ describe('a changed file', () => {
     expect(found).toEqual(
       numbers.map((n) => ({
         events: numbers.filter((one) => one !== n),
-        blemishes: [`line ${n + 1} altered`],
+        damage: [`line ${n + 1} altered`],
         openEnd: false,
       })),
     );
@@ -99,7 +99,7 @@ describe('a changed file', () => {
   test('with a line taken out of its middle is told at the line behind', () => {
     expect(readBack(lines.toSpliced(3, 1).join(''))).toMatchObject({
       events: numbers.filter((n) => n !== 3),
-      blemishes: ['line 4 altered'],
+      damage: ['line 4 altered'],
     });
   });
 
@@ -107,7 +107,7 @@ describe('a changed file', () => {
     const [second = '', third = ''] = lines.slice(2, 4);
 
     expect(readBack(lines.with(2, third).with(3, second).join(''))).toMatchObject({
-      blemishes: expect.arrayContaining(['line 4 altered']) as unknown,
+      damage: expect.arrayContaining(['line 4 altered']) as unknown,
     });
   });
 
@@ -115,7 +115,7 @@ describe('a changed file', () => {
     const [first = '', second = '', third = ''] = chained([headerFor(), note(1), note(2)]);
 
     expect(readBack([first, `${second.slice(0, 40)}\n`, ''].join(''))).toMatchObject({
-      blemishes: ['line 2 torn'],
+      damage: ['line 2 torn'],
     });
     expect(
       readBack(
@@ -129,7 +129,7 @@ describe('a changed file', () => {
       ),
     ).toEqual({
       events: [1, 2],
-      blemishes: ['line 3 torn'],
+      damage: ['line 3 torn'],
       openEnd: false,
     });
   });
@@ -144,7 +144,7 @@ describe('a changed file', () => {
   test('in the link of a middle line is altered, not torn', () => {
     const changed = lines.with(2, (lines[2] ?? '').replace('"link":', '"lunk":'));
 
-    expect(readBack(changed.join(''))).toMatchObject({ blemishes: ['line 3 altered'] });
+    expect(readBack(changed.join(''))).toMatchObject({ damage: ['line 3 altered'] });
   });
 
   test('with something put before its first byte is not whole', () => {

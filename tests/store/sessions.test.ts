@@ -52,7 +52,7 @@ describe('a new session', () => {
     expect(path).toBe(join(folder, '2026-04-11-1000-orchard-van-no-light.jsonl'));
     expect(readBack(files.afterPowerLoss(path) ?? '')).toEqual({
       events: [],
-      blemishes: [],
+      damage: [],
       openEnd: false,
     });
     expect(files.openHandles).toBe(0);
@@ -105,13 +105,13 @@ describe('opening a session', () => {
     session.value.journal.append(note(n));
     await session.value.journal.settled();
 
-    expect(session.value.reading.events.map((event) => event.n)).toEqual(
+    expect(session.value.recovered.events.map((event) => event.n)).toEqual(
       walk.slice(1).map((_, index) => index + 1),
     );
     expect(session.value.torn).toBe(0);
     expect(readBack(files.text(job()))).toMatchObject({
       events: [...walk.slice(1).map((_, index) => index + 1), n],
-      blemishes: [],
+      damage: [],
     });
   });
 
@@ -156,7 +156,7 @@ describe('opening a session', () => {
     expect(session.value.torn).toBe((walk.at(-1) ?? '').length - 30);
     expect(readBack(files.text(job()))).toMatchObject({
       events: walk.slice(1).map((_, index) => index + 1),
-      blemishes: [`line ${walk.length} torn`],
+      damage: [`line ${walk.length} torn`],
     });
   });
 
@@ -164,7 +164,7 @@ describe('opening a session', () => {
     const session = open(holding(walk.join('').slice(0, -1)), job());
 
     expect(session).toMatchObject({
-      value: { torn: 0, reading: { blemishes: [], openEnd: false } },
+      value: { torn: 0, recovered: { damage: [], openEnd: false } },
     });
   });
 

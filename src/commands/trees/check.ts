@@ -6,7 +6,7 @@ import { cleanLine, count } from '../../core/text.ts';
 import { lintLibrary, type TreeFile } from '../../core/tree/lint/shared.ts';
 import type { Shop } from '../../core/tree/shop.ts';
 import { loadLibrary, loadShop, readText } from '../../store/library.ts';
-import { isTreeFile, shopFile } from '../../store/tree-files.ts';
+import { isTreeFile, shopFile } from '../../store/headings.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
 

@@ -1,5 +1,5 @@
-import { wallMermaid, wallSvg } from '../../core/drawing/tree-page-forms.ts';
-import { wallLines } from '../../core/drawing/tree-page.ts';
+import { treeChart, treePageSvg } from '../../core/drawing/tree-page-forms.ts';
+import { treePage } from '../../core/drawing/tree-page.ts';
 import { bad } from '../../core/problem.ts';
 import { cleanRow } from '../../core/text.ts';
 import { done, type Ended, type Io } from '../io.ts';
@@ -19,8 +19,8 @@ export function drawTree(io: Io, given: Given, [id]: readonly string[]): Ended {
   if (library.kind === 'bad') return library;
   const tree = treeNamed(id, library.value);
   if (tree.kind === 'bad') return tree;
-  if (form === 'svg') io.out(wallSvg(tree.value));
-  else if (form === 'mermaid') io.out(wallMermaid(tree.value));
-  else io.out(`${wallLines(tree.value).map(cleanRow).join('\n')}\n`);
+  if (form === 'svg') io.out(treePageSvg(tree.value));
+  else if (form === 'mermaid') io.out(treeChart(tree.value));
+  else io.out(`${treePage(tree.value).map(cleanRow).join('\n')}\n`);
   return done;
 }

@@ -13,15 +13,15 @@ import { openLibrary, treeNamed } from '../library.ts';
 import { type Given } from '../options.ts';
 
 /** Expected minutes of an episode: followed through every way, or from hidden vehicles with a standard error. */
-export type Cost =
+type Cost =
   | { readonly by: 'exact'; readonly minutes: number }
   | { readonly by: 'simulated'; readonly minutes: number; readonly error: number };
 
-export const policyNames = ['advised', 'ownWay', 'oddsOnly'] as const;
-export type PolicyName = (typeof policyNames)[number];
+const policyNames = ['advised', 'ownWay', 'oddsOnly'] as const;
+type PolicyName = (typeof policyNames)[number];
 
 /** What an episode costs, in minutes, by who chooses the steps. */
-export type Plan = {
+type Plan = {
   readonly tree: string;
   readonly runs: number;
   readonly seed: number;
@@ -39,7 +39,7 @@ const mostPlaces = 2000;
  * begins with the complaint's own test. Repairs by odds are worked out exactly, and so are the
  * others on a small tree; else they are simulated.
  */
-export function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
+function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
   const model = makeModel(filled);
   const { accesses } = shop;
@@ -114,7 +114,7 @@ function planLines(plans: readonly Plan[]): readonly string[] {
 }
 
 /** `129 ±5.3`, or `181` when exact; the signs stand below one another. */
-export const showCost = (cost: Cost): string =>
+const showCost = (cost: Cost): string =>
   cost.by === 'exact'
     ? `${cost.minutes.toFixed(0)}      `
     : `${cost.minutes.toFixed(0)} ±${cost.error.toFixed(1).padEnd(4)}`;

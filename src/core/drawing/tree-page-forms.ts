@@ -1,15 +1,15 @@
 import { parseNext } from '../tree/next.ts';
 import type { Tree } from '../tree/model.ts';
 import { mermaidLabel } from './mermaid.ts';
-import { wallLines, wayOrder } from './tree-page.ts';
+import { treePage, wayOrder } from './tree-page.ts';
 import { escapeXml } from './xml.ts';
 
 const row = 15;
 const margin = 24;
 
 /** The same page as a picture to print: black on white, headings in bold. */
-export function wallSvg(tree: Tree): string {
-  const lines = wallLines(tree);
+export function treePageSvg(tree: Tree): string {
+  const lines = treePage(tree);
   const height = lines.length * row + 2 * margin;
   const texts = lines.map((line, index) => {
     const bold = index === 0 || /^THE [A-Z]/.test(line) ? ' font-weight="bold"' : '';
@@ -28,7 +28,7 @@ export function wallSvg(tree: Tree): string {
 }
 
 /** The walk as a Mermaid flow chart. */
-export function wallMermaid(tree: Tree): string {
+export function treeChart(tree: Tree): string {
   const order = wayOrder(tree);
   const name = (id: string): string => `c${order.indexOf(id)}`;
   const causes = Object.keys(tree.causes);

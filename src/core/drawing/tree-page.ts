@@ -4,7 +4,7 @@ import { spanBetween, spanOhms } from '../feed/path.ts';
 import { showReading } from '../trade/units/units.ts';
 
 /** A page for the wall: the walk of a tree and its feed path, as lines of text. */
-export function wallLines(tree: Tree): readonly string[] {
+export function treePage(tree: Tree): readonly string[] {
   return [
     tree.title,
     '='.repeat(Math.min(78, tree.title.length)),
@@ -58,7 +58,7 @@ const resultWords = (tree: Tree, result: Result): string =>
   `${result.label} -> ${nextWords(tree, result)}`;
 
 /** Where a result leads, in words. */
-export function nextWords(tree: Tree, { next, reason }: Result): string {
+function nextWords(tree: Tree, { next, reason }: Result): string {
   const lead = next === undefined ? undefined : parseNext(next);
   if (lead === undefined) return 'the next check not done yet';
   if (lead.kind === 'check') return `${wayOrder(tree).indexOf(lead.check) + 1}`;

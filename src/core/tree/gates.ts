@@ -19,7 +19,7 @@ export type Gate =
 const running: ReadonlySet<string> = new Set(['idling', 'fast-idle', 'revved', 'road']);
 
 /** Whether a step with this standing is one that the safeguard comes before. */
-export function guards({ before }: Safeguard, standing: Standing): boolean {
+function guards({ before }: Safeguard, standing: Standing): boolean {
   const { engine, key, battery } = standing;
   const byEngine =
     engine !== undefined &&
@@ -32,7 +32,7 @@ export function guards({ before }: Safeguard, standing: Standing): boolean {
 }
 
 /** What the safeguards of a tree ask before a step that puts the vehicle so. */
-export const safeguardsFor = (tree: Tree, standing: Standing): readonly Gate[] =>
+const safeguardsFor = (tree: Tree, standing: Standing): readonly Gate[] =>
   (tree.safeguards ?? [])
     .filter((safeguard) => guards(safeguard, standing))
     .map(({ check, shows, else: otherwise }) => ({

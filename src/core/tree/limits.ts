@@ -2,7 +2,7 @@ import { convert } from '../trade/units/units.ts';
 import type { BookLimit, Result, Tree } from './model.ts';
 
 /** The figures of the vehicle's own book, by the name that trees use; each as it was read. */
-export type Sheet = Readonly<Record<string, { readonly value: number; readonly unit: string }>>;
+type Sheet = Readonly<Record<string, { readonly value: number; readonly unit: string }>>;
 
 /** The number a limit stands for: its own, or the general figure of one that the book may move. */
 export const limitOf = (limit: number | BookLimit): number =>

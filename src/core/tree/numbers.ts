@@ -3,13 +3,14 @@ import { findUnit, unitNames } from '../trade/units/units.ts';
 import { edgesOf } from './limits.ts';
 import type { Check } from './model.ts';
 
-type Place = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };
+/** The check that is looked at: where it stands, and whom to tell. */
+type Looked = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };
 
 /** Largest distance from 1 that the shares of a row may add up to. */
 const slack = 1e-6;
 
 /** Finds rows that are no distributions over the results, and bands with gaps or overlaps. */
-export function checkNumbers(check: Check, { path, isComplaint, tell }: Place): void {
+export function checkNumbers(check: Check, { path, isComplaint, tell }: Looked): void {
   if (check.background !== undefined) checkRow(check.background, check, `${path}.background`, tell);
   else if (!isComplaint && check.feed === undefined)
     tell({

@@ -1,9 +1,8 @@
 import type * as z from 'zod';
-import { bad, good, type Parsed, type Problem } from '../problem.ts';
+import { bad, good, showPath, type Parsed, type Problem } from '../problem.ts';
 import { parseJson } from './json.ts';
 import { checkLinks } from './links.ts';
 import { Tree } from './model.ts';
-import { showPath } from './parse-path.ts';
 import { salvage, touches } from './salvage.ts';
 import { Shop } from './shop.ts';
 

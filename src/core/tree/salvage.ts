@@ -1,9 +1,9 @@
 import type * as z from 'zod';
+import { showPath, type Problem } from '../problem.ts';
 import { Tree } from './model.ts';
-import { showPath } from './parse-path.ts';
 
 /** A tree of the wrong shape, with something harmless where it is wrong. */
-export type Salvaged = {
+type Salvaged = {
   readonly tree: Tree;
   /** JSON paths of what was replaced: what is said about these places says nothing of the file. */
   readonly replaced: readonly string[];
@@ -104,7 +104,10 @@ const isBranch = (value: unknown): value is Record<PropertyKey, unknown> =>
   typeof value === 'object' && value !== null;
 
 /** Whether a place, or the name missed there, has to do with something that was replaced. */
-export function touches({ path = '', value }: Place, { replaced, lost }: Salvaged): boolean {
+export function touches(
+  { path = '', value }: Pick<Problem, 'path' | 'value'>,
+  { replaced, lost }: Salvaged,
+): boolean {
   const named = value !== undefined && JSON.stringify(lost).includes(JSON.stringify(value));
   const gate = /\.after\.([^.[]+)$/.exec(path)?.[1];
   const places = gate === undefined ? [path] : [path, `checks.${gate}.results`];
@@ -113,8 +116,6 @@ export function touches({ path = '', value }: Place, { replaced, lost }: Salvage
     replaced.some((one) => places.some((place) => within(place, one) || within(one, place)))
   );
 }
-
-type Place = { readonly path?: string; readonly value?: string };
 
 const within = (inner: string, outer: string): boolean =>
   inner === outer || inner.startsWith(`${outer}.`) || inner.startsWith(`${outer}[`);

@@ -28,7 +28,7 @@ test.each(names)('the account of %s is the one that lies beside it, byte for byt
 });
 
 test.each(names)('the example %s is whole', (name) => {
-  expect(reading(name).blemishes).toEqual([]);
+  expect(reading(name).damage).toEqual([]);
 });
 
 test('one example was a guess first, one was handed on unfixed', () => {

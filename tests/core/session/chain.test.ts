@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { forgeLine, readLine } from '../../../src/core/session/chain.ts';
-import { sha256 } from '../../../src/store/fingerprint.ts';
+import { sha256 } from '../../../src/store/recover.ts';
 import { chained } from '../../helpers/session-file.ts';
 
 const bare = (line: string) => line.slice(0, -1);

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { showProblem } from '../../../src/core/problem.ts';
 import { parseShop, parseTree, parseTreeValue, showValue } from '../../../src/core/tree/parse.ts';
-import { showPath } from '../../../src/core/tree/parse-path.ts';
+import { showPath } from '../../../src/core/problem.ts';
 import { planted, told } from '../../helpers/plant.ts';
 import { smallShop, smallTreeData } from '../../helpers/tree.ts';
 

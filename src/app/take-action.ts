@@ -1,6 +1,6 @@
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
-import { contradiction } from '../core/session/contradiction.ts';
+import { contradictionOf, type Contradiction } from '../core/session/contradiction.ts';
 import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/ruling.ts';
 import type { Payload } from '../core/session/event.ts';
@@ -34,8 +34,8 @@ export function takeAction(state: State, action: Action): ActionTaken {
       outcome: { kind: 'refused', problem: decision.problem },
     };
   const { session, events } = extend(state.session, decision.payloads, state);
-  const contradicts = events.at(-1)?.kind === 'found' && contradiction(session.story) !== undefined;
-  const warnings = [...decision.warnings, ...(contradicts ? [contradictionWords] : [])];
+  const found = contradictionOf(session.story, events.at(-1));
+  const warnings = [...decision.warnings, ...(found ? [contradictionWords(found)] : [])];
   const [warning] = decision.warnings;
   const notice = warning === undefined ? state.notice : { kind: 'info' as const, text: warning };
   return {
@@ -49,8 +49,8 @@ export function takeAction(state: State, action: Action): ActionTaken {
 }
 
 /** For whoever has no screen to be asked on. */
-const contradictionWords =
-  'This contradicts what the check showed before, with nothing changed between: misread, something new, or not repeatable? Correct the one that was misread, or note what is new.';
+const contradictionWords = ({ repairsBetween }: Contradiction): string =>
+  `This contradicts what the check showed before, ${repairsBetween > 0 ? 'and a repair between can only have made it better' : 'with nothing changed between'}: misread, something new, or not repeatable? Correct the one that was misread, or note what is new.`;
 
 /** Adds events to the open session; they are in the story from here on, and kept when the disk says so. */
 export function extend(

@@ -1,5 +1,5 @@
 import type { Action } from '../../core/session/action.ts';
-import { contradiction } from '../../core/session/contradiction.ts';
+import { contradictionOf } from '../../core/session/contradiction.ts';
 import type { ActionTaken } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
 import { type Transition, transition } from '../effect.ts';
@@ -12,11 +12,8 @@ import { walk, type Screen } from '../screen.ts';
 export function afterAction(acted: ActionTaken): Transition {
   if (acted.outcome.kind === 'refused') return acted;
   const { session } = acted.state;
-  const found = session?.events.at(-1)?.kind === 'found';
-  const screen: Screen =
-    found && session !== undefined && contradiction(session.story) !== undefined
-      ? { kind: 'contradiction', cursor: 0 }
-      : walk;
+  const found = session && contradictionOf(session.story, session.events.at(-1));
+  const screen: Screen = found === undefined ? walk : { kind: 'contradiction', cursor: 0 };
   return transition({ ...acted.state, screen }, ...acted.effects);
 }
 

@@ -1,4 +1,8 @@
-import { contradiction, newFault, type Contradiction } from '../../core/session/contradiction.ts';
+import {
+  lastContradiction,
+  newFault,
+  type Contradiction,
+} from '../../core/session/contradiction.ts';
 import { takeAction } from '../take-action.ts';
 import { afterAction } from './answer.ts';
 import { moved, picked } from '../keys/cursor.ts';
@@ -19,7 +23,7 @@ export const contradictionLines = [
 export const contradictionPage: Page<'contradiction'> = { mode: () => 'list', update };
 
 function update(state: State, screen: At<'contradiction'>, press: KeyPress): Transition {
-  const found = state.session && contradiction(state.session.story);
+  const found = state.session && lastContradiction(state.session.story);
   if (found === undefined || press.command === 'go-back')
     return transition({ ...state, screen: walk });
   const index = picked(screen.cursor, press, contradictionLines.length);
@@ -32,11 +36,12 @@ function update(state: State, screen: At<'contradiction'>, press: KeyPress): Tra
 function settle(
   state: State,
   is: (typeof contradictionLines)[number]['is'],
-  { check, earlier, later }: Contradiction,
+  found: Contradiction,
 ): Transition {
+  const { check, earlier, later } = found;
   if (is === 'new')
     return afterAction(takeAction(state, { do: 'note', text: newFault, about: check }));
-  if (is === 'no-repeat') return withdrawBoth(state, { check, earlier, later });
+  if (is === 'no-repeat') return withdrawBoth(state, found);
   const { n } = is === 'misread' ? later : earlier;
   return transition({ ...state, screen: { kind: 'walk', input: ready, correcting: n } });
 }

@@ -1,4 +1,5 @@
-import { accessName, checkIn, openThings, type Finding, type Story } from '../session/story.ts';
+import { contradictions } from '../session/contradiction.ts';
+import { accessName, checkIn, openThings, type Story } from '../session/story.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
 
 /** What can be counted in a record of how somebody works. */
@@ -16,7 +17,7 @@ export type Habits = {
   readonly failedRepairs: number;
   /** Repairs made before the one before them had been put to the proof. */
   readonly changesAtOnce: number;
-  /** Findings worse than the same check's before, with nothing repaired between, left standing. */
+  /** Findings worse than the one before them of the same thing, left standing. */
   readonly contradictions: number;
   readonly corrections: number;
   readonly skipped: number;
@@ -39,7 +40,7 @@ export function habitsOf(story: Story): Habits {
       const before = story.repairs[index]?.n ?? 0;
       return !story.proofs.some(({ n }) => n > before && n < repair.n);
     }).length,
-    contradictions: contradictions(story),
+    contradictions: contradictions(story).length,
     corrections: story.entries.filter(
       ({ event, correctedBy }) => event.kind !== 'corrected' && correctedBy.length > 0,
     ).length,
@@ -93,17 +94,3 @@ const unproven = (story: Story): number =>
     const next = story.repairs[index + 1]?.n ?? Infinity;
     return !story.proofs.some(({ n }) => n > repair.n && n < next);
   }).length;
-
-function contradictions(story: Story): number {
-  const last = new Map<string, number>();
-  return story.findings.filter((finding) => {
-    const key = `${finding.check} ${finding.repairs}`;
-    const now = severity(story, finding);
-    const before = last.get(key);
-    last.set(key, now);
-    return before !== undefined && now > before && !finding.corrected;
-  }).length;
-}
-
-const severity = (story: Story, { check, leg, result }: Finding): number =>
-  checkIn(story, check, leg)?.results.findIndex(({ id }) => id === result) ?? 0;

@@ -1,41 +1,83 @@
+import { withoutDust } from '../trade/dust.ts';
+import { usualUncertainty } from '../trade/units/uncertainty.ts';
+import { convert, findUnit } from '../trade/units/units.ts';
+import { kinOf } from '../tree/kin.ts';
+import type { Check } from '../tree/model.ts';
 import { checkIn, type Finding, type Story } from './story.ts';
 
-/** One check that showed better before and worse now, with nothing repaired between. */
+/** A finding that is worse than the one before it of the same thing, beyond what the meter allows. */
 export type Contradiction = {
+  /** The check of the later finding. */
   readonly check: string;
   readonly earlier: Finding;
   readonly later: Finding;
+  /** Repairs made between the two: 0 where nothing was changed. */
+  readonly repairsBetween: number;
 };
 
 /**
- * Whether the last finding contradicts an earlier one. A fault that is there shows the same each
- * time, so with nothing changed a result can stay or be explained by a misreading, by something
- * new, or by a check that does not repeat; which of these it is only the mechanic can say.
+ * Every finding that contradicts the one before it, in order. A fault that is there shows the
+ * same each time, and a repair takes faults away: a result can stay or get better. A worse one is
+ * a misreading, something new, or a check that does not repeat; which, only the mechanic can say.
+ * A finding that was answered anew has been asked about already.
  */
-export function contradiction(story: Story): Contradiction | undefined {
-  const later = story.findings.at(-1);
-  if (later === undefined || later.corrected) return undefined;
-  const kin = kinOf(story, later);
-  const earlier = story.findings
-    .slice(0, -1)
-    .findLast((one) => one.repairs === later.repairs && kin.includes(one.check));
-  if (earlier === undefined) return undefined;
-  return severity(story, later) > severity(story, earlier)
-    ? { check: later.check, earlier, later }
-    : undefined;
+export const contradictions = (story: Story): readonly Contradiction[] =>
+  story.findings.flatMap((later, index) => madeBy(story, later, index) ?? []);
+
+/** The contradiction that the last finding makes, for whoever asks what it is. */
+export function lastContradiction(story: Story): Contradiction | undefined {
+  const last = story.findings.length - 1;
+  const later = story.findings[last];
+  return later && madeBy(story, later, last);
 }
 
-/** Checks that show the same thing as this one's: itself, and those of its `same` name. */
-function kinOf(story: Story, { check, leg }: Finding): readonly string[] {
-  const same = checkIn(story, check, leg)?.same;
-  if (same === undefined) return [check];
-  const checks = Object.entries(story.legs[leg]?.tree.checks ?? {});
-  return checks.filter(([, one]) => one.same === same).map(([id]) => id);
+/** The contradiction that an event has just brought about. */
+export function contradictionOf(
+  story: Story,
+  event: { readonly n: number } | undefined,
+): Contradiction | undefined {
+  const last = lastContradiction(story);
+  return last?.later.n === event?.n ? last : undefined;
 }
 
-/** How far from healthy a finding is: the place of its result, the milder end where two are open. */
-function severity(story: Story, { check, leg, result }: Finding): number {
-  return checkIn(story, check, leg)?.results.findIndex(({ id }) => id === result) ?? -1;
+function madeBy(story: Story, later: Finding, index: number): Contradiction | undefined {
+  const leg = story.legs[later.leg];
+  if (later.corrected || leg === undefined) return undefined;
+  const kin = kinOf(leg.tree, later.check);
+  const earlier = story.findings.slice(0, index).findLast(({ check }) => kin.includes(check));
+  if (earlier === undefined || !isWorse(story, earlier, later)) return undefined;
+  const repairsBetween = later.repairs - earlier.repairs;
+  return { check: later.check, earlier, later, repairsBetween };
+}
+
+function isWorse(story: Story, earlier: Finding, later: Finding): boolean {
+  const [one, other] = [earlier, later].map((finding) =>
+    checkIn(story, finding.check, finding.leg),
+  );
+  if (one === undefined || other === undefined) return false;
+  const before = placeIn(one, earlier.orResult ?? earlier.result);
+  const now = placeIn(other, later.result);
+  return before >= 0 && now > before && !withinError(other, earlier, later);
+}
+
+/** How far from healthy a result is; of an open finding the end is taken that agrees best. */
+const placeIn = ({ results }: Check, result: string): number =>
+  results.findIndex(({ id }) => id === result);
+
+/** Whether two readings lie no further apart than the meter may be off. */
+function withinError({ reading }: Check, earlier: Finding, later: Finding): boolean {
+  if (reading === undefined) return false;
+  const { quantity, unit } = reading;
+  // As they were judged: brought to reference conditions where both were.
+  const standard = earlier.standard !== undefined && later.standard !== undefined;
+  const [before, now] = [earlier, later].map((finding) => {
+    const amount = standard ? finding.standard : finding.reading;
+    if (amount === undefined || findUnit(quantity, amount.unit) === undefined) return undefined;
+    return convert(amount.value, amount.unit, unit);
+  });
+  if (before === undefined || now === undefined) return false;
+  const allowed = reading.uncertainty ?? usualUncertainty(quantity, now, unit);
+  return withoutDust(Math.abs(now - before)) <= allowed;
 }
 
 /** What is noted when a mechanic says that something new has gone wrong. */

@@ -1,20 +1,13 @@
+import { kinOf } from '../tree/kin.ts';
 import { isStale, type Known } from '../tree/way.ts';
 import { currentLeg, lastFinding, type Finding, type Story } from './story.ts';
-
-/** Checks of the leg's tree that show the same thing as this one: itself, and those of its `same`. */
-export function kinOf({ legs }: Pick<Story, 'legs'>, check: string): readonly string[] {
-  const { checks } = currentLeg({ legs }).tree;
-  const same = checks[check]?.same;
-  if (same === undefined) return [check];
-  return Object.keys(checks).filter((id) => checks[id]?.same === same);
-}
 
 /** The last finding of a check, or of one that shows the same thing (`same`). */
 export function lastShown(
   story: Pick<Story, 'findings' | 'legs'>,
   check: string,
 ): Finding | undefined {
-  return kinOf(story, check)
+  return kinOf(currentLeg(story).tree, check)
     .flatMap((id) => lastFinding(story, id) ?? [])
     .toSorted((one, other) => other.n - one.n)[0];
 }

@@ -1,3 +1,4 @@
+import { showsSame } from '../../tree/kin.ts';
 import type { Standing, Tree } from '../../tree/model.ts';
 import { makePriors } from './priors.ts';
 import {
@@ -69,25 +70,21 @@ function gatesOf(tree: Tree, check: TreeCheck, ids: readonly string[]): Gate[] {
   });
 }
 
-const sameThing = (one: TreeCheck, other: TreeCheck): boolean =>
-  one.same !== undefined && one.same === other.same && one.results.length === other.results.length;
-
 function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
   const entries = Object.entries(tree.checks);
   const ids = entries.map(([id]) => id);
-  return entries.map(([id, check], index) => {
+  return entries.map(([id, check]) => {
     const complaint = id === tree.complaint.confirm;
     const results = check.results.length;
     const background = complaint
       ? silentTotals(results)
       : backgroundTotals(check.background, results);
-    const first = entries.findIndex(([, other]) => sameThing(check, other));
     return {
       id,
       results: check.results.map((result) => result.id),
       background,
       links: causes.map((cause) => linkOf(check, cause, complaint, background)),
-      group: first < 0 ? index : first,
+      group: entries.findIndex(([, other]) => showsSame(check, other)),
       minutes: check.minutes,
       access: check.access,
       standing: check.standing,

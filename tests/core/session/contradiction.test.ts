@@ -1,0 +1,157 @@
+import { expect, test } from 'vitest';
+import { habitsOf } from '../../../src/core/review/habits.ts';
+import type { Action } from '../../../src/core/session/action.ts';
+import { contradictions, lastContradiction } from '../../../src/core/session/contradiction.ts';
+import { shippedShop, shippedTree, shippedTrees } from '../../helpers/library.ts';
+import { after, headerFor } from '../../helpers/story.ts';
+import { smallTree, smallTreeData } from '../../helpers/tree.ts';
+
+const find = (check: string, result: string): Action => ({
+  do: 'find',
+  check,
+  result,
+  acknowledged: true,
+});
+const read = (reading: string): Action => ({
+  do: 'find',
+  check: 'volts',
+  reading,
+  acknowledged: true,
+});
+const whole = find('look', 'whole');
+
+/** The small tree with the edge of `volts` at 12.4 V, and what its reading may be off. */
+const metered = (uncertainty?: number) => {
+  const { checks } = smallTreeData();
+  const { volts } = checks;
+  const reading = { ...volts.reading, ...(uncertainty !== undefined && { uncertainty }) };
+  const results = [
+    { ...volts.results[0], from: 12.4 },
+    { ...volts.results[1], below: 12.4 },
+    volts.results[2],
+  ];
+  return headerFor(smallTree({ checks: { ...checks, volts: { ...volts, reading, results } } }));
+};
+
+const pairs = (story: Parameters<typeof contradictions>[0]) =>
+  contradictions(story).map(({ earlier, later, repairsBetween }) => [
+    earlier.result,
+    later.result,
+    repairsBetween,
+  ]);
+
+test('a check that shows worse with nothing changed contradicts itself', () => {
+  const { story } = after([find('look', 'whole'), find('look', 'burnt')]);
+
+  expect(pairs(story)).toEqual([['whole', 'burnt', 0]]);
+  expect(lastContradiction(story)?.check).toBe('look');
+});
+
+test('one that shows better, or the same, does not', () => {
+  const { story } = after([find('look', 'burnt'), find('look', 'burnt'), find('look', 'whole')]);
+
+  expect(contradictions(story)).toEqual([]);
+});
+
+test('a finding that got worse over a repair contradicts the one before it', () => {
+  const { story } = after([
+    find('lamp', 'dark'),
+    whole,
+    { do: 'condemn', cause: 'wire' },
+    { do: 'repair', cause: 'wire', acknowledged: true },
+    { do: 'prove', result: 'dark' },
+    find('look', 'burnt'),
+  ]);
+
+  expect(pairs(story)).toEqual([['whole', 'burnt', 1]]);
+});
+
+test('of several in a story all are told in order, and only the last finding makes the last one', () => {
+  const { story } = after([
+    find('look', 'whole'),
+    find('look', 'burnt'),
+    find('look', 'whole'),
+    find('look', 'burnt'),
+    find('lamp', 'dark'),
+  ]);
+
+  expect(contradictions(story).map(({ later }) => later.n)).toHaveLength(2);
+  expect(lastContradiction(story)).toBeUndefined();
+});
+
+test.each([
+  // 12.4 V is off by 0.005 V + 0.8 %, so by 0.1 V: common practice, no source.
+  ['12.45 V and 12.35 V lie within the error of a meter', ['12.45', '12.35'], undefined, 0],
+  ['12.50 V and 12.35 V do not', ['12.50', '12.35'], undefined, 1],
+  ['of a check that knows its own error, that counts: within', ['12.60', '12.35'], 0.25, 0],
+  ['of a check that knows its own error, that counts: beyond', ['12.45', '12.35'], 0.05, 1],
+])('%s', (_name, readings, uncertainty, expected) => {
+  const { story } = after([whole, ...readings.map(read)], metered(uncertainty));
+
+  expect(story.findings.map(({ result }) => result)).toEqual(['whole', 'full', 'low']);
+  expect(contradictions(story)).toHaveLength(expected);
+});
+
+test('readings in different units are compared as one', () => {
+  const { story } = after([whole, read('12450 mV'), read('12.35')], metered());
+
+  expect(story.findings.map(({ result }) => result)).toEqual(['whole', 'full', 'low']);
+  expect(contradictions(story)).toEqual([]);
+});
+
+test('a result that was picked has no meter error to hide behind', () => {
+  const { story } = after([whole, find('volts', 'full'), read('12.35')], metered());
+
+  expect(pairs(story)).toEqual([['full', 'low', 0]]);
+});
+
+test('"one of these" contradicts only what neither of them can be', () => {
+  const either = (result: string, orResult: string): Action => ({
+    do: 'find',
+    check: 'volts',
+    result,
+    orResult,
+    acknowledged: true,
+  });
+  const { story } = after([whole, either('full', 'low'), find('volts', 'low')]);
+  const { story: worse } = after([whole, either('full', 'low'), find('volts', 'dead')]);
+
+  expect(contradictions(story)).toEqual([]);
+  expect(pairs(worse)).toEqual([['full', 'dead', 0]]);
+});
+
+test('checks that show the same thing contradict one another, in the review as on the screen', () => {
+  const header = headerFor(shippedTree('slow-crank'), shippedShop());
+  const { story } = after([find('when-ask', 'same'), find('hot-cold', 'hotslow')], header);
+
+  expect(contradictions(story).map(({ check }) => check)).toEqual(['hot-cold']);
+  expect(lastContradiction(story)?.earlier.check).toBe('when-ask');
+  expect(habitsOf(story).contradictions).toBe(1);
+});
+
+test('an answer given anew is not asked about again', () => {
+  const { story } = after([
+    find('look', 'whole'),
+    find('look', 'burnt'),
+    { do: 'correct', n: 2, result: 'burnt' },
+  ]);
+
+  expect(contradictions(story)).toEqual([]);
+});
+
+test('every pair of results of every shipped check: worse contradicts, better does not', () => {
+  for (const tree of shippedTrees()) {
+    const header = headerFor(tree, shippedShop());
+    const fresh = after([], header).story;
+    for (const [check, { results }] of Object.entries(fresh.legs[0]?.tree.checks ?? {})) {
+      const base = { leg: 0, repairs: 0, corrected: false, proof: false, stamp: header.opened };
+      results.forEach((one, before) =>
+        results.forEach((other, now) => {
+          const findings = [one, other].map(({ id }, n) => ({ ...base, n, check, result: id }));
+          const story = { ...fresh, findings } as unknown as typeof fresh;
+          expect(contradictions(story), `${tree.id} ${check}`).toHaveLength(Number(now > before));
+        }),
+      );
+    }
+  }
+});

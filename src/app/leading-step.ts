@@ -2,7 +2,7 @@ import { quickAdvice, type Advice } from '../core/reason/advice/advise.ts';
 import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/reason/belief/model.ts';
 import { fold } from '../core/session/fold.ts';
-import type { Story, Due } from '../core/session/story.ts';
+import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { OpenSession } from './state.ts';
 
@@ -16,16 +16,23 @@ export function ledStory(
 ): LedStory {
   const story = fold(header, events);
   const own = story.due;
-  const leads = own.kind === 'exhausted' || (lead !== 'tree' && mayLead(own));
+  const leads = own.kind === 'exhausted' || (lead !== 'tree' && mayLead(story));
   if (!leads) return { story, own, advice: undefined };
   const advice = adviseAtOnce(story);
   const due = advice && stepOf(advice);
   return { story: due === undefined ? story : { ...story, due }, own, advice };
 }
 
-/** Steps that the advice may take the place of: not one the mechanic chose, and none that is due. */
-const mayLead = (due: Due): boolean =>
-  (due.kind === 'check' && due.why === 'way') || due.kind === 'named' || due.kind === 'stop';
+/**
+ * Steps that the advice may take the place of: not one the mechanic chose, none that is due, and not
+ * the complaint's own test, without which nothing can be proven.
+ */
+function mayLead(story: Story): boolean {
+  const { due } = story;
+  if (due.kind === 'check')
+    return due.why === 'way' && due.check !== currentLeg(story).tree.complaint.confirm;
+  return due.kind === 'named' || due.kind === 'stop';
+}
 
 /**
  * The one-step answer, worked out on the spot: a key must never meet a step that changes behind

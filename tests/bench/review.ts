@@ -1,8 +1,9 @@
 // The price of choices, on simulated sessions: an advised policy gives away little, one by odds most.
 import { judgeChoice } from '../../src/core/reason/history/regret.ts';
-import { caseOf, freshCase, type CaseState } from '../../src/core/reason/belief/evidence.ts';
-import { makeModel, type Model } from '../../src/core/reason/belief/model.ts';
+import { caseOf, type CaseState } from '../../src/core/reason/belief/evidence.ts';
+import type { Model } from '../../src/core/reason/belief/model.ts';
 import type { Move } from '../../src/core/reason/advice/minutes.ts';
+import { environmentOf } from '../../src/core/reason/plan/episode.ts';
 import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import { runEpisode } from '../../src/core/reason/plan/simulate.ts';
 import { hideVehicle } from '../../src/core/reason/plan/vehicle.ts';
@@ -13,8 +14,8 @@ import { shippedShop, shippedTree } from '../helpers/library.ts';
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const count = Number(process.argv[2] ?? 200);
 const tree = fillTree(shippedTree('no-supply'), {});
-const model = makeModel(tree);
-const { accesses } = shippedShop();
+const environment = environmentOf(tree, shippedShop().accesses);
+const { model } = environment.given;
 
 /** Adds up what a policy gives away, as the review would; many sessions begin alike. */
 function priced(policy: Policy, known: Map<string, number>, lost: { minutes: number }): Policy {
@@ -36,7 +37,6 @@ function priceOf(of: Model, state: CaseState, { do: kind, index }: Move): number
   return judged.kind === 'good' ? judged.value.lost : 0;
 }
 
-const fresh = freshCase(model, accesses);
 for (const [name, policy, target] of [
   ['advised', advisedPolicy(), 'under 5 %'],
   ['odds only', oddsOnly, 'most of it'],
@@ -47,7 +47,7 @@ for (const [name, policy, target] of [
   let used = 0;
   for (let run = 0; run < count; run += 1) {
     const vehicle = hideVehicle(model, random);
-    used += runEpisode(fresh, vehicle, pricing).minutes;
+    used += runEpisode(environment, vehicle, pricing).minutes;
   }
   say(
     `${name.padEnd(10)} ${count} sessions: ${(used / count).toFixed(0)} minutes used, ${(lost.minutes / count).toFixed(1)} given away, ${((100 * lost.minutes) / used).toFixed(1)} % (target: ${target})`,

@@ -2,7 +2,7 @@
 // way, a chart (all on the same hidden vehicles, compared in pairs) and repairs by odds (exact).
 import { fillTree } from '../../src/core/feed/fill.ts';
 import { mendingMinutes } from '../../src/core/reason/plan/exact.ts';
-import { makeModel } from '../../src/core/reason/belief/model.ts';
+import { environmentOf } from '../../src/core/reason/plan/episode.ts';
 import { rounds } from '../../src/core/reason/advice/search.ts';
 import { simulate } from '../../src/core/reason/plan/simulate.ts';
 import { advisedPolicy, oddsOnly, ownWay } from '../../src/core/reason/plan/policies.ts';
@@ -23,15 +23,15 @@ console.log(
 const shares = { ownWay: [] as number[], fixedChart: [] as number[], oddsOnly: [] as number[] };
 for (const tree of shippedTrees()) {
   const filled = fillTree(tree, {});
-  const model = makeModel(filled);
+  const environment = environmentOf(filled, accesses);
   const policies = {
     advised: advisedPolicy(rounds.slice(0, 1)),
     oneStep: advisedPolicy([]),
     ownWay: ownWay(filled),
     fixedChart,
   };
-  const found = simulate({ model, accesses, count, seed, policies });
-  const odds = mendingMinutes(model, accesses, oddsOnly);
+  const found = simulate({ environment, count, seed, policies });
+  const odds = mendingMinutes(environment, oddsOnly);
   const cells = found.map(({ mean, error, more, moreError }, at) => {
     const pairs = at === 0 ? '' : ` (${more.toFixed(1)} ±${moreError.toFixed(1)})`;
     return `${mean.toFixed(0)} ±${error.toFixed(1)}${pairs}`.padEnd(22);

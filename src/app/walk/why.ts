@@ -70,6 +70,8 @@ function short(name: string): string {
 /** `QUICKER   saves about 4 min on average: ...`; what the advice would do instead. */
 export function quickerLine({ story, own, advice }: OpenSession): string {
   const [first] = advice?.next ?? [];
+  if (own.kind === 'exhausted')
+    return "ADVISED   the tree's own way ends here; what follows is the advice";
   if (advice === undefined || first === undefined) return '';
   const same = own.kind === 'check' && first.do === 'check' && own.check === first.id;
   if (same) return 'QUICKER   nothing: the next step is the quickest';

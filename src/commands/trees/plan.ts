@@ -1,6 +1,6 @@
 import { fillTree } from '../../core/feed/fill.ts';
 import { exactMinutes, mendingMinutes } from '../../core/reason/plan/exact.ts';
-import { makeModel } from '../../core/reason/belief/model.ts';
+import { environmentOf } from '../../core/reason/plan/episode.ts';
 import { rounds } from '../../core/reason/advice/search.ts';
 import { simulate } from '../../core/reason/plan/simulate.ts';
 import { advisedPolicy, oddsOnly, ownWay, type Policy } from '../../core/reason/plan/policies.ts';
@@ -35,14 +35,13 @@ const mostPlaces = 2000;
 
 /**
  * Expected minutes of a tree to a proven repair, from the tree's own numbers: the advised order
- * (looking two steps ahead), the tree's own way as the screens walk it, repairs by odds alone; each
- * begins with the complaint's own test. Repairs by odds are worked out exactly, and so are the
- * others on a small tree; else they are simulated.
+ * (looking two steps ahead), the tree's own way and then the advice, repairs by odds alone. All begin
+ * with the complaint's own test and repeat what a repair asks to have repeated, as the screens do.
+ * Repairs by odds are worked out exactly, and so are the others on a small tree; else they are simulated.
  */
 function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
-  const model = makeModel(filled);
-  const { accesses } = shop;
+  const environment = environmentOf(filled, shop.accesses);
   const policies: Record<PolicyName, Policy> = {
     advised: advisedPolicy(rounds.slice(0, 1)),
     ownWay: ownWay(filled),
@@ -52,12 +51,13 @@ function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
     const policy = policies[name];
     const minutes =
       name === 'oddsOnly'
-        ? mendingMinutes(model, accesses, policy)
-        : exactMinutes(model, accesses, policy, mostPlaces);
+        ? mendingMinutes(environment, policy)
+        : exactMinutes(environment, policy, mostPlaces);
     if (minutes !== undefined) return { by: 'exact', minutes };
     const count = { count: runs, seed };
-    const [found] = simulate({ model, accesses, ...count, policies: { [name]: policy } });
-    return { by: 'simulated', minutes: found?.mean ?? 0, error: found?.error ?? 0 };
+    const [found] = simulate({ environment, ...count, policies: { [name]: policy } });
+    if (found === undefined) throw new Error('a policy that was simulated has a mean');
+    return { by: 'simulated', minutes: found.mean, error: found.error };
   };
   return {
     tree: tree.id,

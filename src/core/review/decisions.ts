@@ -5,6 +5,7 @@ import { suspectFrom } from '../reason/history/impact.ts';
 import { stepWords } from '../reason/history/wording.ts';
 import type { Event, UnknownEvent } from '../session/event.ts';
 import { fold, type Recorded } from '../session/fold.ts';
+import { dueByTree } from '../session/due.ts';
 import { currentLeg, lastFinding, type Story } from '../session/story.ts';
 import { isPartOfNext } from '../account/blocks/ledger.ts';
 
@@ -118,13 +119,10 @@ const chanceOf = ({ advice }: Choice, cause: string): number =>
 /** The complaint made to show itself, baseline readings, what a repair asks to repeat, and proofs. */
 function isAsked(story: Story, event: Event | UnknownEvent, { do: kind, id }: StepName): boolean {
   if (event.kind === 'proved') return true;
-  if (kind === 'repair') return false;
+  const due = dueByTree(story);
+  if (kind === 'repair' || due.kind !== 'check' || due.check !== id) return false;
   const { tree } = currentLeg(story);
-  const repaired = story.repairs.at(-1);
-  const waits = repaired !== undefined && repaired.n > (story.proofs.at(-1)?.n ?? 0);
-  const retest = waits && (tree.causes[repaired.cause]?.repair.then ?? []).includes(id);
-  const first = lastFinding(story, id) === undefined;
-  return retest || (first && [tree.complaint.confirm, ...tree.baseline].includes(id));
+  return due.why === 'repeat' || [tree.complaint.confirm, ...tree.baseline].includes(id);
 }
 
 /** Found already, and nothing repaired since. */

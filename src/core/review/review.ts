@@ -1,6 +1,6 @@
 import { refinedAdvice } from '../reason/advice/advise.ts';
 import { caseFrom } from '../reason/history/from-story.ts';
-import { makeModel } from '../reason/belief/model.ts';
+import { environmentOf } from '../reason/plan/episode.ts';
 import { simulate } from '../reason/plan/simulate.ts';
 import { NoSimulation } from '../reason/plan/vehicle.ts';
 import { ownWay } from '../reason/plan/policies.ts';
@@ -60,8 +60,7 @@ function ownOrder({ legs }: Story, count: number): number | undefined {
   if (leg === undefined) return undefined;
   try {
     const [own] = simulate({
-      model: makeModel(leg.tree),
-      accesses: leg.shop.accesses,
+      environment: environmentOf(leg.tree, leg.shop.accesses),
       count,
       seed,
       policies: { own: ownWay(leg.tree) },

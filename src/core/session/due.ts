@@ -1,7 +1,7 @@
-import { nextOnWay } from '../tree/way.ts';
+import type { Done } from '../tree/known.ts';
+import { nextAfterRepair, nextOnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
-import { knownOf } from './known.ts';
-import { currentLeg, type Standpoint, type Due } from './story.ts';
+import { currentLeg, type Due, type Standpoint } from './story.ts';
 
 type Numbered = { readonly n: number };
 
@@ -26,60 +26,63 @@ export function dueNow(story: Standpoint): Due {
   return ownWay(story);
 }
 
-/** First the checks that the repair asks to have repeated, then the complaint's own test. */
-function afterRepair(story: Standpoint, repair: { n: number; cause: string }): Due {
+/**
+ * What the tree leads to by itself: all that is due but a check that the mechanic began out of turn.
+ * This is what stood on screen before it was begun.
+ */
+export const dueByTree = (story: Standpoint): Due => dueNow({ ...story, begun: undefined });
+
+/** Checks to be repeated, what must be safe first, then the complaint's own test. */
+function afterRepair(story: Standpoint, { cause }: { cause: string }): Due {
   const { tree } = currentLeg(story);
-  const repeats = tree.causes[repair.cause]?.repair.then ?? [];
-  const answered = new Set(
-    [...story.findings, ...story.unsure, ...story.skipped]
-      .filter(({ n }) => n > repair.n)
-      .map(({ check }) => check),
-  );
-  const repeat = repeats.find(
-    (check) =>
-      check !== tree.complaint.confirm && Object.hasOwn(tree.checks, check) && !answered.has(check),
-  );
-  return repeat === undefined
-    ? { kind: 'proof', cause: repair.cause }
-    : { kind: 'check', check: repeat, why: 'repeat' };
+  const next = nextAfterRepair(tree, doneIn(story), cause);
+  if (next.kind === 'stop') return { kind: 'stop', reason: next.reason ?? treeEnds };
+  return next.check === tree.complaint.confirm
+    ? { kind: 'proof', cause }
+    : { kind: 'check', check: next.check, why: 'repeat' };
 }
 
-type Move = { readonly n: number; readonly check: string; readonly result?: string };
-
 /** The last answer given to a check in this leg (a proof is no answer on the way). */
-function lastMove(story: Standpoint): Move | undefined {
-  const { since } = currentLeg(story);
-  const moves: Move[] = [
+function lastMove(story: Standpoint): Numbered | undefined {
+  return sinceLeg(story, [
     ...story.findings.filter(({ proof }) => !proof),
     ...story.unsure,
     ...story.skipped,
-  ].filter(({ n }) => n > since);
-  return moves.reduce<Move | undefined>(
+  ]).reduce<Numbered | undefined>(
     (last, move) => (last === undefined || move.n > last.n ? move : last),
     undefined,
   );
 }
 
-/** The tree's own way, from all that is known in this leg. */
+const treeEnds = 'The tree ends here.';
+
 function ownWay(story: Standpoint): Due {
-  const failed = sinceLeg(story, story.proofs).at(-1);
-  const move = lastMove(story);
-  const { tree } = currentLeg(story);
-  const afterProof = failed !== undefined && failed.n > (move?.n ?? 0);
-  const next = nextOnWay(tree, {
-    knownOf: (check) => knownOf(story, check),
-    last: afterProof ? tree.complaint.confirm : move?.check,
-    isMended: (cause) => story.repairs.some((repair) => repair.cause === cause),
-  });
-  switch (next.kind) {
+  const to = nextOnWay(currentLeg(story).tree, doneIn(story));
+  switch (to.kind) {
     case 'check':
-      return { kind: 'check', check: next.check, why: 'way' };
+      return { kind: 'check', check: to.check, why: 'way' };
     case 'cause':
-      return { kind: 'named', cause: next.cause };
+      return { kind: 'named', cause: to.cause };
     case 'tree':
-      return { kind: 'leg', tree: next.tree, reason: next.reason };
+      return { kind: 'leg', tree: to.tree, reason: to.reason ?? 'This tree goes on there.' };
     case 'stop':
+      return { kind: 'stop', reason: to.reason ?? treeEnds };
     case 'exhausted':
-      return next;
+      return to;
   }
+}
+
+/** All that was done, as the tree of this leg reads it. */
+function doneIn(story: Standpoint): readonly Done[] {
+  const { tree, since } = currentLeg(story);
+  const numbered: (Numbered & { readonly done: Done })[] = [];
+  for (const { n, check, result } of story.findings) {
+    const place = tree.checks[check]?.results.findIndex(({ id }) => id === result) ?? -1;
+    if (place >= 0) numbered.push({ n, done: { kind: 'shown', check, result: place } });
+  }
+  for (const { n, check } of [...story.unsure, ...story.skipped])
+    numbered.push({ n, done: { kind: 'passed', check } });
+  for (const { n, cause } of story.repairs) numbered.push({ n, done: { kind: 'repaired', cause } });
+  if (since > 0) numbered.push({ n: since, done: { kind: 'begun' } });
+  return numbered.toSorted((one, other) => one.n - other.n).map(({ done }) => done);
 }

@@ -43,7 +43,7 @@ export type Due =
   | { readonly kind: 'proof'; readonly cause: string }
   | { readonly kind: 'leg'; readonly tree: string; readonly reason: string }
   | { readonly kind: 'stop'; readonly reason: string }
-  /** The tree's own way has no more to ask: the advice goes on. */
+  /** The tree's own way gives out here; what follows is the advice. */
   | { readonly kind: 'exhausted'; readonly reason: string }
   | { readonly kind: 'proven' }
   | { readonly kind: 'closed' };

@@ -1,178 +1,247 @@
-import { gatesOf, type Gate } from './gates.ts';
+import { gatesOf, gatesOfRepair, shut, type Gate } from './gates.ts';
+import { knownAfter, type Done, type Known } from './known.ts';
 import type { Tree } from './model.ts';
 import { parseNext, type Next } from './next.ts';
 
-/** What is known of a check on the way: its result, by place; that it was passed over; or nothing. */
-export type Known = number | 'passed' | undefined;
-
-/** What a person on the way knows. */
-export type Knowledge = {
-  /** What each check shows as the vehicle is now: see `isStale`. */
-  readonly knownOf: (check: string) => Known;
-  /** The check answered last, a proof as the complaint's own; undefined before the first. */
-  readonly last: string | undefined;
-  readonly isMended: (cause: string) => boolean;
-};
-
-/** Where the tree's own way goes on. */
+/** What a tree asks next, or where its own way ends. */
 export type OnWay =
-  | { readonly kind: 'check'; readonly check: string }
+  | {
+      readonly kind: 'check';
+      readonly check: string;
+      /** The step that waits for this check, where the way did not lead to it: a check or `cause:ID`. */
+      readonly before?: string;
+    }
   | { readonly kind: 'cause'; readonly cause: string }
-  | { readonly kind: 'tree'; readonly tree: string; readonly reason: string }
-  | { readonly kind: 'stop'; readonly reason: string }
-  /** The tree says no more: what follows is for the advice. */
+  | { readonly kind: 'tree'; readonly tree: string; readonly reason: string | undefined }
+  | { readonly kind: 'stop'; readonly reason: string | undefined }
+  /** The way gives out: what follows is for the advice. */
   | { readonly kind: 'exhausted'; readonly reason: string };
 
 /** Where a result leads, and the reason that the tree gives for it. */
 type NextLink = { readonly next: Next; readonly reason?: string | undefined };
 
-const exhausted: OnWay = {
-  kind: 'exhausted',
-  reason: "The tree's own way ends here; what follows is the advice.",
+/** A link to where the way ends. */
+type EndLink = {
+  readonly next: Exclude<Next, { kind: 'check' }>;
+  readonly reason: string | undefined;
 };
 
-/**
- * The tree's own way, in the one place where it stands: the complaint's own test, the baseline,
- * the branch that the complaint's result gives (else the start), then from result to result past
- * all that is known. What can hurt comes first: a step behind a safeguard waits for its check. A
- * check behind an `after` that was not met is passed over. A baseline result that names an end
- * ends the way there.
- */
-export function nextOnWay(tree: Tree, known: Knowledge): OnWay {
-  const { confirm } = tree.complaint;
-  const complaint = known.knownOf(confirm);
-  if (complaint === undefined) return ask(tree, known, confirm) ?? exhausted;
-  const atTop = known.last === undefined || [confirm, ...tree.baseline].includes(known.last);
-  if (!atTop)
-    return (
-      nextOfBaseline(tree, known) ??
-      follow(tree, linkFrom(tree, known.last, known.knownOf(known.last) ?? 'passed'), known)
-    );
-  return fromTheTop(tree, known, complaint);
+type Answer = Extract<Done, { kind: 'shown' | 'passed' }>;
+
+type Way = {
+  readonly tree: Tree;
+  readonly known: (check: string) => Known;
+  /** Causes that were repaired. */
+  readonly mended: readonly string[];
+};
+
+function wayAfter(tree: Tree, done: readonly Done[]): Way {
+  const mended = done.flatMap((one) => (one.kind === 'repaired' ? [one.cause] : []));
+  return { tree, known: knownAfter(tree, done), mended };
 }
 
-/** On from the complaint's own test: what the baseline says, then the branch its result gives. */
-function fromTheTop(tree: Tree, known: Knowledge, complaint: number | 'passed'): OnWay {
-  const { confirm } = tree.complaint;
-  const branch = complaint === 'passed' ? undefined : linkFrom(tree, confirm, complaint);
-  if (complaint === 0) return follow(tree, branch ?? notThere(tree), known);
+/**
+ * The tree's own way: what it asks next after all that was done. The complaint's own test comes
+ * first, then the baseline readings, then the branch that the complaint's result gives (else
+ * `start`). An answer leads on from where it stands, past everything that is known, and a check
+ * behind a gate waits for the gate's own check. A result that names danger or an end (`stop`) ends
+ * the way there, baseline or not; a baseline result that names a cause or another tree ends it when
+ * the baseline is done.
+ */
+export function nextOnWay(tree: Tree, done: readonly Done[]): OnWay {
+  const way = wayAfter(tree, done);
+  const confirm = tree.complaint.confirm;
+  const complaint = way.known(confirm);
+  if (complaint === undefined) return ask(way, confirm);
+  const answer = answerToFollow(way, done);
+  if (answer !== undefined && ![confirm, ...tree.baseline].includes(answer.check))
+    return stopAt(way, answer) ?? baselineNext(way) ?? along(way, linkOf(way, answer));
+  if (complaint === 0) return complaintGone(way);
+  return stopAt(way, answer) ?? baselineNext(way) ?? branch(way, complaint);
+}
+
+const linkOf = ({ tree, known }: Way, { check }: Answer): NextLink | undefined =>
+  leadFrom(tree, check, known(check) ?? 'passed');
+
+/** An abnormal result that ends the way with its reason: danger waits for nothing. */
+function stopAt(way: Way, answer: Answer | undefined): OnWay | undefined {
+  if (answer === undefined || !isAbnormal(way, answer.check)) return undefined;
+  const link = linkOf(way, answer);
+  return link?.next.kind === 'stop' ? { kind: 'stop', reason: link.reason } : undefined;
+}
+
+/** The baseline is done: the end that it names, else the branch that the complaint's result gives. */
+function branch(way: Way, complaint: number | 'passed'): OnWay {
+  const { tree } = way;
   const start: NextLink = { next: parseNext(tree.start) };
-  return (
-    endOfBaseline(tree, known) ??
-    nextOfBaseline(tree, known) ??
-    follow(tree, branch ?? start, known)
-  );
+  return baselineEnd(way) ?? along(way, leadFrom(tree, tree.complaint.confirm, complaint) ?? start);
 }
 
-const notThere = ({ checks, complaint }: Tree): NextLink => ({
-  next: { kind: 'stop' },
-  reason: checks[complaint.confirm]?.results[0]?.reason,
-});
-
-/** An end that a baseline reading names: no further check is asked past it. */
-function endOfBaseline(tree: Tree, known: Knowledge): OnWay | undefined {
-  for (const check of tree.baseline) {
-    const shown = known.knownOf(check);
-    const link = shown === undefined ? undefined : linkFrom(tree, check, shown);
-    if (link === undefined || link.next.kind === 'check') continue;
-    const end = endAt(tree, link, known);
-    if (end.kind !== 'exhausted') return end;
-  }
-  return undefined;
-}
-
-/** The first baseline reading not taken yet that may be taken now. */
-function nextOfBaseline(tree: Tree, known: Knowledge): OnWay | undefined {
-  for (const check of tree.baseline) {
-    const next = known.knownOf(check) === undefined ? ask(tree, known, check) : undefined;
-    if (next !== undefined) return next;
-  }
-  return undefined;
-}
-
-/** Follows results past every check that is known, to the first that is not, or to an end. */
-function follow(tree: Tree, from: NextLink | undefined, known: Knowledge): OnWay {
-  const passed = new Set<string>();
-  let link = from;
-  while (link?.next.kind === 'check') {
-    const { check } = link.next;
-    if (!Object.hasOwn(tree.checks, check) || passed.has(check)) return exhausted;
-    passed.add(check);
-    const shown = known.knownOf(check);
-    const next = shown === undefined ? ask(tree, known, check) : undefined;
-    if (next !== undefined) return next;
-    link = linkFrom(tree, check, shown ?? 'passed');
-  }
-  return link === undefined ? exhausted : endAt(tree, link, known);
-}
-
-/**
- * A check that is not known, or what has to come before it.
- * @returns undefined where an `after` was not met: the check would mean nothing
- */
-function ask(
-  tree: Tree,
-  known: Knowledge,
-  check: string,
-  waiting: readonly string[] = [],
-): OnWay | undefined {
-  if (waiting.includes(check)) return undefined;
-  for (const gate of gatesOf(tree, check)) {
-    const shown = known.knownOf(gate.check);
-    if (shown === undefined) {
-      const first = ask(tree, known, gate.check, [...waiting, check]);
-      if (first !== undefined) return first;
-    }
-    if (isOpen(tree, gate, shown)) continue;
-    return gate.kind === 'safeguard' ? { kind: 'stop', reason: gate.otherwise } : undefined;
-  }
-  return { kind: 'check', check };
-}
-
-/** A gate that was passed over counts as healthy for what it explains, never for what can hurt. */
-function isOpen({ checks }: Tree, { kind, check, results }: Gate, shown: Known): boolean {
-  const place = shown === 'passed' && kind === 'after' ? 0 : shown;
-  const result = typeof place === 'number' ? checks[check]?.results[place]?.id : undefined;
-  return result !== undefined && results.includes(result);
-}
+const isAbnormal = ({ known }: Way, check: string): boolean => {
+  const place = known(check);
+  return typeof place === 'number' && place > 0;
+};
 
 /** Where a check leads; one that was passed over goes on as the healthiest result would, to a check. */
-function linkFrom(
-  { checks }: Tree,
-  check: string | undefined,
+function leadFrom(
+  { checks, complaint }: Tree,
+  check: string,
   known: number | 'passed',
 ): NextLink | undefined {
-  if (check === undefined) return undefined;
   const result = checks[check]?.results[known === 'passed' ? 0 : known];
   if (result?.next === undefined) return undefined;
   const next = parseNext(result.next);
   if (known !== 'passed') return { next, reason: result.reason };
-  return next.kind === 'check' ? { next } : undefined;
+  return next.kind === 'check' && check !== complaint.confirm ? { next } : undefined;
 }
 
-function endAt(tree: Tree, { next, reason }: NextLink, { isMended }: Knowledge): OnWay {
-  switch (next.kind) {
-    case 'check':
-      throw new Error(`the way does not end at the check ${next.check}`);
-    case 'cause':
-      return isMended(next.cause) || !Object.hasOwn(tree.causes, next.cause)
-        ? exhausted
-        : { kind: 'cause', cause: next.cause };
-    case 'tree':
-      return { kind: 'tree', tree: next.tree, reason: reason ?? 'This tree goes on there.' };
-    case 'stop':
-      return { kind: 'stop', reason: reason ?? 'The tree ends here.' };
+function complaintGone(way: Way): OnWay {
+  const confirm = way.tree.complaint.confirm;
+  const link = leadFrom(way.tree, confirm, 0);
+  if (link !== undefined) return along(way, link);
+  return { kind: 'stop', reason: way.tree.checks[confirm]?.results[0]?.reason };
+}
+
+/** The first baseline reading not taken yet; one behind a gate that stays shut is passed by. */
+function baselineNext(way: Way): OnWay | undefined {
+  for (const id of way.tree.baseline) {
+    if (way.known(id) !== undefined || !Object.hasOwn(way.tree.checks, id)) continue;
+    const hold = holdBefore(way, id);
+    if (hold === undefined) return { kind: 'check', check: id };
+    if (hold.kind === 'ask') return { kind: 'check', check: hold.check, before: id };
   }
+  return undefined;
+}
+
+/** Where a baseline reading ends the way: at the first cause or other tree that one names. */
+function baselineEnd(way: Way): OnWay | undefined {
+  for (const id of way.tree.baseline) {
+    const place = way.known(id);
+    const link = typeof place === 'number' && place > 0 && leadFrom(way.tree, id, place);
+    if (link === false || link === undefined) continue;
+    const open = link.next.kind === 'cause' && canName(way, link.next.cause);
+    if (open || link.next.kind === 'tree') return along(way, link);
+  }
+  return undefined;
 }
 
 /**
- * Whether what a check showed says nothing any more: it was abnormal, and a cause that it shows
- * was mended since. A healthy result stays: no repair makes it worse.
+ * The answer that the way goes on from: the last one. A check that was only asked because another
+ * waited for it leads back to that one, once the gate is open.
  */
-export const isStale = (
+function answerToFollow(way: Way, done: readonly Done[]): Answer | undefined {
+  const at = done.findLastIndex(({ kind }) => kind !== 'repaired');
+  const answer = done[at];
+  if (answer === undefined || (answer.kind !== 'shown' && answer.kind !== 'passed'))
+    return undefined;
+  if (!isGate(way.tree, answer.check)) return answer;
+  const earlier = done.slice(0, at);
+  const asked = nextOnWay(way.tree, earlier);
+  if (asked.kind !== 'check' || asked.check !== answer.check || asked.before === undefined)
+    return answer;
+  return holdBefore(way, asked.before)?.kind === 'shut' ? answer : answerToFollow(way, earlier);
+}
+
+const isGate = ({ checks, safeguards = [] }: Tree, id: string): boolean =>
+  safeguards.some(({ check }) => check === id) ||
+  Object.values(checks).some(({ after }) => after !== undefined && Object.hasOwn(after, id));
+
+/** What stands before a step: a check to be made first, or a gate that what was found keeps shut. */
+type Hold =
+  | { readonly kind: 'ask'; readonly check: string }
+  | { readonly kind: 'shut'; readonly gate: Gate };
+
+/** Whether a gate is shut; one passed over counts as healthy for what it explains, never for what can hurt. */
+const isShut = ({ tree, known }: Way, gate: Gate): boolean =>
+  shut([gate], (check) => {
+    const place = known(check) === 'passed' && gate.kind === 'after' ? 0 : known(check);
+    return typeof place === 'number' ? tree.checks[check]?.results[place]?.id : undefined;
+  }).length > 0;
+
+/** @param step a check, or `cause:ID` for its repair */
+function holdBefore(way: Way, step: string, waiting: readonly string[] = []): Hold | undefined {
+  const { tree, known } = way;
+  const next = parseNext(step);
+  const gates = next.kind === 'cause' ? gatesOfRepair(tree, next.cause) : gatesOf(tree, step);
+  const [gate] = gates.filter((one) => isShut(way, one));
+  if (gate === undefined) return undefined;
+  if (known(gate.check) !== undefined || [...waiting, step].includes(gate.check))
+    return { kind: 'shut', gate };
+  return holdBefore(way, gate.check, [...waiting, step]) ?? { kind: 'ask', check: gate.check };
+}
+
+/** A check now, or what must be shown before it. Only a safeguard stops it: it is asked by name. */
+function ask(way: Way, check: string): Extract<OnWay, { kind: 'check' | 'stop' }> {
+  const hold = holdBefore(way, check);
+  if (hold?.kind === 'ask') return { kind: 'check', check: hold.check, before: check };
+  return hold?.gate.kind === 'safeguard'
+    ? { kind: 'stop', reason: hold.gate.otherwise }
+    : { kind: 'check', check };
+}
+
+const exhausted = (reason: string): OnWay => ({ kind: 'exhausted', reason });
+
+/** On past every check that is known, to the first that is not, or to where the way ends. */
+function along(way: Way, from: NextLink | undefined): OnWay {
+  const { tree, known } = way;
+  const met = new Set<string>();
+  let link = from;
+  while (link?.next.kind === 'check') {
+    const { check } = link.next;
+    if (met.has(check)) return exhausted('The way comes round to what is known already.');
+    if (!Object.hasOwn(tree.checks, check))
+      return exhausted('The way leads to a check that this vehicle does not have.');
+    met.add(check);
+    const place = known(check);
+    const hold = place === undefined ? holdBefore(way, check) : undefined;
+    if (place === undefined && (hold?.kind !== 'shut' || hold.gate.kind === 'safeguard'))
+      return ask(way, check);
+    link = leadFrom(tree, check, place ?? 'passed');
+  }
+  return link === undefined
+    ? exhausted('What would lead on was passed over, or leads nowhere.')
+    : end(way, { next: link.next, reason: link.reason });
+}
+
+const canName = ({ tree, mended }: Way, cause: string): boolean =>
+  Object.hasOwn(tree.causes, cause) && !mended.includes(cause);
+
+/** Where the way ends; a cause waits for the safeguards of its repair. */
+function end(way: Way, { next, reason }: EndLink): OnWay {
+  if (next.kind === 'stop') return { kind: 'stop', reason };
+  if (next.kind === 'tree') return { kind: 'tree', tree: next.tree, reason };
+  if (!canName(way, next.cause)) {
+    const name = way.tree.causes[next.cause]?.name;
+    return exhausted(
+      name === undefined
+        ? 'The way names a cause that this vehicle does not have.'
+        : `The way names "${name}" again, which was mended.`,
+    );
+  }
+  const before = `cause:${next.cause}`;
+  const hold = holdBefore(way, before);
+  if (hold?.kind === 'ask') return { kind: 'check', check: hold.check, before };
+  return hold === undefined
+    ? { kind: 'cause', cause: next.cause }
+    : { kind: 'stop', reason: hold.gate.kind === 'safeguard' ? hold.gate.otherwise : undefined };
+}
+
+/**
+ * What follows a repair that is not proven yet: first the checks that it asks to have repeated, then
+ * the complaint's own test, each behind its safeguards.
+ * @param done everything up to the repair and what was answered since
+ */
+export function nextAfterRepair(
   tree: Tree,
-  check: string,
-  shown: number,
-  mendedSince: readonly string[],
-): boolean =>
-  shown > 0 && mendedSince.some((cause) => Object.hasOwn(tree.checks[check]?.points ?? {}, cause));
+  done: readonly Done[],
+  cause: string,
+): Extract<OnWay, { kind: 'check' | 'stop' }> {
+  const way = wayAfter(tree, done);
+  const since = done.slice(done.findLastIndex(({ kind }) => kind === 'repaired') + 1);
+  const answered = since.flatMap((one) => ('check' in one ? [one.check] : []));
+  const confirm = tree.complaint.confirm;
+  const repeat = (tree.causes[cause]?.repair.then ?? []).find(
+    (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
+  );
+  return ask(way, repeat ?? confirm);
+}

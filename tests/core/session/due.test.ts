@@ -14,11 +14,14 @@ const wire: Action = { do: 'repair', cause: 'wire' };
 const good: Action = { do: 'prove', result: 'lit' };
 const failed: Action = { do: 'prove', result: 'dark' };
 
-const exhausted = {
-  kind: 'exhausted',
-  reason: "The tree's own way ends here; what follows is the advice.",
-};
 const check = (id: string, why = 'way') => ({ kind: 'check', check: id, why });
+/** The small tree whose measured check waits for nothing. */
+const free = () => {
+  const { after: _, ...volts } = smallTreeData().checks.volts;
+  return { checks: { ...smallTreeData().checks, volts } };
+};
+const exhausted = (reason: string) => ({ kind: 'exhausted', reason });
+const leadsNowhere = 'What would lead on was passed over, or leads nowhere.';
 const step = (...actions: readonly Action[]) => after(actions).story.due;
 const stepIn = (change: Record<string, unknown>, ...actions: readonly Action[]) =>
   after(actions, headerFor(smallTree(change))).story.due;
@@ -74,16 +77,15 @@ describe('what is to be done now', () => {
       [dark, burnt, fuse, failed],
       check('look'),
     ],
-    ['what it cannot have changed is passed', [dark, burnt, fuse, failed, whole], check('volts')],
     [
       'a failed proof may lead to another cause',
       [dark, dead, whole, fuse, failed],
       { kind: 'named', cause: 'wire' },
     ],
     [
-      'with every cause repaired it is for the advice',
-      [dark, burnt, fuse, failed, whole, dead, wire, dead, failed],
-      exhausted,
+      'a cause that is named again after its repair ends the way',
+      [dark, burnt, fuse, failed, burnt],
+      exhausted('The way names "Fuse burnt" again, which was mended.'),
     ],
     [
       'a second repair is to be proven anew',
@@ -135,41 +137,43 @@ describe('what is to be done now', () => {
     ],
     ['unsure of the complaint begins the tree', [{ do: 'unsure', check: 'lamp' }], check('look')],
     [
-      'past the last check of the way the advice goes on',
-      [dark, { do: 'skip', check: 'volts', reason: 'x' }],
-      exhausted,
+      'past the last check the way is at its end',
+      [dark, whole, { do: 'skip', check: 'volts', reason: 'x' }],
+      exhausted(leadsNowhere),
     ],
     [
-      'everything passed over is for the advice too',
+      'so it is where everything was passed over',
       [dark, { do: 'skip', check: 'look', reason: 'x' }, { do: 'unsure', check: 'volts' }],
-      exhausted,
+      exhausted(leadsNowhere),
     ],
   ] as const)('%s', (_, actions, expected) => {
-    expect(step(...(actions as readonly Action[]))).toEqual(expected);
+    expect(stepIn(free(), ...(actions as readonly Action[]))).toEqual(expected);
+  });
+
+  test('a check that waits for one passed over is asked as if that were healthy', () => {
+    expect(step(dark, { do: 'skip', check: 'look', reason: 'x' })).toEqual(check('volts'));
   });
 
   test('baseline readings come before anything else, in their order', () => {
-    const { lamp, look, volts } = smallTreeData().checks;
-    const change = {
-      baseline: ['volts', 'look'],
-      checks: { lamp, look, volts: { ...volts, after: undefined } },
-    };
+    const change = { ...free(), baseline: ['volts', 'look'] };
 
     expect(stepIn(change, dark)).toEqual(check('volts'));
+    expect(stepIn(change, dark, full)).toEqual(check('look'));
     expect(stepIn(change, dark, { do: 'skip', check: 'volts', reason: 'x' })).toEqual(
       check('look'),
     );
   });
 
   test('a check picked out of turn does not pass over the baseline', () => {
-    const { lamp, look, volts } = smallTreeData().checks;
-    const checks = { lamp, look, volts: { ...volts, after: undefined } };
-
-    expect(stepIn({ baseline: ['volts'], checks }, dark, burnt)).toEqual(check('volts'));
+    expect(stepIn({ ...free(), baseline: ['volts'] }, dark, burnt)).toEqual(check('volts'));
   });
 
-  test('a baseline reading that names a cause ends the way there', () => {
-    expect(stepIn({ baseline: ['volts'] }, dark, dead)).toEqual({ kind: 'named', cause: 'wire' });
+  test('a cause that the baseline names is named when the baseline is done', () => {
+    const change = { ...free(), baseline: ['volts'] };
+
+    expect(stepIn(change, dark, dead)).toEqual({ kind: 'named', cause: 'wire' });
+    expect(stepIn(change, dark, dead, whole)).toEqual({ kind: 'named', cause: 'wire' });
+    expect(stepIn({ ...change, baseline: ['volts', 'look'] }, dark, dead)).toEqual(check('look'));
   });
 
   test('a result may lead to another tree', () => {
@@ -191,15 +195,17 @@ describe('what is to be done now', () => {
     const [full_, low, dead_] = checks.volts.results;
     const ring = { ...checks.volts, results: [{ ...full_, next: 'look' }, low, dead_] };
 
-    expect(stepIn({ checks: { ...checks, volts: ring } }, dark, whole, full)).toEqual(exhausted);
+    expect(stepIn({ checks: { ...checks, volts: ring } }, dark, whole, full)).toEqual(
+      exhausted('The way comes round to what is known already.'),
+    );
   });
 
-  test('a result that leads nowhere is for the advice', () => {
+  test('a result that leads nowhere ends the way', () => {
     const checks = smallTreeData().checks;
     const [{ next: _, ...first }, second] = checks.look.results as [{ next: string }, object];
     const look = { ...checks.look, results: [first, second] };
 
-    expect(stepIn({ checks: { ...checks, look } }, dark, whole)).toEqual(exhausted);
+    expect(stepIn({ checks: { ...checks, look } }, dark, whole)).toEqual(exhausted(leadsNowhere));
   });
 });
 

@@ -1,134 +1,107 @@
 import { describe, expect, test } from 'vitest';
-import { isStale, nextOnWay, type Known, type Knowledge } from '../../../src/core/tree/way.ts';
-import type { Tree } from '../../../src/core/tree/model.ts';
+import type { Done } from '../../../src/core/tree/known.ts';
+import { knownAfter } from '../../../src/core/tree/known.ts';
+import { nextAfterRepair, nextOnWay } from '../../../src/core/tree/way.ts';
 import { smallTree, smallTreeData } from '../../helpers/tree.ts';
 
-const { lamp, look, volts } = smallTreeData().checks;
-const treeWith = (checks: Record<string, unknown>, change: Record<string, unknown> = {}): Tree =>
-  smallTree({ checks: { lamp, look, volts, ...checks }, ...change });
-
-/** Answers in their order, by place among the results. */
-const knowing = (answers: Readonly<Record<string, Known>>, mended = ''): Knowledge => ({
-  knownOf: (check) => answers[check],
-  last: Object.keys(answers).at(-1),
-  isMended: (cause) => cause === mended,
+const shown = (check: string, result: number): Done => ({ kind: 'shown', check, result });
+const repaired = (cause: string): Done => ({ kind: 'repaired', cause });
+const passed = (check: string): Done => ({ kind: 'passed', check });
+const [dark, whole, burnt] = [shown('lamp', 1), shown('look', 0), shown('look', 1)];
+const check = (id: string, before?: string) => ({
+  kind: 'check',
+  check: id,
+  ...(before !== undefined && { before }),
 });
-const check = (id: string) => ({ kind: 'check', check: id });
 
-describe("the tree's own way", () => {
-  const tree = smallTree();
+/** The small tree with its complaint leading straight to the measured check, which waits for `look`. */
+const eager = (change: Readonly<Record<string, unknown>> = {}) => {
+  const { lamp, look, volts } = smallTreeData().checks;
+  const results = [lamp.results[0], { ...lamp.results[1], next: 'volts' }];
+  return smallTree({ checks: { lamp: { ...lamp, results }, look, volts }, ...change });
+};
 
-  test("begins with the complaint's own test and goes where its result leads", () => {
-    expect(nextOnWay(tree, knowing({}))).toEqual(check('lamp'));
-    expect(nextOnWay(tree, knowing({ lamp: 1 }))).toEqual(check('look'));
+describe('a check behind a gate', () => {
+  test("waits for the gate's own check, and comes when that opened it", () => {
+    expect(nextOnWay(eager(), [dark])).toEqual(check('look', 'volts'));
+    expect(nextOnWay(eager(), [dark, whole])).toEqual(check('volts'));
   });
 
-  test('stops where the complaint does not show, with the reason', () => {
-    expect(nextOnWay(tree, knowing({ lamp: 0 }))).toEqual({
-      kind: 'stop',
-      reason: 'The lamp lights.',
+  test("is left where the gate's check leads elsewhere", () => {
+    expect(nextOnWay(eager(), [dark, burnt])).toEqual({ kind: 'cause', cause: 'fuse' });
+  });
+
+  test('is passed over where the gate was found shut before, not where the gate was passed over', () => {
+    expect(nextOnWay(eager(), [burnt, dark])).toMatchObject({ kind: 'exhausted' });
+    expect(nextOnWay(eager(), [passed('look'), dark])).toEqual(check('volts'));
+  });
+});
+
+describe('a safeguard', () => {
+  const guarded = (before: Readonly<Record<string, unknown>>) =>
+    smallTree({
+      format: 2,
+      safeguards: [{ before, check: 'look', shows: ['whole'], else: 'It would burn again.' }],
     });
-  });
 
-  test('goes on from the check answered last, past what is known', () => {
-    expect(nextOnWay(tree, knowing({ lamp: 1, look: 0 }))).toEqual(check('volts'));
-    expect(nextOnWay(tree, knowing({ volts: 0, lamp: 1, look: 0 }))).toEqual({
-      kind: 'stop',
-      reason: 'Neither fits.',
+  test('is asked before the step it guards, and stops the way where it was found wanting', () => {
+    const tree = eager({
+      format: 2,
+      safeguards: guarded({ key: ['run'] }).safeguards,
     });
+
+    expect(nextOnWay(tree, [dark])).toEqual(check('look', 'volts'));
+    expect(nextOnWay(tree, [burnt, dark])).toEqual({
+      kind: 'stop',
+      reason: 'It would burn again.',
+    });
+    expect(nextOnWay(tree, [passed('look'), dark])).toMatchObject({ kind: 'stop' });
   });
 
-  test('names a cause, and has no more to say once that is mended', () => {
-    expect(nextOnWay(tree, knowing({ lamp: 1, look: 1 }))).toEqual({
+  test('comes before a repair that it guards', () => {
+    const tree = guarded({ battery: ['disconnected'] });
+    const volts = { ...tree.checks['volts'], after: undefined };
+    const open = { ...tree, checks: { ...tree.checks, volts } } as typeof tree;
+
+    expect(nextOnWay(open, [dark, shown('volts', 2)])).toEqual(check('look', 'cause:wire'));
+    expect(nextOnWay(open, [dark, shown('volts', 2), whole])).toEqual({
       kind: 'cause',
-      cause: 'fuse',
+      cause: 'wire',
     });
-    expect(nextOnWay(tree, knowing({ lamp: 1, look: 1 }, 'fuse')).kind).toBe('exhausted');
+  });
+});
+
+describe('danger', () => {
+  const { lamp, look, volts } = smallTreeData().checks;
+  const results = [look.results[0], { id: 'burnt', label: 'x', next: 'stop', reason: 'Fire!' }];
+  const checks = { lamp, look: { ...look, results }, volts: { ...volts, after: undefined } };
+
+  test('ends the way at once, though baseline readings are left', () => {
+    const tree = smallTree({ baseline: ['look', 'volts'], checks });
+
+    expect(nextOnWay(tree, [dark, burnt])).toEqual({ kind: 'stop', reason: 'Fire!' });
+    expect(nextOnWay(tree, [dark, whole])).toEqual(check('volts'));
+  });
+});
+
+describe('what lies behind a repair', () => {
+  test('is asked anew where it was abnormal and shows the mended cause; else it stays known', () => {
+    const known = knownAfter(smallTree(), [dark, burnt, shown('volts', 2), repaired('fuse')]);
+
+    expect(['lamp', 'look', 'volts'].map(known)).toEqual([undefined, undefined, 2]);
+    expect(knownAfter(smallTree(), [whole, repaired('fuse')])('look')).toBe(0);
   });
 
-  test('passes a check that was passed over as if healthy, but ends nothing by it', () => {
-    const open = treeWith({ volts: { ...volts, after: undefined } });
+  test('is what the repair asks to repeat, then the proof', () => {
+    const done = [dark, whole, shown('volts', 2), repaired('wire')];
 
-    expect(nextOnWay(open, knowing({ lamp: 1, look: 'passed' }))).toEqual(check('volts'));
-    expect(nextOnWay(open, knowing({ lamp: 1, look: 'passed', volts: 'passed' })).kind).toBe(
-      'exhausted',
+    expect(nextAfterRepair(smallTree(), done, 'wire')).toEqual(check('volts'));
+    expect(nextAfterRepair(smallTree(), [...done, shown('volts', 0)], 'wire')).toEqual(
+      check('lamp'),
     );
   });
-
-  test('is exhausted in a circle and where a result leads nowhere', () => {
-    const round = [{ ...look.results[0], next: 'look' }, look.results[1]];
-    const open = [{ id: 'whole', label: 'whole' }, look.results[1]];
-
-    for (const results of [round, open])
-      expect(
-        nextOnWay(treeWith({ look: { ...look, results } }), knowing({ lamp: 1, look: 0 })).kind,
-      ).toBe('exhausted');
-  });
 });
 
-describe('what comes before', () => {
-  test('a baseline reading is taken before the way goes on, and met again on it', () => {
-    const tree = smallTree({
-      baseline: ['volts'],
-      checks: { lamp, look, volts: { ...volts, after: undefined } },
-    });
-
-    expect(nextOnWay(tree, knowing({ lamp: 1 }))).toEqual(check('volts'));
-    expect(nextOnWay(tree, knowing({ lamp: 1, look: 0 }))).toEqual(check('volts'));
-  });
-
-  test('a baseline reading that names an end ends the way there', () => {
-    const tree = smallTree({ baseline: ['look', 'volts'] });
-
-    expect(nextOnWay(tree, knowing({ lamp: 1, look: 1 }))).toEqual({
-      kind: 'cause',
-      cause: 'fuse',
-    });
-  });
-
-  test('a check behind an "after" waits for it, and is passed over where it was not met', () => {
-    const tree = smallTree({
-      start: 'volts',
-      checks: {
-        look,
-        volts,
-        lamp: { ...lamp, results: [lamp.results[0], { ...lamp.results[1], next: 'volts' }] },
-      },
-    });
-
-    expect(nextOnWay(tree, knowing({ lamp: 1 }))).toEqual(check('look'));
-    expect(nextOnWay(tree, knowing({ look: 1, lamp: 1 })).kind).toBe('exhausted');
-    expect(nextOnWay(tree, knowing({ look: 0, lamp: 1 }))).toEqual(check('volts'));
-  });
-
-  test("a safeguard comes before the complaint's own test, and ends the way where it shows danger", () => {
-    const tree = smallTree({
-      format: 2,
-      safeguards: [
-        { before: { key: ['run'] }, check: 'look', shows: ['whole'], else: 'It burns.' },
-      ],
-      checks: { look, volts, lamp: { ...lamp, standing: { key: 'run' } } },
-    });
-
-    expect(nextOnWay(tree, knowing({}))).toEqual(check('look'));
-    expect(nextOnWay(tree, knowing({ look: 0 }))).toEqual(check('lamp'));
-    expect(nextOnWay(tree, knowing({ look: 1 }))).toEqual({ kind: 'stop', reason: 'It burns.' });
-  });
-
-  test('two checks that wait for one another are both passed over', () => {
-    const tree = treeWith({
-      look: { ...look, after: { volts: ['full'] } },
-    });
-
-    expect(nextOnWay(tree, knowing({ lamp: 1 })).kind).toBe('exhausted');
-  });
-});
-
-test('a repair makes stale what was abnormal and shows the mended cause, nothing else', () => {
-  const tree = smallTree();
-
-  expect(isStale(tree, 'volts', 1, ['wire'])).toBe(true);
-  expect(isStale(tree, 'volts', 0, ['wire'])).toBe(false);
-  expect(isStale(tree, 'volts', 1, ['fuse'])).toBe(false);
-  expect(isStale(tree, 'volts', 1, [])).toBe(false);
+test('another tree is begun at its top, with what is known of it', () => {
+  expect(nextOnWay(smallTree(), [dark, whole, { kind: 'begun' }])).toEqual(check('volts'));
 });

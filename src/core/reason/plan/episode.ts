@@ -1,54 +1,107 @@
-import type { Case, CaseState } from '../belief/evidence.ts';
-import { changed, moveMinutes, parked } from '../advice/minutes.ts';
+import type { Done } from '../../tree/known.ts';
+import type { Tree } from '../../tree/model.ts';
+import { nextAfterRepair, nextOnWay } from '../../tree/way.ts';
+import { freshCase } from '../belief/evidence.ts';
+import type { AccessMinutes, Case, CaseState } from '../belief/evidence.ts';
+import { changed, parked, placeOf, workMinutes } from '../advice/minutes.ts';
 import type { Move } from '../advice/minutes.ts';
+import { makeModel } from '../belief/model.ts';
 import type { Model } from '../belief/model.ts';
 
-/** An episode under way: what the mechanic knows of it, and the minutes it has cost so far. */
+/** What episodes are lived in: a tree, filled, and a case of it of which only the complaint is known. */
+export type Environment = { readonly tree: Tree; readonly given: Case };
+
+export const environmentOf = (
+  tree: Tree,
+  accesses: Readonly<Record<string, AccessMinutes>>,
+): Environment => ({ tree, given: freshCase(makeModel(tree), accesses) });
+
+/** A job under way: what the mechanic knows of it, and the minutes it has cost so far. */
 export type Episode = { readonly state: CaseState; readonly minutes: number };
 
-/** An episode on a parked vehicle, begun; `given` is the case without findings. */
-export const beginEpisode = ({ accesses }: Case): Episode => ({
+/** A job on a parked vehicle, begun. */
+export const beginEpisode = ({ given: { accesses } }: Environment): Episode => ({
   state: { findings: [], repairs: [], openAccess: [], standing: parked, accesses },
   minutes: 0,
 });
 
-/** The check whose result a move ends with: a repair ends with its proof. */
-export const shownBy = ({ complaint }: Model, { do: what, index }: Move): number =>
-  what === 'check' ? index : complaint;
+/** What was done in an episode, in its order. */
+export function doneIn({ findings, repairs }: CaseState): readonly Done[] {
+  const made = repairs.map(({ cause }): Done => ({ kind: 'repaired', cause }));
+  return [...Array(made.length + 1).keys()].flatMap((at): readonly Done[] => [
+    ...(at === 0 ? [] : made.slice(at - 1, at)),
+    ...findings
+      .filter((finding) => finding.at === at)
+      .map(({ check, lo }): Done => ({ kind: 'shown', check, result: lo })),
+  ]);
+}
 
-/** The episode once the work of a move is done, before its result is known. */
-export function workOn({ state, minutes }: Episode, move: Move, given: Case): Episode {
-  const { causes, checks } = given.model;
+/** Index of a check of the model. @throws RangeError for one that it has not */
+export function checkIndex({ checks }: Model, check: string): number {
+  const index = checks.findIndex(({ id }) => id === check);
+  if (index < 0) throw new RangeError(`the model has no check ${check}`);
+  return index;
+}
+
+/**
+ * The check that is asked whoever chooses the steps, as the screens ask it: the complaint's own test
+ * at the start; after a repair what it asks to repeat, and the proof. Undefined where there is a choice.
+ */
+export function forcedCheck({ tree, given }: Environment, { state }: Episode): number | undefined {
+  const { confirm } = tree.complaint;
+  const done = doneIn(state);
+  const repair = state.repairs.at(-1);
+  const toldOf = state.findings.some(
+    ({ check, at }) => check === confirm && at === state.repairs.length,
+  );
+  if (toldOf) return undefined;
+  const next =
+    repair === undefined ? nextOnWay(tree, done) : nextAfterRepair(tree, done, repair.cause);
+  // Where a safeguard forbids the test, there is nothing to simulate but that it is made in the end.
+  return checkIndex(given.model, next.kind === 'check' ? next.check : confirm);
+}
+
+/** The episode once the work of a move is done: a check before its result, a repair before its proof. */
+export function workOn({ state, minutes }: Episode, move: Move, { given }: Environment): Episode {
   const { repairs, openAccess = [], standing = {} } = state;
-  const cause = move.do === 'repair' ? causes[move.index] : undefined;
-  const through = [cause, checks[shownBy(given.model, move)]].filter((work) => work !== undefined);
+  const { causes, checks } = given.model;
+  const work = (move.do === 'check' ? checks : causes)[move.index];
+  if (work === undefined) throw new RangeError(`the model has no ${move.do} ${move.index}`);
+  const { total } = workMinutes(given, work, placeOf(openAccess, standing));
   return {
     state: {
       ...state,
-      repairs:
-        cause === undefined ? repairs : [...repairs, { cause: cause.id, at: repairs.length }],
-      openAccess: [...new Set([openAccess, ...through.map(({ access }) => access)].flat())],
-      standing: through.reduce(
-        (before, work) => changed(before, work.standing),
-        changed(parked, standing),
-      ),
+      repairs: move.do === 'check' ? repairs : [...repairs, { cause: work.id, at: repairs.length }],
+      openAccess: [...new Set([...openAccess, ...work.access])],
+      standing: changed(changed(parked, standing), work.standing),
     },
-    minutes: minutes + moveMinutes({ ...given, openAccess, standing }, move).total,
+    minutes: minutes + total,
   };
 }
 
-/** The episode once a check has shown a result. */
+/** The episode once a check has shown a result; a proof is tried as often as the tree asks. */
 export function findIn(
   { state, minutes }: Episode,
-  check: number,
-  result: number,
-  model: Model,
+  shown: { readonly check: number; readonly result: number },
+  { tree, given }: Environment,
 ): Episode {
-  const id = model.checks[check]?.id ?? '';
-  const finding = { check: id, lo: result, hi: result, at: state.repairs.length };
-  return { state: { ...state, findings: [...state.findings, finding] }, minutes };
+  const check = given.model.checks[shown.check];
+  if (check === undefined) throw new RangeError(`the model has no check ${shown.check}`);
+  const finding = {
+    check: check.id,
+    lo: shown.result,
+    hi: shown.result,
+    at: state.repairs.length,
+  };
+  const again = isProof(given.model, shown) ? tree.complaint.tries - 1 : 0;
+  return {
+    state: { ...state, findings: [...state.findings, finding] },
+    minutes: minutes + again * check.minutes,
+  };
 }
 
-/** Whether a result proves the episode done: the complaint no longer shows. */
-export const isProof = ({ complaint }: Model, check: number, result: number): boolean =>
-  check === complaint && result === 0;
+/** Whether a result proves the job done: the complaint no longer shows. */
+export const isProof = (
+  { complaint }: Model,
+  { check, result }: { readonly check: number; readonly result: number },
+): boolean => check === complaint && result === 0;

@@ -1,15 +1,10 @@
-import { freshCase } from '../belief/evidence.ts';
-import type { AccessMinutes } from '../belief/evidence.ts';
-import { beginEpisode, findIn, isProof, shownBy, workOn } from './episode.ts';
-import type { Episode } from './episode.ts';
-import type { Model } from '../belief/model.ts';
+import { everySet } from '../belief/fault-sets.ts';
 import { afterCheck, split, startOn } from '../advice/search-state.ts';
 import type { Position } from '../advice/search-state.ts';
-import { everySet } from '../belief/fault-sets.ts';
 import type { Space } from '../advice/search-tables.ts';
+import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
+import type { Environment, Episode } from './episode.ts';
 import type { Policy } from './policies.ts';
-
-type Accesses = Readonly<Record<string, AccessMinutes>>;
 
 /** Every set of more causes than this is too many to weigh at every step. */
 const mostCauses = 10;
@@ -21,30 +16,45 @@ type Place = { readonly at: Position; readonly episode: Episode };
 
 /** Follows a policy through every result of every step. Costs are the episode's; positions only weigh. */
 class Enumeration {
+  readonly #environment: Environment;
   readonly #space: Space;
   readonly #policy: Policy;
   #placesLeft: number;
 
-  constructor(space: Space, policy: Policy, mostPlaces: number) {
+  constructor(environment: Environment, space: Space, play: { policy: Policy; most: number }) {
+    this.#environment = environment;
     this.#space = space;
-    this.#policy = policy;
-    this.#placesLeft = mostPlaces;
+    this.#policy = play.policy;
+    this.#placesLeft = play.most;
   }
 
   /** Expected minutes from here, times the mass; undefined once the places have run out. */
   minutes({ at, episode }: Place): number | undefined {
     this.#placesLeft -= 1;
     if (this.#placesLeft < 0) return undefined;
-    const { model } = this.#space.given;
-    const move = this.#policy(model, episode.state);
-    const worked = workOn(episode, move, this.#space.given);
-    const check = shownBy(model, move);
-    const mended = move.do === 'repair' ? withMended(at, move.index) : at;
-    let minutes = at.mass * (worked.minutes - episode.minutes);
-    for (const [result, weights] of split(this.#space, mended, check).entries()) {
-      const next = afterCheck(this.#space, mended, check, { result, weights });
-      if (next.mass <= negligible || isProof(model, check, result)) continue;
-      const left = this.minutes({ at: next, episode: findIn(worked, check, result, model) });
+    const forced = forcedCheck(this.#environment, episode);
+    const move =
+      forced === undefined
+        ? this.#policy(this.#environment.given.model, episode.state)
+        : { do: 'check' as const, index: forced };
+    const worked = workOn(episode, move, this.#environment);
+    const spent = at.mass * (worked.minutes - episode.minutes);
+    const left =
+      move.do === 'repair'
+        ? this.minutes({ at: withMended(at, move.index), episode: worked })
+        : this.#branches({ at, episode: worked }, move.index);
+    return left === undefined ? undefined : spent + left;
+  }
+
+  #branches({ at, episode }: Place, check: number): number | undefined {
+    let minutes = 0;
+    for (const [result, weights] of split(this.#space, at, check).entries()) {
+      const next = afterCheck(this.#space, at, check, { result, weights });
+      if (next.mass <= negligible) continue;
+      const found = findIn(episode, { check, result }, this.#environment);
+      const left = isProof(this.#environment.given.model, { check, result })
+        ? next.mass * (found.minutes - episode.minutes)
+        : this.minutes({ at: next, episode: found });
       if (left === undefined) return undefined;
       minutes += left;
     }
@@ -64,47 +74,60 @@ const withMended = (at: Position, cause: number): Position => ({
  * @returns undefined for a model of more than 10 causes, or where following takes too many places
  */
 export function exactMinutes(
-  model: Model,
-  accesses: Accesses,
+  environment: Environment,
   policy: Policy,
   mostPlaces: number,
 ): number | undefined {
-  if (model.causes.length > mostCauses) return undefined;
-  const given = freshCase(model, accesses);
-  const every = model.causes.map((_, index) => index);
+  const { given } = environment;
+  if (given.model.causes.length > mostCauses) return undefined;
+  const every = given.model.causes.map((_, index) => index);
   const { space, at } = startOn(given, every, everySet(given));
-  const episode = beginEpisode(given);
-  return new Enumeration(space, policy, mostPlaces).minutes({ at, episode });
+  const play = { policy, most: mostPlaces };
+  return new Enumeration(environment, space, play).minutes({
+    at,
+    episode: beginEpisode(environment),
+  });
 }
 
-const notMending = "this policy does more than the complaint's own test and repairs";
+/** Makes the forced checks from here on; a policy that only mends does not look at what they show. */
+function forcedOn(environment: Environment, from: Episode): Episode {
+  let episode = from;
+  for (
+    let check = forcedCheck(environment, episode);
+    check !== undefined;
+    check = forcedCheck(environment, episode)
+  ) {
+    const worked = workOn(episode, { do: 'check', index: check }, environment);
+    episode = findIn(worked, { check, result: 1 }, environment);
+  }
+  return episode;
+}
 
 /**
- * Exact expected minutes of a policy that only mends after the complaint's own test, whatever it
- * finds, for any number of causes: each repair is needed when one of the causes not mended before
- * it shows the complaint.
- * @throws RangeError for a policy that makes another check
+ * Exact expected minutes of a policy that only mends, whatever it finds, for any number of causes:
+ * each repair is needed when one of the causes not mended before it shows the complaint.
+ * @throws RangeError for a policy that makes a check
  */
-export function mendingMinutes(model: Model, accesses: Accesses, policy: Policy): number {
-  const shows = model.causes.map(
-    ({ prior }, cause) => prior * (1 - (model.checks[model.complaint]?.links[cause]?.[0] ?? 1)),
-  );
+export function mendingMinutes(environment: Environment, policy: Policy): number {
+  const { model } = environment.given;
+  const test = model.checks[model.complaint];
+  if (test === undefined) throw new RangeError('the model has no complaint of its own');
+  const shows = model.causes.map(({ prior }, cause) => {
+    const silent = test.links[cause]?.[0];
+    return silent === undefined ? 0 : prior * (1 - silent);
+  });
   const showsStill = (mended: readonly number[]): number =>
     1 - shows.reduce((none, one, cause) => (mended.includes(cause) ? none : none * (1 - one)), 1);
-  const given = freshCase(model, accesses);
-  let episode = beginEpisode(given);
+  let episode = forcedOn(environment, beginEpisode(environment));
   const mended: number[] = [];
-  const test = policy(model, episode.state);
-  if (test.do !== 'check' || test.index !== model.complaint) throw new RangeError(notMending);
-  episode = findIn(workOn(episode, test, given), model.complaint, 1, model);
-  let { minutes } = episode;
+  let minutes = episode.minutes + (environment.tree.complaint.tries - 1) * test.minutes;
   while (mended.length < model.causes.length) {
     const move = policy(model, episode.state);
-    if (move.do === 'check') throw new RangeError(notMending);
-    const worked = workOn(episode, move, given);
-    minutes += (worked.minutes - episode.minutes) * (showsStill(mended) / showsStill([]));
+    if (move.do === 'check') throw new RangeError('this policy makes checks');
+    const next = forcedOn(environment, workOn(episode, move, environment));
+    minutes += (next.minutes - episode.minutes) * (showsStill(mended) / showsStill([]));
     mended.push(move.index);
-    episode = findIn(worked, model.complaint, 1, model);
+    episode = next;
   }
   return minutes;
 }

@@ -4,12 +4,12 @@ import { freshCase } from '../belief/evidence.ts';
 import type { Model } from '../belief/model.ts';
 import { faultSets } from '../belief/fault-sets.ts';
 import { atMost } from '../belief/tables.ts';
+import { checkIndex } from './episode.ts';
 
 /** One way through a tree, as far as the tree's own order goes. */
 export type Route = {
   /** Checks and the results they show, in order. */
   readonly shown: readonly { readonly check: string; readonly result: number }[];
-  /** Where it ends. */
   readonly end: Exclude<OnWay, { kind: 'check' }>;
   /** Share of all vehicles with this complaint that go this way. */
   readonly share: number;
@@ -36,6 +36,13 @@ function fleetOf(model: Model): Fleet {
   };
 }
 
+/** Where a route goes on from what its checks have shown. */
+export const nextOnRoute = (tree: Tree, shown: Route['shown']): OnWay =>
+  nextOnWay(
+    tree,
+    shown.map((one) => ({ kind: 'shown', ...one })),
+  );
+
 /** The routes of the tree's own way that a vehicle with this complaint takes, likeliest kept. */
 export class OwnRoutes {
   readonly #tree: Tree;
@@ -56,46 +63,24 @@ export class OwnRoutes {
   /** Every route, with the share of the vehicles that were followed to the end of one. */
   run(): { readonly routes: readonly Route[]; readonly followed: number } {
     this.#routes.length = 0;
-    this.#go(this.#fleet.weights, [], undefined);
+    this.#go(this.#fleet.weights, []);
     return {
       routes: this.#routes,
       followed: this.#routes.reduce((all, { share }) => all + share, 0),
     };
   }
 
-  #go(weights: Float64Array, shown: Route['shown'], last: string | undefined): void {
+  #go(weights: Float64Array, shown: Route['shown']): void {
     const share = total(weights);
     if (share <= 0 || share < this.#least) return;
-    const to = this.#onFrom(shown, last);
+    const to = nextOnRoute(this.#tree, shown);
     if (to.kind !== 'check') {
       this.#routes.push({ shown, end: to, share, chances: this.#marginals(weights, share) });
       return;
     }
-    const index = this.#model.checks.findIndex(({ id }) => id === to.check);
-    const twin = this.#twin(index, shown);
-    if (twin !== undefined) {
-      this.#go(weights, [...shown, { check: to.check, result: twin }], to.check);
-      return;
-    }
-    this.#results(index).forEach((chances, result) => {
+    this.#results(checkIndex(this.#model, to.check)).forEach((chances, result) => {
       const left = weights.map((weight, set) => weight * (chances[set] ?? 0));
-      this.#go(left, [...shown, { check: to.check, result }], to.check);
-    });
-  }
-
-  /** What a check shows that is the same as one already answered. */
-  #twin(index: number, shown: Route['shown']): number | undefined {
-    const { checks } = this.#model;
-    const group = checks[index]?.group;
-    return shown.find(({ check }) => checks.find(({ id }) => id === check)?.group === group)
-      ?.result;
-  }
-
-  #onFrom(shown: Route['shown'], last: string | undefined): OnWay {
-    return nextOnWay(this.#tree, {
-      knownOf: (id) => shown.find(({ check }) => check === id)?.result,
-      last,
-      isMended: () => false,
+      this.#go(left, [...shown, { check: to.check, result }]);
     });
   }
 

@@ -1,7 +1,5 @@
-import { freshCase } from '../belief/evidence.ts';
-import type { AccessMinutes, Case } from '../belief/evidence.ts';
-import { beginEpisode, findIn, isProof, shownBy, workOn } from './episode.ts';
-import type { Model } from '../belief/model.ts';
+import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
+import type { Environment } from './episode.ts';
 import { makeRandom } from './random.ts';
 import { hideVehicle, NoSimulation } from './vehicle.ts';
 import type { HiddenVehicle } from './vehicle.ts';
@@ -24,8 +22,7 @@ export type Simulated = {
 };
 
 export type Simulation = {
-  readonly model: Model;
-  readonly accesses: Readonly<Record<string, AccessMinutes>>;
+  readonly environment: Environment;
   readonly count: number;
   readonly seed: number;
   /** The first is what the others are held against. */
@@ -35,19 +32,28 @@ export type Simulation = {
 /** Steps after which a policy is taken to be going round in circles. */
 const mostSteps = 500;
 
-/** Walks one vehicle to a proven repair; `given` is the case without findings. */
-export function runEpisode(given: Case, vehicle: HiddenVehicle, policy: Policy): EpisodeCost {
-  const { model } = given;
-  let episode = beginEpisode(given);
+/** Lives one job to a proven repair: what is forced is done, what is free the policy chooses. */
+export function runEpisode(
+  environment: Environment,
+  vehicle: HiddenVehicle,
+  policy: Policy,
+): EpisodeCost {
+  const { model } = environment.given;
+  let episode = beginEpisode(environment);
   const mended: number[] = [];
-  for (let step = 0; step < mostSteps; step += 1) {
-    const move = policy(model, episode.state);
-    if (move.do === 'repair') mended.push(move.index);
-    const check = shownBy(model, move);
-    const result = vehicle.show(check, mended);
-    episode = findIn(workOn(episode, move, given), check, result, model);
-    if (isProof(model, check, result))
-      return { minutes: episode.minutes, checks: step + 1 - mended.length, repairs: mended.length };
+  for (let checks = 0; checks < mostSteps;) {
+    const forced = forcedCheck(environment, episode);
+    const move =
+      forced === undefined ? policy(model, episode.state) : { do: 'check' as const, index: forced };
+    episode = workOn(episode, move, environment);
+    if (move.do === 'repair') {
+      mended.push(move.index);
+      continue;
+    }
+    checks += 1;
+    const shown = { check: move.index, result: vehicle.show(move.index, mended) };
+    episode = findIn(episode, shown, environment);
+    if (isProof(model, shown)) return { minutes: episode.minutes, checks, repairs: mended.length };
   }
   throw new NoSimulation(`a policy took ${mostSteps} steps without a proven repair`);
 }
@@ -60,18 +66,25 @@ function spread(values: readonly number[]): { mean: number; error: number } {
 
 /** Sends every policy to the same hidden vehicles and compares their minutes in pairs. */
 export function simulate(simulation: Simulation): readonly Simulated[] {
-  const { model, accesses, count, seed, policies } = simulation;
-  const given = freshCase(model, accesses);
+  const { environment, count, seed, policies } = simulation;
   const random = makeRandom(seed);
-  const vehicles = Array.from({ length: count }, () => hideVehicle(model, random));
+  const vehicles = Array.from({ length: count }, () =>
+    hideVehicle(environment.given.model, random),
+  );
   const minutes = Object.entries(policies).map(([name, policy]) => ({
     name,
-    costs: vehicles.map((vehicle) => runEpisode(given, vehicle, policy).minutes),
+    costs: vehicles.map((vehicle) => runEpisode(environment, vehicle, policy).minutes),
   }));
-  const first = minutes[0]?.costs ?? [];
+  const [first] = minutes;
+  if (first === undefined) return [];
+  const lessFirst = (cost: number, index: number): number => {
+    const against = first.costs[index];
+    if (against === undefined) throw new Error('every policy meets the same vehicles');
+    return cost - against;
+  };
   return minutes.map(({ name, costs }) => {
     const { mean, error } = spread(costs);
-    const more = spread(costs.map((one, index) => one - (first[index] ?? 0)));
+    const more = spread(costs.map(lessFirst));
     return { policy: name, mean, error, more: more.mean, moreError: more.error };
   });
 }

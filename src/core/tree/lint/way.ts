@@ -1,4 +1,5 @@
 import type { Tell } from '../../problem.ts';
+import { gatesOf } from '../gates.ts';
 import type { Result, Tree } from '../model.ts';
 import { parseNext } from '../next.ts';
 
@@ -56,6 +57,7 @@ function reach(tree: Tree): Reached {
   for (let id = open.pop(); id !== undefined; id = open.pop()) {
     if (checks.has(id) || !Object.hasOwn(tree.checks, id)) continue;
     checks.add(id);
+    open.push(...gatesOf(tree, id).map(({ check }) => check));
     for (const { next } of tree.checks[id]?.results ?? []) {
       const to = next === undefined ? undefined : parseNext(next);
       if (to?.kind === 'check') open.push(to.check);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fillTree } from '../../../../src/core/feed/fill.ts';
 import { exactMinutes, mendingMinutes } from '../../../../src/core/reason/plan/exact.ts';
-import { makeModel } from '../../../../src/core/reason/belief/model.ts';
+import { environmentOf } from '../../../../src/core/reason/plan/episode.ts';
 import { rounds } from '../../../../src/core/reason/advice/search.ts';
 import { simulate } from '../../../../src/core/reason/plan/simulate.ts';
 import {
@@ -39,8 +39,7 @@ const skeletonTree = (): Tree => {
 
 const simulated = (tree: Tree, policy: Policy, count: number) => {
   const [found] = simulate({
-    model: makeModel(tree),
-    accesses,
+    environment: environmentOf(tree, accesses),
     count,
     seed: 7,
     policies: { policy },
@@ -57,32 +56,32 @@ const apart = (tree: Tree, policy: Policy, minutes: number | undefined, count: n
 
 describe('repairs by odds alone, exactly', () => {
   test('the second repair is made as often as the first was not enough', () => {
-    // By hand: both causes are sure to show, so each has the chance 1/3 (see makePriors). After the
-    // test (1 minute) and the first repair the complaint stays when the other is there: (1/3) / (1 - (2/3)^2) = 0.6.
-    const minutes = mendingMinutes(makeModel(evenTree()), {}, oddsOnly);
+    // By hand: the complaint's own test comes first (1 minute). Both causes are sure to show, so each has the chance 1/3 (see makePriors). After the
+    // first repair the complaint stays when the other is there: (1/3) / (1 - (2/3)^2) = 0.6.
+    const minutes = mendingMinutes(environmentOf(evenTree(), {}), oddsOnly);
 
     expect(minutes).toBeCloseTo(1 + 10 + 1 + 0.6 * (20 + 1), 6);
   });
 
   test('are what following every way of a small tree comes to', () => {
-    const model = makeModel(smallTree());
-    const followed = exactMinutes(model, accesses, oddsOnly, plenty);
+    const environment = environmentOf(smallTree(), accesses);
+    const followed = exactMinutes(environment, oddsOnly, plenty);
 
-    expect(mendingMinutes(model, accesses, oddsOnly)).toBeCloseTo(followed ?? Number.NaN, 8);
+    expect(mendingMinutes(environment, oddsOnly)).toBeCloseTo(followed ?? Number.NaN, 8);
   });
 
   test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
     'of %s are what hidden vehicles take on average',
     (_, tree) => {
       const filled = fillTree(tree, {});
-      const minutes = mendingMinutes(makeModel(filled), accesses, oddsOnly);
+      const minutes = mendingMinutes(environmentOf(filled, accesses), oddsOnly);
 
       expect(apart(filled, oddsOnly, minutes, 1000)).toBeLessThan(4);
     },
   );
 
   test('are refused for a policy that makes checks', () => {
-    expect(() => mendingMinutes(makeModel(smallTree()), {}, ownWay(smallTree()))).toThrow(
+    expect(() => mendingMinutes(environmentOf(smallTree(), {}), ownWay(smallTree()))).toThrow(
       RangeError,
     );
   });
@@ -93,25 +92,28 @@ describe('the ways of a small tree, exactly', () => {
   const policies = (tree: Tree): Readonly<Record<string, Policy>> => ({
     'the advised order': advisedPolicy(rounds.slice(0, 1)),
     "the tree's own way": ownWay(tree),
+    'repairs by odds': oddsOnly,
   });
   const cases = Object.entries(trees).flatMap(([name, tree]) =>
     Object.entries(policies(tree)).map(([by, policy]) => [by, name, tree, policy] as const),
   );
 
   test.each(cases)('%s of %s is what hidden vehicles take on average', (_, _name, tree, policy) => {
-    const minutes = exactMinutes(makeModel(tree), accesses, policy, plenty);
+    const minutes = exactMinutes(environmentOf(tree, accesses), policy, plenty);
 
     expect(apart(tree, policy, minutes, 4000)).toBeLessThan(4);
   });
 
   test('are given up where they lead to more places than asked for', () => {
-    expect(exactMinutes(makeModel(smallTree()), accesses, ownWay(smallTree()), 3)).toBeUndefined();
+    expect(
+      exactMinutes(environmentOf(smallTree(), accesses), ownWay(smallTree()), 3),
+    ).toBeUndefined();
   });
 
   test('are given up for more than ten causes', () => {
     const [tree] = shippedTrees();
     if (tree === undefined) throw new Error('no tree is shipped');
 
-    expect(exactMinutes(makeModel(tree), accesses, oddsOnly, plenty)).toBeUndefined();
+    expect(exactMinutes(environmentOf(tree, accesses), oddsOnly, plenty)).toBeUndefined();
   });
 });

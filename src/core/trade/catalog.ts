@@ -2,6 +2,8 @@ import { airPressureFigure, vacuumAtAltitude } from './figures/air.ts';
 import { batteryCharge, restedVoltage } from './figures/battery/charge.ts';
 import { chargingVoltage, hydrogen, standingDrain } from './figures/battery/keep.ts';
 import { crankingVoltage, loadTest, reserve } from './figures/battery/load.ts';
+import { chargeTime } from './figures/battery/charger.ts';
+import { starterDraw } from './figures/battery/starter.ts';
 import { coilCurrent, coilSecondary } from './figures/coil.ts';
 import {
   compressionAtAltitude,
@@ -9,8 +11,11 @@ import {
   crankingCompression,
   displacement,
 } from './figures/compression.ts';
+import { compressionRatio } from './figures/compression-ratio.ts';
 import { convertFigure } from './figures/convert.ts';
 import { boilingPointFigure, coolantFreeze, steamPressure, thermostat } from './figures/cooling.ts';
+import { antifreezeTopUp } from './figures/antifreeze.ts';
+import { fuelUse, pulleyRatio } from './figures/drive.ts';
 import { dwell, sparkTiming, timingMark } from './figures/dwell.ts';
 import {
   cellSpread,
@@ -31,15 +36,12 @@ import { lambda } from './figures/lambda.ts';
 import { chargeBalance, lampCurrent } from './figures/lamps.ts';
 import { leakage } from './figures/battery/leakage.ts';
 import { mixture } from './figures/mixture.ts';
-import {
-  brakeEffort,
-  enginePower,
-  roadSpeed,
-  speedError,
-  stopping,
-  tireSize,
-} from './figures/road.ts';
+import { brakeEffort, enginePower, roadSpeed, speedError, stopping } from './figures/road.ts';
 import { garageCo, limit } from './figures/safety.ts';
+import { loadSum, ohmsLaw } from './figures/ohm.ts';
+import { coilEnergy, coilVolts, distributorArc, sparkRate } from './figures/sparks.ts';
+import { tireSize } from './figures/tires.ts';
+import { wireDerating } from './figures/wire/bundle.ts';
 import { jointHeat, voltageDrop } from './figures/wire/drop.ts';
 import { fuseLink, meltingCurrent, meltingSize, meltingTime } from './figures/wire/melt.ts';
 import { wireCurrent, wireSize } from './figures/wire/size.ts';
@@ -52,6 +54,9 @@ export const figures: readonly Figure[] = [
   voltageDrop,
   jointHeat,
   wireCurrent,
+  wireDerating,
+  ohmsLaw,
+  loadSum,
   fuseLink,
   meltingCurrent,
   meltingTime,
@@ -64,23 +69,31 @@ export const figures: readonly Figure[] = [
   selfDischarge,
   loadTest,
   crankingVoltage,
+  starterDraw,
+  chargeTime,
   reserve,
   standingDrain,
   hydrogen,
   chargingVoltage,
   chargeBalance,
+  pulleyRatio,
   lampCurrent,
   airPressureFigure,
   vacuumAtAltitude,
   crankingCompression,
   compressionAtAltitude,
   compressionSpread,
+  compressionRatio,
   leakage,
   displacement,
   dwell,
   timingMark,
+  distributorArc,
   coilCurrent,
   coilSecondary,
+  coilVolts,
+  coilEnergy,
+  sparkRate,
   sparkTiming,
   lambda,
   mixture,
@@ -90,9 +103,11 @@ export const figures: readonly Figure[] = [
   needleForceFigure,
   fuelVapor,
   fuelBoiling,
+  fuelUse,
   boilingPointFigure,
   steamPressure,
   coolantFreeze,
+  antifreezeTopUp,
   thermostat,
   roadSpeed,
   tireSize,

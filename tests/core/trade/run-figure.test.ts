@@ -95,7 +95,7 @@ describe('running a figure on what was typed', () => {
       'a missing input with a unit',
       'tire-size',
       {},
-      ['tire-size needs tire (such as 275/60R15). Add tire=….'],
+      ['tire-size needs tire (such as 275/60R15, 165R13, 6.50-16, 7.35-14). Add tire=….'],
     ],
     [
       'a value out of range',

@@ -45,37 +45,6 @@ export const roadSpeed = makeFigure({
   },
 });
 
-const tireSizes = /^(?:[A-Z]{1,2})?(\d{3})\/(\d{2})\s*[A-Z]{0,2}\s*(\d{2})$/i;
-
-/**
- * Diameter in inches of a tire of a metric size: rim + 2 x width x aspect / 25.4. RangeError for
- * a size that cannot be read. Worked example: 275/60R15: 27.992 in.
- */
-export function tireDiameter(size: string): number {
-  const [, width, aspect, rim] = tireSizes.exec(size.trim()) ?? [];
-  if (width === undefined) throw new RangeError(`tire "${size}" is not a size such as 275/60R15.`);
-  return Number(rim) + (2 * Number(width) * Number(aspect)) / 100 / 25.4;
-}
-
-export const tireSize = makeFigure({
-  name: 'tire-size',
-  family: 'road',
-  about: 'Diameter of a tire from its metric size.',
-  inputs: { tire: { quantity: 'text', unit: '', about: 'such as 275/60R15' } },
-  outputs: {
-    result: { unit: 'in', about: 'diameter, not loaded' },
-    turns: { unit: '1/mile', about: 'turns a mile' },
-  },
-  formula: 'rim + 2 x width x aspect / 25.4',
-  range: 'metric sizes',
-  source: 'definition of the size, from memory',
-  mark: 'computed',
-  work: (inputs) => {
-    const diameter = tireDiameter(inputs.word('tire'));
-    return { values: { result: diameter, turns: 63_360 / (Math.PI * diameter) } };
-  },
-});
-
 export const speedError = makeFigure({
   name: 'speed-error',
   family: 'road',

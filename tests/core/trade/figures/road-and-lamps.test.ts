@@ -11,8 +11,8 @@ import {
   enginePowerOf,
   roadSpeedOf,
   stoppingDistance,
-  tireDiameter,
 } from '../../../../src/core/trade/figures/road.ts';
+import { tireOf } from '../../../../src/core/trade/figures/tires.ts';
 import { garageMinutes, limit } from '../../../../src/core/trade/figures/safety.ts';
 
 describe('lamps, road and safety', () => {
@@ -22,7 +22,7 @@ describe('lamps, road and safety', () => {
     ['2.1 A lamp of 12.8 V at 6.4 V, A', lampAmpsAt({ amps: 2.1, volts: 12.8 }, 6.4), 1.434, 3],
     ['35 A less 22 A, A', chargeLeft(35, [10, 8, 4]), 9.5, 9],
     ['2500 rpm, 3.73, 26 in, mph', roadSpeedOf(2500, 3.73, 26), 51.84, 2],
-    ['275/60R15, in', tireDiameter('275/60R15'), 27.992, 3],
+    ['275/60R15, in', tireOf('275/60R15').diameter, 27.992, 3],
     ['30 mph, 50 %, 1 s, ft', stoppingDistance(30, 50, 1), 104.2, 1],
     ['150 ft-lb at 3500 rpm, hp', enginePowerOf(150, 3500), 99.96, 2],
     ['a closed garage, min', garageMinutes({ room: 60, flow: 5, co: 4.5, target: 200 }), 0.889, 3],
@@ -58,6 +58,6 @@ describe('lamps, road and safety', () => {
   });
 
   test('a tire size that cannot be read is refused', () => {
-    expect(() => tireDiameter('big')).toThrow('tire "big" is not a size such as 275/60R15');
+    expect(() => tireOf('big')).toThrow('tire "big" is not a size such as 275/60R15');
   });
 });

@@ -12,7 +12,13 @@ import type { OpenSession, State } from './state.ts';
 
 /** What became of an action, for whoever asked. */
 export type Outcome =
-  | { readonly kind: 'done'; readonly n: number; readonly warnings: readonly string[] }
+  | {
+      readonly kind: 'done';
+      readonly n: number;
+      readonly warnings: readonly string[];
+      /** The finding does not agree with an earlier one: see `contradictionOf`. */
+      readonly contradicts: boolean;
+    }
   | { readonly kind: 'refused'; readonly problem: Problem };
 
 export type ActionTaken = Transition & { readonly outcome: Outcome };
@@ -44,7 +50,7 @@ export function takeAction(state: State, action: Action): ActionTaken {
       ...events.map((event) => ({ kind: 'append' as const, event })),
       { kind: 'advise' },
     ),
-    outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings },
+    outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings, contradicts: found !== undefined },
   };
 }
 

@@ -1,11 +1,14 @@
-import { appendFileSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { beforeAll, expect, test } from 'vitest';
-import { buildProgram } from '../../.scripts/build.mjs';
+import { appendFileSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { scratch } from '../helpers/commands.ts';
-import { runProgram, type Shown } from '../helpers/pseudo-terminal.ts';
+import { buildApart, runProgram, type Shown } from '../helpers/pseudo-terminal.ts';
 
-beforeAll(() => buildProgram(), 60_000);
+let program = '';
+beforeAll(async () => {
+  program = await buildApart();
+}, 60_000);
+afterAll(() => rmSync(dirname(dirname(program)), { recursive: true }));
 
 const sessionIn = (folder: string): string => {
   const [name = ''] = readdirSync(join(folder, 'sessions')).filter((file) =>
@@ -25,7 +28,7 @@ async function toFirstCheck(shown: Shown): Promise<void> {
 
 test('a walk from complaint to account, by keys in a real terminal', async () => {
   const folder = scratch();
-  const shown = runProgram(['start', 'rough-idle'], folder);
+  const shown = runProgram(program, ['start', 'rough-idle'], folder);
 
   await toFirstCheck(shown);
   shown.type('\r\r\r');
@@ -63,7 +66,7 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
 
 test('killed after a kept answer, it is picked up exactly there; a torn tail is told and kept', async () => {
   const folder = scratch();
-  const first = runProgram(['start', 'rough-idle'], folder);
+  const first = runProgram(program, ['start', 'rough-idle'], folder);
   await toFirstCheck(first);
   first.type('\r\r\r');
   await first.until('speed wanders');
@@ -75,7 +78,7 @@ test('killed after a kept answer, it is picked up exactly there; a torn tail is 
   await first.exited;
   appendFileSync(sessionIn(folder), '{"n":5,"at":"2026-0');
 
-  const second = runProgram(['resume'], folder);
+  const second = runProgram(program, ['resume'], folder);
   await second.until('torn by a power loss');
 
   expect(second.screen().split('\n')[2]).toBe(standing);
@@ -90,10 +93,13 @@ test('killed after a kept answer, it is picked up exactly there; a torn tail is 
 
 test('a terminal that goes away leaves everything on the disk', async () => {
   const folder = scratch();
-  const shown = runProgram(['start', 'rough-idle'], folder);
+  const shown = runProgram(program, ['start', 'rough-idle'], folder);
   await toFirstCheck(shown);
-  shown.type('nlast words\r');
-  await shown.until('kept');
+  shown.type('nlast words');
+  await shown.until('> last words_');
+  shown.type('\r');
+  // The note has left its field, and nothing that is shown waits for the disk.
+  await shown.until(/First: Key to RUN[^]*kept \d\d:\d\d/);
   shown.kill('SIGHUP');
 
   expect(await shown.exited).toBe(129);
@@ -102,7 +108,7 @@ test('a terminal that goes away leaves everything on the disk', async () => {
 
 test('keys typed before the first frame are acted on and never seen as text', async () => {
   const folder = scratch();
-  const shown = runProgram([], folder);
+  const shown = runProgram(program, [], folder);
   shown.type('\x1b[B\x1b[B');
 
   await shown.until(/ > 3 +Trade figures/);

@@ -1,6 +1,9 @@
-import { resolve } from 'node:path';
+import { mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import xterm from '@xterm/headless';
 import { spawn, type IPty } from '@lydell/node-pty';
+import { buildProgram } from '../../.scripts/build.mjs';
 
 export type Shown = {
   readonly screen: () => string;
@@ -11,24 +14,32 @@ export type Shown = {
   readonly exited: Promise<number>;
 };
 
+/** Builds the program in a folder of its own: two runs in one checkout never meet. Returns its path. */
+export async function buildApart(): Promise<string> {
+  const root = mkdtempSync(join(tmpdir(), 'droplight-built-'));
+  const outdir = join(root, '.build');
+  await buildProgram({ outdir });
+  symlinkSync(resolve('trees'), join(root, 'trees'), 'junction');
+  writeFileSync(join(root, 'package.json'), '{"type":"module"}');
+  return join(outdir, 'droplight.js');
+}
+
 /** The environment of a person's shell: what CI adds would switch screens and colours off. */
 function environment(extra: Readonly<Record<string, string>>): Record<string, string> {
   const { CI: _ci, NO_COLOR: _no, FORCE_COLOR: _force, ...rest } = process.env;
   return { ...(rest as Record<string, string>), TERM: 'xterm-256color', ...extra };
 }
 
-/** Runs the built program in a real pseudo-terminal, as a person would. */
-export function runProgram(
-  args: readonly string[],
-  folder: string,
-  size = { columns: 80, rows: 24 },
-): Shown {
+const size = { columns: 80, rows: 24 };
+
+/** Runs a built program in a real pseudo-terminal, as a person would. */
+export function runProgram(program: string, args: readonly string[], folder: string): Shown {
   const emulator = new xterm.Terminal({
     cols: size.columns,
     rows: size.rows,
     allowProposedApi: true,
   });
-  const pty: IPty = spawn(process.execPath, [resolve('.build/droplight.js'), ...args], {
+  const pty: IPty = spawn(process.execPath, [program, ...args], {
     cols: size.columns,
     rows: size.rows,
     cwd: folder,

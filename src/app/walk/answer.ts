@@ -1,5 +1,4 @@
 import type { Action } from '../../core/session/action.ts';
-import { contradictionOf } from '../../core/session/contradiction.ts';
 import type { ActionTaken } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
 import { type Transition, transition } from '../effect.ts';
@@ -11,9 +10,7 @@ import { walk, type Screen } from '../screen.ts';
  */
 export function afterAction(acted: ActionTaken): Transition {
   if (acted.outcome.kind === 'refused') return acted;
-  const { session } = acted.state;
-  const found = session && contradictionOf(session.story, session.events.at(-1));
-  const screen: Screen = found === undefined ? walk : { kind: 'contradiction', cursor: 0 };
+  const screen: Screen = acted.outcome.contradicts ? { kind: 'contradiction', cursor: 0 } : walk;
   return transition({ ...acted.state, screen }, ...acted.effects);
 }
 

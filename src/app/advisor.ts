@@ -12,8 +12,13 @@ const slice = 8;
 export class Advisor {
   #thinking: Advising | undefined;
 
-  begin(program: Program): void {
+  /** Drops what it was thinking about. */
+  stop(): void {
     this.#thinking = undefined;
+  }
+
+  begin(program: Program): void {
+    this.stop();
     const { session } = program.state();
     if (session === undefined || session.story.closed !== undefined) return;
     const story = { ...session.story, due: session.own };

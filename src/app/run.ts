@@ -38,6 +38,7 @@ export class Runner implements EffectRunner {
   }
 
   readonly shut = (): void => {
+    this.#advisor.stop();
     this.#open?.journal.settle();
     this.#open?.release();
     this.#open = undefined;

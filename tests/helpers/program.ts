@@ -5,8 +5,10 @@ import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
 import { Runner, type Ports } from '../../src/app/run.ts';
 import type { State } from '../../src/app/state.ts';
+import type { LoadedTrees } from '../../src/app/pages/start-form.ts';
 import { update } from '../../src/app/update.ts';
 import { sessionLines } from '../../src/store/find.ts';
+import { loadLibrary } from '../../src/store/library.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
@@ -32,8 +34,14 @@ export const makeUnloaded = (options: Options = {}) => assemble(options);
 export function makeProgram(options: Options = {}): Made {
   const { load, ...made } = assemble(options);
   load();
+  // The shipped trees are read once for all programs of a test file: they are never changed.
+  if (options.trees === undefined && options.files === undefined)
+    made.program.dispatch({ kind: 'library-loaded', library: shipped() });
   return made;
 }
+
+let read: LoadedTrees | undefined;
+const shipped = (): LoadedTrees => (read ??= loadLibrary(nodeFiles, 'trees', 'trees'));
 
 function assemble(options: Options) {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));
@@ -94,11 +102,13 @@ export const startKeys = (): string => {
   return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(4)}`;
 };
 
-/** Waits until the advice on the open session has been worked out, as it is while nobody presses a key. */
+/** Waits until the advice is worked out and all is on the disk, as it is while nobody presses a key. */
 export async function thoughtOut({ state }: Program): Promise<void> {
-  for (let turn = 0; turn < 2000 && isThinking(state()); turn += 1)
+  for (let turn = 0; turn < 20_000 && isBusy(state()); turn += 1)
     await new Promise((done) => setImmediate(done));
 }
 
-const isThinking = ({ session }: State): boolean =>
-  session !== undefined && session.story.closed === undefined && session.advice?.final !== true;
+const isBusy = ({ session }: State): boolean =>
+  session !== undefined &&
+  (session.kept < (session.events.at(-1)?.n ?? 0) ||
+    (session.story.closed === undefined && session.advice?.final !== true));

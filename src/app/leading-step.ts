@@ -16,7 +16,7 @@ export function ledStory(
 ): LedStory {
   const story = fold(header, events);
   const own = story.due;
-  const leads = own.kind === 'exhausted' || (lead !== 'tree' && mayLead(story));
+  const leads = own.kind === 'exhausted' || (lead === 'quicker' && mayLead(story));
   if (!leads) return { story, own, advice: undefined };
   const advice = adviseAtOnce(story);
   const due = advice && stepOf(advice);
@@ -24,14 +24,15 @@ export function ledStory(
 }
 
 /**
- * Steps that the advice may take the place of: not one the mechanic chose, none that is due, and not
- * the complaint's own test, without which nothing can be proven.
+ * Steps that the advice may take the place of: not one the mechanic chose, none that is due, no end
+ * that the tree names (there may be danger), and not the complaint's own test, without which nothing
+ * can be proven.
  */
 function mayLead(story: Story): boolean {
   const { due } = story;
   if (due.kind === 'check')
     return due.why === 'way' && due.check !== currentLeg(story).tree.complaint.confirm;
-  return due.kind === 'named' || due.kind === 'stop';
+  return due.kind === 'named';
 }
 
 /**

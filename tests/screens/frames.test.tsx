@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
 import type { State } from '../../src/app/state.ts';
 import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
+import { readSession } from '../../src/store/recover.ts';
 import { expectGolden } from '../helpers/golden.ts';
 import { chooseTree, makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
 
@@ -42,8 +44,27 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['settings', 'g'],
   ['figures', 'f'],
   ['figure', `f${'<down>'.repeat(24)}<enter>`],
+  ['sessions', `${ready}2ql`],
+  ['apart', `${ready}2pair filter<enter>a`],
+  ['nothing-apart', `${walk}a`],
+  ['not-there', `${ready}1`],
+  ['no-feed', `${ready}2f`],
+  ['closed', `${ready}2c3`],
   ['figure-worked', `${walk}v${'<down>'.repeat(24)}<enter>5200<enter><enter>15<enter>`],
 ];
+
+/** Holds what is on the screen to its two goldens, and to the size of the window. */
+function expectFrames(name: string, state: State): void {
+  for (const [columns, rows] of [
+    [80, 24],
+    [60, 20],
+  ] as const) {
+    const text = frame(state, columns, rows);
+    expectGolden(`frames/${name}-${columns}x${rows}.txt`, text);
+    expect(text.split('\n').length - 1).toBe(rows);
+    expect(Math.max(...text.split('\n').map((row) => row.length))).toBeLessThanOrEqual(columns);
+  }
+}
 
 test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', async (name, keys) => {
   const { program } = makeProgram();
@@ -51,15 +72,54 @@ test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', async (name, key
   press(program, keys);
   await thoughtOut(program);
 
-  for (const [columns, rows] of [
-    [80, 24],
-    [60, 20],
-  ] as const) {
-    const text = frame(program.state(), columns, rows);
-    expectGolden(`frames/${name}-${columns}x${rows}.txt`, text);
-    expect(text.split('\n').length - 1).toBe(rows);
-    expect(Math.max(...text.split('\n').map((row) => row.length))).toBeLessThanOrEqual(columns);
-  }
+  expect(program.state().leaving).toBe(false);
+  expectFrames(name, program.state());
+});
+
+test('the contradiction screen asks what it is', async () => {
+  const { program } = makeProgram();
+  press(program, `${ready}2`);
+  program.dispatch({ kind: 'acted', action: { do: 'find', check: 'dwell-run', result: 'good' } });
+  program.dispatch({ kind: 'acted', action: { do: 'begin', check: 'dwell-run' } });
+  for (let guard = 0; guard < 6 && program.state().question.mode !== 'measure'; guard += 1)
+    press(program, '<enter>');
+  press(program, '3');
+  await thoughtOut(program);
+
+  expect(program.state().screen.kind).toBe('contradiction');
+  expectFrames('contradiction', program.state());
+});
+
+const example = 'sessions/examples/2026-04-11-1042-orchard-van-no-supply.jsonl';
+
+test.each([
+  ['replay', '<enter>'.repeat(9)],
+  ['replay-turning', 't'],
+  ['replay-playing', '<enter>p++'],
+] as const)('the %s screen shows a session as it stood', (name, keys) => {
+  const { program } = makeProgram();
+  const read = readSession(readFileSync(example), example);
+  if (read.kind === 'bad') throw new Error('the example cannot be read');
+  const { header, events } = read.value;
+  program.dispatch({ kind: 'replay-opened', path: example, header, events });
+
+  press(program, keys);
+
+  expect(program.state().screen.kind).toBe('replay');
+  expectFrames(name, program.state());
+});
+
+test('the page of the feed path has a row a station', async () => {
+  const { program } = makeProgram();
+  press(program, `${chooseTree('no-supply')}Orchard van<enter>JB<enter><enter><enter>`);
+  for (let guard = 0; guard < 20 && program.state().session === undefined; guard += 1)
+    press(program, `${'<down>'.repeat(9)}<enter>`);
+
+  press(program, 'f');
+  await thoughtOut(program);
+
+  expect(program.state().screen.kind).toBe('ladder');
+  expectFrames('feed', program.state());
 });
 
 test('a window that is too small says that the session is safe', () => {

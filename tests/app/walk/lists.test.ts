@@ -1,0 +1,120 @@
+import { expect, test } from 'vitest';
+import { otherChecks, suspects } from '../../../src/app/walk/lists.ts';
+import { makeProgram, press, startKeys, thoughtOut } from '../../helpers/program.ts';
+
+function confirmed() {
+  const made = makeProgram();
+  press(made.program, `${startKeys()}<enter><enter><enter>2`);
+  return made;
+}
+
+const sessionOf = ({ program }: ReturnType<typeof makeProgram>) => {
+  const { session } = program.state();
+  if (session === undefined) throw new Error('no session is open');
+  return session;
+};
+
+test('other checks: each check once, what the advice ranks first, what is done last', async () => {
+  const made = confirmed();
+  await thoughtOut(made.program);
+  const session = sessionOf(made);
+
+  const lines = otherChecks(session);
+  const ranked = (session.advice?.next ?? []).filter((step) => step.do === 'check');
+
+  const { tree } = session.story.legs[0] ?? {};
+  expect(lines.map(({ id }) => id).toSorted()).toEqual(Object.keys(tree?.checks ?? {}).toSorted());
+  expect(lines.slice(0, ranked.length).map(({ id }) => id)).toEqual(ranked.map(({ id }) => id));
+  expect(lines.at(-1)).toMatchObject({ id: 'idle-check', done: true });
+});
+
+test('other checks: the line that is picked is the check that is begun', async () => {
+  const made = confirmed();
+  await thoughtOut(made.program);
+  const third = otherChecks(sessionOf(made))[2];
+
+  press(made.program, 'o3');
+
+  expect(sessionOf(made).story.due).toEqual({ kind: 'check', check: third?.id, why: 'chosen' });
+});
+
+test('suspects: the likeliest first, and an unlikely one is picked with a word of warning', async () => {
+  const made = confirmed();
+  await thoughtOut(made.program);
+  const lines = suspects(sessionOf(made));
+  const chances = lines.map(({ chance }) => chance ?? -1);
+
+  press(made.program, 'r2');
+
+  expect(chances).toEqual(chances.toSorted((one, other) => other - one));
+  expect(made.program.state().screen).toMatchObject({ pickedCause: lines[1]?.id });
+  expect(made.program.state().notice?.text).toMatch(/^Only .*%/);
+  expect(made.program.state().question.due?.cause?.id).toBe(lines[1]?.id);
+});
+
+test('a page opened from a picked cause tells of that cause, and gives way to it again', async () => {
+  const made = confirmed();
+  await thoughtOut(made.program);
+  const { id = '' } = suspects(sessionOf(made))[1] ?? {};
+  press(made.program, 'r2');
+  const { screen } = made.program.state();
+
+  press(made.program, 'i');
+  expect(made.program.state().question).toMatchObject({ mode: 'keys', due: { cause: { id } } });
+  press(made.program, 'b');
+
+  expect(made.program.state().screen).toEqual(screen);
+});
+
+test('apart: each thing goes back by itself, and the list stays up until it is empty', () => {
+  const made = confirmed();
+  press(made.program, 'pair filter<enter>phorn<enter>a');
+
+  press(made.program, '<enter>');
+  expect(made.program.state().screen.kind).toBe('apart');
+  press(made.program, '<enter>');
+
+  expect(made.program.state().screen.kind).toBe('walk');
+  expect(sessionOf(made).story.partsOff).toEqual([]);
+});
+
+test.each([
+  ['2', 'handed-on'],
+  ['3', 'given-up'],
+  ['4', 'not-reproduced'],
+] as const)('close: line %s ends the session as %s', (key, as) => {
+  const made = confirmed();
+
+  press(made.program, `c${key}`);
+
+  expect(sessionOf(made).story.closed).toMatchObject({ as });
+});
+
+test('close: nothing is closed as fixed before it is proven', () => {
+  const made = confirmed();
+
+  press(made.program, 'c1');
+
+  expect(sessionOf(made).story.closed).toBeUndefined();
+  expect(made.program.state().notice?.kind).toBe('problem');
+});
+
+test.each(['o', 'r', 'a', 'c'])('the list that %s opens gives way to the walk unchanged', (key) => {
+  const made = confirmed();
+  const before = sessionOf(made).events.length;
+
+  press(made.program, `${key}<down><left>`);
+
+  expect(made.program.state().screen.kind).toBe('walk');
+  expect(sessionOf(made).events).toHaveLength(before);
+});
+
+test('sessions: the list opens the one that is picked', () => {
+  const made = confirmed();
+  press(made.program, 'ql');
+  expect(made.program.state().screen.kind).toBe('sessions');
+
+  press(made.program, '1');
+
+  expect(sessionOf(made).story.findings).toMatchObject([{ check: 'idle-check' }]);
+});

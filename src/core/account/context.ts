@@ -1,6 +1,6 @@
 import { effectOf, type Effect } from '../reason/history/impact.ts';
 import { trailOf, type TrailStep } from '../reason/history/belief-history.ts';
-import type { Finding, Story } from '../session/story.ts';
+import { firstLeg, type Finding, type Story } from '../session/story.ts';
 import { repeatsOf } from './blocks/ledger.ts';
 
 /** Who tells: one person, a shop, or somebody about others. */
@@ -61,6 +61,6 @@ export function accountContext(
 
 /** A stranger is told what was wrong; a mentor knows the vehicle by its name. */
 export const accountTitle = ({ story, audience }: AccountContext): string => {
-  const title = story.legs[0]?.tree.title ?? story.header.tree;
+  const title = firstLeg(story).tree.title;
   return audience === 'reader' ? title : `${story.header.vehicle.name}: ${title}`;
 };

@@ -4,14 +4,14 @@ import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
 import type { TrailStep } from '../reason/history/belief-history.ts';
-import type { Story } from '../session/story.ts';
+import { firstLeg, type Story } from '../session/story.ts';
 
 /** A picture of an account: the name of its file, the words under it, and the drawing itself. */
 export type Picture = { readonly file: string; readonly caption: string; readonly svg: string };
 
 /** The pictures that there is something to draw for, in the order in which the account shows them. */
 export function picturesOf(story: Story, trail: readonly TrailStep[]): readonly Picture[] {
-  const title = story.legs[0]?.tree.title ?? '';
+  const title = firstLeg(story).tree.title;
   const steps = waySteps(story);
   const bands = suspectBands(story, trail);
   const feed = feedBeforeRepair(story);

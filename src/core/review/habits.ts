@@ -1,5 +1,5 @@
 import { contradictions } from '../session/contradiction.ts';
-import { accessName, checkIn, openThings, type Story } from '../session/story.ts';
+import { accessName, checkIn, firstLeg, openThings, type Story } from '../session/story.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
 
 /** What can be counted in a record of how somebody works. */
@@ -24,8 +24,7 @@ export type Habits = {
 };
 
 export function habitsOf(story: Story): Habits {
-  const first = story.legs[0];
-  const asked = first?.tree.baseline ?? [];
+  const asked = firstLeg(story).tree.baseline;
   return {
     confirmedFirst: confirmedFirst(story),
     baselineTaken: asked.filter((id) => story.findings.some(({ check }) => check === id)).length,
@@ -48,8 +47,9 @@ export function habitsOf(story: Story): Habits {
   };
 }
 
-function confirmedFirst({ entries, findings, legs }: Story): boolean {
-  const confirm = legs[0]?.tree.complaint.confirm;
+function confirmedFirst(story: Story): boolean {
+  const { entries, findings } = story;
+  const { confirm } = firstLeg(story).tree.complaint;
   const shown = findings.find(({ check }) => check === confirm)?.n ?? Infinity;
   const touched = entries.find(
     ({ said }) =>

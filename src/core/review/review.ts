@@ -5,7 +5,7 @@ import { simulate } from '../reason/plan/simulate.ts';
 import { NoSimulation } from '../reason/plan/vehicle.ts';
 import { ownWay } from '../reason/plan/policies.ts';
 import { fold, type Recorded } from '../session/fold.ts';
-import type { Story } from '../session/story.ts';
+import { firstLeg, type Story } from '../session/story.ts';
 import { decisionsOf, type Decision } from './decisions.ts';
 import { isGuess, usualVehicles, type Luck, type Review } from './shape.ts';
 import { habitsOf } from './habits.ts';
@@ -27,7 +27,7 @@ export function reviewOf(
     who: story.header.who,
     vehicle: story.header.vehicle.name,
     opened: story.header.opened,
-    complaint: story.legs[0]?.tree.title ?? story.header.tree,
+    complaint: firstLeg(story).tree.title,
     closed: story.closed?.as ?? 'open',
     minutes: {
       used: story.minutes,
@@ -55,9 +55,8 @@ function advisedFromStart({ header }: Recorded): number | undefined {
 const seed = 20_260_411;
 
 /** Mean minutes by the tree's own order; no figure for a tree that cannot be simulated. */
-function ownOrder({ legs }: Story, count: number): number | undefined {
-  const leg = legs[0];
-  if (leg === undefined) return undefined;
+function ownOrder(story: Story, count: number): number | undefined {
+  const leg = firstLeg(story);
   try {
     const [own] = simulate({
       environment: environmentOf(leg.tree, leg.shop.accesses),

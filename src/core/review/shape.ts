@@ -41,5 +41,5 @@ export type Review = {
 };
 
 /** A repair of what was less likely to be there than not. */
-export const isGuess = ({ chance }: Decision): boolean =>
-  chance !== undefined && chance < guessUnder;
+export const isGuess = (decision: Decision): decision is Decision & { readonly chance: number } =>
+  decision.chance !== undefined && decision.chance < guessUnder;

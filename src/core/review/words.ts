@@ -1,5 +1,6 @@
 import type { Decision } from './decisions.ts';
-import type { Review } from './shape.ts';
+import { isGuess, type Review } from './shape.ts';
+import { percent } from '../reason/history/wording.ts';
 import { asClause, joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
 
 export type Reviewed = Omit<Review, 'strengths' | 'practise'>;
@@ -98,20 +99,22 @@ function safetyFaults({ habits }: Reviewed): readonly Fault[] {
 }
 
 function choiceFaults(review: Reviewed): readonly Fault[] {
-  const guessed = review.decisions.filter(({ chance }) => chance !== undefined && chance < 0.5);
+  const guessed = review.decisions.filter(isGuess);
+  const [guess] = guessed;
   const checks = free(review).filter(
     ({ chosen, tellsNothing }) => chosen.do === 'check' && !tellsNothing,
   );
   const dearest = checks.toSorted((one, other) => other.lost - one.lost)[0];
   const lost = sum(checks);
   const nothing = review.decisions.filter(({ tellsNothing }) => tellsNothing);
+  const [vain] = nothing;
   return [
-    ...(guessed.length === 0
+    ...(guess === undefined
       ? []
       : [
           {
             weight: sum(guessed) + weights.proof,
-            text: `Look before replacing: ${quoted(guessed[0]?.chosen.words ?? '')} was done at ${Math.round(100 * (guessed[0]?.chance ?? 0))} %, and gave away about ${minuteWords(sum(guessed))} against ${bestWords(guessed[0])}.`,
+            text: `Look before replacing: ${quoted(guess.chosen.words)} was done at ${percent(guess.chance)}, and gave away about ${minuteWords(sum(guessed))} against ${bestWords(guess)}.`,
           },
         ]),
     ...(dearest === undefined || lost < dear
@@ -122,12 +125,12 @@ function choiceFaults(review: Reviewed): readonly Fault[] {
             text: `Ask which check parts the suspects soonest: other orders would have saved about ${minuteWords(lost)}, most of it where ${quoted(dearest.chosen.words)} was done before ${bestWords(dearest)}.`,
           },
         ]),
-    ...(nothing.length === 0
+    ...(vain === undefined
       ? []
       : [
           {
             weight: sum(nothing) + 5,
-            text: `Before a check, ask what it can still tell: ${quoted(nothing[0]?.chosen.words ?? '')} could tell nothing when it was done.`,
+            text: `Before a check, ask what it can still tell: ${quoted(vain.chosen.words)} could tell nothing when it was done.`,
           },
         ]),
   ];
@@ -135,6 +138,7 @@ function choiceFaults(review: Reviewed): readonly Fault[] {
 
 function orderFaults({ habits, decisions }: Reviewed): readonly Fault[] {
   const early = decisions.filter(({ openedEarly }) => openedEarly);
+  const [first] = early;
   return [
     ...(habits.unprovenRepairs === 0
       ? []
@@ -168,12 +172,12 @@ function orderFaults({ habits, decisions }: Reviewed): readonly Fault[] {
             text: 'A check that showed better before and worse now needs an answer: it was left standing.',
           },
         ]),
-    ...(early.length === 0
+    ...(first === undefined
       ? []
       : [
           {
             weight: sum(early),
-            text: `Look from outside first: something was opened for ${quoted(early[0]?.chosen.words ?? '')} while a quicker check needed no opening.`,
+            text: `Look from outside first: something was opened for ${quoted(first.chosen.words)} while a quicker check needed no opening.`,
           },
         ]),
     ...(habits.accessesTwice.length === 0

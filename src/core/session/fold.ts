@@ -32,7 +32,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     header,
     entries: [...entries],
     facts: header.vehicle.facts,
-    legs: [firstLeg(header)],
+    legs: [openingLeg(header)],
     conditions: header.conditions,
     notKnown: [],
     standing: { battery: 'connected', key: 'off', engine: 'off' },
@@ -54,7 +54,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
   return { ...draft, due: dueNow(draft) };
 }
 
-function firstLeg(header: Header): Leg {
+function openingLeg(header: Header): Leg {
   const tree = header.trees[header.tree];
   if (tree === undefined) throw new Error('the header names a tree it does not hold');
   return { tree: asWalked(tree, header.vehicle), shop: header.shop, since: 0 };

@@ -82,11 +82,15 @@ export type Story = {
 /** Everything of a story but what is due, which is worked out from it. */
 export type Standpoint = Omit<Story, 'due'>;
 
-export const currentLeg = (story: Pick<Story, 'legs'>): Leg => {
-  const leg = story.legs.at(-1);
+const someLeg = (leg: Leg | undefined): Leg => {
   if (leg === undefined) throw new Error('a story has at least one leg');
   return leg;
 };
+
+export const currentLeg = ({ legs }: Pick<Story, 'legs'>): Leg => someLeg(legs.at(-1));
+
+/** The leg that the session began with: its tree is the complaint that was brought. */
+export const firstLeg = ({ legs }: Pick<Story, 'legs'>): Leg => someLeg(legs[0]);
 
 /** The last finding of a check, if what it showed is something the check can show in this tree. */
 export function lastFinding(

@@ -40,6 +40,7 @@ describe('a time of the record', () => {
       '2026-04-05T02:00+11:00',
       3600,
     ],
+    ['no offset, which is read as none from Greenwich', '2026-03-08T01:30', '2026-03-08T01:30Z', 0],
     ['no offset on either side', '2026-03-08T01:30', '2026-03-08T03:30', 7200],
   ])('%s is measured by its offset alone', (_, from, to, seconds) => {
     expect(secondsBetween(from, to)).toBe(seconds);

@@ -2,7 +2,7 @@ import { percent } from '../../reason/history/wording.ts';
 import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../reason/belief/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
-import type { Story } from '../../session/story.ts';
+import { firstLeg, type Story } from '../../session/story.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
 import type { Block } from '../block.ts';
@@ -27,7 +27,7 @@ export function summaryBlock({ story }: AccountContext): Block {
   return {
     kind: 'summary',
     parts: [
-      { name: 'Complaint', text: sentence(story.legs[0]?.tree.complaint.say ?? '') },
+      { name: 'Complaint', text: sentence(firstLeg(story).tree.complaint.say) },
       { name: named.length > 1 ? 'Causes' : 'Cause', text: cause },
       { name: 'Correction', text: correction(story) },
     ],

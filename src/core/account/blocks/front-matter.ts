@@ -1,4 +1,5 @@
 import { dateOf } from '../../session/clock.ts';
+import { firstLeg } from '../../session/story.ts';
 import { cleanLine } from '../../text.ts';
 import { accountTitle, type AccountContext } from '../context.ts';
 
@@ -13,7 +14,7 @@ export function frontMatter(context: AccountContext): string {
   const lines = [
     `title: ${quoted(accountTitle(context))}`,
     `date: ${quoted(dateOf(story.header.opened))}`,
-    `complaint: ${quoted(story.legs[0]?.tree.id ?? story.header.tree)}`,
+    `complaint: ${quoted(firstLeg(story).tree.id)}`,
     `causes: [${[...new Set(story.repairs.map(({ cause }) => cause))].map(quoted).join(', ')}]`,
     `minutes: ${Math.round(story.minutes)}`,
     `closed: ${quoted(story.closed?.as ?? 'open')}`,

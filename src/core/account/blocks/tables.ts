@@ -27,7 +27,7 @@ export function readingBlocks(context: AccountContext): readonly Block[] {
       askWords(story, finding.check, finding.leg),
       [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', '),
       check?.healthy ?? check?.results[0]?.label ?? '',
-      effectCell(story, context.stepAt(finding.n)),
+      effectCell(context, finding.n),
     ];
   });
   const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];

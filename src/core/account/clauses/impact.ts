@@ -3,7 +3,8 @@ import { unlisted } from '../../reason/belief/model.ts';
 import type { TrailStep } from '../../reason/history/belief-history.ts';
 import { percent } from '../../reason/history/wording.ts';
 import type { Story } from '../../session/story.ts';
-import { causeName, asClause, joined, numberWord } from '../words/wording.ts';
+import type { AccountContext } from '../context.ts';
+import { asClause, causeName, joined, numberWord } from '../words/wording.ts';
 
 const nameIn = (story: Story, cause: string): string =>
   cause === unlisted ? 'something not on the list' : asClause(causeName(story, cause));
@@ -99,9 +100,10 @@ function movedSentence(
 }
 
 /** The same in the fewest words, for a table. */
-export function effectCell(story: Story, step: TrailStep | undefined): string {
+export function effectCell({ story, stepAt, effectAt }: AccountContext, n: number): string {
+  const step = stepAt(n);
   if (step === undefined) return '';
-  const effect = effectOf(step);
+  const effect = effectAt(n);
   if (effect === undefined) return step.before === undefined ? '' : 'contradicts what was found';
   if (toldLittle(effect)) return 'little';
   const { cleared, suspects, up, down, leader, newLeader } = effect;

@@ -58,7 +58,8 @@ function answerAnew(
   said: Extract<Payload, { kind: 'found' | 'proved' }>,
 ): Ruling {
   const finding = story.findings.find(({ n }) => n === action.n);
-  const check = checkIn(story, said.check, finding?.leg ?? 0);
+  if (finding === undefined) throw new Error('an answer that counts is among the findings');
+  const check = checkIn(story, said.check, finding.leg);
   if (check === undefined) return noSuchCheck(story, said.check);
   const answered = readAnswer({ id: said.check, check, today: today(story) }, action);
   if (answered.kind === 'refused') return answered;

@@ -1,5 +1,8 @@
 import { figures, findFigure } from '../../core/trade/catalog.ts';
 import type { Figure } from '../../core/trade/figure.ts';
+import type { Conditions } from '../../core/session/event.ts';
+import type { Facts } from '../../core/tree/fit.ts';
+import type { ReadingValue } from '../../core/trade/units/reading.ts';
 import { runFigure, type FigureRun } from '../../core/trade/run-figure.ts';
 import { showNumber, showReading } from '../../core/trade/units/units.ts';
 import type { Parsed } from '../../core/problem.ts';
@@ -29,6 +32,37 @@ export type FigurePage = {
   /** What came out, in lines; nothing while the inputs are being typed. */
   readonly result: readonly string[];
 };
+
+/** What a session knows of place, weather and vehicle. */
+type Known = {
+  readonly conditions: Conditions;
+  readonly facts: Facts;
+};
+
+/** Figures whose temperature is that of the air for a vehicle that stood, as the trees take it. */
+const takesAir: ReadonlySet<string> = new Set(['load-test', 'electrolyte']);
+
+const cylinders: Readonly<Record<string, string>> = { four: '4', six: '6', eight: '8' };
+
+/**
+ * What the session knows of a figure's inputs, as if it had been typed: altitude, temperature,
+ * system volts and cylinders, so that "here" and "this vehicle" mean those of the session.
+ */
+export function knownInputs(
+  name: string,
+  { conditions, facts }: Known,
+): Readonly<Record<string, string>> {
+  const { altitude, temperature } = conditions;
+  const count = cylinders[facts['cylinders'] ?? ''];
+  return {
+    ...(altitude && { altitude: showAmount(altitude) }),
+    ...(temperature && takesAir.has(name) && { temperature: showAmount(temperature) }),
+    ...(facts['volts'] !== undefined && { battery: facts['volts'] === '6-volt' ? '6' : '12' }),
+    ...(count !== undefined && { cylinders: count }),
+  };
+}
+
+const showAmount = ({ value, unit }: ReadingValue): string => `${value} ${unit}`;
 
 export function figurePage(name: string, typed: Readonly<Record<string, string>> = {}): FigurePage {
   const figure = findFigure(name);

@@ -4,6 +4,7 @@ import { type Transition, transition } from '../effect.ts';
 import {
   figureLines,
   figurePage,
+  knownInputs,
   noteOf,
   resultLines,
   workOut,
@@ -50,9 +51,17 @@ function updateFigures(state: State, screen: At<'figures'>, press: KeyPress): Tr
   const index = picked(screen.cursor, press, figureLines.length);
   const line = index === undefined ? undefined : figureLines[index];
   if (line !== undefined)
-    return transition({ ...state, screen: { kind: 'figure', page: figurePage(line.id), at: 0 } });
+    return transition({
+      ...state,
+      screen: { kind: 'figure', page: filledIn(state, line.id), at: 0 },
+    });
   const cursor = moved(screen.cursor, press.command, figureLines.length);
   return transition({ ...state, screen: { ...screen, cursor } });
+}
+
+/** A figure with what the open session knows in its fields already, to be kept or changed. */
+function filledIn({ session }: State, name: string): FigurePage {
+  return figurePage(name, session === undefined ? {} : knownInputs(name, session.story));
 }
 
 /** One figure: its inputs one after the other, then what it comes to. */

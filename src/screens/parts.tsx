@@ -112,8 +112,10 @@ const Item = ({
 }) => <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>;
 
 /**
- * A list of lines with their keys, the one under the cursor marked. Only drawn: the cursor is the
- * program's, so that a burst of keys can never act on a line that is no longer the marked one.
+ * A list of lines with their keys, the one under the cursor marked. The library draws it and finds
+ * the part of a long list that is seen; the cursor is the program's, and a new one is handed in by
+ * mounting it again, for the library takes none later. With its own keys on it loses the second of
+ * two that come in one read, wraps at the ends, and reads j and k, which are keys of lines here.
  */
 export function Choices({ choices, cursor, rows }: ChoicesProps) {
   const items = choices.map(({ id, label }, index) => ({

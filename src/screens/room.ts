@@ -1,16 +1,9 @@
-/** Rows that text takes when it is folded at words into a column of some width. */
-export function rowsOf(text: string, width: number): number {
-  let rows = 1;
-  let used = 0;
-  for (const word of text.split(/\s+/)) {
-    const long = Math.min(word.length, width);
-    if (used > 0 && used + 1 + long > width) {
-      rows += 1;
-      used = long;
-    } else used += (used > 0 ? 1 : 0) + long;
-  }
-  return rows;
-}
+import wrapAnsi from 'wrap-ansi';
+import { cleanRow } from '../core/text.ts';
+
+/** Rows that text takes when it is folded into a column of some width, as Ink folds it. */
+export const rowsOf = (text: string, width: number): number =>
+  wrapAnsi(cleanRow(text), width, { trim: false, hard: true }).split('\n').length;
 
 /** How much of a step's words there is room for: `i` shows all of them at any size. */
 export type Room = {

@@ -1,4 +1,5 @@
 import { render } from 'ink-testing-library';
+import SelectInput from 'ink-select-input';
 import { expect, test } from 'vitest';
 import { Choices } from '../../src/screens/parts.tsx';
 
@@ -29,4 +30,26 @@ test('the list takes no keys of its own: the cursor is the program’s', () => {
   stdin.write('\x1b[B\r');
 
   expect(lastFrame()).toBe(before);
+});
+
+// Why `Choices` turns the keys of the library off: of two keys in one read it takes one.
+test.each([
+  ['in one read', ['\x1b[B\x1b[B'], 1],
+  ['in two', ['\x1b[B', '\x1b[B'], 2],
+] as const)('the library by itself, down twice %s', async (_, reads, expected) => {
+  const items = choices.slice(0, 3).map(({ id, label }) => ({ key: id, value: id, label }));
+  const { lastFrame, stdin } = render(<SelectInput items={items} />);
+  const settled = () => new Promise((done) => setTimeout(done, 50));
+  await settled();
+
+  for (const read of reads) {
+    stdin.write(read);
+    await settled();
+  }
+
+  expect(
+    lastFrame()
+      ?.split('\n')
+      .findIndex((row) => row.startsWith('❯')),
+  ).toBe(expected);
 });

@@ -1,3 +1,4 @@
+import wrapAnsi from 'wrap-ansi';
 import { parseNext } from '../tree/next.ts';
 import type { Result, Tree } from '../tree/model.ts';
 import { spanBetween, spanOhms } from '../feed/path.ts';
@@ -93,18 +94,13 @@ function feedLines({ feed, causes }: Tree): readonly string[] {
   ];
 }
 
-/** Text broken at words into lines of at most so many characters; later ones are set in. */
+/** Text broken at words into lines of at most so many columns; later ones are set in. */
 export function folded(text: string, width: number, inset = ''): readonly string[] {
   const lead = /^\s*/.exec(text)?.[0] ?? '';
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.trim().split(/\s+/)) {
-    const begun = line === '' ? (lines.length === 0 ? lead : inset) + word : `${line} ${word}`;
-    if (begun.length <= width || line === '') line = begun;
-    else {
-      lines.push(line);
-      line = inset + word;
-    }
-  }
-  return line === '' ? lines : [...lines, line];
+  const words = text.replace(/\s+/g, ' ').trim();
+  const [first = ''] = wrapAnsi(words, width - lead.length).split('\n');
+  const rest = words.slice(first.length).trim();
+  if (rest === '') return first === '' ? [] : [lead + first];
+  const others = wrapAnsi(rest, width - inset.length).split('\n');
+  return [lead + first, ...others.map((line) => inset + line)];
 }

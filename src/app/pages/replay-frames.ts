@@ -1,5 +1,10 @@
 import { quickAdvice, type Advice } from '../../core/reason/advice/advise.ts';
-import { believe } from '../../core/reason/belief/posterior.ts';
+import {
+  chancesNow,
+  leaderIn,
+  trailOf,
+  type ChanceMap,
+} from '../../core/reason/history/belief-history.ts';
 import { caseFrom, leftOut } from '../../core/reason/history/from-story.ts';
 import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
@@ -15,25 +20,36 @@ export function makeRecording(
   header: OpenSession['header'],
   events: OpenSession['events'],
 ): Recording {
-  const turning: number[] = [];
-  let leader: string | undefined;
-  events.forEach((event, index) => {
-    if (!['found', 'proved', 'repaired', 'corrected'].includes(event.kind)) return;
-    const now = leaderOf(fold(header, events.slice(0, index + 1)));
-    if (now !== undefined && leader !== undefined && now !== leader) turning.push(index + 1);
-    leader = now ?? leader;
-  });
-  return { path, header, events, turning };
+  return { path, header, events, turning: turningPoints(header, events) };
 }
 
-/** The likeliest cause, or `unlisted`; undefined when the findings contradict one another. */
-function leaderOf(story: Story): string | undefined {
-  const made = caseFrom(story);
-  const belief = made.kind === 'good' ? believe(made.value) : made;
-  if (made.kind === 'bad' || belief.kind === 'bad') return undefined;
-  const { chances } = belief.value;
-  const most = Math.max(...chances);
-  return most <= 0 ? undefined : made.value.model.causes[chances.indexOf(most)]?.id;
+/**
+ * How many events had been told each time the likeliest cause changed, as it was known then: a
+ * correction counts from where it was made.
+ */
+function turningPoints(
+  header: OpenSession['header'],
+  events: OpenSession['events'],
+): readonly number[] {
+  const turning: number[] = [];
+  let leader: string | undefined;
+  const lead = (count: number, chances: ChanceMap | undefined): void => {
+    const now = chances && leaderIn(chances);
+    if (now !== undefined && leader !== undefined && now !== leader) turning.push(count);
+    leader = now ?? leader;
+  };
+  const counts = new Map(events.map(({ n }, index) => [n, index + 1]));
+  let since = 0;
+  for (const [index, { kind, n }] of events.entries()) {
+    const last = index === events.length - 1;
+    if (kind !== 'corrected' && !last) continue;
+    const before = kind === 'corrected' ? index : index + 1;
+    for (const step of trailOf(fold(header, events.slice(0, before)), since))
+      lead(counts.get(step.n) ?? before, step.after);
+    if (kind === 'corrected') lead(index + 1, chancesNow(fold(header, events.slice(0, index + 1))));
+    since = n;
+  }
+  return turning;
 }
 
 /** The session as it stood after so many events, in the form that the screens of the walk draw. */

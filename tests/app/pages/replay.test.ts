@@ -1,7 +1,14 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { makeRecording } from '../../../src/app/pages/replay-frames.ts';
+import type { OpenSession } from '../../../src/app/state.ts';
+import { believe } from '../../../src/core/reason/belief/posterior.ts';
+import { caseFrom } from '../../../src/core/reason/history/from-story.ts';
+import { fold } from '../../../src/core/session/fold.ts';
+import type { Header } from '../../../src/core/session/header.ts';
 import { readSession } from '../../../src/store/recover.ts';
 import { makeProgram, press } from '../../helpers/program.ts';
+import { after } from '../../helpers/story.ts';
 
 const path = 'sessions/examples/2026-04-11-1042-orchard-van-no-supply.jsonl';
 
@@ -49,4 +56,52 @@ test('a replay changes nothing: keys of the walk mean nothing in it, and leaving
   press(made.program, 'q');
 
   expect(made.program.state()).toMatchObject({ screen: { kind: 'home' }, session: undefined });
+});
+
+/** The likeliest cause after so many events, worked out from nothing each time. */
+function leaderAfter(header: Header, events: OpenSession['events']): string | undefined {
+  const made = caseFrom(fold(header, events));
+  const belief = made.kind === 'good' ? believe(made.value) : made;
+  if (made.kind === 'bad' || belief.kind === 'bad') return undefined;
+  const ranked = made.value.model.causes
+    .map(({ id }, index) => ({ id, chance: belief.value.chances[index] ?? 0 }))
+    .toSorted((one, other) => other.chance - one.chance || (one.id < other.id ? -1 : 1));
+  return ranked[0]?.id;
+}
+
+const examples = readdirSync('sessions/examples').filter((name) => name.endsWith('.jsonl'));
+
+test.each(examples)('the turning points of %s are where a fold of each prefix has them', (name) => {
+  const file = `sessions/examples/${name}`;
+  const read = readSession(readFileSync(file), file);
+  if (read.kind === 'bad') throw new Error('the example cannot be read');
+  const { header, events } = read.value;
+  const [, ...expected] = events.flatMap(({ kind }, index) =>
+    ['found', 'proved', 'repaired', 'corrected'].includes(kind)
+      ? [{ count: index + 1, leader: leaderAfter(header, events.slice(0, index + 1)) }]
+      : [],
+  );
+  let leader = leaderAfter(
+    header,
+    events.slice(0, events.findIndex(({ kind }) => kind === 'found') + 1),
+  );
+  const turning = expected.flatMap(({ count, leader: now }) => {
+    const turned = now !== leader;
+    leader = now;
+    return turned ? [count] : [];
+  });
+
+  expect(makeRecording(file, header, events).turning).toEqual(turning);
+});
+
+test('a correction that changes the likeliest cause is a turning point where it was made', () => {
+  const { header, events } = after([
+    { do: 'find', check: 'look', result: 'burnt', acknowledged: true },
+    { do: 'note', text: 'looked again' },
+    { do: 'correct', n: 1, result: 'whole' },
+  ]);
+  const leaders = events.map((_, index) => leaderAfter(header, events.slice(0, index + 1)));
+
+  expect(leaders).toEqual(['fuse', 'fuse', 'wire']);
+  expect(makeRecording('job', header, events).turning).toEqual([3]);
 });

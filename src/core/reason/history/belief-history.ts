@@ -1,7 +1,9 @@
 import type { Finding, Repaired, Story } from '../../session/story.ts';
+import type { Tree } from '../../tree/model.ts';
 import { believe } from '../belief/posterior.ts';
 import { caseOf, type CheckFinding, type RepairMade } from '../belief/evidence.ts';
 import { makeModel, type Model } from '../belief/model.ts';
+import { findingIn } from './from-story.ts';
 
 /** Chance of each cause by its id, `unlisted` among them; repaired ones stand at 0. */
 export type ChanceMap = ReadonlyMap<string, number>;
@@ -24,25 +26,28 @@ export const weighedLast = 60;
 /**
  * The belief along a whole session, in the order of its events and with every correction applied.
  * Each finding is weighed once; everything that tells of the session shares what comes out.
+ * Steps up to event `since` are counted, not told.
  */
-export function trailOf(story: Story): readonly TrailStep[] {
-  return story.legs.flatMap((_, leg) => legTrail(story, leg));
+export function trailOf(story: Story, since = 0): readonly TrailStep[] {
+  return story.legs.flatMap((_, leg) => legTrail(story, leg, since));
 }
 
 type Done = Finding | Repaired;
 
 const isRepair = (done: Done): done is Repaired => 'cause' in done;
 
-/** Findings and repairs in order; those of earlier legs count where this leg's tree knows them. */
-function legTrail(story: Story, leg: number): readonly TrailStep[] {
+const doneIn = ({ findings, repairs }: Story): readonly Done[] =>
+  [...findings, ...repairs].toSorted((one, other) => one.n - other.n);
+
+/** The steps of a leg; findings and repairs of earlier legs count where this leg's tree knows them. */
+function legTrail(story: Story, leg: number, since: number): readonly TrailStep[] {
   const weigher = new Weigher(story, leg);
-  const done: readonly Done[] = [...story.findings, ...story.repairs].toSorted(
-    (one, other) => one.n - other.n,
-  );
+  const done = doneIn(story);
   for (const one of done.filter((each) => each.leg < leg)) weigher.take(one);
   const own = done.filter((each) => each.leg === leg);
   return own.flatMap((one, index): readonly TrailStep[] => {
-    if (index >= weighedFirst && index < own.length - weighedLast) {
+    const middle = index >= weighedFirst && index < own.length - weighedLast;
+    if (middle || one.n <= since) {
       weigher.take(one);
       return [];
     }
@@ -59,10 +64,24 @@ export function chancesAtFirst(story: Story, leg = 0): ChanceMap | undefined {
   return new Weigher(story, leg).chances();
 }
 
+/** The chances of every cause of the leg being walked, after all that was found. */
+export function chancesNow(story: Story): ChanceMap | undefined {
+  const weigher = new Weigher(story, story.legs.length - 1);
+  for (const one of doneIn(story)) weigher.take(one);
+  return weigher.chances();
+}
+
+/** The likeliest cause, or `unlisted`; ties by name, and none where nothing can be there. */
+export function leaderIn(chances: ChanceMap): string | undefined {
+  const [first] = [...chances].toSorted(
+    ([one, a], [other, b]) => b - a || (one < other ? -1 : Number(one > other)),
+  );
+  return first !== undefined && first[1] > 0 ? first[0] : undefined;
+}
+
 /** Keeps what counts so far of one leg: the last finding of each check between two repairs. */
 class Weigher {
-  readonly #story: Story;
-  readonly #leg: number;
+  readonly #tree: Tree;
   readonly #model: Model;
   readonly #findings = new Map<string, CheckFinding>();
   readonly #repairs: RepairMade[] = [];
@@ -72,8 +91,7 @@ class Weigher {
   constructor(story: Story, leg: number) {
     const found = story.legs[leg];
     if (found === undefined) throw new RangeError(`leg ${leg} is outside the session`);
-    this.#story = story;
-    this.#leg = leg;
+    this.#tree = found.tree;
     this.#model = makeModel(found.tree);
   }
 
@@ -83,23 +101,21 @@ class Weigher {
   }
 
   #takeRepair({ cause }: Repaired): void {
-    if (!this.#model.causes.some(({ id }) => id === cause)) return;
+    if (!Object.hasOwn(this.#tree.causes, cause)) return;
     this.#repairs.push({ cause, at: this.#repairs.length });
     this.#weighed = undefined;
   }
 
-  #takeFinding({ check, result, orResult }: Finding): void {
-    const found = this.#story.legs[this.#leg]?.tree.checks[check];
-    const results = found?.results.map(({ id }) => id) ?? [];
-    const lo = results.indexOf(result);
-    const hi = orResult === undefined ? lo : results.indexOf(orResult);
-    if (lo < 0 || hi < 0) return;
-    const key = `${check} ${this.#repairs.length}`;
+  #takeFinding(finding: Finding): void {
+    const found = findingIn(this.#tree, finding, this.#repairs.length);
+    if (found === undefined) return;
+    const key = `${found.check} ${found.at}`;
     const last = this.#findings.get(key);
+    const alone = this.#tree.checks[found.check]?.same === undefined;
     // A repeat with the same result is the same evidence, unless another check shows the same thing.
-    if (last?.lo === lo && last.hi === hi && found?.same === undefined) return;
+    if (alone && last?.lo === found.lo && last.hi === found.hi) return;
     this.#findings.delete(key);
-    this.#findings.set(key, { check, lo, hi, at: this.#repairs.length });
+    this.#findings.set(key, found);
     this.#weighed = undefined;
   }
 

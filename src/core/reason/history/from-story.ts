@@ -1,5 +1,6 @@
 import type { Parsed } from '../../problem.ts';
 import { currentLeg, type Finding, type Story } from '../../session/story.ts';
+import type { Tree } from '../../tree/model.ts';
 import type { StepName } from '../advice/advise.ts';
 import { placeOf, workMinutes } from '../advice/minutes.ts';
 import { makeCase, type Case, type CheckFinding } from '../belief/evidence.ts';
@@ -10,8 +11,8 @@ export function caseFrom(story: Story): Parsed<Case> {
   const repairs = story.repairs.filter(({ cause }) => Object.hasOwn(tree.causes, cause));
   const repairsBefore = (n: number): number => repairs.filter((repair) => repair.n < n).length;
   return makeCase(tree, {
-    findings: story.findings.flatMap((finding) =>
-      evidenceOf(story, finding, repairsBefore(finding.n)),
+    findings: story.findings.flatMap(
+      (finding) => findingIn(tree, finding, repairsBefore(finding.n)) ?? [],
     ),
     repairs: repairs.map(({ cause }, index) => ({ cause, at: index })),
     openAccess: story.open,
@@ -20,12 +21,16 @@ export function caseFrom(story: Story): Parsed<Case> {
   });
 }
 
-/** A finding as result indexes; one that this tree's check cannot show is no evidence here. */
-function evidenceOf(story: Story, finding: Finding, at: number): readonly CheckFinding[] {
-  const results = currentLeg(story).tree.checks[finding.check]?.results.map(({ id }) => id) ?? [];
-  const lo = results.indexOf(finding.result);
-  const hi = finding.orResult === undefined ? lo : results.indexOf(finding.orResult);
-  return lo < 0 || hi < 0 ? [] : [{ check: finding.check, lo, hi, at }];
+/** A finding as result indexes; one that this tree's check cannot show is no evidence in it. */
+export function findingIn(
+  { checks }: Tree,
+  { check, result, orResult = result }: Pick<Finding, 'check' | 'result' | 'orResult'>,
+  at: number,
+): CheckFinding | undefined {
+  if (!Object.hasOwn(checks, check)) return undefined;
+  const results = checks[check]?.results.map(({ id }) => id) ?? [];
+  const [lo, hi] = [results.indexOf(result), results.indexOf(orResult)];
+  return lo < 0 || hi < 0 ? undefined : { check, lo, hi, at };
 }
 
 /** What the tree itself would do next, as the advice names it. */

@@ -1,5 +1,5 @@
 import { unlisted } from '../belief/model.ts';
-import type { ChanceMap, TrailStep } from './belief-history.ts';
+import { leaderIn, type ChanceMap, type TrailStep } from './belief-history.ts';
 
 /** Below this chance a cause is no suspect any more. */
 export const suspectFrom = 0.01;
@@ -25,13 +25,6 @@ export type Effect = {
   readonly settles: boolean;
   readonly up: Shift | undefined;
   readonly down: Shift | undefined;
-};
-
-const leaderIn = (chances: ChanceMap): string | undefined => {
-  const [first] = [...chances].toSorted(
-    ([one, a], [other, b]) => b - a || (one < other ? -1 : Number(one > other)),
-  );
-  return first?.[0];
 };
 
 /** Listed causes that may still be there. */

@@ -31,14 +31,9 @@ const noSession: Problem = {
 
 /** Takes an action into the open session: into the story at once, to the disk as an effect. */
 export function takeAction(state: State, action: Action): ActionTaken {
-  if (state.session === undefined)
-    return { ...transition(state), outcome: { kind: 'refused', problem: noSession } };
+  if (state.session === undefined) return refused(state, noSession);
   const decision = decide(state.session.story, action, worldOf(state));
-  if (decision.kind === 'refused')
-    return {
-      ...transition({ ...state, notice: problemNotice(decision.problem) }),
-      outcome: { kind: 'refused', problem: decision.problem },
-    };
+  if (decision.kind === 'refused') return refused(state, decision.problem);
   const { session, events } = extend(state.session, decision.payloads, state);
   const found = contradictionOf(session.story, events.at(-1));
   const warnings = [...decision.warnings, ...(found ? [contradictionWords(found)] : [])];
@@ -53,6 +48,11 @@ export function takeAction(state: State, action: Action): ActionTaken {
     outcome: { kind: 'done', n: events.at(-1)?.n ?? 0, warnings, contradicts: found !== undefined },
   };
 }
+
+const refused = (state: State, problem: Problem): ActionTaken => ({
+  ...transition({ ...state, notice: problemNotice(problem) }),
+  outcome: { kind: 'refused', problem },
+});
 
 /** For whoever has no screen to be asked on. */
 const contradictionWords = ({ repairsBetween }: Contradiction): string =>

@@ -113,7 +113,7 @@ function opened(
     keptAt: clockTime(state.now.at),
     trouble: undefined,
   };
-  const fresh = events.length === 0;
+  const fresh = events.length === 0 && torn === 0;
   const { session, events: added } = fresh
     ? { session: read, events: [] }
     : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);

@@ -1,0 +1,82 @@
+import { expect, test } from 'vitest';
+import { makeProgram, press, startKeys, chooseTree } from '../../helpers/program.ts';
+
+const screenAfter = (keys: string): string => {
+  const { program } = makeProgram();
+  press(program, keys);
+  return program.state().screen.kind;
+};
+
+test.each([
+  ['s', '<enter>', 'start'],
+  ['l', '<down><enter>', 'sessions'],
+  ['f', '<down><down><enter>', 'figures'],
+  ['g', '<down><down><down><enter>', 'settings'],
+])('%s and the line of its own open the same', (letter, arrows, kind) => {
+  expect(screenAfter(letter)).toBe(kind);
+  expect(screenAfter(arrows)).toBe(kind);
+});
+
+test.each(['q', '<esc>', '5', '<C-c>'])('%s leaves the program', (key) => {
+  const made = makeProgram();
+
+  press(made.program, key);
+
+  expect(made.left()).toBe(true);
+});
+
+test.each(['l', 'f', 'g', 's'])('back from %s is Home', (key) => {
+  expect(screenAfter(`${key}<left>`)).toBe('home');
+});
+
+test('the cursor stops at both ends', () => {
+  const { program } = makeProgram();
+
+  press(program, '<up>');
+  expect(program.state().screen).toMatchObject({ cursor: 0 });
+  press(program, '<down>'.repeat(20));
+
+  expect(program.state().screen).toMatchObject({ cursor: 4 });
+});
+
+test('a job that was put down can be picked up from the first line', () => {
+  const { program } = makeProgram();
+  press(program, `${startKeys()}q`);
+
+  press(program, '<enter>');
+
+  expect(program.state().screen.kind).toBe('walk');
+  expect(program.state().session?.events.at(-1)).toMatchObject({ kind: 'resumed' });
+});
+
+test('a tree named on the command line is the answer to the first question', () => {
+  const { program } = makeProgram();
+  press(program, 's');
+
+  program.dispatch({ kind: 'tree-chosen', tree: 'rough-idle' });
+
+  expect(program.state().screen).toMatchObject({
+    form: { at: 1, answers: { tree: 'rough-idle' } },
+  });
+});
+
+test('a tree that is not there is said, and the question stays', () => {
+  const { program } = makeProgram();
+  press(program, 's');
+
+  program.dispatch({ kind: 'tree-chosen', tree: 'no-such' });
+
+  expect(program.state().notice).toMatchObject({ kind: 'problem' });
+  expect(program.state().screen).toMatchObject({ form: { at: 0 } });
+});
+
+test('a question of the form can be gone back to, with its answer kept', () => {
+  const { program } = makeProgram();
+  press(program, `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>`);
+
+  press(program, '<left><up>');
+
+  expect(program.state().screen).toMatchObject({
+    form: { at: 1, answers: { vehicle: 'Orchard van', who: 'JB' } },
+  });
+});

@@ -1,0 +1,106 @@
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Files } from '../../src/store/files.ts';
+import { nodeFiles } from '../../src/store/node-files.ts';
+import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
+
+/** A disk that is full from when it is told so, until it is told otherwise. */
+function fillingDisk() {
+  let full = false;
+  const files: Files = {
+    ...nodeFiles,
+    write: (handle, bytes) => {
+      if (full) throw Object.assign(new Error('planted'), { code: 'ENOSPC' });
+      return nodeFiles.write(handle, bytes);
+    },
+  };
+  return { files, fill: (now: boolean) => (full = now) };
+}
+
+test('what the disk refuses is said, and kept as soon as the disk takes it again', async () => {
+  const { files, fill } = fillingDisk();
+  const { program } = makeProgram({ files });
+  press(program, startKeys());
+  fill(true);
+
+  press(program, 'nfan belt squeals<enter>');
+  await expect.poll(() => program.state().session?.trouble?.code).toBe('ENOSPC');
+  fill(false);
+  press(program, '<down>');
+
+  await expect.poll(() => program.state().session?.trouble).toBeUndefined();
+  const { session } = program.state();
+  expect(session?.kept).toBe(session?.events.at(-1)?.n);
+});
+
+test('who would lose something is warned once before the program leaves', () => {
+  const { files, fill } = fillingDisk();
+  const made = makeProgram({ files });
+  press(made.program, startKeys());
+  fill(true);
+  press(made.program, 'nfan belt squeals<enter>');
+
+  press(made.program, '<C-c>');
+  expect(made.left()).toBe(false);
+  expect(made.program.state().session?.trouble?.code).toBe('ENOSPC');
+});
+
+test('a session that cannot be made is refused on the Start screen, and nothing is open', () => {
+  const { files, fill } = fillingDisk();
+  const { program } = makeProgram({ files });
+  fill(true);
+
+  press(program, startKeys());
+
+  expect(program.state().session).toBeUndefined();
+  expect(program.state().screen.kind).toBe('start');
+  expect(program.state().notice?.kind).toBe('problem');
+});
+
+test('a session that is not there is refused', () => {
+  const made = makeProgram();
+
+  made.program.dispatch({ kind: 'session-chosen', path: join(made.folder, 'none.jsonl') });
+
+  expect(made.program.state().session).toBeUndefined();
+  expect(made.program.state().notice?.kind).toBe('problem');
+});
+
+test('a session that another program holds is refused, by whom it is held', () => {
+  const made = makeProgram();
+  press(made.program, startKeys());
+  const path = made.program.state().session?.path ?? '';
+  const other = makeProgram({ folder: made.folder });
+
+  other.program.dispatch({ kind: 'session-chosen', path });
+
+  expect(other.program.state().session).toBeUndefined();
+  expect(other.program.state().notice?.text).toContain('process 1');
+});
+
+test('the account is written, and where is said', async () => {
+  const { program } = makeProgram();
+  press(program, `${startKeys()}c3`);
+
+  press(program, 'e');
+
+  const path = program.state().session?.path ?? '';
+  await expect.poll(() => program.state().notice?.text).toBe(`Account written: ${path}.md`);
+});
+
+test('what was torn by a power loss is said when the session is picked up', async () => {
+  const made = makeProgram();
+  press(made.program, startKeys());
+  await thoughtOut(made.program);
+  const path = made.program.state().session?.path ?? '';
+  made.program.shut();
+  const handle = nodeFiles.openAppend(path);
+  nodeFiles.write(handle, Buffer.from('{"n":9,"at"'));
+  nodeFiles.close(handle);
+  const again = makeProgram({ folder: made.folder });
+
+  again.program.dispatch({ kind: 'session-chosen', path });
+
+  expect(again.program.state().notice?.text).toContain('The last 11 bytes were torn');
+  expect(again.program.state().session?.events.at(-1)).toMatchObject({ kind: 'resumed', torn: 11 });
+});

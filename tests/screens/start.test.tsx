@@ -1,0 +1,86 @@
+import { renderToString } from 'ink';
+import { expect, test } from 'vitest';
+import { contents } from '../../src/screens/contents.tsx';
+import { ScreenFrame } from '../../src/screens/root.tsx';
+import { chooseTree, makeProgram, makeUnloaded, press, startKeys } from '../helpers/program.ts';
+
+type Program = ReturnType<typeof makeProgram>['program'];
+
+const textOf = (program: Program, loaded = true): string =>
+  renderToString(
+    <ScreenFrame
+      state={program.state()}
+      columns={80}
+      rows={24}
+      contents={loaded ? contents : undefined}
+    />,
+    { columns: 80 },
+  );
+
+const toText = `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>`;
+
+test.each([
+  ['the vehicle', chooseTree('rough-idle'), 'No plate, no owner'],
+  ['who works', `${chooseTree('rough-idle')}Orchard van<enter>`, 'Initials will do'],
+  ['altitude', toText, 'In ft unless you type the unit'],
+  ['temperature', `${toText}<enter>`, 'In F unless you type the unit'],
+])('%s says how it is to be answered', (_, keys, hint) => {
+  const { program } = makeProgram();
+  press(program, keys);
+
+  expect(textOf(program)).toContain(hint);
+});
+
+test('metric units are said where they are set', () => {
+  const { program } = makeProgram({ settings: { units: 'metric' } });
+  press(program, toText);
+
+  expect(textOf(program)).toContain('In m unless you type the unit');
+});
+
+test('what has been answered stands above the question, a fact in words', () => {
+  const { program } = makeProgram();
+  press(program, `${toText}5200ft<enter><enter>1`);
+  const text = textOf(program).replace(/\s+/g, ' ');
+
+  expect(text).toContain('What do you call the vehicle? Orchard van');
+  expect(text).toContain('Height above sea level here? 5200ft');
+  expect(text).toContain('Air temperature? -');
+});
+
+test('before the rest has loaded Home is whole but for its rules', () => {
+  const { program } = makeUnloaded();
+  const text = textOf(program, false);
+
+  expect(text).toContain('Start a new job (s)');
+  expect(text).toContain('s start');
+  // The first frame keeps to ASCII: see `Edge`.
+  expect(Array.from(text).every((mark) => mark < '\u0080')).toBe(true);
+});
+
+test('a disk that refuses is said in the place of every other notice', () => {
+  const { program } = makeProgram();
+  press(program, startKeys());
+  const problem = { code: 'ENOSPC', message: 'The disk is full.', mend: 'Make room.' };
+  program.dispatch({ kind: 'not-kept', problem });
+
+  expect(textOf(program)).toContain('NOT KEPT: The disk is full. Make room.');
+  expect(textOf(program)).toContain('not kept');
+});
+
+test('a job goes from repair to proof to the end, each on a screen of its own', () => {
+  const { program } = makeProgram();
+  press(program, `${startKeys()}<enter><enter><enter>2r1`);
+  const { question } = program.state();
+  expect(question.mode).toBe('cause-caution');
+  const seen = new Set<string>();
+  for (let guard = 0; guard < 40 && program.state().question.mode !== 'proven'; guard += 1) {
+    const { mode, due } = program.state().question;
+    seen.add(textOf(program).split('\n')[2]?.trim().split(' ')[0] ?? '');
+    const proof = due?.asked?.purpose === 'proof' && mode === 'look';
+    press(program, proof ? '1' : due?.asked?.purpose === 'check' ? 'u' : '<enter>');
+  }
+
+  expect([...seen]).toEqual(expect.arrayContaining(['IS', 'REPAIR:', 'PROOF:']));
+  expect(textOf(program)).toContain("PROVEN: the complaint's own test shows good");
+});

@@ -6,7 +6,14 @@ import { routesOf } from './route.ts';
 
 /** Everything that is wrong with a feed block by itself, each with its place below `feed`. */
 export function checkFeed(feed: Feed): readonly Problem[] {
-  return [...strangers(feed), ...twins(feed), ...empty(feed), ...stranded(feed)];
+  return [
+    ...strangers(feed),
+    ...twins(feed),
+    ...empty(feed),
+    ...unrated(feed),
+    ...stranded(feed),
+    ...notThere(feed),
+  ];
 }
 
 function strangers(feed: Feed): readonly Problem[] {
@@ -67,6 +74,50 @@ function empty(feed: Feed): readonly Problem[] {
   );
 }
 
+/** Lamps told in ohms alone: nothing says at how many volts they have them. */
+function unrated(feed: Feed): readonly Problem[] {
+  return feed.loads.flatMap(({ id, filament, takes }, at) =>
+    filament && !('at' in takes)
+      ? [
+          {
+            code: 'feed-lamp-volts',
+            message: `The lamp “${id}” is told in ohms, which a filament has at one voltage only.`,
+            mend: 'Give its watts or amps, and "at" how many volts.',
+            path: `feed.loads[${at}].takes`,
+            value: id,
+          },
+        ]
+      : [],
+  );
+}
+
+/** Names of fields, and of what is on while the complaint shows, that the feed block lacks. */
+function notThere(feed: Feed): readonly Problem[] {
+  const loads = new Set(feed.loads.map(({ id }) => id));
+  const known = switchesOf(feed);
+  return [
+    ...feed.machines.flatMap(({ field }, at) =>
+      field === undefined || loads.has(field)
+        ? []
+        : [{ ...unknown('load', field), path: `feed.machines[${at}].field` }],
+    ),
+    ...(feed.on ?? []).flatMap((name, at) =>
+      known.has(name)
+        ? []
+        : [{ ...unknown('load, switch or machine', name), path: `feed.on[${at}]` }],
+    ),
+  ];
+}
+
+/** Every name that can be switched on: loads, what they go with, machines and switches. */
+export function switchesOf(feed: Feed): ReadonlySet<string> {
+  return new Set([
+    ...feed.loads.flatMap((load) => [load.id, ...(load.with === undefined ? [] : [load.with])]),
+    ...feed.machines.map(({ id }) => id),
+    ...feed.spans.flatMap((span) => (span.switch === undefined ? [] : [span.switch])),
+  ]);
+}
+
 /** Stations that no span reaches even with every switch closed. */
 function stranded(feed: Feed): readonly Problem[] {
   const on = feed.spans.flatMap((span) => (span.switch === undefined ? [] : [span.switch]));
@@ -96,11 +147,7 @@ export function checkFeedUse(
   check: CheckFeed,
   causes: Readonly<Record<string, PathCause>>,
 ): readonly Problem[] {
-  const known = new Set([
-    ...feed.loads.flatMap((load) => [load.id, ...(load.with === undefined ? [] : [load.with])]),
-    ...feed.machines.map(({ id }) => id),
-    ...feed.spans.flatMap((span) => (span.switch === undefined ? [] : [span.switch])),
-  ]);
+  const known = switchesOf(feed);
   const stations = [check.station, ...(check.against === undefined ? [] : [check.against])];
   return [
     ...stations

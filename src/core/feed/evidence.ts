@@ -6,9 +6,12 @@ import type { Band, Shown } from './band.ts';
 import { checkFeedUse } from './check-feed.ts';
 import { waysOf } from './fault.ts';
 import type { PathCause, Way } from './fault.ts';
-import type { Setting } from './path.ts';
-import { makeMemo, settingKey, viewOf } from './view.ts';
-import type { Memo, Question, View } from './view.ts';
+import { battery } from './path.ts';
+import type { Change, Setting } from './path.ts';
+import { makeMemo, settingKey, viewOf } from './one-fault.ts';
+import type { Memo, Question } from './one-fault.ts';
+import { across, partIn, respond } from './view.ts';
+import type { View } from './view.ts';
 
 /** The rows a check needs: on a vehicle with none of these causes, and with one of them alone. */
 export type Evidence = {
@@ -53,7 +56,7 @@ const settingOf = ({ load, reads }: CheckFeed): Setting =>
   // An ohmmeter's current leaves every filament cold.
   reads === 'ohms' ? { on: load, battery: 'out', filaments: 'cold' } : { on: load };
 
-type Seen = { readonly view: View; readonly way: Pick<Way, 'weight' | 'volts'> };
+type Seen = { readonly view: View; readonly way: Pick<Way, 'weight' | 'volts'> & Partial<Way> };
 
 function mixtureOf(
   question: Question,
@@ -67,7 +70,7 @@ function mixtureOf(
   return good(
     views.value.map(({ view, way }) => ({
       weight: way.weight,
-      ...shownIn(feed, check, view, way.volts),
+      ...shownIn(feed, check, view, way),
     })),
   );
 }
@@ -87,33 +90,38 @@ function viewsOf(question: Question, cause: PathCause | undefined): Parsed<reado
 
 /**
  * What the meter shows: the mean from the circuit, and the spread of the meter, the battery's volts
- * and every sound part, each to first order. A part's share is g·(Va - Vb)·(wa - wb) per unit of the
+ * and every sound part, each to first order. A part's share is its amps times (wa - wb) per unit of the
  * logarithm of its ohms, w being the answer to one ampere between the probes; since a log-normal has
  * its mean above its median, the mean moves too.
  */
-function shownIn(feed: Feed, check: CheckFeed, view: View, batteryVolts: number): Shown {
+function shownIn(feed: Feed, check: CheckFeed, view: View, way: Seen['way']): Shown {
   const against = check.against ?? feed.battery.negative;
   const ohms = check.reads === 'ohms';
   const { nodes, loose } = view.circuit;
-  const ends: Ends = {
+  const ends = {
     from: nodes.get(check.station) ?? -1,
     to: nodes.get(against) ?? -1,
   };
-  const probe = view.respond(check.station, against);
+  const faulty = faultyPart(way.change);
+  const probe = respond(view, check.station, against);
   const source = ohms ? probe : view.volts;
   let mean = across(source, ends);
   let variance = (ohms ? feed.spread.meterOhms : feed.spread.meter) ** 2;
-  if (!ohms) variance += (batteryVolts * across(view.perVolt, ends)) ** 2;
-  for (const part of loose)
-    if (part.id !== view.changed?.part.id) {
-      const share = part.siemens * across(source, part) * across(probe, part);
-      variance += (part.spread.deviation * share) ** 2;
-      mean += part.spread.lift * share;
-    }
+  if (!ohms) variance += (way.volts * across(view.perVolt, ends)) ** 2;
+  for (const { id, spread } of loose) {
+    const part = partIn(view, id);
+    if (part === undefined || id === faulty) continue;
+    // Its amps, times what one ampere pushed in across it does between the probes.
+    const amps = part.siemens * (across(source, part) - part.volts);
+    const share = amps * across(probe, part);
+    variance += (spread.deviation * share) ** 2;
+    mean += spread.lift * share;
+  }
   return { mean, deviation: Math.sqrt(variance) };
 }
 
-type Ends = { readonly from: number; readonly to: number };
-
-const across = (volts: Float64Array, { from, to }: Ends): number =>
-  (volts[from] ?? 0) - (volts[to] ?? 0);
+/** The part a fault sits in: its ohms are the fault's, and no more those of a sound one. */
+function faultyPart(change: Change | undefined): string | undefined {
+  if (change === undefined) return undefined;
+  return change.kind === 'battery' ? battery : change.part;
+}

@@ -1,7 +1,8 @@
 import type { Parsed } from '../problem.ts';
 import { good } from '../problem.ts';
 import type { Feed, Load } from '../tree/feed-model.ts';
-import { coldShare, glows, isOn, loadOhms, running } from './path.ts';
+import { lampAmps } from './lamp.ts';
+import { coldShare, isOn, loadOhms, running } from './path.ts';
 import type { Setting } from './path.ts';
 import { stepId, wayTo } from './route.ts';
 import type { Routes } from './route.ts';
@@ -52,9 +53,11 @@ export function flowFrom(
 
 function takenBy(load: Load, across: number, { filaments }: Setting): number {
   if (across <= 0) return 0;
-  const cold =
-    load.filament && (filaments === 'cold' || (filaments === undefined && across < glows));
-  return across / (loadOhms(load) * (cold ? coldShare : 1));
+  const ohms = loadOhms(load);
+  if (!load.filament || filaments === 'hot') return across / ohms;
+  if (filaments === 'cold') return across / (ohms * coldShare);
+  if (!('at' in load.takes)) return across / ohms;
+  return lampAmps({ ohms, rated: load.takes.at }, across);
 }
 
 /** Where the idle branch that a station ends leaves the line that carries current. */

@@ -9,8 +9,6 @@ export const emf = '.emf';
 export const meterOhms = 10e6;
 /** A cold filament has about a tenth of its hot resistance (common practice). */
 export const coldShare = 0.1;
-/** Under this a lamp is taken as cold, in volts. */
-export const glows = 3;
 
 /** Something that is not as the feed block says. */
 export type Change =
@@ -18,13 +16,18 @@ export type Change =
   | { readonly kind: 'open'; readonly part: string }
   | { readonly kind: 'battery'; readonly volts: number; readonly ohms: number };
 
-/** How a charging machine works just now. */
-export type Work = 'source' | 'limit' | 'off';
+/** How a charging machine works just now: holding its volts, giving all it can, or not at all. */
+export type Work =
+  | { readonly kind: 'source' | 'off' }
+  | { readonly kind: 'limit'; readonly amps: number };
 
-/** The parts of the path that do not follow Ohm's law, each in one of its states. */
+/** The state of the parts that work in one of several ways. */
 export type Regime = {
-  readonly cold: readonly string[];
-  readonly machines: readonly (readonly [id: string, work: Work])[];
+  readonly machines: ReadonlyMap<string, Work>;
+  /** A battery that is being charged stands higher, and takes less. */
+  readonly battery: 'rest' | 'charging';
+  /** Ohms of lamps that are not as they burn at their rated volts. */
+  readonly lamps: ReadonlyMap<string, number>;
 };
 
 export type Setting = {
@@ -32,7 +35,7 @@ export type Setting = {
   readonly on: readonly string[];
   /** `out`: its ground lead is off. Left out: in. */
   readonly battery?: 'in' | 'out';
-  /** Lamps all hot, all cold, or as their volts have it (left out). */
+  /** Lamps all as at their rated volts, all cold, or as their own volts have it (left out). */
   readonly filaments?: 'hot' | 'cold';
 };
 
@@ -88,14 +91,14 @@ export const isOn = (load: Load, setting: Setting): boolean =>
 export const closed = (span: Span, setting: Setting): boolean =>
   span.switch === undefined || setting.on.includes(span.switch);
 
-/** Machines that run; with one running, the battery shows its volts on charge. */
+/** Machines that run. */
 export const running = (feed: Feed, setting: Setting): readonly Machine[] =>
   setting.battery !== 'out' ? feed.machines.filter(({ id }) => setting.on.includes(id)) : [];
 
 export type Battery = { readonly volts: number; readonly ohms: number };
 
-export function batteryOf(feed: Feed, setting: Setting): Battery {
-  const charging = running(feed, setting).length > 0 ? feed.battery.charging : undefined;
+export function batteryOf(feed: Feed, regime: Regime): Battery {
+  const charging = regime.battery === 'charging' ? feed.battery.charging : undefined;
   const { volts, milliohm } = charging ?? feed.battery;
   return { volts, ohms: milliohm / 1000 };
 }
@@ -112,18 +115,23 @@ export function elementsOf(
     .flatMap((span) => spanElement(span, changeOf(changes, spanId(span))));
   const loads = feed.loads
     .filter((load) => isOn(load, setting))
-    .flatMap((load) => loadElement(load, regime, changeOf(changes, load.id)));
+    .flatMap((load) => loadElement(load, setting, regime, changeOf(changes, load.id)));
   const machines = running(feed, setting).flatMap((machine) => machineElement(machine, regime));
   if (setting.battery === 'out') return [...spans, ...loads];
-  return [...batteryElements(feed, setting, changes), ...spans, ...loads, ...machines];
+  return [...batteryElements(feed, regime, changes), ...spans, ...loads, ...machines];
 }
 
-function changeOf(changes: readonly Change[], part: string): Change | undefined {
+/** What a change does to one part; a change of the battery is none of a part. */
+export function changeOf(changes: readonly Change[], part: string): Change | undefined {
   return changes.find((change) => change.kind !== 'battery' && change.part === part);
 }
 
 /** What a change makes of a part's ohms; nothing for a part that conducts no more. */
-function changed(ohms: number, change: Change | undefined, leak?: number): number | undefined {
+export function changed(
+  ohms: number,
+  change: Change | undefined,
+  leak?: number,
+): number | undefined {
   if (change?.kind === 'open') return leak;
   return change?.kind === 'ohms' ? change.ohms : ohms;
 }
@@ -134,28 +142,34 @@ function spanElement(span: Span, change: Change | undefined): readonly Element[]
   return [{ kind: 'resistor', id: spanId(span), from: span.from, to: span.to, ohms }];
 }
 
-function loadElement(load: Load, regime: Regime, change: Change | undefined): readonly Element[] {
+function loadElement(
+  load: Load,
+  { filaments }: Setting,
+  { lamps }: Regime,
+  change: Change | undefined,
+): readonly Element[] {
   const hot = changed(loadOhms(load), change);
   if (hot === undefined) return [];
-  const ohms = regime.cold.includes(load.id) ? hot * coldShare : hot;
+  const cold = load.filament && filaments === 'cold';
+  const ohms = lamps.get(load.id) ?? (cold ? hot * coldShare : hot);
   return [{ kind: 'resistor', id: load.id, from: load.from, to: load.to, ohms }];
 }
 
-function machineElement(machine: Machine, regime: Regime): readonly Element[] {
-  const { id, from, to, volts, milliohm, amps } = machine;
-  const [, work = 'source'] = regime.machines.find(([name]) => name === id) ?? [];
-  if (work === 'off') return [];
-  if (work === 'limit') return [{ kind: 'current', id, from, to, amps: -amps }];
+function machineElement(machine: Machine, { machines }: Regime): readonly Element[] {
+  const { id, from, to, volts, milliohm } = machine;
+  const work = machines.get(id) ?? { kind: 'source' };
+  if (work.kind === 'off') return [];
+  if (work.kind === 'limit') return [{ kind: 'current', id, from, to, amps: -work.amps }];
   return [{ kind: 'source', id, from, to, volts, ohms: milliohm / 1000 }];
 }
 
 function batteryElements(
   feed: Feed,
-  setting: Setting,
+  regime: Regime,
   changes: readonly Change[],
 ): readonly Element[] {
   const change = changes.find(({ kind }) => kind === 'battery');
-  const { volts, ohms } = change?.kind === 'battery' ? change : batteryOf(feed, setting);
+  const { volts, ohms } = change?.kind === 'battery' ? change : batteryOf(feed, regime);
   const { positive, negative } = feed.battery;
   return [
     { kind: 'source', id: emf, from: emf, to: negative, volts, ohms: 0 },

@@ -1,65 +1,94 @@
-import type { Parsed } from '../problem.ts';
 import { good } from '../problem.ts';
-import type { Feed } from '../tree/feed-model.ts';
+import type { Parsed } from '../problem.ts';
+import type { Feed, Machine } from '../tree/feed-model.ts';
 import { makeCircuit } from './circuit.ts';
-import { battery, glows, isOn, running } from './path.ts';
+import { lampOhms, lampsOf, lightLamps } from './lamp.ts';
+import { battery, loadOhms, running } from './path.ts';
 import type { Change, Regime, Setting, Work } from './path.ts';
+import { across, partIn, whole } from './view.ts';
+import type { View } from './view.ts';
 
-/** Regimes to try before the last one is taken. */
-const tries = 6;
+type Settled = { readonly view: View; readonly regime: Regime };
 
-type Settled<T> = { readonly value: T; readonly regime: Regime };
-
-const litLamps = (feed: Feed, setting: Setting): readonly string[] =>
-  feed.loads.filter((load) => load.filament && isOn(load, setting)).map(({ id }) => id);
+/** Amps a machine at its limit may still move when it is taken as settled. */
+const close = 1e-9;
+/** Share of its full field under which a machine gives nothing (common practice, no source). */
+const leastField = 0.05;
+/** Regimes tried before the last one is taken; a machine's limit comes within reach of `close` in 10. */
+const tries = 40;
 
 /**
- * Solves until the lamps (hot or cold) and the charging machines (giving, at their limit, or off)
- * agree with the volts found. A filament that went cold stays cold.
+ * Solves until the charging machines (holding their volts, at their limit, or off) and the battery
+ * (charged, or at rest while no machine gives) agree with the volts found. A battery that came to
+ * rest stays there.
  */
-export function settle<T>(
+export function settle(
   { feed, setting }: { readonly feed: Feed; readonly setting: Setting },
-  solve: (regime: Regime) => Parsed<T>,
-  voltsAt: (solved: T, station: string) => number,
-): Parsed<Settled<T>> {
+  solve: (regime: Regime) => Parsed<View>,
+): Parsed<Settled> {
   let regime: Regime = {
-    cold: setting.filaments === 'cold' ? litLamps(feed, setting) : [],
-    machines: [],
+    machines: new Map(),
+    battery: running(feed, setting).length > 0 ? 'charging' : 'rest',
+    lamps: new Map(),
   };
   let solved = solve(regime);
   for (let round = 1; round < tries; round += 1) {
     if (solved.kind === 'bad') return solved;
-    const { value } = solved;
-    const wanted = wantedRegime(feed, setting, {
-      regime,
-      across: ({ from, to }) => voltsAt(value, from) - voltsAt(value, to),
-    });
+    const wanted = wantedRegime(feed, setting, { regime, view: solved.value });
     if (keyOf(wanted) === keyOf(regime)) break;
     regime = wanted;
     solved = solve(regime);
   }
-  return solved.kind === 'bad' ? solved : good({ value: solved.value, regime });
+  return solved.kind === 'bad' ? solved : good({ view: solved.value, regime });
 }
 
-export const keyOf = ({ cold, machines }: Regime): string =>
-  [...cold, ...machines.map(([id, work]) => `${id}=${work}`)].join(',');
+export const keyOf = ({ machines, battery: state }: Regime): string =>
+  [state, ...[...machines].map(([id, work]) => `${id}=${workKey(work)}`)].join(',');
 
-type Ends = { readonly from: string; readonly to: string };
-type Found = { readonly regime: Regime; readonly across: (ends: Ends) => number };
+const workKey = (work: Work): string =>
+  work.kind === 'limit' ? `${Math.round(work.amps / close)}` : work.kind;
 
-function wantedRegime(feed: Feed, setting: Setting, { regime, across }: Found): Regime {
-  const dim = feed.loads.filter((load) => across(load) < glows).map(({ id }) => id);
-  const cold =
-    setting.filaments === undefined
-      ? litLamps(feed, setting).filter((id) => regime.cold.includes(id) || dim.includes(id))
-      : regime.cold;
-  const machines = running(feed, setting).map((machine): readonly [string, Work] => {
-    const { id, volts, milliohm, amps } = machine;
-    const gives = ((volts - across(machine)) * 1000) / milliohm;
-    if (gives > 0) return [id, gives > amps ? 'limit' : 'source'];
-    return [id, 'off'];
-  });
-  return { cold, machines: machines.filter(([, work]) => work !== 'source') };
+function wantedRegime(feed: Feed, setting: Setting, { regime, view }: Settled): Regime {
+  const machines = running(feed, setting).map((machine): readonly [string, Work] => [
+    machine.id,
+    workOf(feed, machine, view),
+  ]);
+  const charged = machines.some(([, work]) => work.kind !== 'off');
+  return {
+    ...regime,
+    machines: new Map(machines.filter(([, work]) => work.kind !== 'source')),
+    battery: charged ? regime.battery : 'rest',
+  };
+}
+
+function workOf(feed: Feed, machine: Machine, view: View): Work {
+  const { nodes } = view.circuit;
+  const [from, to] = [nodes.get(machine.from), nodes.get(machine.to)];
+  if (from === undefined || to === undefined) return { kind: 'off' };
+  const gives = ((machine.volts - across(view.volts, { from, to })) * 1000) / machine.milliohm;
+  const share = fieldShare(feed, machine, view);
+  if (gives <= 0 || share < leastField) return { kind: 'off' };
+  const most = machine.amps * share;
+  return gives > most ? { kind: 'limit', amps: most } : { kind: 'source' };
+}
+
+/**
+ * Share of its rated amps that a machine's field lets it give, from 0 to 1: as the current of its
+ * field to what the field takes at the machine's own volts (common practice, no source). A machine
+ * whose field the feed block does not name always has it.
+ */
+function fieldShare(feed: Feed, { field, volts }: Machine, view: View): number {
+  const winding = feed.loads.find(({ id }) => id === field);
+  if (winding === undefined) return 1;
+  const share = (ampsIn(view, winding.id) * loadOhms(winding)) / volts;
+  return Math.min(1, Math.max(0, share));
+}
+
+/** Amps of a part from `from` to `to`; 0 for what does not conduct. */
+function ampsIn(view: View, id: string): number {
+  const part = partIn(view, id);
+  if (part === undefined) return view.circuit.pushes.get(id) ?? 0;
+  return part.siemens * (across(view.volts, part) - part.volts);
 }
 
 /** The feed path with everything told: volts of the stations, amps of spans, loads and battery. */
@@ -69,6 +98,7 @@ export type FeedState = {
   readonly amps: (part: string) => number;
   /** Amps the battery gives; negative while it is charged. */
   readonly batteryAmps: number;
+  /** What the parts that do not follow Ohm's law settled at: the network of this answer is theirs. */
   readonly regime: Regime;
 };
 
@@ -78,23 +108,17 @@ export function solveFeed(
   setting: Setting,
   changes: readonly Change[] = [],
 ): Parsed<FeedState> {
-  const settled = settle(
-    { feed, setting },
-    (regime) => makeCircuit(feed, setting, regime, changes),
-    ({ nodes, state }, station) => state.volts[nodes.get(station) ?? -1] ?? 0,
-  );
+  const lamps = lampsOf(feed, setting, changes);
+  const settled = settle({ feed, setting }, (regime) => {
+    const circuit = makeCircuit(feed, setting, regime, changes);
+    return circuit.kind === 'bad' ? circuit : good(lightLamps(whole(circuit.value), lamps));
+  });
   if (settled.kind === 'bad') return settled;
-  const { nodes, parts, pushes, state } = settled.value.value;
-  const amps = (id: string): number => {
-    const part = parts.get(id);
-    if (part === undefined) return pushes.get(id) ?? 0;
-    const across = (state.volts[part.from] ?? 0) - (state.volts[part.to] ?? 0);
-    return part.siemens * (across - part.volts);
-  };
+  const { view, regime } = settled.value;
   return good({
-    volts: (station) => state.volts[nodes.get(station) ?? -1] ?? 0,
-    amps,
-    batteryAmps: -amps(battery),
-    regime: settled.value.regime,
+    volts: (station) => view.volts[view.circuit.nodes.get(station) ?? -1] ?? 0,
+    amps: (part) => ampsIn(view, part),
+    batteryAmps: -ampsIn(view, battery),
+    regime: { ...regime, lamps: lampOhms(view, lamps) },
   });
 }

@@ -1,127 +1,77 @@
-import { good } from '../problem.ts';
-import type { Parsed } from '../problem.ts';
-import type { Feed } from '../tree/feed-model.ts';
-import { makeCircuit } from './circuit.ts';
 import type { Circuit, Part, State } from './circuit.ts';
-import { battery, batteryOf, spanId } from './path.ts';
-import type { Change, Regime, Setting } from './path.ts';
-import { keyOf, settle } from './settle.ts';
 
-/** A circuit as one fault leaves it: volts everywhere, and what one ampere does between two stations. */
+/** A circuit with some parts exchanged: volts everywhere, and what one ampere does between two stations. */
 export type View = State & {
   readonly circuit: Circuit;
-  readonly respond: (into: string, out: string) => Float64Array;
-  /** The changed part, and its conductance now. */
-  readonly changed?: { readonly part: Part; readonly siemens: number };
+  readonly exchanges: readonly Exchange[];
 };
 
-/** Keeps what was worked out for a feed path as long as that feed path itself is kept. */
-export type Memo = <T>(feed: Feed, key: string, make: () => T) => T;
-
-export function makeMemo(): Memo {
-  const kept = new WeakMap<Feed, Map<string, unknown>>();
-  return <T>(feed: Feed, key: string, make: () => T): T => {
-    const shelf = kept.get(feed) ?? new Map<string, unknown>();
-    kept.set(feed, shelf);
-    // A key names the kind of thing as well as the thing: what is found was made by the same call.
-    if (!shelf.has(key)) shelf.set(key, make());
-    return shelf.get(key) as T;
-  };
-}
-
-export const settingKey = ({ on, battery: place = 'in', filaments }: Setting): string =>
-  `${[...new Set(on)].toSorted().join(',')}|${place}|${filaments ?? ''}`;
-
-export type Question = {
-  readonly feed: Feed;
-  readonly setting: Setting;
-  readonly memo: Memo;
+/** One part taken out for another: what the circuit answers to that. */
+type Exchange = {
+  readonly part: Part;
+  /** Volts of every node for one ampere across the part, before it was exchanged. */
+  readonly answer: Float64Array;
+  readonly grown: number;
+  readonly stiffness: number;
 };
 
-/** The circuit with one change in it, lamps and machines settled. */
-export function viewOf(question: Question, change: Change | undefined): Parsed<View> {
-  const settled = settle(
-    question,
-    (regime) => viewIn(question, regime, change),
-    ({ circuit, volts }, station) => volts[circuit.nodes.get(station) ?? -1] ?? 0,
-  );
-  return settled.kind === 'bad' ? settled : good(settled.value.value);
+/** The view of a circuit as it was made. */
+export const whole = (circuit: Circuit): View => ({ circuit, ...circuit.state, exchanges: [] });
+
+/** Volts of every node for one ampere pushed in at one station and taken out at another. */
+export function respond(view: View, into: string, out: string): Float64Array {
+  const answer = view.circuit.respond(into, out);
+  if (view.exchanges.length === 0) return answer;
+  const shifted = Float64Array.from(answer);
+  for (const exchanged of view.exchanges) shift(shifted, exchanged, 0);
+  return shifted;
 }
 
-function viewIn(question: Question, regime: Regime, change: Change | undefined): Parsed<View> {
-  const { feed } = question;
-  const leak =
-    change?.kind === 'open'
-      ? feed.spans.find((span) => spanId(span) === change.part)?.leak
-      : undefined;
-  if (change?.kind === 'open' && leak === undefined) {
-    const circuit = circuitIn(question, regime, change);
-    return circuit.kind === 'bad' ? circuit : good(whole(circuit.value));
-  }
-  const circuit = circuitIn(question, regime);
-  if (circuit.kind === 'bad') return circuit;
-  if (change === undefined) return good(whole(circuit.value));
-  if (change.kind === 'battery') return good(withBattery(question, circuit.value, change));
-  const ohms = change.kind === 'ohms' ? change.ohms : leak;
-  return good(withOhms(circuit.value, change.part, ohms));
-}
+/** A part as it stands in the view. */
+export const partIn = (view: View, id: string): Part | undefined =>
+  view.exchanges.findLast(({ part }) => part.id === id)?.part ?? view.circuit.parts.get(id);
 
-function circuitIn(
-  { feed, setting, memo }: Question,
-  regime: Regime,
-  open?: Change & { kind: 'open' },
-): Parsed<Circuit> {
-  const key = `circuit|${settingKey(setting)}|${keyOf(regime)}|${open?.part ?? ''}`;
-  return memo(feed, key, () =>
-    makeCircuit(feed, setting, regime, open === undefined ? [] : [open]),
-  );
-}
+type Ends = { readonly from: number; readonly to: number };
 
-const whole = (circuit: Circuit): View => ({
-  circuit,
-  ...circuit.state,
-  respond: circuit.respond,
-});
+/** Volts from one node of a part to the other. */
+export const across = (volts: Float64Array, { from, to }: Ends): number =>
+  voltsAt(volts, from) - voltsAt(volts, to);
+
+/** Volts of a node by its number; a station that is no node of the circuit reads nothing. */
+const voltsAt = (volts: Float64Array, node: number): number => volts[node] ?? 0;
 
 /**
- * The circuit with one part's ohms changed, without solving it again: with u the answer to one
- * ampere across the part, V' = V - Δg·(Va - Vb) / (1 + Δg·(ua - ub)) · u (the formula of Sherman
- * and Morrison for a change of rank one).
+ * The view with one part exchanged, without solving again: with u the answer to one ampere across
+ * the part, g(x - E) its amps before and g'(x' - E') after, x' = x - (ua - ub)·d where d, the amps
+ * it draws more, is ((g' - g)·x - (g'E' - gE)) / (1 + (g' - g)·(ua - ub)); every volt moves by -d·u
+ * (the formula of Sherman and Morrison for a change of rank one). A part that does not conduct
+ * stays out.
  */
-function withOhms(circuit: Circuit, id: string, ohms: number | undefined): View {
-  const part = circuit.parts.get(id);
-  if (part === undefined || ohms === undefined) return whole(circuit);
-  const siemens = 1 / ohms;
+export function exchange(
+  view: View,
+  id: string,
+  { siemens, volts = 0 }: { readonly siemens: number; readonly volts?: number },
+): View {
+  const part = partIn(view, id);
+  if (part === undefined) return view;
   const grown = siemens - part.siemens;
-  const answer = circuit.respond(...part.ends);
-  const across = (of: Float64Array): number => (of[part.from] ?? 0) - (of[part.to] ?? 0);
-  const share = grown / (1 + grown * across(answer));
-  const shift = (vector: Float64Array): Float64Array => {
-    const step = share * across(vector);
-    const shifted = new Float64Array(vector.length);
-    // A plain loop: this runs thousands of times for the evidence of one tree.
-    for (let node = 0; node < shifted.length; node += 1)
-      shifted[node] = (vector[node] ?? 0) - step * (answer[node] ?? 0);
-    return shifted;
-  };
+  const answer = respond(view, ...part.ends);
+  const stiffness = 1 + grown * across(answer, part);
+  const force = siemens * volts - part.siemens * part.volts;
+  const exchanged = { part: { ...part, siemens, volts }, answer, grown, stiffness };
   return {
-    circuit,
-    volts: shift(circuit.state.volts),
-    perVolt: shift(circuit.state.perVolt),
-    respond: (into, out) => shift(circuit.respond(into, out)),
-    changed: { part, siemens },
+    circuit: view.circuit,
+    volts: shift(Float64Array.from(view.volts), exchanged, force),
+    perVolt: shift(Float64Array.from(view.perVolt), exchanged, 0),
+    exchanges: [...view.exchanges, exchanged],
   };
 }
 
-function withBattery(
-  { feed, setting }: Question,
-  circuit: Circuit,
-  { volts, ohms }: Change & { kind: 'battery' },
-): View {
-  const view = withOhms(circuit, battery, ohms);
-  const fallen = volts - batteryOf(feed, setting).volts;
-  return {
-    ...view,
-    volts: view.volts.map((found, node) => found + fallen * (view.perVolt[node] ?? 0)),
-  };
+/** Moves volts in place to where the exchange leaves them; `force` is the current of its own volts. */
+function shift(volts: Float64Array, { part, answer, grown, stiffness }: Exchange, force: number) {
+  const more = (grown * across(volts, part) - force) / stiffness;
+  // A plain loop: this runs thousands of times for the evidence of one tree.
+  for (let node = 0; node < volts.length; node += 1)
+    volts[node] = (volts[node] ?? 0) - more * (answer[node] ?? 0);
+  return volts;
 }

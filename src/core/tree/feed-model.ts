@@ -81,6 +81,8 @@ export const Machine = z.strictObject({
   volts: Volts.positive(),
   milliohm: Milliohm,
   amps: z.number().positive(),
+  /** The load that is its field: without current there it gives nothing. */
+  field: Id.optional(),
 });
 
 /** On a positive-ground vehicle the two posts, like the two leads of the meter, change places. */
@@ -111,6 +113,8 @@ export const Feed = z.strictObject({
   spans: z.array(Span).min(1),
   loads: z.array(Load).min(1),
   machines: z.array(Machine).default([]),
+  /** Loads, switches and machines that are on while the complaint shows. */
+  on: z.array(Id).optional(),
   spread: FeedSpread.prefault({}),
   source: Text.optional(),
 });

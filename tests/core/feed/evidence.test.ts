@@ -5,7 +5,7 @@ import type { PathCause } from '../../../src/core/feed/fault.ts';
 import { spanId } from '../../../src/core/feed/path.ts';
 import type { Change } from '../../../src/core/feed/path.ts';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
-import { makeMemo, viewOf } from '../../../src/core/feed/view.ts';
+import { makeMemo, viewOf } from '../../../src/core/feed/one-fault.ts';
 import type { CheckFeed, Feed } from '../../../src/core/tree/feed-model.ts';
 import { check, feedNamed, numbersFrom, problemCodes, value } from './build.ts';
 

@@ -7,11 +7,12 @@ import type { FeedName } from './build.ts';
 
 const lamps = ['headlamps', 'parking', 'key-run'];
 
+/** The worked readings are of lamps that keep the ohms they burn at. */
 const located = (
   feed: FeedName,
   on: readonly string[],
   volts: Readonly<Record<string, number>>,
-): Located => value(locate(feedNamed(feed), { on }, readingsOf(volts)));
+): Located => value(locate(feedNamed(feed), { on, filaments: 'hot' }, readingsOf(volts)));
 
 const readingsOf = (volts: Readonly<Record<string, number>>): readonly FeedReading[] =>
   Object.entries(volts).map(([station, shown]) => ({ station, volts: shown }));

@@ -40,14 +40,19 @@ test('the run contact conducts only with the key at run', () => {
   expect(volts([])).toBe(0);
 });
 
-test('behind a few ohms the lamps stay cold and hold the line down', () => {
-  const change = { kind: 'ohms', part: 'bulk-e:bulk-d', ohms: 5 } as const;
+test('behind many ohms the lamps stay cold and hold the line down', () => {
+  const change = { kind: 'ohms', part: 'bulk-e:bulk-d', ohms: 60 } as const;
 
   const state = value(solveFeed(noSupply, { on: ['headlamps', 'parking'] }, [change]));
 
-  // Hot they would have 2.3 V; a tenth of the resistance leaves them a quarter of a volt.
-  expect(state.regime.cold).toHaveLength(3);
-  expect(state.volts('lamp-l-pin') - state.volts('lamp-l-return')).toBeLessThan(0.3);
+  // Three lamps of 0.298, 0.298 and 0.492 ohm when cold, side by side: 0.1143 of 60.1143 ohm.
+  const across = state.volts('lamp-l-pin') - state.volts('lamp-l-return');
+  expect([...state.regime.lamps.values()].map((ohms) => ohms.toFixed(3))).toEqual([
+    '0.298',
+    '0.298',
+    '0.492',
+  ]);
+  expect(apart(across, (12.65 * 0.1143) / 60.1143)).toBeLessThan(0.003);
 });
 
 test('an open body strap leaves the body home through the control cables', () => {
@@ -55,8 +60,8 @@ test('an open body strap leaves the body home through the control cables', () =>
 
   const state = value(solveFeed(noSupply, { on: ['headlamps'] }, [change]));
 
-  // About 7 A through 0.2 ohm.
-  expect(apart(state.volts('body'), 1.35)).toBeLessThan(0.1);
+  // 8.6 A at 12.8 V are 7.8 A at 10.7 V, through 0.2 ohm.
+  expect(apart(state.volts('body'), 1.55)).toBeLessThan(0.05);
 });
 
 const machineOf = (changes: object): Feed =>
@@ -75,6 +80,36 @@ test('a machine below the battery takes nothing back', () => {
   const state = value(solveFeed(machineOf({ volts: 11 }), { on: night }));
 
   expect(state.amps('alternator')).toBe(0);
+});
+
+const charger = machineOf({ field: 'rotor' });
+const driving = [...night, 'rotor'];
+
+test('a machine whose field is open gives nothing, and the posts show the battery at rest', () => {
+  const open = { kind: 'open', part: 'reg-ign:field' } as const;
+
+  const sound = value(solveFeed(charger, { on: driving }));
+  const dead = value(solveFeed(charger, { on: driving }, [open]));
+  const idle = value(solveFeed(charger, { on: driving.filter((id) => id !== 'alternator') }));
+
+  expect(sound.amps('alternator')).toBeLessThan(-20);
+  expect(dead.amps('alternator')).toBe(0);
+  expect(dead.volts('post-pos')).toBeLessThan(12.65);
+  expect(apart(dead.volts('alt-b'), idle.volts('alt-b'))).toBeLessThan(0.1);
+});
+
+test('a field at half its current lets a machine give half its rated amps', () => {
+  const slack = machineOf({ field: 'rotor', amps: 15 });
+  const [rotor] = slack.loads.filter(({ id }) => id === 'rotor');
+  const ohms = loadOhms(rotor!);
+  const weak = { kind: 'ohms', part: 'reg-ign:field', ohms } as const;
+
+  const state = value(solveFeed(slack, { on: driving }, [weak]));
+  const share = (state.amps('rotor') * ohms) / slack.machines[0]!.volts;
+
+  expect(share).toBeGreaterThan(0.4);
+  expect(share).toBeLessThan(0.5);
+  expect(apart(state.amps('alternator'), -15 * share)).toBeLessThan(1e-8);
 });
 
 test('what the battery gives is what the loads take', () => {

@@ -29,7 +29,8 @@ const Output = z.object({
   data: z.array(z.object({ name: z.string(), values: z.array(z.number()).min(1) })),
 });
 
-async function simulated(text: string): Promise<ReadonlyMap<string, number>> {
+/** The volts that the simulator finds for a listing, by the listing's own names. */
+export async function simulated(text: string): Promise<ReadonlyMap<string, number>> {
   engine?.setNetList(text);
   const { data } = Output.parse(await engine?.runSim());
   return new Map(data.map((row): [string, number] => [row.name, row.values[0]!]));

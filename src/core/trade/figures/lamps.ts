@@ -8,8 +8,11 @@ import { inSpan, span } from '../span.ts';
 const watts = span('power', 0, 1000, 'W');
 const volts = span('volts', 1, 60, 'V');
 
-/** Lamp current goes with the 0.55th power of the volts: usual exponent, from memory. */
-const lampExponent = 0.55;
+/**
+ * Lamp current goes with the 0.55th power of the volts: the usual law of rerating. Source: the open
+ * encyclopedia's article on lamp rerating (read), which cites a maker's pages and a handbook.
+ */
+export const lampExponent = 0.55;
 
 /** Amperes of a lamp at its design volts, W / V. Worked example: 60 W at 12.8 V: 4.6875 A. */
 export function lampAmps(power: number, design: number): number {

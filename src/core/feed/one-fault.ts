@@ -1,0 +1,89 @@
+import { good } from '../problem.ts';
+import type { Parsed } from '../problem.ts';
+import type { Feed } from '../tree/feed-model.ts';
+import { makeCircuit } from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+import { lampsOf, lightLamps } from './lamp.ts';
+import { battery, batteryOf, spanId } from './path.ts';
+import type { Change, Regime, Setting } from './path.ts';
+import { keyOf, settle } from './settle.ts';
+import { exchange, whole } from './view.ts';
+import type { View } from './view.ts';
+
+/** Keeps what was worked out for a feed path as long as that feed path itself is kept. */
+export type Memo = <T>(feed: Feed, key: string, make: () => T) => T;
+
+export function makeMemo(): Memo {
+  const kept = new WeakMap<Feed, Map<string, unknown>>();
+  return <T>(feed: Feed, key: string, make: () => T): T => {
+    const shelf = kept.get(feed) ?? new Map<string, unknown>();
+    kept.set(feed, shelf);
+    // A key names the kind of thing as well as the thing: what is found was made by the same call.
+    if (!shelf.has(key)) shelf.set(key, make());
+    return shelf.get(key) as T;
+  };
+}
+
+export const settingKey = ({ on, battery: place = 'in', filaments }: Setting): string =>
+  `${[...new Set(on)].toSorted().join(',')}|${place}|${filaments ?? ''}`;
+
+export type Question = {
+  readonly feed: Feed;
+  readonly setting: Setting;
+  readonly memo: Memo;
+};
+
+/** The circuit with one change in it, lamps and machines settled. */
+export function viewOf(question: Question, change: Change | undefined): Parsed<View> {
+  const { feed, setting } = question;
+  const lamps = lampsOf(feed, setting, change === undefined ? [] : [change]);
+  const settled = settle(question, (regime) => {
+    const dark = viewIn(question, regime, change);
+    return dark.kind === 'bad' ? dark : good(lightLamps(dark.value, lamps));
+  });
+  return settled.kind === 'bad' ? settled : good(settled.value.view);
+}
+
+function viewIn(question: Question, regime: Regime, change: Change | undefined): Parsed<View> {
+  const { feed } = question;
+  const leak =
+    change?.kind === 'open'
+      ? feed.spans.find((span) => spanId(span) === change.part)?.leak
+      : undefined;
+  if (change?.kind === 'open' && leak === undefined) {
+    const circuit = circuitIn(question, regime, change);
+    return circuit.kind === 'bad' ? circuit : good(whole(circuit.value));
+  }
+  const circuit = circuitIn(question, regime);
+  if (circuit.kind === 'bad') return circuit;
+  const view = whole(circuit.value);
+  if (change === undefined) return good(view);
+  if (change.kind === 'battery') return good(withBattery(question, regime, view, change));
+  const ohms = change.kind === 'ohms' ? change.ohms : leak;
+  return good(ohms === undefined ? view : exchange(view, change.part, { siemens: 1 / ohms }));
+}
+
+function circuitIn(
+  { feed, setting, memo }: Question,
+  regime: Regime,
+  open?: Change & { kind: 'open' },
+): Parsed<Circuit> {
+  const key = `circuit|${settingKey(setting)}|${keyOf(regime)}|${open?.part ?? ''}`;
+  return memo(feed, key, () =>
+    makeCircuit(feed, setting, regime, open === undefined ? [] : [open]),
+  );
+}
+
+function withBattery(
+  { feed }: Question,
+  regime: Regime,
+  before: View,
+  { volts, ohms }: Change & { kind: 'battery' },
+): View {
+  const view = exchange(before, battery, { siemens: 1 / ohms });
+  const fallen = volts - batteryOf(feed, regime).volts;
+  return {
+    ...view,
+    volts: view.volts.map((found, node) => found + fallen * (view.perVolt[node] ?? 0)),
+  };
+}

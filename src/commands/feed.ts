@@ -1,30 +1,33 @@
 import { networkOf } from '../core/feed/circuit.ts';
 import { netlistOf } from '../core/feed/netlist.ts';
-import { spanId, spanOhms, type Change, type Setting } from '../core/feed/path.ts';
+import { switchesOf } from '../core/feed/check-feed.ts';
+import { complaintLoads } from '../core/feed/observed.ts';
+import { battery, closed, spanId, spanOhms } from '../core/feed/path.ts';
+import type { Change, Setting } from '../core/feed/path.ts';
 import { solveFeed, type FeedState } from '../core/feed/settle.ts';
-import { waysOf, type Way } from '../core/feed/fault.ts';
+import { waysOf } from '../core/feed/fault.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { showReading } from '../core/trade/units/units.ts';
-import type { Feed } from '../core/tree/feed-model.ts';
+import type { Feed, Span } from '../core/tree/feed-model.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { openLibrary, treeNamed } from './library.ts';
 import { readOptions, type Given } from './options.ts';
 
-const use = 'droplight feed TREE [--with CAUSE[=OHMS]] [--load NAME]... [--json | --netlist]';
+const use = 'droplight feed TREE [--with CAUSE[=OHMS]]... [--load NAME]... [--json | --netlist]';
 
-/** `droplight feed TREE`: volts and amps at every station and span, sound or with a fault in it. */
+/** `droplight feed TREE`: volts and amps at every station and span, sound or with faults in it. */
 export async function feed(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { with: 'text', load: 'texts', json: 'flag', netlist: 'flag' });
+  const given = readOptions(args, { with: 'texts', load: 'texts', json: 'flag', netlist: 'flag' });
   if (given.kind === 'bad') return given;
   const asked = ask(io, given.value);
   if (asked.kind === 'bad') return asked;
-  const { path, setting, changes, title } = asked.value;
+  const { path, setting, changes } = asked.value;
   const solved = solveFeed(path, setting, changes);
   if (solved.kind === 'bad') return solved;
   if (given.value.flag('netlist')) return netlist(io, asked.value, solved.value);
-  if (given.value.flag('json')) printJson(io, feedJson(title, path, solved.value));
-  else io.out(`${feedLines(title, path, solved.value).join('\n')}\n`);
+  if (given.value.flag('json')) printJson(io, feedJson(asked.value, solved.value));
+  else io.out(`${feedLines(asked.value, solved.value).join('\n')}\n`);
   return done;
 }
 
@@ -52,68 +55,87 @@ function ask(io: Io, given: Given): Parsed<Asked> {
       mend: others.length > 0 ? `These have: ${others.join(', ')}.` : 'No tree here has one.',
     });
   }
-  const loads = readLoads(path, given.texts('load'));
-  if (loads.kind === 'bad') return loads;
-  const changes = readFault(tree.value, path, given.text('with'));
+  const on = readLoads(tree.value, path, given.texts('load'));
+  if (on.kind === 'bad') return on;
+  const faults = given.texts('with');
+  const changes = readFaults(tree.value, path, faults);
   if (changes.kind === 'bad') return changes;
-  const title = `${tree.value.title}${given.text('with') === undefined ? '' : `, with ${given.text('with') ?? ''}`}`;
-  return good({ title, path, setting: { on: loads.value }, changes: changes.value });
+  const title = [tree.value.title, ...faults.map((fault) => `with ${fault}`)].join(', ');
+  return good({ title, path, setting: { on: on.value }, changes: changes.value });
 }
 
-function readLoads(path: Feed, texts: readonly string[]): Parsed<readonly string[]> {
-  const known = [
-    ...new Set([
-      ...path.loads.flatMap((load) => [load.id, ...(load.with === undefined ? [] : [load.with])]),
-      ...path.spans.flatMap((span) => (span.switch === undefined ? [] : [span.switch])),
-      ...path.machines.map((machine) => machine.id),
-    ]),
-  ];
+/** Loads and switches by name; those of the complaint where none is named, nothing for `none`. */
+function readLoads(tree: Tree, path: Feed, texts: readonly string[]): Parsed<readonly string[]> {
+  if (texts.length === 0) return good(complaintLoads(tree, path));
+  const known = switchesOf(path);
   const named = texts.flatMap((text) => text.split(',')).filter((name) => name !== '');
-  const strange = named.find((name) => !known.includes(name));
+  if (named.length === 1 && named[0] === 'none') return good([]);
+  const strange = named.find((name) => !known.has(name));
   return strange === undefined
     ? good(named)
     : bad({
         code: 'unknown-load',
         message: `The feed path has no load or switch "${strange}".`,
-        mend: `It has: ${known.join(', ')}.`,
+        mend: `It has: ${[...known].join(', ')}; "none" is nothing switched on.`,
       });
 }
 
+/** All faults together; two in one place are refused, since the second would undo the first. */
+function readFaults(tree: Tree, path: Feed, texts: readonly string[]): Parsed<readonly Change[]> {
+  const changes: Change[] = [];
+  for (const text of texts) {
+    const read = readFault(tree, path, text);
+    if (read.kind === 'bad') return read;
+    if (changes.some((other) => placeOf(other) === placeOf(read.value)))
+      return bad({
+        code: 'fault-twice',
+        message: `"${text}" sits where another fault already is.`,
+        mend: 'Give each place one fault: the battery, a span or a load once.',
+      });
+    changes.push(read.value);
+  }
+  return good(changes);
+}
+
+const placeOf = (change: Change): string => (change.kind === 'battery' ? battery : change.part);
+
 /** The fault of a cause: at the ohms given, else as it usually stands (the middle of its spread). */
-function readFault(tree: Tree, path: Feed, text: string | undefined): Parsed<readonly Change[]> {
-  if (text === undefined) return good([]);
-  const [id = '', ohms] = text.split('=');
+function readFault(tree: Tree, path: Feed, text: string): Parsed<Change> {
+  const cut = text.indexOf('=');
+  const [id, ohms] = cut < 0 ? [text] : [text.slice(0, cut), text.slice(cut + 1)];
   const cause = Object.hasOwn(tree.causes, id) ? tree.causes[id] : undefined;
-  const placed = Object.entries(tree.causes).filter(([, one]) => one.fault !== undefined);
   const ways = cause === undefined ? [] : waysOf(path, cause);
-  if (ways.length === 0)
+  const usual = ways.filter(({ change }) => change.kind !== 'open');
+  const middle = (usual[Math.floor(usual.length / 2)] ?? ways[0])?.change;
+  if (middle === undefined) {
+    const placed = Object.entries(tree.causes).filter(([, one]) => one.fault !== undefined);
     return bad({
       code: 'no-fault',
       message: `"${id}" is no cause with a place on the feed path.`,
       mend: `These have one: ${placed.map(([name]) => name).join(', ')}.`,
     });
-  return atOhms(ways, ohms);
+  }
+  return ohms === undefined ? good(middle) : atOhms(middle, id, ohms);
 }
 
-function atOhms(ways: readonly Way[], ohms: string | undefined): Parsed<readonly Change[]> {
-  const usual = ways.filter(({ change }) => change.kind !== 'open');
-  const middle = (usual[Math.floor(usual.length / 2)] ?? ways[0])?.change;
-  if (middle === undefined) return good([]);
-  if (ohms === undefined) return good([middle]);
-  if (ohms === 'open' && middle.kind !== 'battery')
-    return good([{ kind: 'open', part: middle.part }]);
-  const value = ohms === '' ? Number.NaN : Number(ohms);
-  if (!Number.isFinite(value) || value < 0)
+/** A number as it is written by hand: no sign, no other base. */
+const decimal = /^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
+/** Ohms between which a joint, a load or a battery can be told. */
+const [leastOhms, mostOhms] = [1e-6, 1e6];
+
+function atOhms(middle: Change, id: string, text: string): Parsed<Change> {
+  if (text === 'open' && middle.kind !== 'battery')
+    return good({ kind: 'open', part: middle.part });
+  const ohms = decimal.test(text) ? Number(text) : NaN;
+  if (!(ohms >= leastOhms && ohms <= mostOhms))
     return bad({
       code: 'no-number',
-      message: `"${ohms}" is no number of ohms.`,
-      mend: 'Give ohms, or "open".',
+      message: `"${text}" is no number of ohms that "${id}" can have.`,
+      mend: `Give 0.000001 to 1000000 ohms${middle.kind === 'battery' ? '.' : ', or "open".'}`,
     });
-  return good([
-    middle.kind === 'battery'
-      ? { ...middle, ohms: value }
-      : { kind: 'ohms', part: middle.part, ohms: value },
-  ]);
+  return good(
+    middle.kind === 'battery' ? { ...middle, ohms } : { kind: 'ohms', part: middle.part, ohms },
+  );
 }
 
 function netlist(io: Io, { path, setting, changes, title }: Asked, state: FeedState): Ended {
@@ -125,39 +147,55 @@ function netlist(io: Io, { path, setting, changes, title }: Asked, state: FeedSt
   return done;
 }
 
-function feedJson(title: string, path: Feed, state: FeedState) {
+/** Amperes and volts below this are what the sums leave behind, not current. */
+const dust = 1e-9;
+
+const free = (value: number): number => (Math.abs(value) < dust ? 0 : value);
+
+const dropOver = (state: FeedState, span: Span): number =>
+  free(state.volts(span.from) - state.volts(span.to));
+
+function feedJson({ title, path, setting }: Asked, state: FeedState) {
   return {
     title,
+    on: setting.on,
     stations: Object.fromEntries(
-      Object.keys(path.stations).map((id) => [id, { volts: state.volts(id) }]),
+      Object.keys(path.stations).map((id) => [id, { volts: free(state.volts(id)) }]),
     ),
     spans: Object.fromEntries(
       path.spans.map((span) => [
         spanId(span),
         {
-          amps: state.amps(spanId(span)),
-          drop: state.volts(span.from) - state.volts(span.to),
+          amps: free(state.amps(spanId(span))),
+          drop: dropOver(state, span),
           soundOhms: spanOhms(span),
         },
       ]),
     ),
-    loads: Object.fromEntries(path.loads.map(({ id }) => [id, { amps: state.amps(id) }])),
-    batteryAmps: state.batteryAmps,
+    loads: Object.fromEntries(path.loads.map(({ id }) => [id, { amps: free(state.amps(id)) }])),
+    batteryAmps: free(state.batteryAmps),
   };
 }
 
-function feedLines(title: string, path: Feed, state: FeedState): readonly string[] {
+function feedLines(asked: Asked, state: FeedState): readonly string[] {
+  const { title, path, setting } = asked;
   return [
     title,
+    setting.on.length === 0 ? 'Nothing is switched on.' : `On: ${setting.on.join(', ')}.`,
     'Stations, to the battery’s negative post:',
     ...Object.entries(path.stations).map(
-      ([id, { name }]) => `  ${name.padEnd(42)} ${showReading(state.volts(id), 'V')}`,
+      ([id, { name }]) => `  ${name.padEnd(42)} ${showReading(free(state.volts(id)), 'V')}`,
     ),
     'Spans:',
-    ...path.spans.map((span) => {
-      const drop = state.volts(span.from) - state.volts(span.to);
-      const amps = state.amps(spanId(span));
-      return `  ${span.name.padEnd(42)} ${showReading(amps, 'A')}, ${showReading(drop, 'V')} lost`;
-    }),
+    ...path.spans.map((span) => `  ${span.name.padEnd(42)} ${spanWords(asked, span, state)}`),
   ];
+}
+
+function spanWords({ setting, changes }: Asked, span: Span, state: FeedState): string {
+  if (!closed(span, setting)) return 'switched off';
+  const drop = showReading(dropOver(state, span), 'V');
+  const open = changes.some((change) => change.kind === 'open' && change.part === spanId(span));
+  const amps = free(state.amps(spanId(span)));
+  if (open && amps === 0) return `open, ${drop} across it`;
+  return `${showReading(amps, 'A')}, ${drop} lost`;
 }

@@ -1,8 +1,9 @@
+import { at } from '../at.ts';
 import { ladderOf, type Ladder, type Rung } from '../feed/ladder.ts';
 import { locate, type Located, type Stretch } from '../feed/locate.ts';
 import { nextProbe } from '../feed/probe.ts';
-import { spanId } from '../feed/path.ts';
-import { sightedWith, type Sight } from '../feed/observed.ts';
+import { spanBetween, spanId } from '../feed/path.ts';
+import { complaintLoads, observedTogether, type Observed } from '../feed/observed.ts';
 import { currentLeg, type Story } from '../session/story.ts';
 import { convert, showReading } from '../trade/units/units.ts';
 import type { Feed } from '../tree/feed-model.ts';
@@ -25,28 +26,29 @@ export function feedView(story: Story, chances: Chances = new Map()): FeedView |
   const { feed } = tree;
   if (feed === undefined) return undefined;
   const repaired = story.repairs.at(-1)?.n ?? 0;
-  const sights = story.findings
+  const observed = story.findings
     .filter(({ n }) => n > repaired)
-    .flatMap((finding): Sight[] => {
+    .flatMap((finding): Observed[] => {
       const check = tree.checks[finding.check];
       return check?.feed === undefined || finding.reading === undefined
         ? []
         : [{ feed: check.feed, volts: volts(finding.reading) }];
     });
-  const sighted = sightedWith(feed, sights) ?? {
-    setting: { on: firstLoads(tree, feed) },
+  const { setting, readings, drops } = observedTogether(feed, observed) ?? {
+    setting: { on: complaintLoads(tree, feed) },
     readings: [],
+    drops: [],
   };
-  const located = locate(feed, sighted.setting, sighted.readings);
+  const located = locate(feed, setting, readings, drops);
   if (located.kind === 'bad') return undefined;
-  const load = loadFor(feed, sighted.setting.on);
+  const load = loadFor(feed, setting.on);
   const wish = { load, weights: weightsOf(tree, feed, chances) };
-  const probe = nextProbe(feed, sighted.setting, located.value, wish);
+  const probe = nextProbe(feed, setting, located.value, wish);
   const next =
     probe.kind === 'good' && probe.value.kind === 'probe' ? probe.value.station : undefined;
-  const ladder = ladderOf(feed, sighted.setting, {
+  const ladder = ladderOf(feed, setting, {
     load,
-    readings: sighted.readings,
+    readings,
     located: located.value,
     next,
   });
@@ -58,17 +60,10 @@ export function feedView(story: Story, chances: Chances = new Map()): FeedView |
 const volts = ({ value, unit }: { value: number; unit: string }): number =>
   convert(value, unit, 'V');
 
-/** Before anything is read: the loads of the first check that reads the path. */
-const firstLoads = (tree: Tree, feed: Feed): readonly string[] =>
-  Object.values(tree.checks).find((check) => (check.feed?.load.length ?? 0) > 0)?.feed?.load ?? [
-    feed.loads[0]?.id ?? '',
-  ];
-
-/** The load whose loop is drawn: the first that is switched on. */
+/** The load whose loop is drawn: the first that is switched on, as the names go. */
 function loadFor(feed: Feed, on: readonly string[]): string {
-  const named = (load: Feed['loads'][number]): boolean =>
-    on.includes(load.id) || (load.with !== undefined && on.includes(load.with));
-  return (feed.loads.find(named) ?? feed.loads[0])?.id ?? '';
+  const named = on.flatMap((name) => feed.loads.filter((load) => (load.with ?? load.id) === name));
+  return (named[0] ?? at(feed.loads, 0)).id;
 }
 
 /** Spans weighed by the causes that sit on them; a span no cause is named for counts a little. */
@@ -77,10 +72,7 @@ function weightsOf(tree: Tree, feed: Feed, chances: Chances): Record<string, num
     feed.spans.map((span) => [spanId(span), 0.01]),
   );
   for (const [id, cause] of Object.entries(tree.causes)) {
-    const [one, other] = cause.span ?? [];
-    const span = feed.spans.find(
-      ({ from, to }) => (from === one && to === other) || (from === other && to === one),
-    );
+    const span = cause.span && spanBetween(feed, cause.span);
     if (span !== undefined)
       weights[spanId(span)] = (weights[spanId(span)] ?? 0) + (chances.get(id) ?? cause.odds / 100);
   }
@@ -105,7 +97,7 @@ const shownAfter = 3;
 export function ladderLine({ ladder, located }: FeedView): string {
   const rungs = rungsOf(ladder);
   const at = (test: (rung: Rung) => boolean): number => rungs.findLastIndex(test);
-  const bad = at(({ station }) => station === located.bad?.to);
+  const bad = at(({ station }) => station === located.faults[0]?.stretch.to);
   const next = at(({ mark }) => mark === 'next');
   const read = at(({ found }) => found !== undefined);
   const focus = Math.max(0, bad >= 0 ? bad : next >= 0 ? next : read);
@@ -162,23 +154,28 @@ function lostWords(span: Rung['span']): string {
 export function whereLines({ located, ladder, next }: FeedView): readonly string[] {
   const nameOf = (id: string): string =>
     rungsOf(ladder).find(({ station }) => station === id)?.name ?? id;
-  const { bad, wrong } = located;
+  const { faults, wrong } = located;
   return [
     ...wrong.map(
       ({ from, to }) =>
         `One of these two readings is wrong: ${nameOf(from)}, ${nameOf(to)}. Further on cannot be higher.`,
     ),
-    ...(bad === undefined
-      ? ['No stretch loses more than it may so far.']
-      : [
-          `The fault lies between ${nameOf(bad.from)} and ${nameOf(bad.to)}: ${showReading(bad.drop, 'V')} are lost there, a sound stretch loses ${showReading(bad.sound, 'V')}${ohmsWords(bad)}.`,
-        ]),
-    ...(bad !== undefined && bad.watts > 5
+    ...(faults.length === 0 ? ['No stretch loses more than it may so far.'] : []),
+    ...faults.flatMap(({ stretch }, rank) => faultLines(stretch, rank, nameOf)),
+    ...(next === undefined ? [] : [`Probe next: ${next}.`]),
+  ];
+}
+
+/** One fault: where it lies, what it loses, and a caution where it is hot; `rank` 0 is the worst. */
+function faultLines(bad: Stretch, rank: number, nameOf: (id: string) => string): readonly string[] {
+  const lost = `${showReading(bad.drop, 'V')} are lost there, a sound stretch loses ${showReading(bad.sound, 'V')}`;
+  return [
+    `${rank === 0 ? 'The fault' : 'Another fault'} lies between ${nameOf(bad.from)} and ${nameOf(bad.to)}: ${lost}${ohmsWords(bad)}.`,
+    ...(bad.watts > 5
       ? [
           `! Heat: about ${Math.round(bad.watts)} W in one joint. It can burn you and the loom; key off while you look.`,
         ]
       : []),
-    ...(next === undefined ? [] : [`Probe next: ${next}.`]),
   ];
 }
 

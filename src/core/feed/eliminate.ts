@@ -4,7 +4,8 @@ export type Edge = { readonly from: number; readonly to: number; readonly siemen
 /** A factored network: answers the volts of every node for amps pushed into the nodes. */
 export type Elimination = { readonly solve: (amps: Float64Array) => Float64Array };
 
-type Step = {
+/** A node taken out, and what it was joined to then. */
+type Pivot = {
   readonly node: number;
   /** Everything that leaves the node: to its neighbours and to the reference. */
   readonly total: number;
@@ -27,13 +28,13 @@ export function eliminate(
   const links = linksOf(size, edges);
   const grounded = Float64Array.from(toReference);
   const queue = makeQueue(links);
-  const steps: Step[] = [];
+  const pivots: Pivot[] = [];
   for (let node = queue.next(); node !== undefined; node = queue.next()) {
-    const step = takeOut(node, links, grounded);
-    steps.push(step);
-    for (const neighbour of step.neighbours) queue.touched(neighbour);
+    const pivot = takeOut(node, links, grounded);
+    pivots.push(pivot);
+    for (const neighbour of pivot.neighbours) queue.touched(neighbour);
   }
-  return { solve: (amps) => solveWith(steps, amps) };
+  return { solve: (amps) => solveWith(pivots, amps) };
 }
 
 type Links = readonly Map<number, number>[];
@@ -53,7 +54,7 @@ function add(row: Map<number, number> | undefined, node: number, siemens: number
 }
 
 /** Takes one node out and joins its neighbours: g(i,j) grows by g(i,k)·g(k,j) / total(k). */
-function takeOut(node: number, links: Links, grounded: Float64Array): Step {
+function takeOut(node: number, links: Links, grounded: Float64Array): Pivot {
   const row = [...(links[node] ?? [])];
   const own = grounded[node] ?? 0;
   const total = row.reduce((sum, [, siemens]) => sum + siemens, own);
@@ -100,9 +101,9 @@ function makeQueue(links: Links) {
   return { next, touched };
 }
 
-function solveWith(steps: readonly Step[], amps: Float64Array): Float64Array {
+function solveWith(pivots: readonly Pivot[], amps: Float64Array): Float64Array {
   const pushed = Float64Array.from(amps);
-  for (const { node, total, neighbours, siemens } of steps) {
+  for (const { node, total, neighbours, siemens } of pivots) {
     if (total === 0) continue;
     const share = (pushed[node] ?? 0) / total;
     for (let at = 0; at < neighbours.length; at += 1) {
@@ -111,16 +112,16 @@ function solveWith(steps: readonly Step[], amps: Float64Array): Float64Array {
     }
   }
   const volts = new Float64Array(amps.length);
-  for (let at = steps.length - 1; at >= 0; at -= 1) {
-    const step = steps[at];
-    if (step !== undefined && step.total > 0) volts[step.node] = voltsOf(step, pushed, volts);
+  for (let at = pivots.length - 1; at >= 0; at -= 1) {
+    const pivot = pivots[at];
+    if (pivot !== undefined && pivot.total > 0) volts[pivot.node] = voltsOf(pivot, pushed, volts);
   }
   return volts;
 }
 
-function voltsOf(step: Step, pushed: Float64Array, volts: Float64Array): number {
-  let sum = pushed[step.node] ?? 0;
-  for (let at = 0; at < step.neighbours.length; at += 1)
-    sum += (step.siemens[at] ?? 0) * (volts[step.neighbours[at] ?? 0] ?? 0);
-  return sum / step.total;
+function voltsOf(pivot: Pivot, pushed: Float64Array, volts: Float64Array): number {
+  let sum = pushed[pivot.node] ?? 0;
+  for (let at = 0; at < pivot.neighbours.length; at += 1)
+    sum += (pivot.siemens[at] ?? 0) * (volts[pivot.neighbours[at] ?? 0] ?? 0);
+  return sum / pivot.total;
 }

@@ -14,24 +14,24 @@ import { across, partIn, respond } from './view.ts';
 import type { View } from './view.ts';
 
 /** The rows a check needs: on a vehicle with none of these causes, and with one of them alone. */
-export type Evidence = {
+export type CheckRows = {
   readonly background: readonly number[];
   /** Causes that this check cannot tell from none are left out. */
   readonly points: Readonly<Record<string, readonly number[]>>;
 };
 
-export type EvidenceOf = (
+export type RowsOf = (
   feed: Feed,
   check: CheckFeed,
   bands: readonly Band[],
   causes: Readonly<Record<string, PathCause>>,
-) => Parsed<Evidence>;
+) => Parsed<CheckRows>;
 
 /** A row this close to the background everywhere says nothing. */
 const nothing = 1e-3;
 
 /** Makes the function that works out evidence; what it has solved it keeps as long as the feed. */
-export function makeEvidence(memo: Memo = makeMemo()): EvidenceOf {
+export function makeEvidence(memo: Memo = makeMemo()): RowsOf {
   return (feed, check, bands, causes) => {
     const problems = checkFeedUse(feed, check, causes);
     if (problems.length > 0) return bad(...problems);

@@ -3,7 +3,7 @@ import { exists, type Facts } from '../tree/fit.ts';
 import { limitOf } from '../tree/limits.ts';
 import type { Check, Tree } from '../tree/model.ts';
 import { checkFeed, checkFeedUse } from './check-feed.ts';
-import { makeEvidence, type EvidenceOf } from './evidence.ts';
+import { makeEvidence, type RowsOf } from './evidence.ts';
 import { feedFor } from './path.ts';
 
 /**
@@ -23,7 +23,7 @@ export function fillTree(tree: Tree, facts: Facts): Tree {
   return { ...tree, feed, checks };
 }
 
-function fillCheck(tree: Tree, check: Check, evidence: EvidenceOf): Check {
+function fillCheck(tree: Tree, check: Check, evidence: RowsOf): Check {
   if (tree.feed === undefined || check.feed === undefined || check.background !== undefined)
     return check;
   const bands = check.results.map(({ from, below }) => ({

@@ -4,7 +4,7 @@ import type { Feed, Load } from '../tree/feed-model.ts';
 import { lampAmps } from './lamp.ts';
 import { coldShare, isOn, loadOhms, running } from './path.ts';
 import type { Setting } from './path.ts';
-import { stepId, wayTo } from './route.ts';
+import { hopId, wayTo } from './route.ts';
 import type { Routes } from './route.ts';
 import { solveFeed } from './settle.ts';
 import type { FeedState } from './settle.ts';
@@ -18,6 +18,15 @@ export type Flow = {
   readonly amps: (span: string) => number;
 };
 
+/** Volts read across two stations, the way out from the battery post. */
+export type Loss = { readonly inner: string; readonly outer: string; readonly drop: number };
+
+/** What is known of the path: volts by station, and drops of which neither end is known. */
+type Read = {
+  readonly read: ReadonlyMap<string, number>;
+  readonly losses: readonly Loss[];
+};
+
 /**
  * What flows in each span, told from the readings: each load takes what the nearest reading on its
  * way says reaches it (the sound value where nothing was read), and a span carries what hangs
@@ -26,18 +35,18 @@ export type Flow = {
 export function flowFrom(
   { feed, setting }: { readonly feed: Feed; readonly setting: Setting },
   routes: Routes,
-  read: ReadonlyMap<string, number>,
+  { read, losses }: Read,
 ): Parsed<Flow> {
   const solved = solveFeed(feed, setting);
   if (solved.kind === 'bad') return solved;
   const sound = solved.value;
-  const volts = withTaps(routes, sound, read);
+  const known = { sound, losses, read: withTaps(routes, sound, read) };
   const amps = new Map<string, number>();
   const carry = (station: string, outward: number): void => {
-    for (const step of wayTo(routes, station))
-      amps.set(stepId(step), (amps.get(stepId(step)) ?? 0) + outward);
+    for (const hop of wayTo(routes, station))
+      amps.set(hopId(hop), (amps.get(hopId(hop)) ?? 0) + outward);
   };
-  const guess = (station: string): number => voltsGuess(routes, sound, volts, station);
+  const guess = (station: string): number => voltsGuess(routes, known, station);
   for (const load of feed.loads.filter((one) => isOn(one, setting))) {
     const taken = takenBy(load, guess(load.from) - guess(load.to), setting);
     carry(load.from, taken);
@@ -63,7 +72,7 @@ function takenBy(load: Load, across: number, { filaments }: Setting): number {
 /** Where the idle branch that a station ends leaves the line that carries current. */
 export function tapOf(routes: Routes, sound: FeedState, station: string): string {
   const back = wayTo(routes, station).toReversed();
-  const carrying = back.find((step) => Math.abs(sound.amps(stepId(step))) > still);
+  const carrying = back.find((hop) => Math.abs(sound.amps(hopId(hop))) > still);
   return carrying?.outer ?? back.at(-1)?.inner ?? station;
 }
 
@@ -77,10 +86,13 @@ function withTaps(
   return new Map([...taps, ...read]);
 }
 
+/**
+ * Volts of a station by the nearest reading on its way, less what the drops read beyond that one
+ * lose more than a sound stretch.
+ */
 function voltsGuess(
   routes: Routes,
-  sound: FeedState,
-  volts: ReadonlyMap<string, number>,
+  { sound, losses, read }: Read & { readonly sound: FeedState },
   station: string,
 ): number {
   const back = [
@@ -89,10 +101,24 @@ function voltsGuess(
       .toReversed()
       .map(({ inner }) => inner),
   ];
-  const known = back.find((one) => volts.has(one));
+  const nearest = back.findIndex((one) => read.has(one));
+  const beyond = nearest < 0 ? back : back.slice(0, nearest + 1);
+  const lost = losses
+    .filter(({ inner, outer }) => beyond.includes(inner) && beyond.includes(outer))
+    .reduce((sum, loss) => sum + loss.drop - sound.volts(loss.inner) + sound.volts(loss.outer), 0);
+  return Math.max(0, byReading(sound, read, station, back[nearest]) - lost);
+}
+
+function byReading(
+  sound: FeedState,
+  read: ReadonlyMap<string, number>,
+  station: string,
+  nearest: string | undefined,
+): number {
   const usual = sound.volts(station);
-  if (known === undefined) return usual;
-  const [found, there] = [volts.get(known) ?? 0, sound.volts(known)];
+  const found = nearest === undefined ? undefined : read.get(nearest);
+  if (nearest === undefined || found === undefined) return usual;
+  const there = sound.volts(nearest);
   // Near the positive post volts keep their proportion; near the negative post their difference.
   return there > 1 ? (usual * found) / there : Math.max(0, usual + found - there);
 }

@@ -4,8 +4,8 @@ import type { Feed } from '../tree/feed-model.ts';
 import { unknown } from './check-feed.ts';
 import type { FeedReading, Located, Stretch } from './locate.ts';
 import type { Setting } from './path.ts';
-import { loopOf, routesOf, stepId } from './route.ts';
-import type { Step } from './route.ts';
+import { loopOf, routesOf, hopId } from './route.ts';
+import type { Hop } from './route.ts';
 import { solveFeed } from './settle.ts';
 
 /** A span as it is drawn, with the stretch between readings that it belongs to. */
@@ -60,12 +60,12 @@ export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed
     [...routes.values()]
       .filter(({ inner, outer }) => inner === station && !line.has(outer))
       .map(({ outer }) => outer);
-  const rung = (station: string, step: Step | undefined): Rung => ({
+  const rung = (station: string, hop: Hop | undefined): Rung => ({
     station,
     name: feed.stations[station]?.name ?? station,
     short: feed.stations[station]?.short ?? feed.stations[station]?.name ?? station,
     side: feed.stations[station]?.side ?? 'supply',
-    span: step === undefined ? undefined : rungSpan(step, wish.located),
+    span: hop === undefined ? undefined : rungSpan(hop, wish.located),
     found: wish.readings.findLast((reading) => reading.station === station)?.volts,
     sound: sound.value.volts(station),
     mark: markOf(station, wish),
@@ -74,17 +74,20 @@ export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed
   return good({
     supply: [
       rung(supply[0]?.inner ?? load.from, undefined),
-      ...supply.map((step) => rung(step.outer, step)),
+      ...supply.map((hop) => rung(hop.outer, hop)),
     ],
     load: { id: load.id, name: load.name },
-    ground: [rung(load.to, undefined), ...ground.map((step) => rung(step.inner, step))],
+    ground: [rung(load.to, undefined), ...ground.map((hop) => rung(hop.inner, hop))],
   });
 }
 
-function rungSpan(step: Step, located: Located): RungSpan {
-  const id = stepId(step);
-  const stretch = located.stretches.find(({ spans }) => spans.includes(id));
-  return { id, name: step.span.name, stretch };
+function rungSpan(hop: Hop, located: Located): RungSpan {
+  const id = hopId(hop);
+  // The shortest says most of this one span.
+  const [stretch] = located.stretches
+    .filter(({ spans }) => spans.includes(id))
+    .toSorted((one, other) => one.spans.length - other.spans.length);
+  return { id, name: hop.span.name, stretch };
 }
 
 function markOf(station: string, { readings, located, next }: LadderWish): Rung['mark'] {

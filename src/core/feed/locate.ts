@@ -2,15 +2,22 @@ import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { flowFrom, still, tapOf } from './flow.ts';
-import type { Flow } from './flow.ts';
+import type { Flow, Loss } from './flow.ts';
 import { spanOhms } from './path.ts';
 import type { Setting } from './path.ts';
-import { routesOf, stepId, stepsBetween, wayTo } from './route.ts';
-import type { Routes, Step } from './route.ts';
+import { routesOf, hopId, hopsBetween, wayTo } from './route.ts';
+import type { Routes, Hop } from './route.ts';
 import { spreadsOf } from './spread.ts';
 
 /** Volts at a station to the battery's negative post. */
 export type FeedReading = { readonly station: string; readonly volts: number };
+
+/** Volts lost between two stations, read across them: the red lead at `station`. */
+export type FeedDrop = {
+  readonly station: string;
+  readonly against: string;
+  readonly volts: number;
+};
 
 /**
  * - `sound`: no more than a sound stretch may lose;
@@ -39,14 +46,22 @@ export type Stretch = {
   readonly verdict: Verdict;
 };
 
+/** One place that loses too much: bad stretches that share spans are one, others are each their own. */
+export type LocatedFault = {
+  /** The stretch of it that loses most beyond its due. */
+  readonly stretch: Stretch;
+  /** Spans that lie in every bad stretch of it, or in the worst if none lies in all: one is the place. */
+  readonly suspects: readonly string[];
+};
+
 export type Located = {
   readonly stretches: readonly Stretch[];
-  /** The stretch that loses most beyond its due. */
-  readonly bad: Stretch | undefined;
-  /** Spans that lie in every bad stretch, or in the worst if none lies in all: one is the place. */
-  readonly suspects: readonly string[];
+  /** The worst first. */
+  readonly faults: readonly LocatedFault[];
   /** Pairs of readings that cannot both be right. */
   readonly wrong: readonly Stretch[];
+  /** Stations whose volts are known from a reading. */
+  readonly read: ReadonlySet<string>;
   readonly battery:
     | { readonly found: number; readonly sound: number; readonly low: boolean }
     | undefined;
@@ -62,6 +77,7 @@ export function locate(
   feed: Feed,
   setting: Setting,
   readings: readonly FeedReading[],
+  drops: readonly FeedDrop[] = [],
 ): Parsed<Located> {
   const routes = routesOf(feed, setting);
   const { positive, negative } = feed.battery;
@@ -70,37 +86,64 @@ export function locate(
     [negative, 0],
     ...readings.map(({ station, volts }): [string, number] => [station, volts]),
   ]);
-  const flowing = flowFrom({ feed, setting }, routes, read);
+  const losses = drops.flatMap((drop) => lossOf(routes, drop));
+  const flowing = flowFrom({ feed, setting }, routes, { read, losses });
   if (flowing.kind === 'bad') return flowing;
   const flow = flowing.value;
   const known: Known = { feed, flow, routes, read };
-  const judged = stretchesOf({ ...known, read: withTaps(known, stretchesOf(known)) });
+  const judged = [
+    ...stretchesOf({ ...known, read: withTaps(known, stretchesOf(known)) }),
+    ...losses.map((loss) => stretchOf(known, loss)),
+  ];
   const bad = judged
     .filter(({ verdict }) => verdict === 'bad')
     .toSorted((one, other) => other.excess - one.excess);
   const found = read.get(positive);
   return good({
     stretches: judged,
-    bad: bad[0],
-    suspects: sharedSpans(bad),
+    faults: faultsOf(bad),
     wrong: judged.filter(({ verdict }) => verdict === 'wrong'),
+    read: new Set(read.keys()),
     battery: found === undefined ? undefined : batteryAt(feed, found, flow.sound.volts(positive)),
   });
 }
 
-function sharedSpans(bad: readonly Stretch[]): readonly string[] {
-  const [worst, ...others] = bad;
-  const spans = worst?.spans ?? [];
-  const shared = spans.filter((span) => others.every((other) => other.spans.includes(span)));
-  return shared.length > 0 ? shared : spans;
+/** A drop the way out from the battery post; nothing where no way leads from one end to the other. */
+function lossOf(routes: Routes, { station, against, volts }: FeedDrop): readonly Loss[] {
+  if (hopsBetween(routes, station, against).length > 0)
+    return [{ inner: station, outer: against, drop: volts }];
+  if (hopsBetween(routes, against, station).length > 0)
+    return [{ inner: against, outer: station, drop: -volts }];
+  return [];
 }
+
+/** Bad stretches, the worst first, gathered into the places they speak of. */
+function faultsOf(bad: readonly Stretch[]): readonly LocatedFault[] {
+  const places: [Stretch, ...Stretch[]][] = [];
+  for (const stretch of bad) {
+    const same = places.find((place) => place.some((other) => overlap(other, stretch)));
+    if (same === undefined) places.push([stretch]);
+    else same.push(stretch);
+  }
+  return places.map(([worst, ...others]) => {
+    const shared = worst.spans.filter((span) =>
+      others.every((other) => other.spans.includes(span)),
+    );
+    return { stretch: worst, suspects: shared.length > 0 ? shared : worst.spans };
+  });
+}
+
+const overlap = (one: Stretch, other: Stretch): boolean =>
+  one.spans.some((span) => other.spans.includes(span));
 
 /** What lies between each reading and the next one nearer to its battery post. */
 function stretchesOf(known: Known): readonly Stretch[] {
   return [...known.read.keys()].flatMap((outer) => {
     const way = wayTo(known.routes, outer);
-    const inner = way.findLast((step) => known.read.has(step.inner))?.inner;
-    return inner === undefined ? [] : [stretchOf(known, inner, outer)];
+    const inner = way.findLast((hop) => known.read.has(hop.inner))?.inner;
+    if (inner === undefined) return [];
+    const drop = voltsAt(known, inner) - voltsAt(known, outer);
+    return [stretchOf(known, { inner, outer, drop })];
   });
 }
 
@@ -112,7 +155,7 @@ function withTaps(known: Known, stretches: readonly Stretch[]): ReadonlyMap<stri
   const { read, routes, flow } = known;
   const taps = [...read].flatMap(([tip, volts]) => {
     const last = routes.get(tip);
-    const own = stretches.find(({ spans }) => last !== undefined && spans.includes(stepId(last)));
+    const own = stretches.find(({ spans }) => last !== undefined && spans.includes(hopId(last)));
     if (own?.verdict !== 'sound' && own?.verdict !== 'idle') return [];
     return [[tapOf(routes, flow.sound, tip), volts] as const];
   });
@@ -131,15 +174,18 @@ type Known = {
   readonly read: ReadonlyMap<string, number>;
 };
 
-function stretchOf(known: Known, inner: string, outer: string): Stretch {
-  const { feed, flow, routes, read } = known;
-  const steps = stepsBetween(routes, inner, outer);
-  const outward = steps.map((step) => flow.amps(stepId(step)));
-  const soundOut = steps.reduce(
-    (sum, { span }, at) => sum + spanOhms(span) * (outward[at] ?? 0),
-    0,
-  );
-  const dropOut = (read.get(inner) ?? 0) - (read.get(outer) ?? 0);
+/** Volts of a station that was read, or that a branch stands for. */
+function voltsAt({ read }: Known, station: string): number {
+  const volts = read.get(station);
+  if (volts === undefined) throw new Error(`Nothing was read at "${station}".`);
+  return volts;
+}
+
+function stretchOf(known: Known, { inner, outer, drop: dropOut }: Loss): Stretch {
+  const { feed, flow, routes } = known;
+  const hops = hopsBetween(routes, inner, outer);
+  const outward = hops.map((hop) => flow.amps(hopId(hop)));
+  const soundOut = hops.reduce((sum, hop) => sum + spanOhms(hop.span) * flow.amps(hopId(hop)), 0);
   // Where nothing flows, the way it would flow: outward, but home on the ground side.
   const home = feed.stations[outer]?.side === 'ground';
   const forward = Math.abs(soundOut) > 1e-9 ? soundOut > 0 : !home;
@@ -151,15 +197,15 @@ function stretchOf(known: Known, inner: string, outer: string): Stretch {
   return {
     from: forward ? inner : outer,
     to: forward ? outer : inner,
-    spans: (forward ? steps : steps.toReversed()).map(stepId),
+    spans: (forward ? hops : hops.toReversed()).map(hopId),
     drop,
     sound,
     excess,
     amps,
     ohms: ohmsAt(drop, amps),
-    soundOhms: steps.reduce((sum, step) => sum + spanOhms(step.span), 0),
+    soundOhms: hops.reduce((sum, hop) => sum + spanOhms(hop.span), 0),
     watts: Math.max(0, excess) * amps,
-    verdict: verdictOn(known, steps, { drop, excess, amps, sound }),
+    verdict: verdictOn(known, hops, { drop, excess, amps, sound }),
   };
 }
 
@@ -168,18 +214,24 @@ function ohmsAt(drop: number, amps: number): number {
   return drop > 0.1 ? Infinity : 0;
 }
 
-type Loss = Pick<Stretch, 'drop' | 'excess' | 'amps' | 'sound'>;
+type Lost = Pick<Stretch, 'drop' | 'excess' | 'amps' | 'sound'>;
 
-function verdictOn({ feed, flow }: Known, steps: readonly Step[], loss: Loss): Verdict {
+function verdictOn({ feed, flow }: Known, hops: readonly Hop[], loss: Lost): Verdict {
   const { meter, loads } = feed.spread;
   const meters = Math.SQRT2 * meter;
   if (loss.drop < -beyond * meters) return 'wrong';
   const spreads = spreadsOf(feed);
-  const each = steps.map((step) => {
-    const id = stepId(step);
-    return (spreads.get(id)?.deviation ?? 0) * spanOhms(step.span) * flow.amps(id);
+  const each = hops.map((hop) => {
+    const id = hopId(hop);
+    return deviationOf(spreads, id) * spanOhms(hop.span) * flow.amps(id);
   });
   const doubt = Math.hypot(meters, loads * loss.sound, ...each);
   if (loss.excess > beyond * doubt) return 'bad';
   return loss.amps < telling ? 'idle' : 'sound';
+}
+
+function deviationOf(spreads: ReturnType<typeof spreadsOf>, span: string): number {
+  const spread = spreads.get(span);
+  if (spread === undefined) throw new Error(`The feed path has no span "${span}".`);
+  return spread.deviation;
 }

@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import { bad, good } from '../problem.ts';
 import { unknown } from './check-feed.ts';
 import type { Parsed } from '../problem.ts';
@@ -5,15 +6,18 @@ import type { Feed } from '../tree/feed-model.ts';
 import { tapOf } from './flow.ts';
 import type { Located } from './locate.ts';
 import type { Setting } from './path.ts';
-import { loopOf, routesOf, stepId } from './route.ts';
+import { loopOf, routesOf, hopId } from './route.ts';
 import type { Routes } from './route.ts';
 import { solveFeed } from './settle.ts';
 import type { FeedState } from './settle.ts';
 
 /** What the search of one load's loop should do next. */
 export type NextProbe =
-  /** One span is left: by a bad stretch of its own, or because all others are cleared. */
-  | { readonly kind: 'found'; readonly span: string }
+  /**
+   * These spans are left, one for each fault: by a bad stretch of its own, or because all others are
+   * cleared. Several for one fault lie between stations that were all read.
+   */
+  | { readonly kind: 'found'; readonly spans: readonly string[] }
   /** Every span of the loop is sound: it is the load itself, or it comes and goes. */
   | { readonly kind: 'clear' }
   | ({ readonly kind: 'probe' } & Probe);
@@ -39,15 +43,21 @@ export type ProbeWish = {
   readonly minutes?: (station: string) => number;
 };
 
-type Place = { readonly station: string; readonly minutes: number };
-/** A suspect span and the cheapest place to read just beyond it. */
-type Suspect = { readonly span: string; readonly weight: number; readonly end: Place };
+type ProbePoint = { readonly station: string; readonly minutes: number };
+/** Suspect spans that no reading parts, and the cheapest point to read just beyond them. */
+type Suspect = {
+  readonly spans: readonly string[];
+  readonly weight: number;
+  /** Nothing where every station that reads the same was read already. */
+  readonly end: ProbePoint | undefined;
+};
 
 /**
  * The best next station for one bad span in the loop of a load: the cut that makes the expected
  * minutes of the whole search least (the optimal alphabetic search tree, by the usual recurrence
  * over intervals, from memory). With equal minutes this is the half split. The positive post comes
- * first: without it no other reading says anything.
+ * first: without it no other reading says anything. Of several faults the worst that is not yet at
+ * one span is searched. A station that was read is not proposed again.
  */
 export function nextProbe(
   feed: Feed,
@@ -61,18 +71,25 @@ export function nextProbe(
   if (sound.kind === 'bad') return sound;
   const routes = routesOf(feed, setting);
   const { supply, ground } = loopOf(routes, load);
-  const cost = (id: string): number => wish.minutes?.(id) ?? feed.stations[id]?.minutes ?? 0;
-  const place = placesOf({ feed, routes, sound: sound.value }, cost);
-  const weigh = weightsOf(located, wish);
-  const suspects = [
-    ...supply.map((step) => ({ span: stepId(step), end: place(step.outer) })),
-    ...ground.map((step) => ({ span: stepId(step), end: place(step.inner) })),
-  ]
-    .map((suspect): Suspect => ({ ...suspect, weight: weigh(suspect.span) }))
-    .filter(({ weight }) => weight > 0);
-  const [only] = suspects;
-  if (only === undefined) return good({ kind: 'clear' });
-  if (suspects.length === 1) return good({ kind: 'found', span: only.span });
+  const cost = (id: string): number => wish.minutes?.(id) ?? stationOf(feed, id).minutes;
+  const point = pointsOf({ feed, routes, sound: sound.value, located }, cost);
+  const hops = [
+    ...supply.map((hop) => ({ span: hopId(hop), beyond: hop.outer })),
+    ...ground.map((hop) => ({ span: hopId(hop), beyond: hop.inner })),
+  ];
+  const loop = new Set(hops.map(({ span }) => span));
+  const faults = located.faults
+    .map((fault) => fault.suspects.filter((span) => loop.has(span)))
+    .filter((spans) => spans.length > 0);
+  // All of one fault that is still wide; else of each fault its one span.
+  const wide = faults.find((spans) => spans.length > 1);
+  const weigh = weightsOf(located, wish, wide ?? faults.flat());
+  const suspects = parted(
+    hops.map(({ span, beyond }) => ({ spans: [span], weight: weigh(span), end: point(beyond) })),
+  );
+  if (suspects.length === 0) return good({ kind: 'clear' });
+  if (suspects.length === 1 || (wide === undefined && faults.length > 0))
+    return good({ kind: 'found', spans: suspects.flatMap(({ spans }) => spans) });
   const probe = cheapestCut(suspects);
   if (located.battery !== undefined) return good({ kind: 'probe', ...probe });
   const { positive } = feed.battery;
@@ -82,64 +99,103 @@ export function nextProbe(
 }
 
 /** How suspect each span is after the readings: not at all outside what they leave open. */
-function weightsOf(located: Located, wish: ProbeWish): (span: string) => number {
+function weightsOf(
+  located: Located,
+  wish: ProbeWish,
+  faulty: readonly string[],
+): (span: string) => number {
   // A stretch that keeps its volts with no current is not open, which is what a dead load asks.
   const cleared = new Set(
     located.stretches
       .filter(({ verdict }) => verdict === 'sound' || verdict === 'idle')
       .flatMap(({ spans }) => spans),
   );
-  const within = new Set(located.suspects);
+  const within = new Set(faulty);
   return (span) => {
-    if (within.size > 0 ? !within.has(span) : cleared.has(span)) return 0;
+    if (located.faults.length > 0 ? !within.has(span) : cleared.has(span)) return 0;
     return wish.weights?.[span] ?? 1;
   };
 }
 
-/** The cheapest station that reads what this one reads: itself, or the end of an idle branch off it. */
-function placesOf(
-  {
-    feed,
-    routes,
-    sound,
-  }: { readonly feed: Feed; readonly routes: Routes; readonly sound: FeedState },
-  cost: (id: string) => number,
-) {
+/** The suspects in a row, each that cannot be parted from the next by a reading joined to it. */
+function parted(spans: readonly Suspect[]): readonly Suspect[] {
+  const suspects: Suspect[] = [];
+  for (const next of spans.filter(({ weight }) => weight > 0)) {
+    const last = suspects.at(-1);
+    if (last === undefined || last.end !== undefined) suspects.push(next);
+    else
+      suspects[suspects.length - 1] = {
+        spans: [...last.spans, ...next.spans],
+        weight: last.weight + next.weight,
+        end: next.end,
+      };
+  }
+  return suspects;
+}
+
+function stationOf(feed: Feed, id: string): Feed['stations'][string] {
+  const station = feed.stations[id];
+  if (station === undefined) throw new Error(`The feed path has no station "${id}".`);
+  return station;
+}
+
+type Points = {
+  readonly feed: Feed;
+  readonly routes: Routes;
+  readonly sound: FeedState;
+  readonly located: Located;
+};
+
+/**
+ * The cheapest station that reads what this one reads and was not read yet: itself, or the end of an
+ * idle branch off it. Nothing once the station itself was read.
+ */
+function pointsOf({ feed, routes, sound, located }: Points, cost: (id: string) => number) {
   const standIns = Object.keys(feed.stations).filter((id) => routes.has(id));
-  return (station: string): Place =>
-    [station, ...standIns.filter((id) => tapOf(routes, sound, id) === station)]
-      .map((id) => ({ station: id, minutes: cost(id) }))
-      .reduce((best, one) => (one.minutes < best.minutes ? one : best));
+  return (station: string): ProbePoint | undefined =>
+    located.read.has(station)
+      ? undefined
+      : [station, ...standIns.filter((id) => tapOf(routes, sound, id) === station)]
+          .filter((id) => !located.read.has(id))
+          .map((id) => ({ station: id, minutes: cost(id) }))
+          .reduce((best, one) => (one.minutes < best.minutes ? one : best));
 }
 
 type Search = { readonly minutes: number; readonly cut: number };
 
+/** The cut of two or more suspects with the least expected minutes. */
 function cheapestCut(suspects: readonly Suspect[]): Probe {
   const count = suspects.length;
-  const sums = suspects.reduce(
-    (before, { weight }) => [...before, (before.at(-1) ?? 0) + weight],
-    [0],
-  );
-  const weightOf = (from: number, to: number): number => (sums[to] ?? 0) - (sums[from] ?? 0);
+  const sums = [0];
+  for (const { weight } of suspects) sums.push(at(sums, sums.length - 1) + weight);
+  const weightOf = (from: number, to: number): number => at(sums, to) - at(sums, from);
   const best = new Map<string, Search>();
+  // One suspect alone needs no more probing.
   const minutesOf = (from: number, to: number): number => best.get(`${from},${to}`)?.minutes ?? 0;
   for (let size = 2; size <= count; size += 1)
     for (let from = 0; from + size <= count; from += 1) {
       const to = from + size;
       let least: Search = { minutes: Infinity, cut: from + 1 };
       for (let cut = from + 1; cut < to; cut += 1) {
-        const here = (suspects[cut - 1]?.end.minutes ?? 0) * weightOf(from, to);
+        const here = endOf(suspects, cut).minutes * weightOf(from, to);
         const minutes = here + minutesOf(from, cut) + minutesOf(cut, to);
         if (minutes < least.minutes - 1e-12) least = { minutes, cut };
       }
       best.set(`${from},${to}`, least);
     }
-  const { minutes, cut } = best.get(`0,${count}`) ?? { minutes: 0, cut: 1 };
-  const end = suspects[cut - 1]?.end ?? { station: '', minutes: 0 };
+  const whole = best.get(`0,${count}`);
+  if (whole === undefined) throw new Error(`${count} suspects cannot be parted.`);
   return {
-    ...end,
-    before: weightOf(0, cut) / weightOf(0, count),
-    expected: minutes / weightOf(0, count),
-    suspects: suspects.map(({ span }) => span),
+    ...endOf(suspects, whole.cut),
+    before: weightOf(0, whole.cut) / weightOf(0, count),
+    expected: whole.minutes / weightOf(0, count),
+    suspects: suspects.flatMap(({ spans }) => spans),
   };
+}
+
+/** Where the last of the first so many suspects is read. */
+function endOf(suspects: readonly Suspect[], count: number): ProbePoint {
+  const { end } = at(suspects, count - 1);
+  if (end === undefined) throw new Error('A suspect that no reading parts was not joined.');
+  return end;
 }

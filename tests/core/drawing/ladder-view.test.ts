@@ -40,6 +40,18 @@ test('it says in a sentence between which stations the fault lies, for a screen 
   );
 });
 
+test('a drop read across one joint counts before anything is read beside it', () => {
+  const view = viewAfter('no-supply', [
+    { do: 'find', check: 'lamps-horn', result: 'horn-only' },
+    read('bulk-drop', '7'),
+  ]);
+
+  expect(view && whereLines(view).join(' ')).toMatch(
+    /The fault lies between .*bulkhead.* 7 V are lost there/,
+  );
+  expect(view && ladderLines(view).join(' ')).toContain('╳ BAD: 7.00 V');
+});
+
 test('a higher reading further on is told as one of two that is wrong', () => {
   const view = viewAfter('no-supply', [
     ...deadAmmeter.slice(0, 3),

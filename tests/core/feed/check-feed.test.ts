@@ -37,6 +37,22 @@ test('a station that is named but not there is told with its place', () => {
   expect(found({ spans })).toEqual([['feed-unknown', 'feed.spans[1].to', 'dash']]);
 });
 
+test('a field, or something on with the complaint, that is not there is told with its place', () => {
+  const machine = { id: 'dynamo', name: 'dynamo', from: 'lamp', to: 'minus' };
+  const machines = [{ ...machine, volts: 14, milliohm: 10, amps: 20, field: 'winding' }];
+
+  expect(found({ machines, on: ['lamp', 'radio'] })).toEqual([
+    ['feed-unknown', 'feed.machines[0].field', 'winding'],
+    ['feed-unknown', 'feed.on[1]', 'radio'],
+  ]);
+});
+
+test('a lamp told in ohms alone is told, since a filament has them at one voltage only', () => {
+  const loads = [{ ...small.loads[0], takes: { ohms: 7 }, filament: true }];
+
+  expect(found({ loads })).toEqual([['feed-lamp-volts', 'feed.loads[0].takes', 'lamp']]);
+});
+
 test('two spans between one pair of stations, either way round, are told', () => {
   const spans = [...small.spans, { ...small.spans[0], from: 'lamp', to: 'plus' }];
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { makeEvidence } from '../../../src/core/feed/evidence.ts';
-import type { Evidence } from '../../../src/core/feed/evidence.ts';
+import type { CheckRows } from '../../../src/core/feed/evidence.ts';
 import type { PathCause } from '../../../src/core/feed/fault.ts';
 import { spanId } from '../../../src/core/feed/path.ts';
 import type { Change } from '../../../src/core/feed/path.ts';
@@ -22,7 +22,7 @@ const causes = {
   failed: { fault: { battery: { volts: 12.4, spread: 0.1, milliohm: 1000, sigma: 0.8 } } },
 } as const satisfies Record<string, PathCause>;
 
-const evidenceOf = (use: CheckFeed, of: Readonly<Record<string, PathCause>> = causes): Evidence =>
+const evidenceOf = (use: CheckFeed, of: Readonly<Record<string, PathCause>> = causes): CheckRows =>
   value(makeEvidence()(feed, use, bands, of));
 
 test('volts past an open link are dead, and full before it', () => {

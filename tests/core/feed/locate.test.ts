@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { expect, test } from 'vitest';
 import { locate } from '../../../src/core/feed/locate.ts';
-import type { FeedReading, Located } from '../../../src/core/feed/locate.ts';
+import type { FeedReading, Located, Stretch } from '../../../src/core/feed/locate.ts';
+import type { Change } from '../../../src/core/feed/path.ts';
+import { solveFeed } from '../../../src/core/feed/settle.ts';
 import { apart, feedNamed, readFixture, value } from './build.ts';
 import type { FeedName } from './build.ts';
 
@@ -12,7 +14,16 @@ const located = (
   feed: FeedName,
   on: readonly string[],
   volts: Readonly<Record<string, number>>,
-): Located => value(locate(feedNamed(feed), { on, filaments: 'hot' }, readingsOf(volts)));
+): Told => told(value(locate(feedNamed(feed), { on, filaments: 'hot' }, readingsOf(volts))));
+
+type Told = Located & { readonly bad: Stretch | undefined; readonly suspects: readonly string[] };
+
+/** The worst fault by itself. */
+const told = (found: Located): Told => ({
+  ...found,
+  bad: found.faults[0]?.stretch,
+  suspects: found.faults[0]?.suspects ?? [],
+});
 
 const readingsOf = (volts: Readonly<Record<string, number>>): readonly FeedReading[] =>
   Object.entries(volts).map(([station, shown]) => ({ station, volts: shown }));
@@ -53,7 +64,7 @@ test.each(faults)('$table, $state: the readings name the span', (fault) => {
   const { feed, on, filaments, volts, part } = fault;
   const found = value(locate(feedNamed(feed), { on, filaments }, readingsOf(volts)));
 
-  expect(found.suspects).toEqual([part]);
+  expect(found.faults.map(({ suspects }) => suspects)).toEqual([[part]]);
 });
 
 test('a burnt bulkhead cavity is told with its drop, ohms and heat', () => {
@@ -137,7 +148,7 @@ test('a reading taken again replaces the first one', () => {
     { station: 'bulk-e', volts: 12.44 },
   ];
 
-  expect(value(locate(feedNamed('no-supply'), { on: lamps }, readings)).bad).toBeUndefined();
+  expect(value(locate(feedNamed('no-supply'), { on: lamps }, readings)).faults).toEqual([]);
 });
 
 test('a live end of an idle branch stands for the splice where it leaves', () => {
@@ -184,4 +195,50 @@ test('low volts at the posts under load are the battery, not the path', () => {
 
   expect(battery?.low).toBe(true);
   expect(bad).toBeUndefined();
+});
+
+test.each([
+  { one: ['bulk-e:bulk-d', 0.2], other: ['am-b:am-a', 0.15] },
+  { one: ['bulk-e:bulk-d', 0.5], other: ['block:body', 0.2] },
+  { one: ['clamp-pos:stud', 0.1], other: ['splice:lsw-b', 0.4] },
+] as const)('two faults at once, $one and $other, are told as two places', ({ one, other }) => {
+  const feed = feedNamed('no-supply');
+  const on = ['headlamps', 'parking'];
+  const changes = [one, other].map(([part, ohms]): Change => ({ kind: 'ohms', part, ohms }));
+  const state = value(solveFeed(feed, { on }, changes));
+  const spans = [one, other].flatMap(([part]) => part.split(':'));
+  const volts = ['post-pos', ...spans].map((id) => [id, Number(state.volts(id).toFixed(2))]);
+
+  const { faults } = value(locate(feed, { on }, readingsOf(Object.fromEntries(volts))));
+
+  expect(faults.map(({ suspects }) => suspects).toSorted()).toEqual(
+    [[one[0]], [other[0]]].toSorted(),
+  );
+  for (const [part, ohms] of [one, other]) {
+    const fault = faults.find(({ suspects }) => suspects[0] === part);
+    expect(apart((fault?.stretch.ohms ?? NaN) / ohms, 1)).toBeLessThan(0.05);
+  }
+});
+
+test('a drop read across one joint counts, though nothing is read at either end', () => {
+  const feed = feedNamed('no-supply');
+  const on = ['headlamps', 'parking'];
+  const change = { kind: 'ohms', part: 'bulk-e:bulk-d', ohms: 0.5 } as const;
+  const state = value(solveFeed(feed, { on }, [change]));
+  const drop = state.volts('bulk-e') - state.volts('bulk-d');
+  const across = [{ station: 'bulk-e', against: 'bulk-d', volts: drop }];
+
+  const { faults } = value(locate(feed, { on }, [], across));
+  const home = value(
+    locate(feed, { on }, [], [{ station: 'body', against: 'clamp-neg', volts: 0.9 }]),
+  );
+  const clean = value(
+    locate(feed, { on }, [], [{ station: 'am-b', against: 'am-a', volts: 0.02 }]),
+  );
+
+  expect(faults.map(({ suspects }) => suspects)).toEqual([['bulk-e:bulk-d']]);
+  // What the lamps take behind it is told from the drop alone.
+  expect(apart((faults[0]?.stretch.ohms ?? NaN) / 0.5, 1)).toBeLessThan(0.05);
+  expect(home.faults[0]?.suspects).toEqual(['block:body', 'clamp-neg:block']);
+  expect(clean.stretches.map(({ verdict }) => verdict)).toEqual(['sound']);
 });

@@ -69,7 +69,7 @@ test('the splice is read at the end of an idle branch, not bared', () => {
 test('one span left is the place', () => {
   const readings = [post, { station: 'bulk-e', volts: 12.48 }, { station: 'bulk-d', volts: 2.4 }];
 
-  expect(next(readings)).toEqual({ kind: 'found', span: 'bulk-e:bulk-d' });
+  expect(next(readings)).toEqual({ kind: 'found', spans: ['bulk-e:bulk-d'] });
 });
 
 test('a loop with every span sound is clear: it is the lamp itself', () => {
@@ -81,6 +81,24 @@ test('a loop with every span sound is clear: it is the lamp itself', () => {
   ];
 
   expect(next(readings)).toEqual({ kind: 'clear' });
+});
+
+test('of two faults the wide one is searched, and both are told once each is at one span', () => {
+  const wide = [post, { station: 'bulk-e', volts: 12.48 }, { station: 'bulk-d', volts: 9 }];
+  const far = { station: 'lsw-b', volts: 7 };
+  const ends = [
+    { station: 'am-b', volts: 8.97 },
+    { station: 'am-a', volts: 7.1 },
+  ];
+
+  expect(next([...wide, far])).toMatchObject({
+    kind: 'probe',
+    suspects: ['bulk-d:am-b', 'am-b:am-a', 'am-a:splice', 'splice:lsw-b'],
+  });
+  expect(next([...wide, far, ...ends])).toEqual({
+    kind: 'found',
+    spans: ['bulk-e:bulk-d', 'am-b:am-a'],
+  });
 });
 
 test('a load that is not there is told', () => {
@@ -118,7 +136,10 @@ test('whatever the meter is made to say, every stretch has figures and there is 
       ]);
 
       expect(figures).not.toContain(false);
-      expect(['probe', 'found', 'clear']).toContain(next(readings).kind);
+      const step = next(readings);
+      expect(['probe', 'found', 'clear']).toContain(step.kind);
+      const read = readings.map(({ station }) => station);
+      expect(step.kind === 'probe' && read.includes(step.station)).toBe(false);
     }),
     { seed: 20260411, numRuns: 200 },
   );

@@ -2,7 +2,7 @@ import { locate } from '../../../src/core/feed/locate.ts';
 import type { FeedReading } from '../../../src/core/feed/locate.ts';
 import type { Change, Setting } from '../../../src/core/feed/path.ts';
 import { nextProbe } from '../../../src/core/feed/probe.ts';
-import { loopOf, routesOf, stepId } from '../../../src/core/feed/route.ts';
+import { loopOf, routesOf, hopId } from '../../../src/core/feed/route.ts';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
 import type { Feed } from '../../../src/core/tree/feed-model.ts';
 import { value } from './build.ts';
@@ -10,7 +10,7 @@ import { value } from './build.ts';
 export function loopSpans(feed: Feed, setting: Setting, load: string): readonly string[] {
   const ends = feed.loads.find(({ id }) => id === load)!;
   const { supply, ground } = loopOf(routesOf(feed, setting), ends);
-  return [...supply, ...ground].map(stepId);
+  return [...supply, ...ground].map(hopId);
 }
 
 type Hunt = {
@@ -39,7 +39,7 @@ export function searched(hunt: Hunt, span: string, ohms: number): Searched {
     const next = value(nextProbe(feed, setting, located, wish));
     if (next.kind !== 'probe')
       return {
-        found: next.kind === 'found' ? next.span : 'clear',
+        found: next.kind === 'clear' ? 'clear' : next.spans.join(' '),
         probes: readings.length,
         minutes,
       };

@@ -45,22 +45,21 @@ export function viewOf(question: Question, change: Change | undefined): Parsed<V
 }
 
 function viewIn(question: Question, regime: Regime, change: Change | undefined): Parsed<View> {
-  const { feed } = question;
-  const leak =
-    change?.kind === 'open'
-      ? feed.spans.find((span) => spanId(span) === change.part)?.leak
-      : undefined;
-  if (change?.kind === 'open' && leak === undefined) {
-    const circuit = circuitIn(question, regime, change);
-    return circuit.kind === 'bad' ? circuit : good(whole(circuit.value));
-  }
-  const circuit = circuitIn(question, regime);
+  const ohms = change === undefined ? undefined : ohmsLeft(question.feed, change);
+  const cut = change?.kind === 'open' && ohms === undefined ? change : undefined;
+  const circuit = circuitIn(question, regime, cut);
   if (circuit.kind === 'bad') return circuit;
   const view = whole(circuit.value);
-  if (change === undefined) return good(view);
+  if (change === undefined || change === cut) return good(view);
   if (change.kind === 'battery') return good(withBattery(question, regime, view, change));
-  const ohms = change.kind === 'ohms' ? change.ohms : leak;
   return good(ohms === undefined ? view : exchange(view, change.part, { siemens: 1 / ohms }));
+}
+
+/** Ohms that a change leaves in a part: none for the battery, nor where an open span has no leak. */
+function ohmsLeft(feed: Feed, change: Change): number | undefined {
+  if (change.kind === 'ohms') return change.ohms;
+  if (change.kind === 'battery') return undefined;
+  return feed.spans.find((span) => spanId(span) === change.part)?.leak;
 }
 
 function circuitIn(

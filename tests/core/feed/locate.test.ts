@@ -211,9 +211,10 @@ test.each([
 
   const { faults } = value(locate(feed, { on }, readingsOf(Object.fromEntries(volts))));
 
-  expect(faults.map(({ suspects }) => suspects).toSorted()).toEqual(
-    [[one[0]], [other[0]]].toSorted(),
+  expect(faults.map(({ suspects }) => suspects.join(' '))).toEqual(
+    expect.arrayContaining([one[0], other[0]]),
   );
+  expect(faults).toHaveLength(2);
   for (const [part, ohms] of [one, other]) {
     const fault = faults.find(({ suspects }) => suspects[0] === part);
     expect(apart((fault?.stretch.ohms ?? NaN) / ohms, 1)).toBeLessThan(0.05);

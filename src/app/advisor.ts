@@ -1,5 +1,5 @@
 import { startAdvice, type Advising } from '../core/reason/advice/advise.ts';
-import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import type { Program } from './program.ts';
 
 /** Milliseconds of thinking before keys get their turn again. */
@@ -22,7 +22,7 @@ export class Advisor {
     const { session } = program.state();
     if (session === undefined || session.story.closed !== undefined) return;
     const story = { ...session.story, due: session.own };
-    const made = caseFrom(story);
+    const made = inputFrom(story);
     if (made.kind === 'bad') return;
     const own = ownStep(story);
     const started = startAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });

@@ -1,5 +1,5 @@
 import { quickAdvice, type Advice } from '../core/reason/advice/advise.ts';
-import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/reason/belief/model.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
@@ -40,7 +40,7 @@ function mayLead(story: Story): boolean {
  * it. Nothing when the findings contradict one another; then the tree leads.
  */
 function adviseAtOnce(story: Story): Advice | undefined {
-  const made = caseFrom(story);
+  const made = inputFrom(story);
   if (made.kind === 'bad') return undefined;
   const own = ownStep(story);
   const advice = quickAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });

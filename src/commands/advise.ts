@@ -1,5 +1,5 @@
 import { refinedAdvice, type Advice } from '../core/reason/advice/advise.ts';
-import { caseFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { adviceSentence, percent, savesWords, stepWords } from '../core/reason/history/wording.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
@@ -25,7 +25,7 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
 }
 
 function adviceFor(story: Story): Parsed<Advice> {
-  const made = caseFrom(story);
+  const made = inputFrom(story);
   if (made.kind === 'bad') return made;
   const own = ownStep(story);
   const advice = refinedAdvice(made.value, {

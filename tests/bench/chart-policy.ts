@@ -1,16 +1,16 @@
 import { atMost } from '../../src/core/reason/belief/tables.ts';
-import type { CaseState } from '../../src/core/reason/belief/evidence.ts';
+import type { JobState } from '../../src/core/reason/belief/evidence.ts';
 import type { Model } from '../../src/core/reason/belief/model.ts';
-import { caseAt, oddsOnly, type Policy } from '../../src/core/reason/plan/policies.ts';
+import { inputAt, oddsOnly, type Policy } from '../../src/core/reason/plan/policies.ts';
 
 /** The last finding of a check, or of one that shows the same thing. */
-function lastOf({ checks }: Model, state: CaseState, check: number) {
+function lastOf({ checks }: Model, state: JobState, check: number) {
   const group = checks[check]?.group;
   const kin = checks.filter((one) => one.group === group).map(({ id }) => id);
   return state.findings.findLast((finding) => kin.includes(finding.check));
 }
 
-const ready = (model: Model, state: CaseState, check: number): boolean =>
+const ready = (model: Model, state: JobState, check: number): boolean =>
   (model.checks[check]?.after ?? []).every((gate) => {
     const found = lastOf(model, state, gate.check);
     return found !== undefined && gate.results.includes(found.lo);
@@ -18,7 +18,7 @@ const ready = (model: Model, state: CaseState, check: number): boolean =>
 
 /** Checks in their listed order; the first abnormal result is mended by what it points to. */
 export const fixedChart: Policy = (model, state) => {
-  const given = caseAt(model, state);
+  const given = inputAt(model, state);
   const last = state.findings.findLast(({ check }) => check !== model.checks[model.complaint]?.id);
   if (last !== undefined && last.lo > 0 && last.at === state.repairs.length) {
     const check = model.checks.find(({ id }) => id === last.check);

@@ -1,14 +1,14 @@
-import { caseOf } from '../../src/core/reason/belief/evidence.ts';
-import type { AccessMinutes, Case } from '../../src/core/reason/belief/evidence.ts';
+import { inputOf } from '../../src/core/reason/belief/evidence.ts';
+import type { AccessMinutes, ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
 import { quickAdvice, refinedAdvice } from '../../src/core/reason/advice/advise.ts';
 import type { Advice, AdviseOptions } from '../../src/core/reason/advice/advise.ts';
 import type { Move } from '../../src/core/reason/advice/minutes.ts';
 import type { Model } from '../../src/core/reason/belief/model.ts';
 import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
 import type { Policy, Told } from '../helpers/policy.ts';
-import type { Position } from '../../src/core/reason/advice/search-state.ts';
+import type { SearchState } from '../../src/core/reason/advice/search-state.ts';
 import type { Round } from '../../src/core/reason/advice/search.ts';
-import type { Space } from '../../src/core/reason/advice/search-tables.ts';
+import type { SearchTables } from '../../src/core/reason/advice/search-tables.ts';
 import { canTell } from '../../src/core/reason/advice/search-state.ts';
 
 export type Bench = {
@@ -16,7 +16,7 @@ export type Bench = {
   readonly accesses: Readonly<Record<string, AccessMinutes>>;
 };
 
-function caseAt({ model, accesses }: Bench, told: Told): Case {
+function inputAt({ model, accesses }: Bench, told: Told): ReasoningInput {
   const open = new Set<string>();
   let standing = {};
   const done = [
@@ -43,15 +43,15 @@ function caseAt({ model, accesses }: Bench, told: Told): Case {
     hi: result,
     at,
   }));
-  const given = caseOf(model, {
+  const input = inputOf(model, {
     findings: [...findings, ...proofs].toSorted((one, other) => one.at - other.at),
     repairs: told.repairs.map((cause, at) => ({ cause: model.causes[cause]!.id, at })),
     openAccess: [...open],
     standing,
     accesses,
   });
-  if (given.kind === 'bad') throw new Error(JSON.stringify(given.problems));
-  return given.value;
+  if (input.kind === 'bad') throw new Error(JSON.stringify(input.problems));
+  return input.value;
 }
 
 function moveOf(model: Model, advice: Advice): Move {
@@ -64,18 +64,18 @@ export function advised(bench: Bench, further?: readonly Round[]): Policy {
   const options: AdviseOptions = further === undefined ? {} : { further };
   const advise = further?.length === 0 ? quickAdvice : refinedAdvice;
   return (told) => {
-    const advice = advise(caseAt(bench, told), options);
+    const advice = advise(inputAt(bench, told), options);
     if (advice.kind === 'bad') throw new Error(JSON.stringify(advice.problems));
     return moveOf(bench.model, advice.value);
   };
 }
 
 /** Repairs by odds per minute; odds as the tree gives them. */
-function byOdds(told: Told, at: Position, space: Space): Move {
-  const { costs, given } = space;
+function byOdds(told: Told, at: SearchState, tables: SearchTables): Move {
+  const { costs, input } = tables;
   const rate = (cause: number) =>
-    given.model.causes[cause]!.odds / costs.minutes(costs.repair(cause), at.opened, at.standing);
-  const left = space.causes.filter((cause) => !told.repairs.includes(cause));
+    input.model.causes[cause]!.odds / costs.minutes(costs.repair(cause), at.opened, at.standing);
+  const left = tables.causes.filter((cause) => !told.repairs.includes(cause));
   const best = left.reduce((one, other) => (rate(other) > rate(one) ? other : one));
   return { do: 'repair', index: best };
 }
@@ -83,8 +83,8 @@ function byOdds(told: Told, at: Position, space: Space): Move {
 export const oddsOnly: Policy = byOdds;
 
 /** Checks as listed; at an abnormal result mend what it points to most, by odds. */
-export const fixedOrder: Policy = (told, at, space) => {
-  const { checks, causes, complaint } = space.given.model;
+export const fixedOrder: Policy = (told, at, tables) => {
+  const { checks, causes, complaint } = tables.input.model;
   const last = told.findings.at(-1);
   if (last !== undefined && last.result > 0 && last.at === told.repairs.length) {
     const share = (cause: number) => {
@@ -92,14 +92,14 @@ export const fixedOrder: Policy = (told, at, space) => {
       if (totals === undefined || told.repairs.includes(cause)) return 0;
       return causes[cause]!.odds * (totals[last.result]! - totals[last.result - 1]!);
     };
-    const best = space.causes.reduce((one, other) => (share(other) > share(one) ? other : one));
+    const best = tables.causes.reduce((one, other) => (share(other) > share(one) ? other : one));
     if (share(best) > 0) return { do: 'repair', index: best };
   }
   const done = told.findings.map(({ check }) => check);
   const next = checks.findIndex(
-    (_, check) => check !== complaint && !done.includes(check) && canTell(space, at, check),
+    (_, check) => check !== complaint && !done.includes(check) && canTell(tables, at, check),
   );
-  return next < 0 ? byOdds(told, at, space) : { do: 'check', index: next };
+  return next < 0 ? byOdds(told, at, tables) : { do: 'check', index: next };
 };
 
 const entropy = (weights: Float64Array): number => {
@@ -108,18 +108,18 @@ const entropy = (weights: Float64Array): number => {
 };
 
 /** The check that tells most per minute, until one repair is more likely than not to cure. */
-export const informationPerMinute: Policy = (_told, at, space) => {
-  const ahead = new LookAhead(space);
+export const informationPerMinute: Policy = (_told, at, tables) => {
+  const ahead = new LookAhead(tables);
   const place = ahead.repairs(at, 1, -1)[0]!;
   let cures = 0;
   at.left.forEach((set, index) => {
-    if ((set & (1 << place)) !== 0) cures += at.weights[index]! * space.gain(set, place);
+    if ((set & (1 << place)) !== 0) cures += at.weights[index]! * tables.gain(set, place);
   });
-  const repair: Move = { do: 'repair', index: space.causes[place]! };
+  const repair: Move = { do: 'repair', index: tables.causes[place]! };
   if (cures > 0.6 * at.mass) return repair;
   const rates = ahead.scoreChecks(at).map(({ check, parts }) => {
     const told = entropy(at.weights) - parts.reduce((all, part) => all + entropy(part), 0);
-    return { check, rate: told / space.costs.minutes(check, at.opened, at.standing) };
+    return { check, rate: told / tables.costs.minutes(check, at.opened, at.standing) };
   });
   const best = rates.toSorted((one, other) => other.rate - one.rate)[0];
   return best === undefined ? repair : { do: 'check', index: best.check };

@@ -1,5 +1,5 @@
 import { makeModel } from '../../src/core/reason/belief/model.ts';
-import { caseOf } from '../../src/core/reason/belief/evidence.ts';
+import { inputOf } from '../../src/core/reason/belief/evidence.ts';
 import { optimalMinutes } from '../helpers/optimum.ts';
 import { policyMinutes } from '../helpers/policy.ts';
 import type { Policy } from '../helpers/policy.ts';
@@ -25,15 +25,15 @@ function ratios(trees: readonly Tree[], name: string): void {
   let [solving, solved] = [0, 0];
   for (const tree of trees) {
     const bench = { model: makeModel(tree), accesses: accessMinutes };
-    const given = caseOf(bench.model, { findings: [], repairs: [], accesses: bench.accesses });
-    if (given.kind === 'bad') throw new Error(JSON.stringify(given.problems));
+    const input = inputOf(bench.model, { findings: [], repairs: [], accesses: bench.accesses });
+    if (input.kind === 'bad') throw new Error(JSON.stringify(input.problems));
     const before = performance.now();
-    const best = optimalMinutes(given.value);
+    const best = optimalMinutes(input.value);
     solving = Math.max(solving, performance.now() - before);
     if (best === undefined) continue;
     solved += 1;
     for (const [policy, make] of Object.entries(policies))
-      (all[policy] ??= []).push(policyMinutes(given.value, make(bench)) / best);
+      (all[policy] ??= []).push(policyMinutes(input.value, make(bench)) / best);
   }
   say(
     `${name}: ${solved} of ${trees.length} models solved exactly, slowest ${(solving / 1000).toFixed(1)} s`,

@@ -1,6 +1,6 @@
 // The price of choices, on simulated sessions: an advised policy gives away little, one by odds most.
-import { judgeChoice } from '../../src/core/reason/history/regret.ts';
-import { caseOf, type CaseState } from '../../src/core/reason/belief/evidence.ts';
+import { regretOf } from '../../src/core/reason/history/regret.ts';
+import { inputOf, type JobState } from '../../src/core/reason/belief/evidence.ts';
 import type { Model } from '../../src/core/reason/belief/model.ts';
 import type { Move } from '../../src/core/reason/advice/minutes.ts';
 import { environmentOf } from '../../src/core/reason/plan/episode.ts';
@@ -15,7 +15,7 @@ const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const count = Number(process.argv[2] ?? 200);
 const tree = fillTree(shippedTree('no-supply'), {});
 const environment = environmentOf(tree, shippedShop().accesses);
-const { model } = environment.given;
+const { model } = environment.input;
 
 /** Adds up what a policy gives away, as the review would; many sessions begin alike. */
 function priced(policy: Policy, known: Map<string, number>, lost: { minutes: number }): Policy {
@@ -29,12 +29,12 @@ function priced(policy: Policy, known: Map<string, number>, lost: { minutes: num
   };
 }
 
-function priceOf(of: Model, state: CaseState, { do: kind, index }: Move): number {
-  const given = caseOf(of, state);
-  if (given.kind === 'bad') throw new Error(JSON.stringify(given.problems));
+function priceOf(of: Model, state: JobState, { do: kind, index }: Move): number {
+  const input = inputOf(of, state);
+  if (input.kind === 'bad') throw new Error(JSON.stringify(input.problems));
   const id = (kind === 'check' ? of.checks : of.causes)[index]?.id ?? '';
-  const judged = judgeChoice(given.value, { do: kind, id });
-  return judged.kind === 'good' ? judged.value.lost : 0;
+  const judged = regretOf(input.value, { do: kind, id });
+  return judged.kind === 'good' ? judged.value.minutes : 0;
 }
 
 for (const [name, policy, target] of [
@@ -50,6 +50,6 @@ for (const [name, policy, target] of [
     used += runEpisode(environment, vehicle, pricing).minutes;
   }
   say(
-    `${name.padEnd(10)} ${count} sessions: ${(used / count).toFixed(0)} minutes used, ${(lost.minutes / count).toFixed(1)} given away, ${((100 * lost.minutes) / used).toFixed(1)} % (target: ${target})`,
+    `${name.padEnd(10)} ${count} sessions: ${(used / count).toFixed(0)} minutes used, ${(lost.minutes / count).toFixed(1)} input away, ${((100 * lost.minutes) / used).toFixed(1)} % (target: ${target})`,
   );
 }

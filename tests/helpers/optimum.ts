@@ -1,14 +1,14 @@
-import type { Case } from '../../src/core/reason/belief/evidence.ts';
+import type { ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
 import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
 import {
   afterCheck,
   afterFailedProof,
   canTell,
-  startOn,
+  startSearch,
 } from '../../src/core/reason/advice/search-state.ts';
-import type { Position } from '../../src/core/reason/advice/search-state.ts';
+import type { SearchState } from '../../src/core/reason/advice/search-state.ts';
 import { everySet } from '../../src/core/reason/belief/fault-sets.ts';
-import type { Space } from '../../src/core/reason/advice/search-tables.ts';
+import type { SearchTables } from '../../src/core/reason/advice/search-tables.ts';
 
 /** Exact answers are for benches and tests: the work grows too fast for anything larger. */
 const mostCauses = 7;
@@ -16,14 +16,17 @@ const mostCauses = 7;
 export const negligible = 1e-9;
 
 /** Every possible fault set with its weight, whatever its size. */
-export function wholeSpace(given: Case): { readonly space: Space; readonly at: Position } {
-  const { causes } = given.model;
+export function wholeTables(input: ReasoningInput): {
+  readonly tables: SearchTables;
+  readonly at: SearchState;
+} {
+  const { causes } = input.model;
   if (causes.length > mostCauses)
     throw new RangeError(`${causes.length} causes; an exact optimum is for 1 to ${mostCauses}`);
-  return startOn(
-    given,
+  return startSearch(
+    input,
     causes.map((_, index) => index),
-    everySet(given),
+    everySet(input),
   );
 }
 
@@ -33,19 +36,19 @@ export function wholeSpace(given: Case): { readonly space: Space; readonly at: P
  */
 type History = readonly string[];
 
-const keyOf = (at: Position, history: History): string =>
+const keyOf = (at: SearchState, history: History): string =>
   [at.repaired, at.opened, at.standing, ...history].join(' ');
 
 /**
  * By set of causes: the least that somebody who sees through metal must spend on it. Exactly
  * those that show the complaint are mended, each with its proof; standings change for nothing.
  */
-function clairvoyant(space: Space, opened: number): Float64Array {
-  const { causes, checks, complaint } = space.given.model;
-  const { costs, silent } = space;
-  const proof = (checks[complaint]?.minutes ?? 0) * space.given.tries;
-  const own = space.causes.map((cause) => (causes[cause]?.minutes ?? 0) + proof);
-  const masks = space.causes.map((cause) => costs.masks[costs.repair(cause)] ?? 0);
+function clairvoyant(tables: SearchTables, opened: number): Float64Array {
+  const { causes, checks, complaint } = tables.input.model;
+  const { costs, silent } = tables;
+  const proof = (checks[complaint]?.minutes ?? 0) * tables.input.tries;
+  const own = tables.causes.map((cause) => (causes[cause]?.minutes ?? 0) + proof);
+  const masks = tables.causes.map((cause) => costs.masks[costs.repair(cause)] ?? 0);
   const members = (set: number): number[] =>
     own.flatMap((_, place) => ((set & (1 << place)) === 0 ? [] : [place]));
   const mending = Float64Array.from(silent, (_, set) => {
@@ -74,14 +77,14 @@ type Way = {
   readonly soon: number;
   readonly spent: number;
   readonly next: readonly {
-    readonly at: Position;
+    readonly at: SearchState;
     readonly told?: { readonly group: number; readonly word: string };
   }[];
 };
 
 /** Least expected minutes to a proven repair, by branch and bound over every order of steps. */
 export class Optimum {
-  readonly #space: Space;
+  readonly #tables: SearchTables;
   readonly #ahead: LookAhead;
   readonly #least = new Map<number, Float64Array>();
   readonly #known = new Map<string, number>();
@@ -90,9 +93,9 @@ export class Optimum {
   /** Whether the places ran out: the minutes are then no optimum. */
   gaveUp = false;
 
-  constructor(space: Space, mostPlaces = Infinity) {
-    this.#space = space;
-    this.#ahead = new LookAhead(space);
+  constructor(tables: SearchTables, mostPlaces = Infinity) {
+    this.#tables = tables;
+    this.#ahead = new LookAhead(tables);
     this.#mostPlaces = mostPlaces;
   }
 
@@ -101,12 +104,12 @@ export class Optimum {
   }
 
   #leastTable(opened: number): Float64Array {
-    const known = this.#least.get(opened) ?? clairvoyant(this.#space, opened);
+    const known = this.#least.get(opened) ?? clairvoyant(this.#tables, opened);
     this.#least.set(opened, known);
     return known;
   }
 
-  #leastOf(at: Position): number {
+  #leastOf(at: SearchState): number {
     const least = this.#leastTable(at.opened);
     let all = 0;
     for (let index = 0; index < at.left.length; index += 1)
@@ -115,7 +118,7 @@ export class Optimum {
   }
 
   /** Expected minutes from here, times the mass. */
-  minutes(at: Position, history: History = at.last.map(() => '')): number {
+  minutes(at: SearchState, history: History = at.last.map(() => '')): number {
     if (at.mass <= negligible) return this.#ahead.mendOnly(at).minutes;
     const key = keyOf(at, history);
     const known = this.#known.get(key);
@@ -134,9 +137,9 @@ export class Optimum {
   }
 
   /** A closer bound: the first step from here is a check, or a repair that may be for nothing. */
-  #leastSoon(at: Position): number {
+  #leastSoon(at: SearchState): number {
     if (at.mass === 0) return 0;
-    const { costs, causes, sets } = this.#space;
+    const { costs, causes, sets } = this.#tables;
     const least = this.#leastOf(at);
     let best = least + at.mass * this.#cheapestCheck(at);
     for (let place = 0; place < causes.length; place += 1) {
@@ -148,7 +151,7 @@ export class Optimum {
       for (let index = 0; index < sets.length; index += 1) {
         const left = at.left[index] ?? 0;
         const weight = at.weights[index] ?? 0;
-        const open = (left & bit) === 0 ? 1 : 1 - this.#space.gain(left, place);
+        const open = (left & bit) === 0 ? 1 : 1 - this.#tables.gain(left, place);
         minutes += weight * open * (after[left & ~bit] ?? 0);
       }
       best = Math.min(best, minutes);
@@ -156,22 +159,22 @@ export class Optimum {
     return Math.max(best, least);
   }
 
-  #cheapestCheck(at: Position): number {
-    const { costs, given } = this.#space;
+  #cheapestCheck(at: SearchState): number {
+    const { costs, input } = this.#tables;
     let least = Infinity;
-    for (let check = 0; check < given.model.checks.length; check += 1)
-      if (canTell(this.#space, at, check))
+    for (let check = 0; check < input.model.checks.length; check += 1)
+      if (canTell(this.#tables, at, check))
         least = Math.min(least, costs.minutes(check, at.opened, at.standing));
     return least;
   }
 
-  #checks(at: Position): Way[] {
-    const { costs, groups, linked } = this.#space;
+  #checks(at: SearchState): Way[] {
+    const { costs, groups, linked } = this.#tables;
     return this.#ahead.scoreChecks(at, false).map(({ check, parts, minutes }) => ({
       soon: minutes,
       spent: at.mass * costs.minutes(check, at.opened, at.standing),
       next: parts.map((weights, result) => ({
-        at: afterCheck(this.#space, at, check, { result, weights }),
+        at: afterCheck(this.#tables, at, check, { result, weights }),
         told: {
           group: groups[check] ?? check,
           word: `${result}/${at.repaired & (linked[check] ?? 0)},`,
@@ -180,12 +183,12 @@ export class Optimum {
     }));
   }
 
-  #repairs(at: Position): Way[] {
-    const { costs, causes } = this.#space;
+  #repairs(at: SearchState): Way[] {
+    const { costs, causes } = this.#tables;
     return causes.flatMap((cause, place) => {
       if ((at.repaired & (1 << place)) !== 0) return [];
       const spent = at.mass * costs.minutes(costs.repair(cause), at.opened, at.standing);
-      const next = afterFailedProof(this.#space, at, place);
+      const next = afterFailedProof(this.#tables, at, place);
       if (next.mass === at.mass) return [];
       return [{ soon: spent + this.#ahead.mendOnly(next).minutes, spent, next: [{ at: next }] }];
     });
@@ -211,9 +214,9 @@ export class Optimum {
 }
 
 /** Exact expected minutes of the best possible way; undefined where that takes too many places. */
-export function optimalMinutes(given: Case, mostPlaces = Infinity): number | undefined {
-  const { space, at } = wholeSpace(given);
-  const optimum = new Optimum(space, mostPlaces);
+export function optimalMinutes(input: ReasoningInput, mostPlaces = Infinity): number | undefined {
+  const { tables, at } = wholeTables(input);
+  const optimum = new Optimum(tables, mostPlaces);
   const minutes = optimum.minutes(at);
   return optimum.gaveUp ? undefined : minutes;
 }

@@ -2,10 +2,10 @@ import { quickAdvice, type Advice } from '../../core/reason/advice/advise.ts';
 import {
   chancesNow,
   leaderIn,
-  trailOf,
+  beliefHistory,
   type ChanceMap,
 } from '../../core/reason/history/belief-history.ts';
-import { caseFrom, leftOut } from '../../core/reason/history/from-story.ts';
+import { inputFrom, leftOut } from '../../core/reason/history/from-story.ts';
 import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
 import { clockTime } from '../../core/session/clock.ts';
@@ -44,7 +44,7 @@ function turningPoints(
     const last = index === events.length - 1;
     if (kind !== 'corrected' && !last) continue;
     const before = kind === 'corrected' ? index : index + 1;
-    for (const step of trailOf(fold(header, events.slice(0, before)), since))
+    for (const step of beliefHistory(fold(header, events.slice(0, before)), since))
       lead(counts.get(step.n) ?? before, step.after);
     if (kind === 'corrected') lead(index + 1, chancesNow(fold(header, events.slice(0, index + 1))));
     since = n;
@@ -70,7 +70,7 @@ export function sessionAt({ path, header, events }: Recording, at: number): Open
 }
 
 function adviceAt(story: Story): Advice | undefined {
-  const made = caseFrom(story);
+  const made = inputFrom(story);
   if (made.kind === 'bad') return undefined;
   const advice = quickAdvice(made.value, { leaveOut: leftOut(story) });
   return advice.kind === 'good' ? advice.value : undefined;

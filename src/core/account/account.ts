@@ -48,7 +48,7 @@ export type WriteOptions = AccountOptions & { readonly frontMatter?: boolean };
 /** The whole account of a story; the same story gives the same bytes, in every zone. */
 export function writeUp(story: Story, provenance: Provenance, options: WriteOptions = {}): Written {
   const context = accountContext(story, options);
-  const pictures = options.pictures === undefined ? [] : picturesOf(story, context.trail);
+  const pictures = options.pictures === undefined ? [] : picturesOf(story, context.history);
   const head = options.frontMatter === true ? frontMatter(context) : '';
   return {
     markdown: `${head}${showMarkdown(outline(context, provenance, pictures))}`,

@@ -1,5 +1,5 @@
-import { effectOf, type Effect } from '../reason/history/impact.ts';
-import { trailOf, type TrailStep } from '../reason/history/belief-history.ts';
+import { impactOf, type Impact } from '../reason/history/impact.ts';
+import { beliefHistory, type BeliefStep } from '../reason/history/belief-history.ts';
 import { firstLeg, type Finding, type Story } from '../session/story.ts';
 import { repeatsOf } from './blocks/ledger.ts';
 
@@ -23,12 +23,12 @@ export type AccountContext = {
   readonly folder: string | undefined;
   /** `I`, `we` or `they`, as inside a sentence. */
   readonly who: string;
-  readonly trail: readonly TrailStep[];
+  readonly history: readonly BeliefStep[];
   readonly findings: ReadonlyMap<number, Finding>;
   /** Findings that only repeated one before them. */
   readonly repeated: ReadonlySet<number>;
-  readonly stepAt: (n: number) => TrailStep | undefined;
-  readonly effectAt: (n: number) => Effect | undefined;
+  readonly stepAt: (n: number) => BeliefStep | undefined;
+  readonly impactAt: (n: number) => Impact | undefined;
 };
 
 const pronouns: Readonly<Record<Voice, string>> = {
@@ -41,21 +41,21 @@ const pronouns: Readonly<Record<Voice, string>> = {
 export function accountContext(
   story: Story,
   options: AccountOptions = {},
-  trail: readonly TrailStep[] = trailOf(story),
+  history: readonly BeliefStep[] = beliefHistory(story),
 ): AccountContext {
   const who = pronouns[options.voice ?? 'we'];
-  const steps = new Map(trail.map((step) => [step.n, step]));
-  const effects = new Map(trail.map((step) => [step.n, effectOf(step)]));
+  const steps = new Map(history.map((step) => [step.n, step]));
+  const impacts = new Map(history.map((step) => [step.n, impactOf(step)]));
   return {
     story,
     audience: options.audience ?? 'mentor',
     folder: options.pictures,
     who,
-    trail,
+    history,
     findings: new Map(story.findings.map((finding) => [finding.n, finding])),
     repeated: new Set(repeatsOf(story).map(({ n }) => n)),
     stepAt: (n) => steps.get(n),
-    effectAt: (n) => effects.get(n),
+    impactAt: (n) => impacts.get(n),
   };
 }
 

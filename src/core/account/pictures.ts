@@ -3,17 +3,17 @@ import { suspectBands } from '../drawing/suspect-bands.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
-import type { TrailStep } from '../reason/history/belief-history.ts';
+import type { BeliefStep } from '../reason/history/belief-history.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 
 /** A picture of an account: the name of its file, the words under it, and the drawing itself. */
 export type Picture = { readonly file: string; readonly caption: string; readonly svg: string };
 
 /** The pictures that there is something to draw for, in the order in which the account shows them. */
-export function picturesOf(story: Story, trail: readonly TrailStep[]): readonly Picture[] {
+export function picturesOf(story: Story, history: readonly BeliefStep[]): readonly Picture[] {
   const title = firstLeg(story).tree.title;
   const steps = waySteps(story);
-  const bands = suspectBands(story, trail);
+  const bands = suspectBands(story, history);
   const feed = feedBeforeRepair(story);
   return [
     steps.length > 0 && {

@@ -2,7 +2,7 @@ import { unlisted } from '../reason/belief/model.ts';
 import {
   chancesAtFirst,
   type ChanceMap,
-  type TrailStep,
+  type BeliefStep,
 } from '../reason/history/belief-history.ts';
 import type { Story } from '../session/story.ts';
 
@@ -16,7 +16,7 @@ export type Band = {
   readonly most: number;
 };
 
-export type Moment = { readonly label: string; readonly kind: 'start' | TrailStep['kind'] };
+export type Moment = { readonly label: string; readonly kind: 'start' | BeliefStep['kind'] };
 
 export type SuspectBands = { readonly moments: readonly Moment[]; readonly bands: readonly Band[] };
 
@@ -29,11 +29,11 @@ const mostMoments = 40;
  */
 export function suspectBands(
   story: Story,
-  trail: readonly TrailStep[],
+  history: readonly BeliefStep[],
   leg = 0,
 ): SuspectBands | undefined {
   const first = chancesAtFirst(story, leg);
-  const steps = trail.filter((step) => step.leg === leg && step.after !== undefined);
+  const steps = history.filter((step) => step.leg === leg && step.after !== undefined);
   if (first === undefined || steps.length === 0) return undefined;
   const kept = steps.slice(0, mostMoments);
   const columns: readonly ChanceMap[] = [first, ...kept.map(({ after }) => after ?? first)];
@@ -56,7 +56,7 @@ export function suspectBands(
   };
   const others = listed.filter((id) => !named.includes(id));
   return {
-    moments: momentsOf(kept, trail),
+    moments: momentsOf(kept, history),
     bands: [
       ...named.map((id) => bandOf('cause', tree?.causes[id]?.name ?? id, [id])),
       ...(others.length === 0
@@ -68,9 +68,12 @@ export function suspectBands(
 }
 
 /** Findings carry the number that they have in the account's table. */
-function momentsOf(steps: readonly TrailStep[], trail: readonly TrailStep[]): readonly Moment[] {
+function momentsOf(
+  steps: readonly BeliefStep[],
+  history: readonly BeliefStep[],
+): readonly Moment[] {
   const numbers = new Map(
-    trail.filter(({ kind }) => kind === 'finding').map(({ n }, index) => [n, index + 1]),
+    history.filter(({ kind }) => kind === 'finding').map(({ n }, index) => [n, index + 1]),
   );
   return [
     { label: 'start', kind: 'start' },

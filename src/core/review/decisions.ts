@@ -1,5 +1,5 @@
-import { caseFrom, leftOut } from '../reason/history/from-story.ts';
-import { judgeChoice, type Choice } from '../reason/history/regret.ts';
+import { inputFrom, leftOut } from '../reason/history/from-story.ts';
+import { regretOf, type Regret } from '../reason/history/regret.ts';
 import type { StepName } from '../reason/advice/advise.ts';
 import { suspectFrom } from '../reason/history/impact.ts';
 import { stepWords } from '../reason/history/wording.ts';
@@ -67,9 +67,9 @@ function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): re
     kind: asked ? ('asked' as const) : ('free' as const),
     chosen: { ...chosen, words: stepWords(tree, chosen) },
   };
-  const made = caseFrom(story);
+  const made = inputFrom(story);
   const judged =
-    made.kind === 'good' ? judgeChoice(made.value, chosen, { leaveOut: leftOut(story) }) : made;
+    made.kind === 'good' ? regretOf(made.value, chosen, { leaveOut: leftOut(story) }) : made;
   if (judged.kind === 'bad') return [{ ...base, ...unweighed }];
   const weighed = {
     known: knownIn(judged.value),
@@ -77,7 +77,7 @@ function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): re
     chance: chosen.do === 'repair' ? chanceOf(judged.value, chosen.id) : undefined,
   };
   if (asked) return [{ ...base, ...unweighed, ...weighed }];
-  const { lost, tellsNothing } = judged.value;
+  const { minutes: lost, tellsNothing } = judged.value;
   return [
     {
       ...base,
@@ -89,7 +89,7 @@ function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): re
   ];
 }
 
-function knownIn({ advice: { suspects } }: Choice): Decision['known'] {
+function knownIn({ advice: { suspects } }: Regret): Decision['known'] {
   const [leader] = suspects;
   return {
     leader: leader?.cause,
@@ -98,7 +98,7 @@ function knownIn({ advice: { suspects } }: Choice): Decision['known'] {
   };
 }
 
-function bestIn(story: Story, { best }: Choice): Decision['best'] {
+function bestIn(story: Story, { best }: Regret): Decision['best'] {
   if (best === undefined) return undefined;
   const { do: kind, id, expectedLeft } = best;
   return { do: kind, id, words: stepWords(currentLeg(story).tree, best), expectedLeft };
@@ -113,7 +113,7 @@ const unweighed = {
   openedEarly: false,
 } as const;
 
-const chanceOf = ({ advice }: Choice, cause: string): number =>
+const chanceOf = ({ advice }: Regret, cause: string): number =>
   advice.suspects.find((suspect) => suspect.cause === cause)?.chance ?? 0;
 
 /** The complaint made to show itself, baseline readings, what a repair asks to repeat, and proofs. */
@@ -130,11 +130,11 @@ function isRepeat(story: Story, { do: kind, id }: StepName): boolean {
   return kind === 'check' && lastFinding(story, id)?.repairs === story.repairs.length;
 }
 
-function opensEarly(story: Story, chosen: StepName, { best, lost }: Choice): boolean {
+function opensEarly(story: Story, chosen: StepName, { best, minutes }: Regret): boolean {
   const { tree } = currentLeg(story);
   const access =
     chosen.do === 'check' ? tree.checks[chosen.id]?.access : tree.causes[chosen.id]?.repair.access;
   const shut = (access ?? []).some((id) => !story.open.includes(id));
   const outside = best?.do === 'check' && (tree.checks[best.id]?.access ?? []).length === 0;
-  return shut && outside && lost >= 1;
+  return shut && outside && minutes >= 1;
 }

@@ -1,5 +1,5 @@
 import { refinedAdvice } from '../reason/advice/advise.ts';
-import { caseFrom } from '../reason/history/from-story.ts';
+import { inputFrom } from '../reason/history/from-story.ts';
 import { environmentOf } from '../reason/plan/episode.ts';
 import { simulate } from '../reason/plan/simulate.ts';
 import { NoSimulation } from '../reason/plan/vehicle.ts';
@@ -47,7 +47,7 @@ export function reviewOf(
 
 /** The advice engine's own figure before anything was done. */
 function advisedFromStart({ header }: Recorded): number | undefined {
-  const made = caseFrom(fold(header, []));
+  const made = inputFrom(fold(header, []));
   const advice = made.kind === 'good' ? refinedAdvice(made.value) : made;
   return advice.kind === 'good' ? advice.value.next[0]?.expectedLeft : undefined;
 }

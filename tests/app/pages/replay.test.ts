@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { makeRecording } from '../../../src/app/pages/replay-frames.ts';
 import type { OpenSession } from '../../../src/app/state.ts';
 import { believe } from '../../../src/core/reason/belief/posterior.ts';
-import { caseFrom } from '../../../src/core/reason/history/from-story.ts';
+import { inputFrom } from '../../../src/core/reason/history/from-story.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import type { Header } from '../../../src/core/session/header.ts';
 import { readSession } from '../../../src/store/recover.ts';
@@ -60,7 +60,7 @@ test('a replay changes nothing: keys of the walk mean nothing in it, and leaving
 
 /** The likeliest cause after so many events, worked out from nothing each time. */
 function leaderAfter(header: Header, events: OpenSession['events']): string | undefined {
-  const made = caseFrom(fold(header, events));
+  const made = inputFrom(fold(header, events));
   const belief = made.kind === 'good' ? believe(made.value) : made;
   if (made.kind === 'bad' || belief.kind === 'bad') return undefined;
   const ranked = made.value.model.causes

@@ -5,7 +5,7 @@ import { suspectBands } from '../../../src/core/drawing/suspect-bands.ts';
 import { suspectsSvg } from '../../../src/core/drawing/suspects-svg.ts';
 import { waySteps, type WayStep } from '../../../src/core/drawing/way-steps.ts';
 import { waySvg } from '../../../src/core/drawing/way-svg.ts';
-import { trailOf } from '../../../src/core/reason/history/belief-history.ts';
+import { beliefHistory } from '../../../src/core/reason/history/belief-history.ts';
 import { hostileText } from '../../helpers/hostile.ts';
 import { after } from '../../helpers/story.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';
@@ -64,7 +64,7 @@ test('a long way leaves its middle out and says how much', () => {
 });
 
 test('shares of one moment never sum to more than the whole', () => {
-  const bands = suspectBands(walked, trailOf(walked))?.bands ?? [];
+  const bands = suspectBands(walked, beliefHistory(walked))?.bands ?? [];
 
   const sums = bands[0]?.shares.map((_, moment) =>
     bands.reduce((all, { shares }) => all + (shares[moment] ?? 0), 0),
@@ -75,7 +75,7 @@ test('shares of one moment never sum to more than the whole', () => {
 });
 
 test('both pictures are well-formed, 600 wide, and say what they show', () => {
-  const bands = suspectBands(walked, trailOf(walked));
+  const bands = suspectBands(walked, beliefHistory(walked));
   const pictures = [
     waySvg('The way', waySteps(walked)),
     suspectsSvg('The suspects', bands ?? { moments: [], bands: [] }),

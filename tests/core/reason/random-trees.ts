@@ -1,5 +1,5 @@
 import type {
-  CaseState,
+  JobState,
   CheckFinding,
   RepairMade,
 } from '../../../src/core/reason/belief/evidence.ts';
@@ -80,7 +80,7 @@ export function randomTree(seed: number, size: TreeSize): Tree {
 }
 
 /** Findings and repairs in the order made; some findings are intervals, some checks repeated. */
-export function randomState(seed: number, tree: Tree, length: number): CaseState {
+export function randomState(seed: number, tree: Tree, length: number): JobState {
   const random = makeRandom(seed);
   const findings: CheckFinding[] = [];
   const repairs: RepairMade[] = [];

@@ -7,7 +7,7 @@ import { reviewBlocks } from '../../../src/core/review/outline.ts';
 import { trendsOf } from '../../../src/core/review/trend.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';
 import { refinedAdvice } from '../../../src/core/reason/advice/advise.ts';
-import { caseFrom, leftOut } from '../../../src/core/reason/history/from-story.ts';
+import { inputFrom, leftOut } from '../../../src/core/reason/history/from-story.ts';
 import type { Action } from '../../../src/core/session/action.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { readSession } from '../../../src/store/recover.ts';
@@ -52,7 +52,7 @@ test('the best step of every decision is what the advice gives on the story befo
           !((event.kind === 'standing' || event.kind === 'access') && event.implied === true),
       );
     const story = fold(header, events.slice(0, implied + 1));
-    const made = caseFrom(story);
+    const made = inputFrom(story);
     if (made.kind === 'bad') throw new Error('no case');
     const advice = refinedAdvice(made.value, {
       leaveOut: leftOut(story),

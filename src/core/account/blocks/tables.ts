@@ -2,7 +2,7 @@ import { weighedFirst, weighedLast } from '../../reason/history/belief-history.t
 import { openThings, type Finding, type FollowUp, type Story } from '../../session/story.ts';
 import { clockTime } from '../../session/clock.ts';
 import type { Block } from '../block.ts';
-import { effectCell } from '../clauses/impact.ts';
+import { impactCell } from '../clauses/impact.ts';
 import type { AccountContext } from '../context.ts';
 import {
   askWords,
@@ -27,7 +27,7 @@ export function readingBlocks(context: AccountContext): readonly Block[] {
       askWords(story, finding.check, finding.leg),
       [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', '),
       check?.healthy ?? check?.results[0]?.label ?? '',
-      effectCell(context, finding.n),
+      impactCell(context, finding.n),
     ];
   });
   const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];

@@ -63,7 +63,7 @@ const isFailed = ({ story }: AccountContext, cause: string): boolean =>
   failedRepairs(story).some((one) => one.cause === cause);
 
 function openBeside(context: AccountContext, n: number, cause: string): readonly string[] {
-  const last = context.trail.findLast((step) => step.n < n)?.after ?? new Map<string, number>();
+  const last = context.history.findLast((step) => step.n < n)?.after ?? new Map<string, number>();
   return [...last]
     .filter(([id, chance]) => id !== cause && chance >= stillOpen)
     .toSorted(([, one], [, other]) => other - one)

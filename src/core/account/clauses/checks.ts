@@ -48,10 +48,10 @@ function repeatedSentence({ story }: AccountContext, finding: Finding, { when }:
 
 /** Healthy, and nothing turned on it: several such may be told in one breath. */
 function isQuiet(context: AccountContext, finding: Finding): boolean {
-  const effect = context.effectAt(finding.n);
-  if (effect === undefined || isFirstTrial(context, finding) || context.repeated.has(finding.n))
+  const impact = context.impactAt(finding.n);
+  if (impact === undefined || isFirstTrial(context, finding) || context.repeated.has(finding.n))
     return false;
-  return isHealthy(context.story, finding) && !effect.settles && !effect.newLeader;
+  return isHealthy(context.story, finding) && !impact.settles && !impact.newLeader;
 }
 
 /** The complaint's own check, the first time: the complaint is made to show itself. */

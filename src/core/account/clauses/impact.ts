@@ -1,6 +1,6 @@
-import { effectOf, toldLittle, type Effect, type Shift } from '../../reason/history/impact.ts';
+import { impactOf, toldLittle, type Impact, type Shift } from '../../reason/history/impact.ts';
 import { unlisted } from '../../reason/belief/model.ts';
-import type { TrailStep } from '../../reason/history/belief-history.ts';
+import type { BeliefStep } from '../../reason/history/belief-history.ts';
 import { percent } from '../../reason/history/wording.ts';
 import type { Story } from '../../session/story.ts';
 import type { AccountContext } from '../context.ts';
@@ -33,7 +33,7 @@ export type Manner = {
 /** What one finding, or several in a row, did to the suspects; empty where that is nothing. */
 export function effectSentences(
   story: Story,
-  steps: readonly TrailStep[],
+  steps: readonly BeliefStep[],
   { together, turn }: Manner,
 ): readonly string[] {
   const [first, last] = [steps[0], steps.at(-1)];
@@ -43,16 +43,16 @@ export function effectSentences(
     return [
       'With what was found before, that cannot all be true: one of the findings must be doubted.',
     ];
-  const effect = effectOf({ ...last, before: first.before });
-  if (effect === undefined || toldLittle(effect)) return [];
+  const impact = impactOf({ ...last, before: first.before });
+  if (impact === undefined || toldLittle(impact)) return [];
   const it = together > 1 ? 'Between them they' : (['That', 'This', 'It'][turn % 3] ?? 'That');
-  const cleared = clearedSentence(story, effect, it);
-  return [...cleared, ...shiftSentence(story, effect, cleared.length === 0 ? it : undefined)];
+  const cleared = clearedSentence(story, impact, it);
+  return [...cleared, ...shiftSentence(story, impact, cleared.length === 0 ? it : undefined)];
 }
 
 function clearedSentence(
   story: Story,
-  { cleared, suspects, settles }: Effect,
+  { cleared, suspects, settles }: Impact,
   it: string,
 ): readonly string[] {
   if (cleared.length === 0 || (settles && cleared.length < 3)) return [];
@@ -69,8 +69,8 @@ function clearedSentence(
   return [`${it} cleared ${share}${names}.`];
 }
 
-function shiftSentence(story: Story, effect: Effect, it: string | undefined): readonly string[] {
-  const { leader, newLeader, settles } = effect;
+function shiftSentence(story: Story, impact: Impact, it: string | undefined): readonly string[] {
+  const { leader, newLeader, settles } = impact;
   if (leader !== undefined && settles)
     return [
       `${it ?? 'What was left'} pointed at one cause, from ${shiftWords(leader)}: ${nameIn(story, leader.cause)}.`,
@@ -79,13 +79,13 @@ function shiftSentence(story: Story, effect: Effect, it: string | undefined): re
     return [
       `${it === undefined ? 'A new suspect came to the front' : `${it} brought a new suspect to the front`}, at ${percent(leader.to)}: ${nameIn(story, leader.cause)}.`,
     ];
-  return movedSentence(story, effect, it);
+  return movedSentence(story, impact, it);
 }
 
 /** Which suspect moved most, where nothing larger happened. */
 function movedSentence(
   story: Story,
-  { up, down, cleared }: Effect,
+  { up, down, cleared }: Impact,
   it: string | undefined,
 ): readonly string[] {
   if (up !== undefined && up.to >= worthNaming)
@@ -100,13 +100,13 @@ function movedSentence(
 }
 
 /** The same in the fewest words, for a table. */
-export function effectCell({ story, stepAt, effectAt }: AccountContext, n: number): string {
+export function impactCell({ story, stepAt, impactAt }: AccountContext, n: number): string {
   const step = stepAt(n);
   if (step === undefined) return '';
-  const effect = effectAt(n);
-  if (effect === undefined) return step.before === undefined ? '' : 'contradicts what was found';
-  if (toldLittle(effect)) return 'little';
-  const { cleared, suspects, up, down, leader, newLeader } = effect;
+  const impact = impactAt(n);
+  if (impact === undefined) return step.before === undefined ? '' : 'contradicts what was found';
+  if (toldLittle(impact)) return 'little';
+  const { cleared, suspects, up, down, leader, newLeader } = impact;
   const moved =
     up ?? (cleared.length === 0 ? (down ?? (newLeader ? leader : undefined)) : undefined);
   return [

@@ -11,12 +11,12 @@ type Made = Omit<Clause, 'n' | 'at'>;
 
 /** How likely a cause was by all that had been found before an event. */
 export function chanceBefore(
-  { trail }: AccountContext,
+  { history }: AccountContext,
   n: number,
   cause: string,
 ): number | undefined {
-  const last = trail.findLast((step) => step.n < n);
-  return last === undefined ? trail[0]?.before?.get(cause) : last.after?.get(cause);
+  const last = history.findLast((step) => step.n < n);
+  return last === undefined ? history[0]?.before?.get(cause) : last.after?.get(cause);
 }
 
 /** Under this a repair is a guess, whatever comes of it. */
@@ -25,10 +25,10 @@ export const guessUnder = 0.5;
 export function condemnedClause(context: AccountContext, n: number, cause: string): Made {
   const { story, who } = context;
   const chance = chanceBefore(context, n, cause);
-  const last = context.trail.findLast((step) => step.n < n);
-  const effect = last === undefined ? undefined : context.effectAt(last.n);
+  const last = context.history.findLast((step) => step.n < n);
+  const impact = last === undefined ? undefined : context.impactAt(last.n);
   const justTold =
-    effect?.leader?.cause === cause && (effect.settles || effect.up?.cause === cause);
+    impact?.leader?.cause === cause && (impact.settles || impact.up?.cause === cause);
   if (justTold && last?.kind === 'finding' && (chance ?? 0) >= settledFrom)
     return plain(`with that, ${who} named it as the cause`);
   return plain(

@@ -2,12 +2,12 @@ import { good } from '../../problem.ts';
 import type { Parsed } from '../../problem.ts';
 import { believe } from '../belief/posterior.ts';
 import type { Belief } from '../belief/posterior.ts';
-import type { Case } from '../belief/evidence.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 import type { Why } from './explain.ts';
 import { moveMinutes } from './minutes.ts';
 import type { Move, MoveMinutes } from './minutes.ts';
 import { unlisted } from '../belief/model.ts';
-import { startOn } from './search-state.ts';
+import { startSearch } from './search-state.ts';
 import { rounds, Search } from './search.ts';
 import type { RankedMove, Round } from './search.ts';
 import { faultSets, shortlist } from '../belief/fault-sets.ts';
@@ -78,17 +78,17 @@ function likeliest(sets: readonly FaultSet[]): FaultSet[] {
   });
 }
 
-function spaceOf(given: Case, belief: Belief) {
-  const ids = given.model.causes.map((cause) => cause.id);
+function tablesOf(input: ReasoningInput, belief: Belief) {
+  const ids = input.model.causes.map((cause) => cause.id);
   const from = shortlist(belief.atFirst, ids);
   const known = belief.kind === 'exact' ? belief.logEvidence : undefined;
-  const sets = likeliest(faultSets(given, from, known).sets);
-  return startOn(given, from, sets);
+  const sets = likeliest(faultSets(input, from, known).sets);
+  return startSearch(input, from, sets);
 }
 
-function moveOf(given: Case, name: StepName | undefined): Move | undefined {
+function moveOf(input: ReasoningInput, name: StepName | undefined): Move | undefined {
   if (name === undefined) return undefined;
-  const from = name.do === 'check' ? given.model.checks : given.model.causes;
+  const from = name.do === 'check' ? input.model.checks : input.model.causes;
   const index = from.findIndex(({ id }) => id === name.id);
   return index < 0 ? undefined : { do: name.do, index };
 }
@@ -98,8 +98,12 @@ type Rest = Pick<Advice, 'kind' | 'final'> & {
   readonly own?: Move | undefined;
 };
 
-function adviceOf(given: Case, belief: Belief, { kind, final, ranked, own }: Rest): Advice {
-  const { causes, checks } = given.model;
+function adviceOf(
+  input: ReasoningInput,
+  belief: Belief,
+  { kind, final, ranked, own }: Rest,
+): Advice {
+  const { causes, checks } = input.model;
   const suspects = causes
     .map(({ id }, cause) => ({ cause: id, chance: belief.chances[cause] ?? 0 }))
     .filter(({ cause, chance }) => cause !== unlisted && chance > 0)
@@ -109,7 +113,7 @@ function adviceOf(given: Case, belief: Belief, { kind, final, ranked, own }: Res
     ({ move }) => move.do === own?.do && move.index === own.index,
   )?.expectedLeft;
   const next = ranked.map(({ move, expectedLeft, why }): NextStep => {
-    const parts = moveMinutes(given, move);
+    const parts = moveMinutes(input, move);
     const id = (move.do === 'check' ? checks : causes)[move.index]?.id ?? '';
     const versusTree = ownLeft === undefined ? undefined : ownLeft - expectedLeft;
     return { do: move.do, id, minutes: parts.total, parts, expectedLeft, versusTree, why };
@@ -124,25 +128,25 @@ function adviceOf(given: Case, belief: Belief, { kind, final, ranked, own }: Res
 }
 
 /** What the complaint's own test said last: still there, gone, or not asked since a repair. */
-function complaintNow(given: Case): 'there' | 'gone' | 'unknown' {
-  const group = given.model.checks[given.model.complaint]?.group;
-  const last = given.evidence.findLast((finding) => finding.group === group);
-  if (last === undefined || last.at < given.repairs || (last.lo === 0 && last.hi > 0))
+function complaintNow(input: ReasoningInput): 'there' | 'gone' | 'unknown' {
+  const group = input.model.checks[input.model.complaint]?.group;
+  const last = input.evidence.findLast((finding) => finding.group === group);
+  if (last === undefined || last.at < input.repairs || (last.lo === 0 && last.hi > 0))
     return 'unknown';
   return last.hi === 0 ? 'gone' : 'there';
 }
 
-/** Steps from a case whose complaint is there now. */
-function* search(given: Case, belief: Belief, options: AdviseOptions): Advising {
-  const { space, at } = spaceOf(given, belief);
+/** Steps from where the complaint is there now. */
+function* search(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
+  const { tables, at } = tablesOf(input, belief);
   yield undefined;
-  const own = moveOf(given, options.own);
+  const own = moveOf(input, options.own);
   const further = options.further ?? rounds;
   let round = 0;
-  let advice = adviceOf(given, belief, { kind: 'go-on', final: true, ranked: [] });
-  for (const ranked of new Search(space, at, options.leaveOut ?? []).run(own, further)) {
+  let advice = adviceOf(input, belief, { kind: 'go-on', final: true, ranked: [] });
+  for (const ranked of new Search(tables, at, options.leaveOut ?? []).run(own, further)) {
     if (ranked !== undefined) {
-      advice = adviceOf(given, belief, {
+      advice = adviceOf(input, belief, {
         kind: 'go-on',
         final: round === further.length,
         ranked,
@@ -156,53 +160,57 @@ function* search(given: Case, belief: Belief, options: AdviseOptions): Advising 
 }
 
 /** The complaint's test first; what follows it is weighed with "still there" taken as found. */
-function* proofFirst(given: Case, belief: Belief, options: AdviseOptions): Advising {
-  const { complaint, checks } = given.model;
+function* proofFirst(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
+  const { complaint, checks } = input.model;
   const group = checks[complaint]?.group ?? complaint;
   const hi = (checks[complaint]?.results.length ?? 2) - 1;
-  const still = { check: complaint, group, lo: 1, hi, at: given.repairs };
-  const others = given.evidence.filter((one) => one.group !== group || one.at !== given.repairs);
+  const still = { check: complaint, group, lo: 1, hi, at: input.repairs };
+  const others = input.evidence.filter((one) => one.group !== group || one.at !== input.repairs);
   const evidence = [...others, still].toSorted(
     (one, other) => one.group - other.group || one.at - other.at,
   );
-  const failed: Case = { ...given, evidence, told: [...given.told, still] };
+  const failed: ReasoningInput = {
+    ...input,
+    evidence,
+    evidenceInOrder: [...input.evidenceInOrder, still],
+  };
   const then = believe(failed);
   const chance =
     then.kind === 'bad' ? 0 : Math.min(1, Math.exp(then.value.logEvidence - belief.logEvidence));
   const move: Move = { do: 'check', index: complaint };
-  const { total } = moveMinutes(given, move);
-  const told = (left: number, final: boolean): Advice => {
+  const { total } = moveMinutes(input, move);
+  const adviceWith = (left: number, final: boolean): Advice => {
     const why: Why = { kind: 'proof', cures: 1 - chance };
     const ranked = [{ move, expectedLeft: total + chance * left, depth: 1, why }];
-    return adviceOf(given, belief, {
+    return adviceOf(input, belief, {
       kind: 'prove',
       final,
       ranked,
-      own: moveOf(given, options.own),
+      own: moveOf(input, options.own),
     });
   };
-  let advice = told(0, true);
+  let advice = adviceWith(0, true);
   if (then.kind === 'bad') return advice;
   for (const one of search(failed, then.value, options)) {
-    if (one !== undefined) advice = told(one.next[0]?.expectedLeft ?? 0, one.final);
+    if (one !== undefined) advice = adviceWith(one.next[0]?.expectedLeft ?? 0, one.final);
     yield one === undefined ? undefined : advice;
   }
   return advice;
 }
 
 /** Starts advising: nothing is searched until the first value is asked for. */
-export function startAdvice(given: Case, options: AdviseOptions = {}): Parsed<Advising> {
-  const belief = believe(given);
+export function startAdvice(input: ReasoningInput, options: AdviseOptions = {}): Parsed<Advising> {
+  const belief = believe(input);
   if (belief.kind === 'bad') return belief;
-  switch (complaintNow(given)) {
+  switch (complaintNow(input)) {
     case 'gone':
       return good(
-        proved(adviceOf(given, belief.value, { kind: 'proved', final: true, ranked: [] })),
+        proved(adviceOf(input, belief.value, { kind: 'proved', final: true, ranked: [] })),
       );
     case 'unknown':
-      return good(proofFirst(given, belief.value, options));
+      return good(proofFirst(input, belief.value, options));
     case 'there':
-      return good(search(given, belief.value, options));
+      return good(search(input, belief.value, options));
   }
 }
 
@@ -219,13 +227,13 @@ function finish(advising: Advising): Advice {
 }
 
 /** The answer of one step ahead, at once. */
-export function quickAdvice(given: Case, options: AdviseOptions = {}): Parsed<Advice> {
-  const started = startAdvice(given, { ...options, further: [] });
+export function quickAdvice(input: ReasoningInput, options: AdviseOptions = {}): Parsed<Advice> {
+  const started = startAdvice(input, { ...options, further: [] });
   return started.kind === 'bad' ? started : good(finish(started.value));
 }
 
 /** The answer of the whole search, in one go. */
-export function refinedAdvice(given: Case, options: AdviseOptions = {}): Parsed<Advice> {
-  const started = startAdvice(given, options);
+export function refinedAdvice(input: ReasoningInput, options: AdviseOptions = {}): Parsed<Advice> {
+  const started = startAdvice(input, options);
   return started.kind === 'bad' ? started : good(finish(started.value));
 }

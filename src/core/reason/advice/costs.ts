@@ -1,4 +1,4 @@
-import type { Case } from '../belief/evidence.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 import { accessMinutes, accessOf, moveMinutes, placeAfterMove, placeOf } from './minutes.ts';
 import type { Move, Place, WholeStanding } from './minutes.ts';
 
@@ -15,12 +15,12 @@ class Standings {
   readonly #numberOf = new Map<string, number>();
   readonly #known: WholeStanding[] = [];
   readonly #rows: Row[] = [];
-  readonly #given: Case;
+  readonly #input: ReasoningInput;
   readonly #moves: readonly Move[];
   readonly #open: ReadonlySet<string>;
 
-  constructor(given: Case, moves: readonly Move[], open: ReadonlySet<string>) {
-    this.#given = given;
+  constructor(input: ReasoningInput, moves: readonly Move[], open: ReadonlySet<string>) {
+    this.#input = input;
     this.#moves = moves;
     this.#open = open;
   }
@@ -44,10 +44,10 @@ class Standings {
     const row = {
       minutes: Float64Array.from(
         this.#moves,
-        (move) => moveMinutes(this.#given, move, place).total,
+        (move) => moveMinutes(this.#input, move, place).total,
       ),
       to: Int32Array.from(this.#moves, (move) =>
-        this.number(placeAfterMove(this.#given, move, place).standing),
+        this.number(placeAfterMove(this.#input, move, place).standing),
       ),
     };
     this.#rows[from] = row;
@@ -68,22 +68,22 @@ export class Costs {
   readonly #standings: Standings;
   readonly #checks: number;
 
-  constructor(given: Case) {
-    const { checks, causes } = given.model;
+  constructor(input: ReasoningInput) {
+    const { checks, causes } = input.model;
     const moves = [
       ...checks.map((_, index): Move => ({ do: 'check', index })),
       ...causes.map((_, index): Move => ({ do: 'repair', index })),
     ];
-    const now = placeOf(given.openAccess, given.standing);
-    const all = new Set(moves.flatMap((move) => accessOf(given, move)));
+    const now = placeOf(input.openAccess, input.standing);
+    const all = new Set(moves.flatMap((move) => accessOf(input, move)));
     const ids = [...all].slice(0, mostAccesses);
     const bits = (access: readonly string[]): number =>
       ids.reduce((mask, id, index) => (access.includes(id) ? mask | (1 << index) : mask), 0);
-    this.#access = ids.map((id) => accessMinutes(given, id));
-    this.masks = Int32Array.from(moves, (move) => bits(accessOf(given, move)));
-    this.opened = bits(given.openAccess);
+    this.#access = ids.map((id) => accessMinutes(input, id));
+    this.masks = Int32Array.from(moves, (move) => bits(accessOf(input, move)));
+    this.opened = bits(input.openAccess);
     this.#checks = checks.length;
-    this.#standings = new Standings(given, moves, now.open.union(new Set(ids)));
+    this.#standings = new Standings(input, moves, now.open.union(new Set(ids)));
     this.standing = this.#standings.number(now.standing);
   }
 

@@ -1,6 +1,6 @@
 import type { ScoredCheck } from './look-ahead.ts';
-import type { Position } from './search-state.ts';
-import type { Space } from './search-tables.ts';
+import type { SearchState } from './search-state.ts';
+import type { SearchTables } from './search-tables.ts';
 
 /** What one result of a check would leave behind. */
 export type Outcome = {
@@ -31,8 +31,8 @@ export type Why =
 const settled = 0.8;
 
 /** Chance of each cause of the short list in a share of the fault sets. */
-function chancesIn(space: Space, weights: Float64Array, at: Position): number[] {
-  const chances = space.causes.map(() => 0);
+function chancesIn(tables: SearchTables, weights: Float64Array, at: SearchState): number[] {
+  const chances = tables.causes.map(() => 0);
   let all = 0;
   weights.forEach((weight, index) => {
     all += weight;
@@ -43,13 +43,13 @@ function chancesIn(space: Space, weights: Float64Array, at: Position): number[] 
   return chances.map((chance) => (all > 0 ? chance / all : 0));
 }
 
-export function whyCheck(space: Space, at: Position, scored: ScoredCheck): Why {
-  const { model } = space.given;
+export function whyCheck(tables: SearchTables, at: SearchState, scored: ScoredCheck): Why {
+  const { model } = tables.input;
   const results = model.checks[scored.check]?.results ?? [];
   const outcomes = scored.parts.map((part, result): Outcome => {
-    const chances = chancesIn(space, part, at);
+    const chances = chancesIn(tables, part, at);
     const suspectChance = Math.max(0, ...chances);
-    const cause = space.causes[chances.indexOf(suspectChance)] ?? 0;
+    const cause = tables.causes[chances.indexOf(suspectChance)] ?? 0;
     const chance = part.reduce((all, weight) => all + weight, 0) / at.mass;
     return {
       result: results[result] ?? '',
@@ -64,12 +64,12 @@ export function whyCheck(space: Space, at: Position, scored: ScoredCheck): Why {
   return { kind: 'check', outcomes, settles };
 }
 
-export function whyRepair(space: Space, at: Position, place: number): Why {
-  const there = chancesIn(space, at.weights, at)[place] ?? 0;
+export function whyRepair(tables: SearchTables, at: SearchState, place: number): Why {
+  const there = chancesIn(tables, at.weights, at)[place] ?? 0;
   let cures = 0;
   at.weights.forEach((weight, index) => {
     const set = at.left[index] ?? 0;
-    if ((set & (1 << place)) !== 0) cures += weight * space.gain(set, place);
+    if ((set & (1 << place)) !== 0) cures += weight * tables.gain(set, place);
   });
   return { kind: 'repair', there, cures: cures / at.mass };
 }

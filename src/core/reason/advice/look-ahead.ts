@@ -1,7 +1,7 @@
 import { afterCheck, afterFailedProof, canTell, split } from './search-state.ts';
-import type { Position } from './search-state.ts';
+import type { SearchState } from './search-state.ts';
 import { RepairOnly } from './repair-only.ts';
-import type { Space } from './search-tables.ts';
+import type { SearchTables } from './search-tables.ts';
 
 /** How many checks and repairs are followed further at every place. */
 export type Beam = { readonly checks: number; readonly repairs: number };
@@ -29,14 +29,14 @@ const sum = (values: Float64Array): number => {
 
 /** Expected minutes to a proven repair, searched ahead with the repair-only plan at the leaves. */
 export class LookAhead {
-  readonly #space: Space;
+  readonly #tables: SearchTables;
   readonly #plan: RepairOnly;
   readonly #openers: ReadonlySet<number>;
 
-  constructor(space: Space) {
-    this.#space = space;
-    this.#plan = new RepairOnly(space);
-    const { checks } = space.given.model;
+  constructor(tables: SearchTables) {
+    this.#tables = tables;
+    this.#plan = new RepairOnly(tables);
+    const { checks } = tables.input.model;
     this.#openers = new Set(checks.flatMap(({ after }) => after.map(({ check }) => check)));
   }
 
@@ -46,14 +46,14 @@ export class LookAhead {
   }
 
   /** Minutes of mending only, and the cause it begins with. */
-  mendOnly(at: Position): { readonly minutes: number; readonly first: number } {
+  mendOnly(at: SearchState): { readonly minutes: number; readonly first: number } {
     const minutes = this.#plan.minutes(at.weights, at);
     return { minutes, first: this.#plan.first };
   }
 
-  scoreCheck(at: Position, check: number): ScoredCheck {
-    const { costs } = this.#space;
-    const parts = split(this.#space, at, check);
+  scoreCheck(at: SearchState, check: number): ScoredCheck {
+    const { costs } = this.#tables;
+    const parts = split(this.#tables, at, check);
     const opened = at.opened | (costs.masks[check] ?? 0);
     const from = { opened, standing: costs.standingAfter(check, at.standing) };
     let minutes = at.mass * costs.minutes(check, at.opened, at.standing);
@@ -67,21 +67,21 @@ export class LookAhead {
   }
 
   /** Checks that can tell something here, best first; ties in the tree's order. */
-  scoreChecks(at: Position, dropCertain = true): ScoredCheck[] {
-    return this.#space.given.model.checks
-      .flatMap((_, check) => (canTell(this.#space, at, check) ? [this.scoreCheck(at, check)] : []))
+  scoreChecks(at: SearchState, dropCertain = true): ScoredCheck[] {
+    return this.#tables.input.model.checks
+      .flatMap((_, check) => (canTell(this.#tables, at, check) ? [this.scoreCheck(at, check)] : []))
       .filter(({ check, certain }) => !dropCertain || !certain || this.#openers.has(check))
       .toSorted((one, other) => one.minutes - other.minutes);
   }
 
   /** Repairs worth following, as places in the short list: by gain per minute, then the plan's own. */
-  repairs(at: Position, most: number, first: number): number[] {
-    const { costs, causes } = this.#space;
+  repairs(at: SearchState, most: number, first: number): number[] {
+    const { costs, causes } = this.#tables;
     const gains = causes.map((cause, place) => {
       const bit = 1 << place;
       let gain = 0;
       at.left.forEach((set, index) => {
-        if ((set & bit) !== 0) gain += (at.weights[index] ?? 0) * this.#space.gain(set, place);
+        if ((set & bit) !== 0) gain += (at.weights[index] ?? 0) * this.#tables.gain(set, place);
       });
       const minutes = costs.minutes(costs.repair(cause), at.opened, at.standing);
       return { place, rate: gain / Math.max(minutes, 1e-9) };
@@ -96,15 +96,15 @@ export class LookAhead {
 
   /** Expected minutes of a check and what follows it, times the mass; Infinity from `bound` on. */
   *check(
-    at: Position,
+    at: SearchState,
     scored: ScoredCheck,
     depth: number,
     how: { readonly beam: Beam; readonly bound: number },
   ): Generator<undefined, number> {
     const { check, parts } = scored;
-    let minutes = at.mass * this.#space.costs.minutes(check, at.opened, at.standing);
+    let minutes = at.mass * this.#tables.costs.minutes(check, at.opened, at.standing);
     for (const [result, weights] of parts.entries()) {
-      const next = afterCheck(this.#space, at, check, { result, weights });
+      const next = afterCheck(this.#tables, at, check, { result, weights });
       if (next.mass <= negligible) continue;
       minutes += yield* this.value(next, depth - 1, how.beam);
       if (minutes >= how.bound) return Infinity;
@@ -113,16 +113,16 @@ export class LookAhead {
   }
 
   /** Expected minutes of mending one cause, its proof, and what follows a failed one. */
-  *repair(at: Position, place: number, depth: number, beam: Beam): Generator<undefined, number> {
-    const { costs, causes } = this.#space;
+  *repair(at: SearchState, place: number, depth: number, beam: Beam): Generator<undefined, number> {
+    const { costs, causes } = this.#tables;
     const step = costs.repair(causes[place] ?? 0);
     const minutes = at.mass * costs.minutes(step, at.opened, at.standing);
-    const next = afterFailedProof(this.#space, at, place);
+    const next = afterFailedProof(this.#tables, at, place);
     return next.mass <= negligible ? minutes : minutes + (yield* this.value(next, depth - 1, beam));
   }
 
   /** Expected minutes from here, times the mass; gives way after every place looked at. */
-  *value(at: Position, depth: number, beam: Beam): Generator<undefined, number> {
+  *value(at: SearchState, depth: number, beam: Beam): Generator<undefined, number> {
     const { minutes, first } = this.mendOnly(at);
     if (depth <= 0) return minutes;
     const scored = this.scoreChecks(at);

@@ -1,5 +1,5 @@
 import type { Standing } from '../../tree/model.ts';
-import type { Case } from '../belief/evidence.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 
 /** A check or a repair to do next, by index in the model. */
 export type Move = { readonly do: 'check' | 'repair'; readonly index: number };
@@ -68,7 +68,7 @@ export type Work = {
   readonly standing: Standing;
 };
 
-type Shop = Pick<Case, 'accesses'>;
+type Shop = Pick<ReasoningInput, 'accesses'>;
 
 /** The place that is recorded: what is not said of the standing is as on a parked vehicle. */
 export const placeOf = (openAccess: readonly string[], standing: Standing): Place => ({
@@ -97,11 +97,11 @@ export function workMinutes(shop: Shop, work: Work, place: Place, tries = 1): Mo
   return { own, access, standing, proof: 0, total: own + access + standing };
 }
 
-const triesOf = ({ model, tries }: Case, check: number): number =>
+const triesOf = ({ model, tries }: ReasoningInput, check: number): number =>
   check === model.complaint ? tries : 1;
 
 /** The work of a move in order: a check alone, or a repair and the complaint's test as its proof. */
-function worksOf({ model }: Case, { do: kind, index }: Move): readonly [Work, Work?] {
+function worksOf({ model }: ReasoningInput, { do: kind, index }: Move): readonly [Work, Work?] {
   const work = (kind === 'check' ? model.checks : model.causes)[index];
   const proof = model.checks[model.complaint];
   if (work === undefined || proof === undefined)
@@ -110,12 +110,12 @@ function worksOf({ model }: Case, { do: kind, index }: Move): readonly [Work, Wo
 }
 
 /** The accesses that a move needs open, its proof's among them. */
-export const accessOf = (given: Case, move: Move): readonly string[] =>
-  worksOf(given, move).flatMap((work) => work?.access ?? []);
+export const accessOf = (input: ReasoningInput, move: Move): readonly string[] =>
+  worksOf(input, move).flatMap((work) => work?.access ?? []);
 
 /** The place that a move leaves behind, its proof done. */
-export const placeAfterMove = (given: Case, move: Move, place: Place): Place =>
-  worksOf(given, move).reduce<Place>(
+export const placeAfterMove = (input: ReasoningInput, move: Move, place: Place): Place =>
+  worksOf(input, move).reduce<Place>(
     (before, work) => (work === undefined ? before : placeAfter(before, work)),
     place,
   );
@@ -125,13 +125,13 @@ export const placeAfterMove = (given: Case, move: Move, place: Place): Place =>
  * unless another is given. Every price of a step comes from here.
  */
 export function moveMinutes(
-  given: Case,
+  input: ReasoningInput,
   move: Move,
-  place = placeOf(given.openAccess, given.standing),
+  place = placeOf(input.openAccess, input.standing),
 ): MoveMinutes {
-  const [work, proving] = worksOf(given, move);
-  if (proving === undefined) return workMinutes(given, work, place, triesOf(given, move.index));
-  const first = workMinutes(given, work, place);
-  const proof = workMinutes(given, proving, placeAfter(place, work), given.tries).total;
+  const [work, proving] = worksOf(input, move);
+  if (proving === undefined) return workMinutes(input, work, place, triesOf(input, move.index));
+  const first = workMinutes(input, work, place);
+  const proof = workMinutes(input, proving, placeAfter(place, work), input.tries).total;
   return { ...first, proof, total: first.total + proof };
 }

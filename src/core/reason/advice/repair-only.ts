@@ -1,9 +1,9 @@
-import type { Position } from './search-state.ts';
-import type { Space } from './search-tables.ts';
+import type { SearchState } from './search-state.ts';
+import type { SearchTables } from './search-tables.ts';
 
 /** Work arrays of one search, so that the innermost plan allocates nothing. */
 export class RepairOnly {
-  readonly #space: Space;
+  readonly #tables: SearchTables;
   readonly #weights: Float64Array;
   readonly #left: Int32Array;
   readonly #gains: Float64Array;
@@ -12,15 +12,15 @@ export class RepairOnly {
   /** The first repair of the last plan, as a place in the short list; -1 where there was none. */
   first = -1;
 
-  constructor(space: Space) {
-    this.#space = space;
-    this.#weights = new Float64Array(space.sets.length);
-    this.#left = new Int32Array(space.sets.length);
-    this.#gains = new Float64Array(space.causes.length);
-    this.#holding = space.causes.map((_, place) => {
+  constructor(tables: SearchTables) {
+    this.#tables = tables;
+    this.#weights = new Float64Array(tables.sets.length);
+    this.#left = new Int32Array(tables.sets.length);
+    this.#gains = new Float64Array(tables.causes.length);
+    this.#holding = tables.causes.map((_, place) => {
       const bit = 1 << place;
       return Int32Array.from(
-        [...space.sets.keys()].filter((index) => ((space.sets[index] ?? 0) & bit) !== 0),
+        [...tables.sets.keys()].filter((index) => ((tables.sets[index] ?? 0) & bit) !== 0),
       );
     });
   }
@@ -32,10 +32,10 @@ export class RepairOnly {
    */
   minutes(
     weights: Float64Array,
-    at: Position,
+    at: SearchState,
     from = { opened: at.opened, standing: at.standing },
   ): number {
-    const { costs, causes } = this.#space;
+    const { costs, causes } = this.#tables;
     this.#weights.set(weights);
     this.#left.set(at.left);
     let unproved = this.#start();
@@ -80,7 +80,7 @@ export class RepairOnly {
     const weight = this.#weights[index] ?? 0;
     const set = this.#left[index] ?? 0;
     if (weight === 0) return;
-    const { silent } = this.#space;
+    const { silent } = this.#tables;
     const whole = silent[set] ?? 1;
     const scale = whole < 1 ? (sign * weight) / (1 - whole) : 0;
     for (let rest = set; rest !== 0; rest &= rest - 1) {
@@ -99,7 +99,7 @@ export class RepairOnly {
       const weight = this.#weights[index] ?? 0;
       if ((set & bit) === 0 || weight === 0) continue;
       this.#count(index, -1);
-      const left = weight * (1 - this.#space.gain(set, place));
+      const left = weight * (1 - this.#tables.gain(set, place));
       cured += weight - left;
       this.#weights[index] = left;
       this.#left[index] = set & ~bit;

@@ -1,6 +1,7 @@
-import type { Case, Evidence } from '../belief/evidence.ts';
+import type { Observation } from '../belief/model.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
-import { Space } from './search-tables.ts';
+import { SearchTables } from './search-tables.ts';
 
 /** The last finding of a check, with the causes that had been mended before it. */
 export type Last = {
@@ -11,8 +12,8 @@ export type Last = {
   readonly owner: boolean;
 };
 
-/** A place on the way. Weights are chances of set and way together: they sum to the way's. */
-export type Position = {
+/** A place in the search. Weights are chances of set and way together: they sum to the way's. */
+export type SearchState = {
   readonly weights: Float64Array;
   readonly mass: number;
   /** The sets less what is mended. */
@@ -31,50 +32,60 @@ const sum = (values: Float64Array): number => {
   return all;
 };
 
-const repairedBefore = (space: Space, at: number): number =>
-  space.causes.reduce(
+const repairedBefore = (tables: SearchTables, at: number): number =>
+  tables.causes.reduce(
     (mask, cause, place) =>
-      (space.given.repairedAt[cause] ?? Infinity) < at ? mask | (1 << place) : mask,
+      (tables.input.repairedAt[cause] ?? Infinity) < at ? mask | (1 << place) : mask,
     0,
   );
 
-/** Where the case stands now, with the weights of the fault sets. */
-function startPosition(space: Space, weights: readonly number[]): Position {
-  const { given } = space;
-  const last: (Last | undefined)[] = given.model.checks.map(() => undefined);
-  const owners: Evidence | undefined = given.told[0];
-  for (const { group, lo, hi, at } of given.evidence) {
+/** Where the job stands now, with the weights of the fault sets. */
+function startState(tables: SearchTables, weights: readonly number[]): SearchState {
+  const { input } = tables;
+  const last: (Last | undefined)[] = input.model.checks.map(() => undefined);
+  const owners: Observation | undefined = input.evidenceInOrder[0];
+  for (const { group, lo, hi, at } of input.evidence) {
     const owner =
-      group === owners?.group && !given.told.some((one, i) => i > 0 && one.group === group);
-    last[group] = { lo, hi, repaired: repairedBefore(space, at), owner };
+      group === owners?.group &&
+      !input.evidenceInOrder.some((one, i) => i > 0 && one.group === group);
+    last[group] = { lo, hi, repaired: repairedBefore(tables, at), owner };
   }
-  const repaired = repairedBefore(space, Infinity);
+  const repaired = repairedBefore(tables, Infinity);
   const start = Float64Array.from(weights);
   const all = sum(start);
   return {
     weights: start.map((weight) => weight / all),
     mass: 1,
-    left: space.sets.map((set) => set & ~repaired),
+    left: tables.sets.map((set) => set & ~repaired),
     repaired,
-    opened: space.costs.opened,
-    standing: space.costs.standing,
+    opened: tables.costs.opened,
+    standing: tables.costs.standing,
     last,
   };
 }
 
-/** Where the case stands now on a list of fault sets over some of its causes. */
-export function startOn(given: Case, causes: readonly number[], sets: readonly FaultSet[]) {
-  const space = new Space(given, causes, sets);
+/** Where the job stands now on a list of fault sets over some of its causes. */
+export function startSearch(
+  input: ReasoningInput,
+  causes: readonly number[],
+  sets: readonly FaultSet[],
+) {
+  const tables = new SearchTables(input, causes, sets);
   const chances = sets.map(({ chance }) => chance);
-  return { space, at: startPosition(space, chances) };
+  return { tables, at: startState(tables, chances) };
 }
 
 /** Chance of at most `result` now where the check was found at `last` before. */
-function atMostAgain(space: Space, check: number, sets: { was: number; now: number }, last: Last) {
-  const offset = space.offsets[check] ?? 0;
-  const now = space.row(sets.now);
-  const mended = space.row(sets.was & ~sets.now);
-  const background = space.row(0);
+function atMostAgain(
+  tables: SearchTables,
+  check: number,
+  sets: { was: number; now: number },
+  last: Last,
+) {
+  const offset = tables.offsets[check] ?? 0;
+  const now = tables.row(sets.now);
+  const mended = tables.row(sets.was & ~sets.now);
+  const background = tables.row(0);
   const total = (row: Float64Array, result: number): number =>
     result < 0 ? 0 : (row[offset + result] ?? 1);
   const others = (result: number): number =>
@@ -94,14 +105,14 @@ function atMostAgain(space: Space, check: number, sets: { was: number; now: numb
 }
 
 /** Whether a check may be done here and can still show something new. */
-export function canTell(space: Space, at: Position, check: number): boolean {
-  const last = at.last[space.groups[check] ?? check];
+export function canTell(tables: SearchTables, at: SearchState, check: number): boolean {
+  const last = at.last[tables.groups[check] ?? check];
   if (last !== undefined) {
-    const mendedSince = (at.repaired & ~last.repaired & (space.linked[check] ?? 0)) !== 0;
+    const mendedSince = (at.repaired & ~last.repaired & (tables.linked[check] ?? 0)) !== 0;
     if (!(last.owner && last.hi > last.lo) && !(mendedSince && last.lo > 0)) return false;
   }
-  return (space.given.model.checks[check]?.after ?? []).every((gate) => {
-    const found = at.last[space.groups[gate.check] ?? gate.check];
+  return (tables.input.model.checks[check]?.after ?? []).every((gate) => {
+    const found = at.last[tables.groups[gate.check] ?? gate.check];
     if (found === undefined) return false;
     for (let result = found.lo; result <= found.hi; result += 1)
       if (!gate.results.includes(result)) return false;
@@ -109,27 +120,31 @@ export function canTell(space: Space, at: Position, check: number): boolean {
   });
 }
 
-/** Running totals of a check in one fault set, from this position on. */
-function totalsIn(space: Space, at: Position, check: number, index: number) {
+/** Running totals of a check in one fault set, from this state on. */
+function totalsIn(tables: SearchTables, at: SearchState, check: number, index: number) {
   const left = at.left[index] ?? 0;
-  const last = at.last[space.groups[check] ?? check];
+  const last = at.last[tables.groups[check] ?? check];
   if (last !== undefined) {
-    const was = (space.sets[index] ?? 0) & ~last.repaired;
-    return atMostAgain(space, check, { was, now: left }, last);
+    const was = (tables.sets[index] ?? 0) & ~last.repaired;
+    return atMostAgain(tables, check, { was, now: left }, last);
   }
-  const row = space.row(left);
-  const offset = space.offsets[check] ?? 0;
+  const row = tables.row(left);
+  const offset = tables.offsets[check] ?? 0;
   return (result: number): number => row[offset + result] ?? 1;
 }
 
 /** By result: the weights of the fault sets that go on with it. */
-export function split(space: Space, at: Position, check: number): readonly Float64Array[] {
-  const results = space.given.model.checks[check]?.results.length ?? 0;
+export function split(
+  tables: SearchTables,
+  at: SearchState,
+  check: number,
+): readonly Float64Array[] {
+  const results = tables.input.model.checks[check]?.results.length ?? 0;
   const parts = Array.from({ length: results }, () => new Float64Array(at.weights.length));
   for (let index = 0; index < at.weights.length; index += 1) {
     const weight = at.weights[index] ?? 0;
     if (weight === 0) continue;
-    const atMost = totalsIn(space, at, check, index);
+    const atMost = totalsIn(tables, at, check, index);
     let below = 0;
     for (const [result, part] of parts.entries()) {
       const upTo = atMost(result);
@@ -141,32 +156,36 @@ export function split(space: Space, at: Position, check: number): readonly Float
 }
 
 export function afterCheck(
-  space: Space,
-  at: Position,
+  tables: SearchTables,
+  at: SearchState,
   check: number,
   shown: { readonly result: number; readonly weights: Float64Array },
-): Position {
+): SearchState {
   const { result, weights } = shown;
   const last = { lo: result, hi: result, repaired: at.repaired, owner: false };
   return {
     ...at,
     weights,
     mass: sum(weights),
-    opened: at.opened | (space.costs.masks[check] ?? 0),
-    standing: space.costs.standingAfter(check, at.standing),
-    last: at.last.with(space.groups[check] ?? check, last),
+    opened: at.opened | (tables.costs.masks[check] ?? 0),
+    standing: tables.costs.standingAfter(check, at.standing),
+    last: at.last.with(tables.groups[check] ?? check, last),
   };
 }
 
 /** A cause of the short list mended, and the proof showed the complaint still there. */
-export function afterFailedProof(space: Space, at: Position, place: number): Position {
+export function afterFailedProof(
+  tables: SearchTables,
+  at: SearchState,
+  place: number,
+): SearchState {
   const bit = 1 << place;
   const weights = at.weights.map((weight, index) => {
     const left = at.left[index] ?? 0;
-    return (left & bit) === 0 ? weight : weight * (1 - space.gain(left, place));
+    return (left & bit) === 0 ? weight : weight * (1 - tables.gain(left, place));
   });
-  const step = space.costs.repair(space.causes[place] ?? 0);
-  const group = space.groups[space.given.model.complaint] ?? 0;
+  const step = tables.costs.repair(tables.causes[place] ?? 0);
+  const group = tables.groups[tables.input.model.complaint] ?? 0;
   const hi = at.last[group]?.hi ?? 1;
   const repaired = at.repaired | bit;
   return {
@@ -174,8 +193,8 @@ export function afterFailedProof(space: Space, at: Position, place: number): Pos
     mass: sum(weights),
     left: at.left.map((set) => set & ~bit),
     repaired,
-    opened: at.opened | (space.costs.masks[step] ?? 0),
-    standing: space.costs.standingAfter(step, at.standing),
+    opened: at.opened | (tables.costs.masks[step] ?? 0),
+    standing: tables.costs.standingAfter(step, at.standing),
     last: at.last.with(group, { lo: 1, hi, repaired, owner: false }),
   };
 }

@@ -1,4 +1,4 @@
-import type { Case } from '../belief/evidence.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 import { Costs } from './costs.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
 
@@ -6,8 +6,8 @@ import type { FaultSet } from '../belief/fault-sets.ts';
  * What a search for the next step works on: a list of fault sets over a short list of causes,
  * with every table it needs. Sets are bits of one number, by place in the short list.
  */
-export class Space {
-  readonly given: Case;
+export class SearchTables {
+  readonly input: ReasoningInput;
   readonly costs: Costs;
   /** Causes of the short list, by index in the model. */
   readonly causes: readonly number[];
@@ -22,27 +22,27 @@ export class Space {
   readonly #rows = new Map<number, Float64Array>();
   readonly #length: number;
 
-  constructor(given: Case, causes: readonly number[], sets: readonly FaultSet[]) {
-    this.given = given;
-    this.costs = new Costs(given);
+  constructor(input: ReasoningInput, causes: readonly number[], sets: readonly FaultSet[]) {
+    this.input = input;
+    this.costs = new Costs(input);
     this.causes = causes;
     this.sets = Int32Array.from(sets, (set) =>
       set.causes.reduce((mask, cause) => mask | (1 << causes.indexOf(cause)), 0),
     );
     let length = 0;
-    this.offsets = given.model.checks.map(
+    this.offsets = input.model.checks.map(
       ({ results }) => (length += results.length) - results.length,
     );
     this.#length = length;
-    this.groups = Int32Array.from(given.model.checks, ({ group }) => group);
-    this.linked = Int32Array.from(given.model.checks, ({ links }) =>
+    this.groups = Int32Array.from(input.model.checks, ({ group }) => group);
+    this.linked = Int32Array.from(input.model.checks, ({ links }) =>
       causes.reduce((mask, cause, place) => (links[cause] ? mask | (1 << place) : mask), 0),
     );
     this.silent = this.#silentSets();
   }
 
   #silentSets(): Float64Array {
-    const { evidence, model } = this.given;
+    const { evidence, model } = this.input;
     const links = model.checks[model.complaint]?.links ?? [];
     const group = model.checks[model.complaint]?.group;
     const hi = evidence.findLast((finding) => finding.group === group)?.hi ?? Infinity;
@@ -71,7 +71,7 @@ export class Space {
     if (known !== undefined) return known;
     const row = new Float64Array(this.#length);
     if (set === 0) {
-      for (const [index, check] of this.given.model.checks.entries())
+      for (const [index, check] of this.input.model.checks.entries())
         row.set(check.background, this.offsets[index]);
     } else {
       row.set(this.row(set & (set - 1)));
@@ -82,7 +82,7 @@ export class Space {
   }
 
   #multiply(row: Float64Array, cause: number): void {
-    for (const [index, check] of this.given.model.checks.entries()) {
+    for (const [index, check] of this.input.model.checks.entries()) {
       const offset = this.offsets[index] ?? 0;
       check.links[cause]?.forEach((total, result) => {
         row[offset + result] = (row[offset + result] ?? 1) * total;

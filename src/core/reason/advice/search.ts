@@ -2,8 +2,8 @@ import { LookAhead } from './look-ahead.ts';
 import type { Beam, ScoredCheck } from './look-ahead.ts';
 import type { Move } from './minutes.ts';
 import { canTell } from './search-state.ts';
-import type { Position } from './search-state.ts';
-import type { Space } from './search-tables.ts';
+import type { SearchState } from './search-state.ts';
+import type { SearchTables } from './search-tables.ts';
 import { whyCheck, whyRepair } from './explain.ts';
 import type { Why } from './explain.ts';
 
@@ -40,17 +40,17 @@ function byMinutes(one: Entry, other: Entry): number {
   return one.id < other.id ? -1 : Number(one.id > other.id);
 }
 
-/** The search from one position: every possible next step with its expected minutes. */
+/** The search from one state: every possible next step with its expected minutes. */
 export class Search {
-  readonly #space: Space;
-  readonly #at: Position;
+  readonly #tables: SearchTables;
+  readonly #at: SearchState;
   readonly #ahead: LookAhead;
   readonly #leftOut: ReadonlySet<string>;
 
-  constructor(space: Space, at: Position, leftOut: readonly string[]) {
-    this.#space = space;
+  constructor(tables: SearchTables, at: SearchState, leftOut: readonly string[]) {
+    this.#tables = tables;
     this.#at = at;
-    this.#ahead = new LookAhead(space);
+    this.#ahead = new LookAhead(tables);
     this.#leftOut = new Set(leftOut);
   }
 
@@ -68,13 +68,13 @@ export class Search {
   }
 
   #checks(own: Move | undefined): Entry[] {
-    return this.#space.given.model.checks.flatMap(({ id }, check) => {
+    return this.#tables.input.model.checks.flatMap(({ id }, check) => {
       const isOwn = own?.do === 'check' && own.index === check;
-      const open = canTell(this.#space, this.#at, check) && !this.#leftOut.has(id);
+      const open = canTell(this.#tables, this.#at, check) && !this.#leftOut.has(id);
       if (!open && !isOwn) return [];
       const scored = this.#ahead.scoreCheck(this.#at, check);
       if (scored.certain && !isOwn && !this.#ahead.opens(check)) return [];
-      const why = whyCheck(this.#space, this.#at, scored);
+      const why = whyCheck(this.#tables, this.#at, scored);
       const move: Move = { do: 'check', index: check };
       return [{ move, id, expectedLeft: scored.minutes, depth: 1, why, step: { check: scored } }];
     });
@@ -82,11 +82,11 @@ export class Search {
 
   *#repairs(): Generator<undefined, Entry[]> {
     const entries: Entry[] = [];
-    for (const [place, cause] of this.#space.causes.entries()) {
+    for (const [place, cause] of this.#tables.causes.entries()) {
       if ((this.#at.repaired & (1 << place)) !== 0) continue;
-      const id = this.#space.given.model.causes[cause]?.id ?? '';
+      const id = this.#tables.input.model.causes[cause]?.id ?? '';
       const expectedLeft = yield* this.#ahead.repair(this.#at, place, 1, { checks: 0, repairs: 0 });
-      const why = whyRepair(this.#space, this.#at, place);
+      const why = whyRepair(this.#tables, this.#at, place);
       const move: Move = { do: 'repair', index: cause };
       entries.push({ move, id, expectedLeft, depth: 1, why, step: { place } });
     }

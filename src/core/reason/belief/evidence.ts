@@ -3,7 +3,7 @@ import type { Parsed, Problem } from '../../problem.ts';
 import type { Standing, Tree } from '../../tree/model.ts';
 import { makeModel } from './model.ts';
 import { possible } from './possible.ts';
-import type { Model } from './model.ts';
+import type { Model, Observation } from './model.ts';
 
 /** What a check showed: one result, or "not sure which of these" as an interval of indexes. */
 export type CheckFinding = {
@@ -20,7 +20,7 @@ export type RepairMade = { readonly cause: string; readonly at: number };
 export type AccessMinutes = { readonly open: number; readonly close: number };
 
 /** Where a vehicle stands: everything the belief and the advice need beside the tree. */
-export type CaseState = {
+export type JobState = {
   /** In the order made. Proofs are findings of the complaint's check. */
   readonly findings: readonly CheckFinding[];
   readonly repairs: readonly RepairMade[];
@@ -32,23 +32,15 @@ export type CaseState = {
   readonly tries?: number;
 };
 
-/** One finding that counts, with the check whose table it is read by. */
-export type Evidence = {
-  readonly check: number;
-  readonly group: number;
-  readonly lo: number;
-  readonly hi: number;
-  readonly at: number;
-};
-
-export type Case = {
+/** All that the belief and the advice rest on; made by `makeInput` or `inputOf`, never by hand. */
+export type ReasoningInput = {
   readonly model: Model;
   /** Every finding in the order made, the owner's word about the complaint first. */
-  readonly told: readonly Evidence[];
+  readonly evidenceInOrder: readonly Observation[];
   /** The findings that count: a repeat has replaced the one before it. */
-  readonly evidence: readonly Evidence[];
+  readonly evidence: readonly Observation[];
   /** Findings that cannot be true beside the others: the belief rests on newer ones. */
-  readonly setAside: readonly Evidence[];
+  readonly setAside: readonly Observation[];
   /** By cause: how many repairs came before its own; Infinity while it is not repaired. */
   readonly repairedAt: readonly number[];
   readonly repairs: number;
@@ -58,7 +50,7 @@ export type Case = {
   readonly tries: number;
 };
 
-const freshState: CaseState = { findings: [], repairs: [] };
+const freshState: JobState = { findings: [], repairs: [] };
 
 function findingProblem(model: Model, finding: CheckFinding, index: number): Problem | undefined {
   const results = model.checks.find((check) => check.id === finding.check)?.results.length;
@@ -104,22 +96,22 @@ function repairProblem(model: Model, repair: RepairMade, index: number): Problem
  * The owner said that the complaint is there; the confirming check replaces that once it is
  * done. Findings of things that show the same, with no repair between, leave only the last.
  */
-function lastWords(told: readonly Evidence[], complaint: number): Evidence[] {
+function lastWords(evidenceInOrder: readonly Observation[], complaint: number): Observation[] {
   const tableOf = new Map<number, number>();
-  for (const finding of told)
+  for (const finding of evidenceInOrder)
     if (tableOf.get(finding.group) !== complaint) tableOf.set(finding.group, finding.check);
   // One whole number a group and repair: a text for each would cost more than all the rest.
-  const most = told.reduce((all, { at }) => Math.max(all, at), 0) + 1;
-  const last = new Map<number, Evidence>();
-  for (const finding of told) {
+  const most = evidenceInOrder.reduce((all, { at }) => Math.max(all, at), 0) + 1;
+  const last = new Map<number, Observation>();
+  for (const finding of evidenceInOrder) {
     const check = tableOf.get(finding.group) ?? finding.check;
     last.set(finding.group * most + finding.at, { ...finding, check });
   }
   return [...last.values()].toSorted((one, other) => one.group - other.group || one.at - other.at);
 }
 
-/** A case from a model that was made before: what `makeCase` does after reading the tree. */
-export function caseOf(model: Model, state: CaseState): Parsed<Case> {
+/** The input from a model that was made before: what `makeInput` does after reading the tree. */
+export function inputOf(model: Model, state: JobState): Parsed<ReasoningInput> {
   const problems = [
     ...state.findings.map((finding, index) => findingProblem(model, finding, index)),
     ...state.repairs.map((repair, index) => repairProblem(model, repair, index)),
@@ -128,7 +120,7 @@ export function caseOf(model: Model, state: CaseState): Parsed<Case> {
   const indexOf = new Map(model.checks.map((check, index) => [check.id, index]));
   const place = (check: number) => ({ check, group: model.checks[check]?.group ?? check });
   const last = (model.checks[model.complaint]?.results.length ?? 2) - 1;
-  const told = [
+  const evidenceInOrder = [
     { ...place(model.complaint), lo: 1, hi: last, at: 0 },
     ...state.findings.map(({ check, lo, hi, at }) => ({
       ...place(indexOf.get(check) ?? 0),
@@ -140,10 +132,10 @@ export function caseOf(model: Model, state: CaseState): Parsed<Case> {
   const repairedAt = model.causes.map((cause) =>
     Math.min(...state.repairs.filter((repair) => repair.cause === cause.id).map(({ at }) => at)),
   );
-  const evidence = lastWords(told, model.complaint);
+  const evidence = lastWords(evidenceInOrder, model.complaint);
   return good({
     model,
-    told,
+    evidenceInOrder,
     ...possible({ model, evidence, repairedAt }),
     repairs: state.repairs.length,
     openAccess: state.openAccess ?? [],
@@ -153,15 +145,15 @@ export function caseOf(model: Model, state: CaseState): Parsed<Case> {
   });
 }
 
-/** A case of which only the complaint is known. */
-export function freshCase(model: Model, accesses: CaseState['accesses'] = {}): Case {
-  const given = caseOf(model, { ...freshState, accesses });
-  if (given.kind === 'bad') throw new RangeError('a model without findings is always a case');
-  return given.value;
+/** The input when only the complaint is known. */
+export function freshInput(model: Model, accesses: JobState['accesses'] = {}): ReasoningInput {
+  const input = inputOf(model, { ...freshState, accesses });
+  if (input.kind === 'bad') throw new RangeError('a model without findings is always an input');
+  return input.value;
 }
 
-/** A case from a tree already pruned of what this vehicle does not have. */
-export function makeCase(tree: Tree, state: CaseState = freshState): Parsed<Case> {
+/** The input from a tree already pruned of what this vehicle does not have. */
+export function makeInput(tree: Tree, state: JobState = freshState): Parsed<ReasoningInput> {
   if (!Object.hasOwn(tree.checks, tree.complaint.confirm))
     return bad({
       code: 'case-no-complaint',
@@ -170,5 +162,5 @@ export function makeCase(tree: Tree, state: CaseState = freshState): Parsed<Case
       path: 'complaint.confirm',
       value: tree.complaint.confirm,
     });
-  return caseOf(makeModel(tree), state);
+  return inputOf(makeModel(tree), state);
 }

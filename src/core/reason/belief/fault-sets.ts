@@ -1,7 +1,7 @@
-import type { Case } from './evidence.ts';
+import type { ReasoningInput } from './evidence.ts';
 import { compile } from './compile.ts';
-import type { Compiled, Producer, Touch } from './compile.ts';
-import { applyTouch } from './messages.ts';
+import type { Compiled, Emission, Factor } from './compile.ts';
+import { applyFactor } from './messages.ts';
 import type { States } from './messages.ts';
 
 /** One way the vehicle may be: exactly these causes, with its share of the listed evidence. */
@@ -25,71 +25,76 @@ const usualSize = 3;
 const greatestSize = 4;
 const enoughCoverage = 0.98;
 
-/** Touches with their bits as places within the one check. */
-type LocalTouch = { readonly thing: number; readonly touch: Parameters<typeof applyTouch>[1] };
+/** Factors with their bits as places within the one check. */
+type LocalFactor = {
+  readonly observable: number;
+  readonly factor: Parameters<typeof applyFactor>[1];
+};
 
-function localTouches(compiled: Compiled, producer: Producer): LocalTouch[] {
-  return producer.touches.map(({ bits, explains, nothing }: Touch) => {
-    const thing = compiled.things.findIndex((all) => bits.every((bit) => all.includes(bit)));
-    const places = bits.map((bit) => compiled.things[thing]?.indexOf(bit) ?? 0);
-    return { thing, touch: { places, explains, nothing } };
+function localFactors(compiled: Compiled, emission: Emission): LocalFactor[] {
+  return emission.factors.map(({ bits, explains, nothing }: Factor) => {
+    const observable = compiled.observables.findIndex((all) =>
+      bits.every((bit) => all.includes(bit)),
+    );
+    const places = bits.map((bit) => compiled.observables[observable]?.indexOf(bit) ?? 0);
+    return { observable, factor: { places, explains, nothing } };
   });
 }
 
 /** Some causes of a set, weighed as far as they go: what they explain, and the logarithm of the rest. */
-type Part = { readonly things: readonly States[]; readonly log: number };
+type Part = { readonly observables: readonly States[]; readonly log: number };
 
 /** Weighs fault sets: a plain product over the checks, no other set is needed for it. */
 export class SetWeigher {
   /** No cause at all: the background alone. */
   readonly none: Part;
-  readonly #locals: readonly (readonly LocalTouch[])[];
+  readonly #localFactors: readonly (readonly LocalFactor[])[];
   /** By cause: logarithm of its presence, with the evidence on it alone, over its absence. */
   readonly #gains: readonly number[];
 
-  constructor(given: Case, compiled: Compiled) {
-    const things = compiled.things.map((bits) => {
+  constructor(input: ReasoningInput, compiled: Compiled) {
+    const observables = compiled.observables.map((bits) => {
       const states = new Float64Array(2 ** bits.length);
       states[0] = 1;
       return states;
     });
-    for (const { thing, touch } of localTouches(compiled, compiled.background)) {
-      const states = things[thing];
-      if (states !== undefined) applyTouch(states, touch);
+    for (const { observable, factor } of localFactors(compiled, compiled.background)) {
+      const states = observables[observable];
+      if (states !== undefined) applyFactor(states, factor);
     }
-    const { causes } = given.model;
+    const { causes } = input.model;
     const absent = causes.map(({ prior }) => Math.log1p(-prior));
     this.none = {
-      things,
+      observables,
       log: absent.reduce((all, log) => all + log, Math.log(compiled.background.base)),
     };
-    this.#locals = compiled.causes.map((cause) => localTouches(compiled, cause));
+    this.#localFactors = compiled.causes.map((cause) => localFactors(compiled, cause));
     this.#gains = causes.map(
       ({ prior }, cause) =>
         Math.log(prior) + Math.log(compiled.causes[cause]?.base ?? 1) - (absent[cause] ?? 0),
     );
   }
 
-  /** The same set with one cause more; only what that cause touches is copied. */
+  /** The same set with one cause more; only the observables of that cause are copied. */
   with(part: Part, cause: number): Part {
     const log = part.log + (this.#gains[cause] ?? 0);
-    const locals = this.#locals[cause] ?? [];
-    if (locals.length === 0) return { things: part.things, log };
-    const things = [...part.things];
-    for (const { thing, touch } of locals) {
-      const before = part.things[thing];
-      const states = things[thing] === before ? before?.slice() : things[thing];
+    const own = this.#localFactors[cause] ?? [];
+    if (own.length === 0) return { observables: part.observables, log };
+    const observables = [...part.observables];
+    for (const { observable, factor } of own) {
+      const before = part.observables[observable];
+      const states = observables[observable] === before ? before?.slice() : observables[observable];
       if (states === undefined) continue;
-      applyTouch(states, touch);
-      things[thing] = states;
+      applyFactor(states, factor);
+      observables[observable] = states;
     }
-    return { things, log };
+    return { observables, log };
   }
 
   /** Logarithm of P(exactly the causes of this part, and the evidence). */
-  whole({ things, log }: Part): number {
+  whole({ observables, log }: Part): number {
     let all = log;
-    for (const states of things) all += Math.log(states.at(-1) ?? 1);
+    for (const states of observables) all += Math.log(states.at(-1) ?? 1);
     return all;
   }
 
@@ -142,8 +147,12 @@ export function logSum(logs: readonly number[]): number {
  * Fault sets of sizes up to 3, or 4 where those hold less than 98 % of the evidence.
  * `logEvidence` is the whole evidence where it is known; without it chances are among the sets.
  */
-export function faultSets(given: Case, from: readonly number[], logEvidence?: number): FaultSets {
-  const weigher = new SetWeigher(given, compile(given));
+export function faultSets(
+  input: ReasoningInput,
+  from: readonly number[],
+  logEvidence?: number,
+): FaultSets {
+  const weigher = new SetWeigher(input, compile(input));
   const listed: Weighed[] = [];
   let logListed = -Infinity;
   for (let size = 0; size <= greatestSize; size += 1) {
@@ -160,9 +169,9 @@ export function faultSets(given: Case, from: readonly number[], logEvidence?: nu
 }
 
 /** Every possible fault set with the chance of it and the evidence together, whatever its size. */
-export function everySet(given: Case): readonly FaultSet[] {
-  const { causes } = given.model;
-  const weigher = new SetWeigher(given, compile(given));
+export function everySet(input: ReasoningInput): readonly FaultSet[] {
+  const { causes } = input.model;
+  const weigher = new SetWeigher(input, compile(input));
   return Array.from({ length: 2 ** causes.length }, (_, mask) => {
     const present = causes.flatMap((_cause, index) => ((mask & (1 << index)) === 0 ? [] : [index]));
     return { causes: present, chance: Math.exp(weigher.log(present)) };

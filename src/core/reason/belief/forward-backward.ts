@@ -1,11 +1,11 @@
 import type { Compiled } from './compile.ts';
-import type { Order, PlacedTouch, Step } from './order.ts';
-import { applyTouch, closePlace, openTop, reopenPlace, returnTouch } from './messages.ts';
+import type { Order, PlacedFactor, Operation } from './order.ts';
+import { applyFactor, closePlace, openTop, reopenPlace, applyFactorBack } from './messages.ts';
 import type { States } from './messages.ts';
 
 /** The run over the causes: the states before each cause, and the evidence as a logarithm. */
 export type Forward = {
-  readonly tape: readonly States[];
+  readonly messages: readonly States[];
   readonly end: number;
   readonly logScale: number;
 };
@@ -28,9 +28,9 @@ function oddsOf(compiled: Compiled, priors: readonly number[], cause: number): O
   return { present: prior * (compiled.causes[cause]?.base ?? 1), absent: 1 - prior };
 }
 
-function withCause(states: States, touches: readonly PlacedTouch[], odds: Odds): States {
+function withCause(states: States, factors: readonly PlacedFactor[], odds: Odds): States {
   const next = states.slice();
-  for (const touch of touches) applyTouch(next, touch);
+  for (const factor of factors) applyFactor(next, factor);
   for (let index = 0; index < next.length; index += 1)
     next[index] = odds.absent * (states[index] ?? 0) + odds.present * (next[index] ?? 0);
   return next;
@@ -39,26 +39,26 @@ function withCause(states: States, touches: readonly PlacedTouch[], odds: Odds):
 export function runForward(order: Order, compiled: Compiled, priors: readonly number[]): Forward {
   let states: States = new Float64Array([1]);
   let logScale = 0;
-  const tape: States[] = [];
-  const after = (step: Step): States => {
-    switch (step.kind) {
+  const messages: States[] = [];
+  const after = (operation: Operation): States => {
+    switch (operation.kind) {
       case 'open':
         return openTop(states);
       case 'background':
-        applyTouch(states, step.touch);
+        applyFactor(states, operation.factor);
         return states;
       case 'close': {
-        const next = scaled(closePlace(states, step.place));
+        const next = scaled(closePlace(states, operation.place));
         logScale += next.log;
         return next.states;
       }
       case 'cause':
-        tape.push(states);
-        return withCause(states, step.touches, oddsOf(compiled, priors, step.cause));
+        messages.push(states);
+        return withCause(states, operation.factors, oddsOf(compiled, priors, operation.cause));
     }
   };
-  for (const step of order.steps) states = after(step);
-  return { tape, end: states[0] ?? 0, logScale };
+  for (const operation of order.operations) states = after(operation);
+  return { messages, end: states[0] ?? 0, logScale };
 }
 
 function dot(one: States, other: States): number {
@@ -74,11 +74,11 @@ type Share = { readonly states: States; readonly chance: number };
 function backOver(
   after: States,
   input: States,
-  touches: readonly PlacedTouch[],
+  factors: readonly PlacedFactor[],
   odds: Odds,
 ): Share {
   const states = after.slice();
-  for (const touch of touches) returnTouch(states, touch);
+  for (const factor of factors) applyFactorBack(states, factor);
   const present = odds.present * dot(states, input);
   const absent = odds.absent * dot(after, input);
   for (let index = 0; index < states.length; index += 1)
@@ -94,29 +94,29 @@ export function runBack(
   order: Order,
   compiled: Compiled,
   priors: readonly number[],
-  tape: readonly States[],
+  messages: readonly States[],
 ): Map<number, number> {
   let states: States = new Float64Array([1]);
-  let position = tape.length;
+  let index = messages.length;
   const chances = new Map<number, number>();
-  const before = (step: Step): States => {
-    switch (step.kind) {
+  const before = (operation: Operation): States => {
+    switch (operation.kind) {
       case 'open':
         return states.slice(0, states.length / 2);
       case 'background':
-        returnTouch(states, step.touch);
+        applyFactorBack(states, operation.factor);
         return states;
       case 'close':
-        return scaled(reopenPlace(states, step.place)).states;
+        return scaled(reopenPlace(states, operation.place)).states;
       case 'cause': {
-        position -= 1;
-        const odds = oddsOf(compiled, priors, step.cause);
-        const share = backOver(states, tape[position] ?? states, step.touches, odds);
-        chances.set(step.cause, share.chance);
+        index -= 1;
+        const odds = oddsOf(compiled, priors, operation.cause);
+        const share = backOver(states, messages[index] ?? states, operation.factors, odds);
+        chances.set(operation.cause, share.chance);
         return share.states;
       }
     }
   };
-  for (const step of order.steps.toReversed()) states = before(step);
+  for (const operation of order.operations.toReversed()) states = before(operation);
   return chances;
 }

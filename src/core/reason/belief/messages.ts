@@ -1,4 +1,4 @@
-import type { PlacedTouch } from './order.ts';
+import type { PlacedFactor } from './order.ts';
 
 /** Weights of the states; bit j of the index says that the finding at place j is explained. */
 export type States = Float64Array<ArrayBuffer>;
@@ -15,7 +15,7 @@ function applyOne(states: States, bit: number, explains: number, nothing: number
 }
 
 /** The transpose of `applyOne`. */
-function returnOne(states: States, bit: number, explains: number, nothing: number): void {
+function applyOneBack(states: States, bit: number, explains: number, nothing: number): void {
   const both = explains + nothing;
   for (let block = 0; block < states.length; block += 2 * bit)
     for (let unset = block; unset < block + bit; unset += 1) {
@@ -30,13 +30,13 @@ const nestedMasks = (places: readonly number[]): readonly number[] =>
   places.map((_, first) => places.slice(first).reduce((mask, place) => mask | (1 << place), 0));
 
 /** Goes down so that a source, never above its target, is still as it was. */
-function applyNested(states: States, touch: PlacedTouch): void {
-  const masks = nestedMasks(touch.places);
+function applyNested(states: States, factor: PlacedFactor): void {
+  const masks = nestedMasks(factor.places);
   for (let target = states.length - 1; target >= 0; target -= 1) {
-    let gathered = touch.nothing * (states[target] ?? 0);
+    let gathered = factor.nothing * (states[target] ?? 0);
     masks.forEach((mask, index) => {
       if ((target & mask) !== mask) return;
-      const explains = touch.explains[index] ?? 0;
+      const explains = factor.explains[index] ?? 0;
       for (let part = mask; ; part = (part - 1) & mask) {
         gathered += explains * (states[target ^ part] ?? 0);
         if (part === 0) break;
@@ -46,31 +46,31 @@ function applyNested(states: States, touch: PlacedTouch): void {
   }
 }
 
-function returnNested(states: States, touch: PlacedTouch): void {
-  const masks = nestedMasks(touch.places);
+function applyNestedBack(states: States, factor: PlacedFactor): void {
+  const masks = nestedMasks(factor.places);
   for (let source = 0; source < states.length; source += 1) {
-    let gathered = touch.nothing * (states[source] ?? 0);
+    let gathered = factor.nothing * (states[source] ?? 0);
     masks.forEach((mask, index) => {
-      gathered += (touch.explains[index] ?? 0) * (states[source | mask] ?? 0);
+      gathered += (factor.explains[index] ?? 0) * (states[source | mask] ?? 0);
     });
     states[source] = gathered;
   }
 }
 
-/** One producer's results at one check, in place; every term is positive. */
-export function applyTouch(states: States, touch: PlacedTouch): void {
-  const [place, ...more] = touch.places;
+/** What one cause, or the background, produces at one check, in place; every term is positive. */
+export function applyFactor(states: States, factor: PlacedFactor): void {
+  const [place, ...more] = factor.places;
   if (place === undefined) return;
-  if (more.length > 0) applyNested(states, touch);
-  else applyOne(states, 1 << place, touch.explains[0] ?? 0, touch.nothing);
+  if (more.length > 0) applyNested(states, factor);
+  else applyOne(states, 1 << place, factor.explains[0] ?? 0, factor.nothing);
 }
 
-/** The transpose of `applyTouch`, for the run back. */
-export function returnTouch(states: States, touch: PlacedTouch): void {
-  const [place, ...more] = touch.places;
+/** The transpose of `applyFactor`, for the run back. */
+export function applyFactorBack(states: States, factor: PlacedFactor): void {
+  const [place, ...more] = factor.places;
   if (place === undefined) return;
-  if (more.length > 0) returnNested(states, touch);
-  else returnOne(states, 1 << place, touch.explains[0] ?? 0, touch.nothing);
+  if (more.length > 0) applyNestedBack(states, factor);
+  else applyOneBack(states, 1 << place, factor.explains[0] ?? 0, factor.nothing);
 }
 
 /** A new finding on top: nobody has explained it yet. */

@@ -51,6 +51,16 @@ export type Model = {
   readonly complaint: number;
 };
 
+/** One finding that counts, with the check whose table it is read by: an interval of results. */
+export type Observation = {
+  readonly check: number;
+  readonly group: number;
+  readonly lo: number;
+  readonly hi: number;
+  /** How many repairs had been made before it. */
+  readonly at: number;
+};
+
 type TreeCheck = Tree['checks'][string];
 
 function linkOf(check: TreeCheck, cause: string, complaint: boolean, background: Totals) {

@@ -1,22 +1,22 @@
-import type { Compiled, Touch } from './compile.ts';
+import type { Compiled, Factor } from './compile.ts';
 
-/** A touch with its bits as places in the vector of states. */
-export type PlacedTouch = {
+/** A factor with its bits as places in the vector of states. */
+export type PlacedFactor = {
   readonly places: readonly number[];
   readonly explains: readonly number[];
   readonly nothing: number;
 };
 
 /** The belief's run, step by step, over states "which open findings are explained already". */
-export type Step =
+export type Operation =
   | { readonly kind: 'open' }
-  | { readonly kind: 'background'; readonly touch: PlacedTouch }
-  | { readonly kind: 'cause'; readonly cause: number; readonly touches: readonly PlacedTouch[] }
+  | { readonly kind: 'background'; readonly factor: PlacedFactor }
+  | { readonly kind: 'cause'; readonly cause: number; readonly factors: readonly PlacedFactor[] }
   | { readonly kind: 'close'; readonly place: number };
 
 export type Order = {
-  readonly steps: readonly Step[];
-  /** Causes that touch no open finding: they stand alone. */
+  readonly operations: readonly Operation[];
+  /** Causes without a factor: they stand alone. */
   readonly alone: readonly number[];
   /** Most findings open at once. */
   readonly width: number;
@@ -25,20 +25,20 @@ export type Order = {
 /** Per bit: the causes that still have to be run over before it may close. */
 type Waiting = Map<number, Set<number>>;
 
-const bitsOf = (touches: readonly Touch[]): readonly number[] =>
-  touches.flatMap((touch) => touch.bits);
+const bitsOf = (factors: readonly Factor[]): readonly number[] =>
+  factors.flatMap((factor) => factor.bits);
 
 function waitingFor(compiled: Compiled): Waiting {
   const waiting: Waiting = new Map();
   for (let bit = 0; bit < compiled.bits; bit += 1) waiting.set(bit, new Set());
   compiled.causes.forEach((cause, index) => {
-    for (const bit of bitsOf(cause.touches)) waiting.get(bit)?.add(index);
+    for (const bit of bitsOf(cause.factors)) waiting.get(bit)?.add(index);
   });
   return waiting;
 }
 
 class Run {
-  readonly steps: Step[] = [];
+  readonly operations: Operation[] = [];
   readonly #open: number[] = [];
   readonly #waiting: Waiting;
   readonly #compiled: Compiled;
@@ -56,7 +56,7 @@ class Run {
     for (const [bit, causes] of this.#waiting) {
       const opened = new Set([bit]);
       for (const cause of causes)
-        for (const other of bitsOf(this.#compiled.causes[cause]?.touches ?? [])) opened.add(other);
+        for (const other of bitsOf(this.#compiled.causes[cause]?.factors ?? [])) opened.add(other);
       const fresh = [...opened].filter((other) => !this.#open.includes(other)).length;
       if (fresh < fewest) [best, fewest] = [bit, fresh];
     }
@@ -67,7 +67,7 @@ class Run {
     this.open(bit);
     const causes = [...(this.#waiting.get(bit) ?? [])];
     const opens = (cause: number): number =>
-      bitsOf(this.#compiled.causes[cause]?.touches ?? []).filter(
+      bitsOf(this.#compiled.causes[cause]?.factors ?? []).filter(
         (other) => !this.#open.includes(other),
       ).length;
     for (const cause of causes.toSorted((one, other) => opens(one) - opens(other))) this.add(cause);
@@ -75,26 +75,31 @@ class Run {
   }
 
   private add(cause: number): void {
-    const touches = this.#compiled.causes[cause]?.touches ?? [];
-    for (const bit of bitsOf(touches)) this.open(bit);
-    this.steps.push({ kind: 'cause', cause, touches: touches.map((touch) => this.placed(touch)) });
-    for (const bit of bitsOf(touches)) this.#waiting.get(bit)?.delete(cause);
+    const factors = this.#compiled.causes[cause]?.factors ?? [];
+    for (const bit of bitsOf(factors)) this.open(bit);
+    this.operations.push({
+      kind: 'cause',
+      cause,
+      factors: factors.map((factor) => this.placed(factor)),
+    });
+    for (const bit of bitsOf(factors)) this.#waiting.get(bit)?.delete(cause);
     this.closeAll();
   }
 
   /** Opens a bit, with its check's other bits where the background may explain several at once. */
   private open(bit: number): void {
     if (this.#open.includes(bit)) return;
-    const touch = this.#compiled.background.touches.find(({ bits }) => bits.includes(bit));
-    for (const one of touch?.bits ?? [bit]) {
+    const factor = this.#compiled.background.factors.find(({ bits }) => bits.includes(bit));
+    for (const one of factor?.bits ?? [bit]) {
       this.#open.push(one);
-      this.steps.push({ kind: 'open' });
+      this.operations.push({ kind: 'open' });
     }
     this.width = Math.max(this.width, this.#open.length);
-    if (touch !== undefined) this.steps.push({ kind: 'background', touch: this.placed(touch) });
+    if (factor !== undefined)
+      this.operations.push({ kind: 'background', factor: this.placed(factor) });
   }
 
-  private placed({ bits, explains, nothing }: Touch): PlacedTouch {
+  private placed({ bits, explains, nothing }: Factor): PlacedFactor {
     return { places: bits.map((bit) => this.#open.indexOf(bit)), explains, nothing };
   }
 
@@ -104,7 +109,7 @@ class Run {
       if (causes.size > 0 || place < 0) continue;
       this.#open.splice(place, 1);
       this.#waiting.delete(bit);
-      this.steps.push({ kind: 'close', place });
+      this.operations.push({ kind: 'close', place });
     }
   }
 }
@@ -114,7 +119,7 @@ export function orderOf(compiled: Compiled): Order {
   const run = new Run(compiled);
   for (let bit = run.nextBit(); bit !== undefined; bit = run.nextBit()) run.finish(bit);
   const alone = compiled.causes.flatMap((cause, index) =>
-    cause.touches.length === 0 ? [index] : [],
+    cause.factors.length === 0 ? [index] : [],
   );
-  return { steps: run.steps, alone, width: run.width };
+  return { operations: run.operations, alone, width: run.width };
 }

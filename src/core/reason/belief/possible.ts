@@ -1,24 +1,15 @@
-import { unlisted, type Model } from './model.ts';
+import { unlisted, type Model, type Observation } from './model.ts';
 import { atMost, type Totals } from './tables.ts';
-
-/** One finding: what a check showed, as an interval of results, after so many repairs. */
-type Evidence = {
-  readonly check: number;
-  readonly group: number;
-  readonly lo: number;
-  readonly hi: number;
-  readonly at: number;
-};
 
 type Told = {
   readonly model: Model;
-  readonly evidence: readonly Evidence[];
+  readonly evidence: readonly Observation[];
   /** By cause: how many repairs came before its own; Infinity while it is not repaired. */
   readonly repairedAt: readonly number[];
 };
 
 /** Evidence that can all be true, and what had to be set aside for that. */
-export type Possible = Omit<Told, 'model'> & { readonly setAside: readonly Evidence[] };
+export type Possible = Omit<Told, 'model'> & { readonly setAside: readonly Observation[] };
 
 /**
  * Makes findings that cannot all be true into evidence that can, so that the belief never dies: a
@@ -50,7 +41,7 @@ function withComplaint(told: Told): Possible {
   const group = complaintGroup(told.model);
   const shows = told.evidence.filter((one) => one.group === group);
   const others = told.evidence.filter((one) => one.group !== group);
-  const fits = (findings: readonly Evidence[], repairedAt = told.repairedAt): boolean => {
+  const fits = (findings: readonly Observation[], repairedAt = told.repairedAt): boolean => {
     const holder = holderOf({ model: told.model, evidence: [...others, ...findings], repairedAt });
     return findings.every((one) => holder.explains(findings, one));
   };
@@ -75,7 +66,7 @@ const lastResult = ({ checks, complaint }: Model): number =>
 
 type Holder = {
   /** Whether anything can have produced a finding, one of all those of its group. */
-  readonly explains: (all: readonly Evidence[], one: Evidence) => boolean;
+  readonly explains: (all: readonly Observation[], one: Observation) => boolean;
 };
 
 /**
@@ -87,24 +78,24 @@ type Holder = {
 function holderOf({ model, evidence, repairedAt }: Told): Holder {
   const complaint = complaintGroup(model);
   const shows = evidence.filter(({ group }) => group === complaint);
-  const capOf = (all: readonly Evidence[], until: number): number =>
+  const upperBoundOf = (all: readonly Observation[], until: number): number =>
     Math.min(...all.filter(({ at }) => at <= until).map(({ hi }) => hi));
   const until = (cause: number): number => repairedAt[cause] ?? Infinity;
   const allowed = model.causes.map((_, cause) => {
     const totals = model.checks[model.complaint]?.links[cause];
-    return totals === undefined || atMost(totals, capOf(shows, until(cause))) > 0;
+    return totals === undefined || atMost(totals, upperBoundOf(shows, until(cause))) > 0;
   });
   const reaches = (totals: Totals | undefined, cap: number, lo: number): boolean =>
     totals !== undefined && atMost(totals, cap) > atMost(totals, lo - 1);
   return {
     explains: (all, { check, lo, at }) =>
       lo === 0 ||
-      reaches(model.checks[check]?.background, capOf(all, Infinity), lo) ||
+      reaches(model.checks[check]?.background, upperBoundOf(all, Infinity), lo) ||
       model.causes.some(
         (_, cause) =>
           allowed[cause] === true &&
           until(cause) >= at &&
-          reaches(model.checks[check]?.links[cause], capOf(all, until(cause)), lo),
+          reaches(model.checks[check]?.links[cause], upperBoundOf(all, until(cause)), lo),
       ),
   };
 }

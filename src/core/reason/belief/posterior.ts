@@ -1,6 +1,7 @@
+import type { Observation } from './model.ts';
 import { bad, good } from '../../problem.ts';
 import type { Parsed } from '../../problem.ts';
-import type { Case, Evidence } from './evidence.ts';
+import type { ReasoningInput } from './evidence.ts';
 import { compile } from './compile.ts';
 import type { Compiled } from './compile.ts';
 import { orderOf } from './order.ts';
@@ -33,8 +34,8 @@ const impossible = bad({
 
 type Exact = { readonly atFirst: readonly number[]; readonly logEvidence: number };
 
-function exactly(given: Case, compiled: Compiled, order: Order): Exact {
-  const priors = given.model.causes.map((cause) => cause.prior);
+function exactly(input: ReasoningInput, compiled: Compiled, order: Order): Exact {
+  const priors = input.model.causes.map((cause) => cause.prior);
   const forward = runForward(order, compiled, priors);
   let logEvidence = Math.log(forward.end) + forward.logScale + Math.log(compiled.background.base);
   const atFirst = priors.map(() => 0);
@@ -46,38 +47,38 @@ function exactly(given: Case, compiled: Compiled, order: Order): Exact {
     atFirst[cause] = both > 0 ? present / both : 0;
   }
   if (logEvidence === -Infinity) return { atFirst, logEvidence };
-  for (const [cause, chance] of runBack(order, compiled, priors, forward.tape))
+  for (const [cause, chance] of runBack(order, compiled, priors, forward.messages))
     atFirst[cause] = chance;
   return { atFirst, logEvidence };
 }
 
 /** Drops what needs explaining, the commonest first, until the exact run can take it. */
-function relaxed(given: Case): Case {
-  const backgroundChance = ({ check, lo }: Evidence): number =>
-    1 - (given.model.checks[check]?.background[lo - 1] ?? 1);
-  const abnormal = given.evidence
+function relaxed(input: ReasoningInput): ReasoningInput {
+  const backgroundChance = ({ check, lo }: Observation): number =>
+    1 - (input.model.checks[check]?.background[lo - 1] ?? 1);
+  const abnormal = input.evidence
     .filter(({ lo }) => lo > 0)
     .toSorted((one, other) => backgroundChance(other) - backgroundChance(one));
   for (let dropped = 1; dropped < abnormal.length; dropped += 1) {
     const gone = new Set(abnormal.slice(0, dropped));
-    const evidence = given.evidence.map((one) => (gone.has(one) ? { ...one, lo: 0 } : one));
-    const easier = { ...given, evidence };
+    const evidence = input.evidence.map((one) => (gone.has(one) ? { ...one, lo: 0 } : one));
+    const easier = { ...input, evidence };
     if (orderOf(compile(easier)).width <= greatestWidth) return easier;
   }
-  return { ...given, evidence: given.evidence.map((one) => ({ ...one, lo: 0 })) };
+  return { ...input, evidence: input.evidence.map((one) => ({ ...one, lo: 0 })) };
 }
 
 /**
  * The list of fault sets instead of the exact run. What it leaves out is bounded from the
  * evidence with the excess findings left open, which is never less than the whole.
  */
-function fromSets(given: Case, compiled: Compiled): Parsed<Belief> {
-  const weigher = new SetWeigher(given, compiled);
-  const ids = given.model.causes.map((cause) => cause.id);
+function fromSets(input: ReasoningInput, compiled: Compiled): Parsed<Belief> {
+  const weigher = new SetWeigher(input, compiled);
+  const ids = input.model.causes.map((cause) => cause.id);
   const single = ids.map((_, cause) => weigher.log([cause]));
-  const listed = faultSets(given, shortlist(single, ids));
+  const listed = faultSets(input, shortlist(single, ids));
   if (listed.logEvidence === -Infinity) return impossible;
-  const easier = relaxed(given);
+  const easier = relaxed(input);
   const easierCompiled = compile(easier);
   const most = exactly(easier, easierCompiled, orderOf(easierCompiled)).logEvidence;
   const atFirst = ids.map((_, cause) =>
@@ -89,26 +90,26 @@ function fromSets(given: Case, compiled: Compiled): Parsed<Belief> {
   return good({
     kind: 'listed',
     atFirst,
-    chances: onlyNow(given, atFirst),
+    chances: onlyNow(input, atFirst),
     logEvidence: logSum([listed.logEvidence]),
     coverage: Math.min(1, Math.exp(listed.logEvidence - most)),
   });
 }
 
-const onlyNow = (given: Case, atFirst: readonly number[]): readonly number[] =>
-  atFirst.map((chance, cause) => (given.repairedAt[cause] === Infinity ? chance : 0));
+const onlyNow = (input: ReasoningInput, atFirst: readonly number[]): readonly number[] =>
+  atFirst.map((chance, cause) => (input.repairedAt[cause] === Infinity ? chance : 0));
 
 /** The chance of every cause after all that was found and repaired, or why there is none. */
-export function believe(given: Case): Parsed<Belief> {
-  const compiled = compile(given);
+export function believe(input: ReasoningInput): Parsed<Belief> {
+  const compiled = compile(input);
   const order = orderOf(compiled);
-  if (order.width > greatestWidth) return fromSets(given, compiled);
-  const { atFirst, logEvidence } = exactly(given, compiled, order);
+  if (order.width > greatestWidth) return fromSets(input, compiled);
+  const { atFirst, logEvidence } = exactly(input, compiled, order);
   if (logEvidence === -Infinity) return impossible;
   return good({
     kind: 'exact',
     atFirst,
-    chances: onlyNow(given, atFirst),
+    chances: onlyNow(input, atFirst),
     logEvidence,
     coverage: 1,
   });

@@ -28,9 +28,9 @@ export function backgroundTotals(
   background: readonly number[] | undefined,
   results: number,
 ): Totals {
-  const given = background ?? [1, ...Array.from({ length: results - 1 }, () => 0)];
-  const abnormal = given.slice(1);
-  if (abnormal.every((chance) => chance >= floor)) return runningTotals(given);
+  const row = background ?? [1, ...Array.from({ length: results - 1 }, () => 0)];
+  const abnormal = row.slice(1);
+  if (abnormal.every((chance) => chance >= floor)) return runningTotals(row);
   const lifted = abnormal.map((chance) => Math.max(floor, chance));
   return runningTotals([Math.max(floor, 1 - sum(lifted)), ...lifted]);
 }

@@ -1,7 +1,7 @@
 import type { Finding, Repaired, Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import { believe } from '../belief/posterior.ts';
-import { caseOf, type CheckFinding, type RepairMade } from '../belief/evidence.ts';
+import { inputOf, type CheckFinding, type RepairMade } from '../belief/evidence.ts';
 import { makeModel, type Model } from '../belief/model.ts';
 import { findingIn } from './from-story.ts';
 
@@ -9,7 +9,7 @@ import { findingIn } from './from-story.ts';
 export type ChanceMap = ReadonlyMap<string, number>;
 
 /** What was believed before and after one finding or repair; undefined where nothing can explain it all. */
-export type TrailStep = {
+export type BeliefStep = {
   readonly n: number;
   readonly kind: 'finding' | 'repair';
   /** The check found, or the cause repaired. */
@@ -28,8 +28,8 @@ export const weighedLast = 60;
  * Each finding is weighed once; everything that tells of the session shares what comes out.
  * Steps up to event `since` are counted, not told.
  */
-export function trailOf(story: Story, since = 0): readonly TrailStep[] {
-  return story.legs.flatMap((_, leg) => legTrail(story, leg, since));
+export function beliefHistory(story: Story, since = 0): readonly BeliefStep[] {
+  return story.legs.flatMap((_, leg) => legHistory(story, leg, since));
 }
 
 type Done = Finding | Repaired;
@@ -40,12 +40,12 @@ const doneIn = ({ findings, repairs }: Story): readonly Done[] =>
   [...findings, ...repairs].toSorted((one, other) => one.n - other.n);
 
 /** The steps of a leg; findings and repairs of earlier legs count where this leg's tree knows them. */
-function legTrail(story: Story, leg: number, since: number): readonly TrailStep[] {
+function legHistory(story: Story, leg: number, since: number): readonly BeliefStep[] {
   const weigher = new Weigher(story, leg);
   const done = doneIn(story);
   for (const one of done.filter((each) => each.leg < leg)) weigher.take(one);
   const own = done.filter((each) => each.leg === leg);
-  return own.flatMap((one, index): readonly TrailStep[] => {
+  return own.flatMap((one, index): readonly BeliefStep[] => {
     const middle = index >= weighedFirst && index < own.length - weighedLast;
     if (middle || one.n <= since) {
       weigher.take(one);
@@ -125,7 +125,7 @@ class Weigher {
   }
 
   #weigh(findings: readonly CheckFinding[]): ChanceMap | undefined {
-    const made = caseOf(this.#model, { findings, repairs: this.#repairs });
+    const made = inputOf(this.#model, { findings, repairs: this.#repairs });
     const belief = made.kind === 'good' ? believe(made.value) : made;
     if (belief.kind === 'bad') return undefined;
     return new Map(

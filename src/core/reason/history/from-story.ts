@@ -3,14 +3,14 @@ import { currentLeg, type Finding, type Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { StepName } from '../advice/advise.ts';
 import { placeOf, workMinutes } from '../advice/minutes.ts';
-import { makeCase, type Case, type CheckFinding } from '../belief/evidence.ts';
+import { makeInput, type ReasoningInput, type CheckFinding } from '../belief/evidence.ts';
 
 /** What the belief needs, out of a story: the tree being walked and all that was found that it knows. */
-export function caseFrom(story: Story): Parsed<Case> {
+export function inputFrom(story: Story): Parsed<ReasoningInput> {
   const { tree, shop } = currentLeg(story);
   const repairs = story.repairs.filter(({ cause }) => Object.hasOwn(tree.causes, cause));
   const repairsBefore = (n: number): number => repairs.filter((repair) => repair.n < n).length;
-  return makeCase(tree, {
+  return makeInput(tree, {
     findings: story.findings.flatMap(
       (finding) => findingIn(tree, finding, repairsBefore(finding.n)) ?? [],
     ),

@@ -1,5 +1,5 @@
 import { unlisted } from '../belief/model.ts';
-import { leaderIn, type ChanceMap, type TrailStep } from './belief-history.ts';
+import { leaderIn, type ChanceMap, type BeliefStep } from './belief-history.ts';
 
 /** Below this chance a cause is no suspect any more. */
 export const suspectFrom = 0.01;
@@ -13,7 +13,7 @@ const worthTelling = 0.05;
 export type Shift = { readonly cause: string; readonly from: number; readonly to: number };
 
 /** What one finding did to the suspects. */
-export type Effect = {
+export type Impact = {
   /** Listed causes that were suspects before and are none now. */
   readonly cleared: readonly string[];
   /** Listed causes that were suspects before it. */
@@ -32,7 +32,7 @@ export const suspectsIn = (chances: ChanceMap): readonly string[] =>
   [...chances].filter(([id, chance]) => id !== unlisted && chance >= suspectFrom).map(([id]) => id);
 
 /** What a step changed; undefined where its findings contradict one another. */
-export function effectOf({ before, after }: TrailStep): Effect | undefined {
+export function impactOf({ before, after }: BeliefStep): Impact | undefined {
   if (before === undefined || after === undefined) return undefined;
   const shifts = [...after].map(([cause, to]): Shift => ({
     cause,
@@ -61,5 +61,5 @@ export function effectOf({ before, after }: TrailStep): Effect | undefined {
 }
 
 /** Whether a finding left the suspects where they were. */
-export const toldLittle = ({ cleared, up, down, newLeader }: Effect): boolean =>
+export const toldLittle = ({ cleared, up, down, newLeader }: Impact): boolean =>
   cleared.length === 0 && up === undefined && down === undefined && !newLeader;

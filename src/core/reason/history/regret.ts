@@ -2,15 +2,15 @@ import type { Parsed } from '../../problem.ts';
 import { good } from '../../problem.ts';
 import { refinedAdvice, type Advice, type NextStep, type StepName } from '../advice/advise.ts';
 import type { Round } from '../advice/search.ts';
-import type { Case } from '../belief/evidence.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 import { moveMinutes } from '../advice/minutes.ts';
 
 /** One step that was chosen, beside what the advice would have chosen from the same place. */
-export type Choice = {
+export type Regret = {
   readonly advice: Advice;
   readonly best: NextStep | undefined;
   /** Expected minutes to a proven repair, more than with the best step; never below 0. */
-  readonly lost: number;
+  readonly minutes: number;
   /** No result of the check could have moved anything. */
   readonly tellsNothing: boolean;
 };
@@ -18,7 +18,7 @@ export type Choice = {
 /** One result of a check this likely, and it tells nothing. */
 const nearlyCertain = 0.999;
 
-export type ChoiceOptions = {
+export type RegretOptions = {
   readonly leaveOut?: readonly string[];
   readonly further?: readonly Round[];
 };
@@ -28,30 +28,30 @@ export type ChoiceOptions = {
  * A check that could tell nothing costs its own minutes; so does one done while a proof waits.
  * No step costs more than its own minutes: what was best before it can still be done after it.
  */
-export function judgeChoice(
-  given: Case,
+export function regretOf(
+  input: ReasoningInput,
   chosen: StepName,
-  options: ChoiceOptions = {},
-): Parsed<Choice> {
-  const advised = refinedAdvice(given, { ...options, own: chosen });
+  options: RegretOptions = {},
+): Parsed<Regret> {
+  const advised = refinedAdvice(input, { ...options, own: chosen });
   if (advised.kind === 'bad') return advised;
   const advice = advised.value;
   const [best] = advice.next;
   const mine = advice.next.find(({ do: kind, id }) => kind === chosen.do && id === chosen.id);
   const tellsNothing = chosen.do === 'check' && mine !== undefined && isCertain(mine);
-  const most = ownMinutes(given, chosen);
-  const lost =
+  const most = ownMinutes(input, chosen);
+  const minutes =
     mine === undefined || tellsNothing
       ? most
       : mine.expectedLeft - (best?.expectedLeft ?? mine.expectedLeft);
-  return good({ advice, best, lost: Math.min(most, Math.max(0, lost)), tellsNothing });
+  return good({ advice, best, minutes: Math.min(most, Math.max(0, minutes)), tellsNothing });
 }
 
 const isCertain = ({ why }: NextStep): boolean =>
   why.kind === 'check' && why.outcomes.some(({ chance }) => chance >= nearlyCertain);
 
-function ownMinutes(given: Case, { do: kind, id }: StepName): number {
-  const from = kind === 'check' ? given.model.checks : given.model.causes;
+function ownMinutes(input: ReasoningInput, { do: kind, id }: StepName): number {
+  const from = kind === 'check' ? input.model.checks : input.model.causes;
   const index = from.findIndex((one) => one.id === id);
-  return index < 0 ? 0 : moveMinutes(given, { do: kind, index }).total;
+  return index < 0 ? 0 : moveMinutes(input, { do: kind, index }).total;
 }

@@ -1,32 +1,32 @@
 import type { Done } from '../../tree/known.ts';
 import type { Tree } from '../../tree/model.ts';
 import { nextAfterRepair, nextOnWay } from '../../tree/way.ts';
-import { freshCase } from '../belief/evidence.ts';
-import type { AccessMinutes, Case, CaseState } from '../belief/evidence.ts';
+import { freshInput } from '../belief/evidence.ts';
+import type { AccessMinutes, ReasoningInput, JobState } from '../belief/evidence.ts';
 import { changed, parked, placeOf, workMinutes } from '../advice/minutes.ts';
 import type { Move } from '../advice/minutes.ts';
 import { makeModel } from '../belief/model.ts';
 import type { Model } from '../belief/model.ts';
 
-/** What episodes are lived in: a tree, filled, and a case of it of which only the complaint is known. */
-export type Environment = { readonly tree: Tree; readonly given: Case };
+/** What episodes are lived in: a tree, filled, and the input of it when only the complaint is known. */
+export type Environment = { readonly tree: Tree; readonly input: ReasoningInput };
 
 export const environmentOf = (
   tree: Tree,
   accesses: Readonly<Record<string, AccessMinutes>>,
-): Environment => ({ tree, given: freshCase(makeModel(tree), accesses) });
+): Environment => ({ tree, input: freshInput(makeModel(tree), accesses) });
 
 /** A job under way: what the mechanic knows of it, and the minutes it has cost so far. */
-export type Episode = { readonly state: CaseState; readonly minutes: number };
+export type Episode = { readonly state: JobState; readonly minutes: number };
 
 /** A job on a parked vehicle, begun. */
-export const beginEpisode = ({ given: { accesses } }: Environment): Episode => ({
+export const beginEpisode = ({ input: { accesses } }: Environment): Episode => ({
   state: { findings: [], repairs: [], openAccess: [], standing: parked, accesses },
   minutes: 0,
 });
 
 /** What was done in an episode, in its order. */
-export function doneIn({ findings, repairs }: CaseState): readonly Done[] {
+export function doneIn({ findings, repairs }: JobState): readonly Done[] {
   const made = repairs.map(({ cause }): Done => ({ kind: 'repaired', cause }));
   return [...Array(made.length + 1).keys()].flatMap((at): readonly Done[] => [
     ...(at === 0 ? [] : made.slice(at - 1, at)),
@@ -47,7 +47,7 @@ export function checkIndex({ checks }: Model, check: string): number {
  * The check that is asked whoever chooses the steps, as the screens ask it: the complaint's own test
  * at the start; after a repair what it asks to repeat, and the proof. Undefined where there is a choice.
  */
-export function forcedCheck({ tree, given }: Environment, { state }: Episode): number | undefined {
+export function forcedCheck({ tree, input }: Environment, { state }: Episode): number | undefined {
   const { confirm } = tree.complaint;
   const done = doneIn(state);
   const repair = state.repairs.at(-1);
@@ -58,16 +58,16 @@ export function forcedCheck({ tree, given }: Environment, { state }: Episode): n
   const next =
     repair === undefined ? nextOnWay(tree, done) : nextAfterRepair(tree, done, repair.cause);
   // Where a safeguard forbids the test, there is nothing to simulate but that it is made in the end.
-  return checkIndex(given.model, next.kind === 'check' ? next.check : confirm);
+  return checkIndex(input.model, next.kind === 'check' ? next.check : confirm);
 }
 
 /** The episode once the work of a move is done: a check before its result, a repair before its proof. */
-export function workOn({ state, minutes }: Episode, move: Move, { given }: Environment): Episode {
+export function workOn({ state, minutes }: Episode, move: Move, { input }: Environment): Episode {
   const { repairs, openAccess = [], standing = {} } = state;
-  const { causes, checks } = given.model;
+  const { causes, checks } = input.model;
   const work = (move.do === 'check' ? checks : causes)[move.index];
   if (work === undefined) throw new RangeError(`the model has no ${move.do} ${move.index}`);
-  const { total } = workMinutes(given, work, placeOf(openAccess, standing));
+  const { total } = workMinutes(input, work, placeOf(openAccess, standing));
   return {
     state: {
       ...state,
@@ -83,9 +83,9 @@ export function workOn({ state, minutes }: Episode, move: Move, { given }: Envir
 export function findIn(
   { state, minutes }: Episode,
   shown: { readonly check: number; readonly result: number },
-  { tree, given }: Environment,
+  { tree, input }: Environment,
 ): Episode {
-  const check = given.model.checks[shown.check];
+  const check = input.model.checks[shown.check];
   if (check === undefined) throw new RangeError(`the model has no check ${shown.check}`);
   const finding = {
     check: check.id,
@@ -93,7 +93,7 @@ export function findIn(
     hi: shown.result,
     at: state.repairs.length,
   };
-  const again = isProof(given.model, shown) ? tree.complaint.tries - 1 : 0;
+  const again = isProof(input.model, shown) ? tree.complaint.tries - 1 : 0;
   return {
     state: { ...state, findings: [...state.findings, finding] },
     minutes: minutes + again * check.minutes,

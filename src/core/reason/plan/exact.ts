@@ -1,7 +1,7 @@
 import { everySet } from '../belief/fault-sets.ts';
-import { afterCheck, split, startOn } from '../advice/search-state.ts';
-import type { Position } from '../advice/search-state.ts';
-import type { Space } from '../advice/search-tables.ts';
+import { afterCheck, split, startSearch } from '../advice/search-state.ts';
+import type { SearchState } from '../advice/search-state.ts';
+import type { SearchTables } from '../advice/search-tables.ts';
 import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
 import type { Environment, Episode } from './episode.ts';
 import type { Policy } from './policies.ts';
@@ -12,18 +12,22 @@ const mostCauses = 10;
 const negligible = 1e-10;
 
 /** An episode on all vehicles that have shown the same so far. */
-type Place = { readonly at: Position; readonly episode: Episode };
+type Place = { readonly at: SearchState; readonly episode: Episode };
 
-/** Follows a policy through every result of every step. Costs are the episode's; positions only weigh. */
+/** Follows a policy through every result of every step. Costs are the episode's; search states only weigh. */
 class Enumeration {
   readonly #environment: Environment;
-  readonly #space: Space;
+  readonly #tables: SearchTables;
   readonly #policy: Policy;
   #placesLeft: number;
 
-  constructor(environment: Environment, space: Space, play: { policy: Policy; most: number }) {
+  constructor(
+    environment: Environment,
+    tables: SearchTables,
+    play: { policy: Policy; most: number },
+  ) {
     this.#environment = environment;
-    this.#space = space;
+    this.#tables = tables;
     this.#policy = play.policy;
     this.#placesLeft = play.most;
   }
@@ -35,7 +39,7 @@ class Enumeration {
     const forced = forcedCheck(this.#environment, episode);
     const move =
       forced === undefined
-        ? this.#policy(this.#environment.given.model, episode.state)
+        ? this.#policy(this.#environment.input.model, episode.state)
         : { do: 'check' as const, index: forced };
     const worked = workOn(episode, move, this.#environment);
     const spent = at.mass * (worked.minutes - episode.minutes);
@@ -48,11 +52,11 @@ class Enumeration {
 
   #branches({ at, episode }: Place, check: number): number | undefined {
     let minutes = 0;
-    for (const [result, weights] of split(this.#space, at, check).entries()) {
-      const next = afterCheck(this.#space, at, check, { result, weights });
+    for (const [result, weights] of split(this.#tables, at, check).entries()) {
+      const next = afterCheck(this.#tables, at, check, { result, weights });
       if (next.mass <= negligible) continue;
       const found = findIn(episode, { check, result }, this.#environment);
-      const left = isProof(this.#environment.given.model, { check, result })
+      const left = isProof(this.#environment.input.model, { check, result })
         ? next.mass * (found.minutes - episode.minutes)
         : this.minutes({ at: next, episode: found });
       if (left === undefined) return undefined;
@@ -62,7 +66,7 @@ class Enumeration {
   }
 }
 
-const withMended = (at: Position, cause: number): Position => ({
+const withMended = (at: SearchState, cause: number): SearchState => ({
   ...at,
   left: at.left.map((set) => set & ~(1 << cause)),
   repaired: at.repaired | (1 << cause),
@@ -78,12 +82,12 @@ export function exactMinutes(
   policy: Policy,
   mostPlaces: number,
 ): number | undefined {
-  const { given } = environment;
-  if (given.model.causes.length > mostCauses) return undefined;
-  const every = given.model.causes.map((_, index) => index);
-  const { space, at } = startOn(given, every, everySet(given));
+  const { input } = environment;
+  if (input.model.causes.length > mostCauses) return undefined;
+  const every = input.model.causes.map((_, index) => index);
+  const { tables, at } = startSearch(input, every, everySet(input));
   const play = { policy, most: mostPlaces };
-  return new Enumeration(environment, space, play).minutes({
+  return new Enumeration(environment, tables, play).minutes({
     at,
     episode: beginEpisode(environment),
   });
@@ -109,7 +113,7 @@ function forcedOn(environment: Environment, from: Episode): Episode {
  * @throws RangeError for a policy that makes a check
  */
 export function mendingMinutes(environment: Environment, policy: Policy): number {
-  const { model } = environment.given;
+  const { model } = environment.input;
   const test = model.checks[model.complaint];
   if (test === undefined) throw new RangeError('the model has no complaint of its own');
   const shows = model.causes.map(({ prior }, cause) => {

@@ -3,28 +3,28 @@ import { nextOnWay } from '../../tree/way.ts';
 import { quickAdvice, refinedAdvice } from '../advice/advise.ts';
 import type { AdviseOptions } from '../advice/advise.ts';
 import { believe } from '../belief/posterior.ts';
-import { caseOf } from '../belief/evidence.ts';
-import type { Case, CaseState } from '../belief/evidence.ts';
+import { inputOf } from '../belief/evidence.ts';
+import type { ReasoningInput, JobState } from '../belief/evidence.ts';
 import { moveMinutes } from '../advice/minutes.ts';
 import type { Move } from '../advice/minutes.ts';
 import type { Model } from '../belief/model.ts';
 import { checkIndex, doneIn } from './episode.ts';
 
 /** Chooses the next step of a simulated job; it sees what a mechanic would have seen. */
-export type Policy = (model: Model, state: CaseState) => Move;
+export type Policy = (model: Model, state: JobState) => Move;
 
-/** The case of a model as an episode stands; findings that are none of the model's are our fault. */
-export function caseAt(model: Model, state: CaseState): Case {
-  const given = caseOf(model, state);
-  if (given.kind === 'bad') throw new RangeError(given.problems[0]?.message ?? 'no case');
-  return given.value;
+/** The input of a model as an episode stands; findings that are none of the model's are our fault. */
+export function inputAt(model: Model, state: JobState): ReasoningInput {
+  const input = inputOf(model, state);
+  if (input.kind === 'bad') throw new RangeError(input.problems[0]?.message ?? 'no input');
+  return input.value;
 }
 
 /** The unrepaired cause with the highest score per minute of repair and proof. */
-function bestPerMinute(given: Case, scores: readonly number[]): Move {
-  const rates = given.model.causes.map((_, index) =>
-    given.repairedAt[index] === Infinity
-      ? (scores[index] ?? 0) / Math.max(moveMinutes(given, { do: 'repair', index }).total, 1e-9)
+function bestPerMinute(input: ReasoningInput, scores: readonly number[]): Move {
+  const rates = input.model.causes.map((_, index) =>
+    input.repairedAt[index] === Infinity
+      ? (scores[index] ?? 0) / Math.max(moveMinutes(input, { do: 'repair', index }).total, 1e-9)
       : -1,
   );
   return { do: 'repair', index: rates.indexOf(Math.max(...rates)) };
@@ -33,17 +33,17 @@ function bestPerMinute(given: Case, scores: readonly number[]): Move {
 /** Repairs by odds per minute, no checks at all. */
 export const oddsOnly: Policy = (model, state) =>
   bestPerMinute(
-    caseAt(model, state),
+    inputAt(model, state),
     model.causes.map(({ odds }) => odds),
   );
 
 /** Mends what is likeliest for its minutes by all that was found: what to do off the tree's way. */
-function likeliest(model: Model, state: CaseState): Move {
-  const given = caseAt(model, state);
-  const belief = believe(given);
+function likeliest(model: Model, state: JobState): Move {
+  const input = inputAt(model, state);
+  const belief = believe(input);
   return belief.kind === 'bad'
     ? oddsOnly(model, state)
-    : bestPerMinute(given, belief.value.chances);
+    : bestPerMinute(input, belief.value.chances);
 }
 
 /** A policy that remembers what it chose: many vehicles begin alike. */
@@ -72,11 +72,11 @@ export function ownWay(tree: Tree): Policy {
 /** Follows the advice. `further` as in the advice; none for the one-step advice. */
 export const advisedPolicy = (further?: AdviseOptions['further']): Policy =>
   remembering((model, state) => {
-    const given = caseAt(model, state);
+    const input = inputAt(model, state);
     const advice =
       further?.length === 0
-        ? quickAdvice(given)
-        : refinedAdvice(given, further === undefined ? {} : { further });
+        ? quickAdvice(input)
+        : refinedAdvice(input, further === undefined ? {} : { further });
     const best = advice.kind === 'good' ? advice.value.next[0] : undefined;
     if (best === undefined) return likeliest(model, state);
     const from = best.do === 'check' ? model.checks : model.causes;

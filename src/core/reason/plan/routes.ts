@@ -1,6 +1,6 @@
 import type { Tree } from '../../tree/model.ts';
 import { nextOnWay, type OnWay } from '../../tree/way.ts';
-import { freshCase } from '../belief/evidence.ts';
+import { freshInput } from '../belief/evidence.ts';
 import type { Model } from '../belief/model.ts';
 import { faultSets } from '../belief/fault-sets.ts';
 import { atMost } from '../belief/tables.ts';
@@ -29,7 +29,7 @@ const total = (weights: Float64Array): number => {
 /** All sets of up to three causes (four where those are too few), given that the complaint is there. */
 function fleetOf(model: Model): Fleet {
   const every = model.causes.map((_, index) => index);
-  const { sets } = faultSets(freshCase(model), every);
+  const { sets } = faultSets(freshInput(model), every);
   return {
     sets: sets.map(({ causes }) => causes),
     weights: Float64Array.from(sets, ({ chance }) => chance),

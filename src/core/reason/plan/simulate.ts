@@ -38,7 +38,7 @@ export function runEpisode(
   vehicle: HiddenVehicle,
   policy: Policy,
 ): EpisodeCost {
-  const { model } = environment.given;
+  const { model } = environment.input;
   let episode = beginEpisode(environment);
   const mended: number[] = [];
   for (let checks = 0; checks < mostSteps;) {
@@ -69,7 +69,7 @@ export function simulate(simulation: Simulation): readonly Simulated[] {
   const { environment, count, seed, policies } = simulation;
   const random = makeRandom(seed);
   const vehicles = Array.from({ length: count }, () =>
-    hideVehicle(environment.given.model, random),
+    hideVehicle(environment.input.model, random),
   );
   const minutes = Object.entries(policies).map(([name, policy]) => ({
     name,

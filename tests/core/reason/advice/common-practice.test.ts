@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { refinedAdvice, type Advice } from '../../../../src/core/reason/advice/advise.ts';
-import { caseFrom, leftOut } from '../../../../src/core/reason/history/from-story.ts';
+import { inputFrom, leftOut } from '../../../../src/core/reason/history/from-story.ts';
 import type { Action } from '../../../../src/core/session/action.ts';
 import { shippedShop, shippedTree } from '../../../helpers/library.ts';
 import { after, headerFor } from '../../../helpers/story.ts';
@@ -13,7 +13,7 @@ import { after, headerFor } from '../../../helpers/story.ts';
 function advised(tree: string, actions: readonly Action[]): Advice {
   const header = headerFor(shippedTree(tree), shippedShop());
   const { story } = after(actions, header);
-  const made = caseFrom(story);
+  const made = inputFrom(story);
   const advice =
     made.kind === 'good' ? refinedAdvice(made.value, { leaveOut: leftOut(story) }) : made;
   if (advice.kind === 'bad') throw new Error(advice.problems[0]?.message);
@@ -93,7 +93,7 @@ test('with two faults at once the advice goes on until both are repaired and pro
   for (let step = 0; step < 60; step += 1) {
     const { story } = after(actions, header);
     if (story.proofs.at(-1)?.good === true) break;
-    const made = caseFrom(story);
+    const made = inputFrom(story);
     const advice =
       made.kind === 'good' ? refinedAdvice(made.value, { leaveOut: leftOut(story) }) : made;
     if (advice.kind === 'bad') throw new Error(advice.problems[0]?.message);

@@ -8,7 +8,7 @@ import {
   placeOf,
   type Move,
 } from '../../../../src/core/reason/advice/minutes.ts';
-import { caseFrom } from '../../../../src/core/reason/history/from-story.ts';
+import { inputFrom } from '../../../../src/core/reason/history/from-story.ts';
 import { currentLeg, type Story } from '../../../../src/core/session/story.ts';
 import { shippedShop, shippedTree, shippedTrees } from '../../../helpers/library.ts';
 import { after, headerFor } from '../../../helpers/story.ts';
@@ -32,7 +32,7 @@ function standings(id: string): readonly Story[] {
 }
 
 const inputOf = (story: Story) => {
-  const made = caseFrom(story);
+  const made = inputFrom(story);
   if (made.kind === 'bad') throw new Error(JSON.stringify(made.problems));
   return made.value;
 };
@@ -41,28 +41,28 @@ test.each(trees.map(({ id }) => id))(
   'the list, the advice and the search of %s price a step alike',
   (id) => {
     for (const story of standings(id)) {
-      const given = inputOf(story);
-      const costs = new Costs(given);
-      const price = (move: Move) => moveMinutes(given, move).total;
-      const advice = refinedAdvice(given, { further: [] });
+      const input = inputOf(story);
+      const costs = new Costs(input);
+      const price = (move: Move) => moveMinutes(input, move).total;
+      const advice = refinedAdvice(input, { further: [] });
       if (advice.kind === 'bad') throw new Error(JSON.stringify(advice.problems));
       const listed = new Map(
         otherChecks({ story, advice: advice.value }).map((line) => [line.id, line.minutes]),
       );
 
-      given.model.checks.forEach((check, index) => {
+      input.model.checks.forEach((check, index) => {
         const minutes = price({ do: 'check', index });
         expect(listed.get(check.id)).toBeCloseTo(minutes, 9);
         expect(costs.minutes(index, costs.opened, costs.standing)).toBeCloseTo(minutes, 9);
       });
-      given.model.causes.forEach((_, index) => {
+      input.model.causes.forEach((_, index) => {
         const step = costs.repair(index);
         const minutes = price({ do: 'repair', index });
         expect(costs.minutes(step, costs.opened, costs.standing)).toBeCloseTo(minutes, 9);
       });
       expect(advice.value.next.length).toBeGreaterThan(0);
       for (const { do: kind, id: step, minutes } of advice.value.next) {
-        const from = kind === 'check' ? given.model.checks : given.model.causes;
+        const from = kind === 'check' ? input.model.checks : input.model.causes;
         const index = from.findIndex((one) => one.id === step);
         expect(minutes).toBeCloseTo(price({ do: kind, index }), 9);
       }
@@ -71,19 +71,19 @@ test.each(trees.map(({ id }) => id))(
 );
 
 test.each(trees.map(({ id }) => id))('the search of %s prices what follows a step alike', (id) => {
-  const given = inputOf(after([], headerFor(shippedTree(id), shop)).story);
-  const costs = new Costs(given);
+  const input = inputOf(after([], headerFor(shippedTree(id), shop)).story);
+  const costs = new Costs(input);
   const moves: readonly Move[] = [
-    ...given.model.checks.map((_, index) => ({ do: 'check', index }) as const),
-    ...given.model.causes.map((_, index) => ({ do: 'repair', index }) as const),
+    ...input.model.checks.map((_, index) => ({ do: 'check', index }) as const),
+    ...input.model.causes.map((_, index) => ({ do: 'repair', index }) as const),
   ];
 
   moves.forEach((first, step) => {
-    const place = placeAfterMove(given, first, placeOf(given.openAccess, given.standing));
+    const place = placeAfterMove(input, first, placeOf(input.openAccess, input.standing));
     const opened = costs.opened | (costs.masks[step] ?? 0);
     const standing = costs.standingAfter(step, costs.standing);
     moves.forEach((second, next) => {
-      const { total } = moveMinutes(given, second, place);
+      const { total } = moveMinutes(input, second, place);
       expect(costs.minutes(next, opened, standing)).toBeCloseTo(total, 9);
     });
   });
@@ -98,9 +98,9 @@ test('of a tree with more accesses than the search has bits, the rest are still 
   const checks = base.model.checks.map((check, index) =>
     index === 0 ? { ...check, access: ids, standing: {} } : check,
   );
-  const given = { ...base, accesses, model: { ...base.model, checks, complaint: 1 } };
+  const input = { ...base, accesses, model: { ...base.model, checks, complaint: 1 } };
 
-  const costs = new Costs(given);
+  const costs = new Costs(input);
 
   const first = checks[0]?.minutes ?? NaN;
   expect(costs.minutes(0, costs.opened, costs.standing)).toBe(first + 200);
@@ -110,7 +110,7 @@ test('the worked example: opening, closing, standing and a proof are all counted
   const { model, ...base } = inputOf(after([], headerFor(shippedTree('fuel-loss'), shop)).story);
   const [check, cause] = [model.checks[model.complaint], model.causes[0]];
   if (check === undefined || cause === undefined) throw new Error('an empty tree');
-  const given = {
+  const input = {
     ...base,
     tries: 2,
     accesses: { hood: { open: 1, close: 2 }, cover: { open: 10, close: 5 } },
@@ -126,7 +126,7 @@ test('the worked example: opening, closing, standing and a proof are all counted
   };
 
   // Common practice, no source: 2 minutes to turn the key, 25 to warm a cold engine through.
-  expect(moveMinutes(given, { do: 'repair', index: 0 })).toEqual({
+  expect(moveMinutes(input, { do: 'repair', index: 0 })).toEqual({
     own: 30,
     access: 15,
     standing: 2,

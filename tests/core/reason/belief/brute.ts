@@ -1,4 +1,4 @@
-import type { CaseState } from '../../../../src/core/reason/belief/evidence.ts';
+import type { JobState } from '../../../../src/core/reason/belief/evidence.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
 
 /**
@@ -113,7 +113,7 @@ function chanceOfSeen(producers: readonly Producer[], seen: readonly Seen[]): nu
 }
 
 /** What was seen, by check: no repeat without a repair between counts twice. */
-function seenByCheck(tree: Tree, state: CaseState): Map<string, Seen[]> {
+function seenByCheck(tree: Tree, state: JobState): Map<string, Seen[]> {
   const seen = new Map<string, Seen[]>();
   const last = tree.checks[tree.complaint.confirm]!.results.length - 1;
   const told = [{ check: tree.complaint.confirm, lo: 1, hi: last, at: 0 }, ...state.findings];
@@ -124,7 +124,7 @@ function seenByCheck(tree: Tree, state: CaseState): Map<string, Seen[]> {
   return seen;
 }
 
-export function count(tree: Tree, state: CaseState, priors = countedPriors(tree)): Counted {
+export function count(tree: Tree, state: JobState, priors = countedPriors(tree)): Counted {
   const causes = causesOf(tree);
   const goneAt = (id: string) =>
     state.repairs.find(({ cause }) => cause === id)?.at ?? Number.POSITIVE_INFINITY;

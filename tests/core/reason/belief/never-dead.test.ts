@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { quickAdvice } from '../../../../src/core/reason/advice/advise.ts';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { caseFrom } from '../../../../src/core/reason/history/from-story.ts';
+import { inputFrom } from '../../../../src/core/reason/history/from-story.ts';
 import type { Action } from '../../../../src/core/session/action.ts';
 import { shippedShop, shippedTree } from '../../../helpers/library.ts';
 import { after, headerFor } from '../../../helpers/story.ts';
@@ -51,7 +51,7 @@ const sessions: readonly (readonly [string, string, readonly Action[]])[] = [
 
 test.each(sessions)('there is a belief and a next step where %s', (_, tree, actions) => {
   const header = headerFor(shippedTree(tree), shippedShop());
-  const made = caseFrom(after(actions, header).story);
+  const made = inputFrom(after(actions, header).story);
   if (made.kind === 'bad') throw new Error(JSON.stringify(made.problems));
 
   const belief = believe(made.value);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { makeCase } from '../../../../src/core/reason/belief/evidence.ts';
+import { makeInput } from '../../../../src/core/reason/belief/evidence.ts';
 import { compile } from '../../../../src/core/reason/belief/compile.ts';
 import { SetWeigher } from '../../../../src/core/reason/belief/fault-sets.ts';
 import { makePriors, chanceOfSeveral } from '../../../../src/core/reason/belief/priors.ts';
@@ -49,7 +49,7 @@ function chanceOf(tree: Tree, present: readonly string[]): number {
   const weight = (result: number): number => {
     const finding = { check: 'fever', lo: result, hi: result, at: 0 };
     const complaint = { check: 'complaint', lo: 0, hi: 1, at: 0 };
-    const made = makeCase(tree, { findings: [complaint, finding], repairs: [] });
+    const made = makeInput(tree, { findings: [complaint, finding], repairs: [] });
     if (made.kind === 'bad') throw new Error(made.problems[0]?.message);
     const ids = made.value.model.causes.map(({ id }) => id);
     const set = present.map((id) => ids.indexOf(id));
@@ -92,7 +92,10 @@ test.each([
 
 test('the belief over two causes with a leaky check is the one worked by hand', () => {
   const tree = treeOf({ a: 0.8, b: 0.6 }, 0.1);
-  const made = makeCase(tree, { findings: [{ check: 'fever', lo: 1, hi: 1, at: 0 }], repairs: [] });
+  const made = makeInput(tree, {
+    findings: [{ check: 'fever', lo: 1, hi: 1, at: 0 }],
+    repairs: [],
+  });
   const belief = made.kind === 'good' ? believe(made.value) : made;
   if (made.kind === 'bad' || belief.kind === 'bad') throw new Error('no belief');
   const [pa = 0, pb = 0] = made.value.model.causes.map(({ prior }) => prior);

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { makeCase } from '../../../../src/core/reason/belief/evidence.ts';
-import type { CaseState } from '../../../../src/core/reason/belief/evidence.ts';
+import { makeInput } from '../../../../src/core/reason/belief/evidence.ts';
+import type { JobState } from '../../../../src/core/reason/belief/evidence.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
 import { count } from './brute.ts';
 import { randomState, randomTree } from '../random-trees.ts';
@@ -11,15 +11,15 @@ const exact = 1e-12;
 const seeded = { seed: 20260411, numRuns: 150 };
 const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
 
-function believed(tree: Tree, state: CaseState) {
-  const given = makeCase(tree, state);
-  if (given.kind === 'bad') throw new Error(JSON.stringify(given.problems));
-  const belief = believe(given.value);
+function believed(tree: Tree, state: JobState) {
+  const input = makeInput(tree, state);
+  if (input.kind === 'bad') throw new Error(JSON.stringify(input.problems));
+  const belief = believe(input.value);
   if (belief.kind === 'bad') return undefined;
-  const ids = given.value.model.causes.map((cause) => cause.id);
+  const ids = input.value.model.causes.map((cause) => cause.id);
   return {
     ...belief.value,
-    setAside: given.value.setAside.length,
+    setAside: input.value.setAside.length,
     byId: Object.fromEntries(ids.map((id, i) => [id, belief.value.atFirst[i]!])),
   };
 }
@@ -28,7 +28,7 @@ function believed(tree: Tree, state: CaseState) {
  * Largest distance between the belief and the count; Infinity where the belief is dead, or sets
  * findings aside that can all be true. Of what cannot be true there is a belief, and no count.
  */
-function distance(tree: Tree, state: CaseState): number {
+function distance(tree: Tree, state: JobState): number {
   const counted = count(tree, state);
   const belief = believed(tree, state);
   if (belief === undefined || belief.setAside > 0 !== (counted.evidence === 0)) return Infinity;

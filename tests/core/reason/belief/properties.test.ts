@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
 import {
-  makeCase,
-  type CaseState,
+  makeInput,
+  type JobState,
   type CheckFinding,
 } from '../../../../src/core/reason/belief/evidence.ts';
 import { makeRandom } from '../../../../src/core/reason/plan/random.ts';
@@ -17,9 +17,9 @@ const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
 const size = { causes: 5, checks: 5, links: 0.5 };
 
 /** Chance of every cause now, and the logarithm of the evidence; undefined when it is impossible. */
-function chances(tree: Tree, state: CaseState) {
-  const given = makeCase(tree, state);
-  const belief = given.kind === 'good' ? believe(given.value) : given;
+function chances(tree: Tree, state: JobState) {
+  const input = makeInput(tree, state);
+  const belief = input.kind === 'good' ? believe(input.value) : input;
   if (belief.kind === 'bad') return undefined;
   return { now: belief.value.chances, logEvidence: belief.value.logEvidence };
 }
@@ -150,7 +150,7 @@ test('chances stay within 0 and 1 over 10,000 random walks of the shipped trees'
 }, 120_000);
 
 /** Any findings a tree can give, with a repair among them now and then. */
-function randomWalk(tree: Tree, draw: (below: number) => number): CaseState {
+function randomWalk(tree: Tree, draw: (below: number) => number): JobState {
   const checks = Object.entries(tree.checks);
   const causes = Object.keys(tree.causes);
   const repairs: { cause: string; at: number }[] = [];

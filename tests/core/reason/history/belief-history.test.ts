@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { effectOf, toldLittle } from '../../../../src/core/reason/history/impact.ts';
-import { caseFrom } from '../../../../src/core/reason/history/from-story.ts';
+import { impactOf, toldLittle } from '../../../../src/core/reason/history/impact.ts';
+import { inputFrom } from '../../../../src/core/reason/history/from-story.ts';
 import {
   chancesAtFirst,
-  trailOf,
+  beliefHistory,
   weighedFirst,
   weighedLast,
 } from '../../../../src/core/reason/history/belief-history.ts';
@@ -21,15 +21,15 @@ const walk: readonly Action[] = [
   { do: 'prove', result: 'lit' },
 ];
 
-test('after every step the trail holds what the belief of the story up to there is', () => {
+test('after every step the history holds what the belief of the story up to there is', () => {
   const { story, events, header } = after(walk);
 
-  for (const { n, after: chances } of trailOf(story)) {
+  for (const { n, after: chances } of beliefHistory(story)) {
     const upTo = fold(
       header,
       events.filter((event) => event.n <= n),
     );
-    const made = caseFrom(upTo);
+    const made = inputFrom(upTo);
     const belief = made.kind === 'good' ? believe(made.value) : made;
     if (made.kind === 'bad' || belief.kind === 'bad') throw new Error('no belief');
     const ids = made.value.model.causes.map(({ id }) => id);
@@ -39,26 +39,26 @@ test('after every step the trail holds what the belief of the story up to there 
 
 test('each step begins where the one before it ended', () => {
   const { story } = after(walk);
-  const trail = trailOf(story);
+  const history = beliefHistory(story);
 
-  expect(trail[0]?.before).toEqual(chancesAtFirst(story));
-  for (const [index, step] of trail.slice(1).entries())
-    expect(step.before).toBe(trail[index]?.after);
+  expect(history[0]?.before).toEqual(chancesAtFirst(story));
+  for (const [index, step] of history.slice(1).entries())
+    expect(step.before).toBe(history[index]?.after);
 });
 
 test('a repair leaves its cause at nothing', () => {
   const { story } = after(walk);
 
-  const repaired = trailOf(story).find(({ kind }) => kind === 'repair');
+  const repaired = beliefHistory(story).find(({ kind }) => kind === 'repair');
   expect(repaired?.after?.get('wire')).toBe(0);
 });
 
 test('a finding that settles the matter names the leader and what it cleared', () => {
   const { story } = after(walk);
-  const effects = trailOf(story).map(effectOf);
+  const impacts = beliefHistory(story).map(impactOf);
 
-  expect(effects[1]).toMatchObject({ settles: true, newLeader: true, leader: { cause: 'wire' } });
-  expect(effects[0] !== undefined && toldLittle(effects[0])).toBe(true);
+  expect(impacts[1]).toMatchObject({ settles: true, newLeader: true, leader: { cause: 'wire' } });
+  expect(impacts[0] !== undefined && toldLittle(impacts[0])).toBe(true);
 });
 
 test('of a very long session the middle is not weighed', () => {
@@ -70,8 +70,8 @@ test('of a very long session the middle is not weighed', () => {
     result: index % 2 === 0 ? 'whole' : 'burnt',
   }));
 
-  const trail = trailOf(fold(headerFor(), events));
+  const history = beliefHistory(fold(headerFor(), events));
 
-  expect(trail).toHaveLength(weighedFirst + weighedLast);
-  expect(trail.at(-1)?.n).toBe(400);
+  expect(history).toHaveLength(weighedFirst + weighedLast);
+  expect(history.at(-1)?.n).toBe(400);
 });

@@ -141,7 +141,7 @@ const mostMoves = 300;
 /** Minutes of a job on a hidden vehicle as the screens lead it; where they lead nowhere, by the advice. */
 function minutesOnScreen(tree: Tree, environment: Environment, vehicle: HiddenVehicle): number {
   const advised = advisedPolicy([]);
-  const { model } = environment.given;
+  const { model } = environment.input;
   const walk = new Walk(tree);
   const mended: number[] = [];
   let episode = beginEpisode(environment);
@@ -177,7 +177,7 @@ describe('what the plan prices', () => {
     const policy = ownWay(environment.tree);
     const random = makeRandom(1957);
     const vehicles = Array.from({ length: vehiclesATree }, () =>
-      hideVehicle(environment.given.model, random),
+      hideVehicle(environment.input.model, random),
     );
 
     const more = vehicles.map(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fillTree } from '../../../../src/core/feed/fill.ts';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { caseOf } from '../../../../src/core/reason/belief/evidence.ts';
+import { inputOf } from '../../../../src/core/reason/belief/evidence.ts';
 import { makeModel } from '../../../../src/core/reason/belief/model.ts';
 import { OwnRoutes } from '../../../../src/core/reason/plan/routes.ts';
 import { showDoubt, soundness } from '../../../../src/core/reason/plan/soundness.ts';
@@ -33,8 +33,8 @@ describe('the routes of the own way', () => {
     'of %s have the chances that the exact belief gives',
     (id) => {
       const { tree, model, routes } = routesOf(id, 0.003);
-      const given = (shown: (typeof routes)[number]['shown']) => {
-        const made = caseOf(model, {
+      const input = (shown: (typeof routes)[number]['shown']) => {
+        const made = inputOf(model, {
           findings: shown.map(({ check, result }) => ({ check, lo: result, hi: result, at: 0 })),
           repairs: [],
         });
@@ -42,13 +42,13 @@ describe('the routes of the own way', () => {
         if (belief.kind === 'bad') throw new Error(belief.problems[0]?.message);
         return belief.value;
       };
-      const begun = given([]).logEvidence;
+      const begun = input([]).logEvidence;
 
       expect(tree.id).toBe(id);
       expect(routes.length).toBeGreaterThan(20);
       // Sets of four causes and more are left out: few vehicles, but more of those with odd findings.
       for (const { shown, share, chances } of routes) {
-        const exact = given(shown);
+        const exact = input(shown);
         expect(Math.abs(share / Math.exp(exact.logEvidence - begun) - 1)).toBeLessThan(0.1);
         const most = Math.max(
           ...chances.map((one, at) => Math.abs(one - (exact.chances[at] ?? 0))),

@@ -46,7 +46,7 @@ const oddsOf = ({ causes }: Model, at: number): number => {
 
 /** What a policy comes to on the typical vehicle of every cause of a tree, weighed by their odds. */
 function played(environment: Environment, policy: Policy) {
-  const { model } = environment.given;
+  const { model } = environment.input;
   const costs = model.causes.map((_, cause) =>
     runEpisode(environment, typicalVehicle(model, cause), policy),
   );

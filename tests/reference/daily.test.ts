@@ -62,7 +62,7 @@ describe('figures of daily use against what others print', () => {
     expect(amps).toBeCloseTo(150, 0);
   });
 
-  // NIST SP 811: 235.2146 l/100km at one US mile to the gallon, read through transcriptions.
+  // NIST SP 811: 235.2146 l/100km at one US mile to the gallon, read in copies of its table.
   test('fuel use by the factor of a published table [published, read]', () => {
     const run = runFigure('fuel-use', { distance: '235.2146 mi', fuel: '10 gal' });
     const metric = run.kind === 'good' ? run.value.outputs['metric']?.value : undefined;

@@ -1,7 +1,7 @@
 import { firstOf } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg } from '../core/session/story.ts';
-import { cleanLine } from '../core/text.ts';
+import { cleanRow } from '../core/text.ts';
 import { listSessions, type Listed } from '../store/find.ts';
 import { loadSession } from '../store/sessions.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
@@ -15,7 +15,7 @@ export async function sessions(io: Io, args: readonly string[]): Promise<Ended> 
   const lines = listSessions(io.disk.files, folder).map((listed) => about(io, listed));
   if (given.value.flag('json')) printJson(io, lines);
   else if (lines.length === 0) io.out(`There is no session in ${folder} yet.\n`);
-  else for (const line of lines) io.out(`${cleanLine(words(line))}\n`);
+  else for (const line of lines) io.out(`${cleanRow(words(line))}\n`);
   return done;
 }
 

@@ -1,0 +1,91 @@
+import { expect, test } from 'vitest';
+import { trees } from '../../../src/commands/trees/trees.ts';
+import { runCommand } from '../../helpers/commands.ts';
+import { shippedTrees } from '../../helpers/library.ts';
+import { xmlTrouble } from '../../helpers/xml.ts';
+
+const run = (...args: readonly string[]) => runCommand(trees, ['draw', ...args]);
+const all = shippedTrees().map((tree) => [tree.id, tree] as const);
+
+/** The page on one line: what it says, however it is folded. */
+const unfolded = (page: string): string => page.replace(/\s+/g, ' ');
+
+test.each(all)(
+  'the page of %s has every check, result and cause on 78 columns',
+  async (id, tree) => {
+    const { code, out } = await run(id);
+    const words = unfolded(out);
+    const said = [
+      ...Object.values(tree.checks).flatMap(({ ask, results }) => [
+        ask,
+        ...results.map(({ label }) => `${label} ->`),
+      ]),
+      ...Object.values(tree.causes).map(({ name }) => `- ${name}`),
+      ...(tree.feed?.spans ?? []).map(({ from }) => `${tree.feed?.stations[from]?.name} --`),
+    ];
+
+    expect(code).toBe(0);
+    expect(said.filter((one) => !words.includes(unfolded(one)))).toEqual([]);
+    expect(out.split('\n').filter((line) => line.length > 78)).toEqual([]);
+  },
+);
+
+test.each(all)('a result on the page of %s leads to the check of that number', async (id, tree) => {
+  const words = unfolded((await run(id)).out);
+  const numbers = new Map(
+    Object.entries(tree.checks).map(([check, { ask }]) => {
+      const before = words.slice(0, words.indexOf(`. ${unfolded(ask)} [`));
+      return [check, before.split(' ').at(-1)] as const;
+    }),
+  );
+  const leads = Object.entries(tree.checks).flatMap(([check, { results }]) =>
+    results.flatMap(({ label, next }) => {
+      const number = next === undefined ? undefined : numbers.get(next);
+      return number === undefined ? [] : [{ check, line: `${unfolded(label)} -> ${number} ` }];
+    }),
+  );
+
+  expect(new Set(numbers.values()).size).toBe(Object.keys(tree.checks).length);
+  expect(leads.length).toBeGreaterThan(0);
+  expect(leads.filter(({ line }) => !words.includes(line))).toEqual([]);
+});
+
+test.each(all)('%s as a picture is sound XML with the lines of the page', async (id) => {
+  const page = (await run(id)).out.trimEnd().split('\n');
+  const { code, out } = await run(id, '--as', 'svg');
+
+  expect(code).toBe(0);
+  expect(xmlTrouble(out.trim())).toBeUndefined();
+  expect(out.match(/<text /g)).toHaveLength(page.length);
+  expect(Number(/height="(\d+)"/.exec(out)?.[1])).toBeGreaterThan(15 * page.length);
+});
+
+test.each(all)(
+  '%s as a chart has no arrow to or from a box that is not there',
+  async (id, tree) => {
+    const { code, out } = await run(id, '--as', 'mermaid');
+    const arrows = [...out.matchAll(/^ {2}(\w+) -->\|".*?"\| (\w+)(\W?)/gm)];
+    const boxes = new Set([...out.matchAll(/^ {2}(\w+)[[{]/gm)].map(([, box]) => box));
+    const results = Object.values(tree.checks).flatMap((check) => check.results);
+
+    expect(code).toBe(0);
+    expect(out).toMatch(/^flowchart TD\n/);
+    expect(arrows).toHaveLength(results.filter(({ next }) => next !== undefined).length);
+    // An arrow that ends the way brings its own box along.
+    const lost = arrows.filter(
+      ([, from, to, own]) => !boxes.has(from) || (own === '' && !boxes.has(to)),
+    );
+    expect(lost.map(([line]) => line)).toEqual([]);
+  },
+);
+
+test.each([
+  ['no tree', []],
+  ['a form that is not', ['no-crank', '--as', 'png']],
+  ['a tree that is not', ['no-cranck']],
+])('%s is wrong use', async (_, args) => {
+  const { code, out, err } = await run(...args);
+
+  expect([code, out]).toEqual([2, '']);
+  expect(err).toMatch(/^droplight: /);
+});

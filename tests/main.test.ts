@@ -1,0 +1,69 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { commands } from '../src/commands/table.ts';
+import { version } from '../src/core/version.ts';
+import { scratch } from './helpers/commands.ts';
+
+/** The program itself, as a shell would start it, without a terminal. */
+function run(args: readonly string[], input = '') {
+  const settings = { ...process.env, DROPLIGHT_SETTINGS: scratch() };
+  const main = ['--disable-warning=ExperimentalWarning', 'src/main.ts'];
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...main, ...args], {
+    input,
+    encoding: 'utf8',
+    env: settings,
+  });
+  return { status, out: stdout, err: stderr };
+}
+
+test('--version and --help end with 0; help has a line for every command', () => {
+  expect(run(['--version'])).toEqual({ status: 0, out: `${version}\n`, err: '' });
+  const { status, out } = run(['--help']);
+
+  expect(status).toBe(0);
+  expect(Object.keys(commands).filter((name) => !out.includes(`\n  droplight ${name}`))).toEqual(
+    [],
+  );
+  expect(out.split('\n').filter((line) => line.length > 110)).toEqual([]);
+});
+
+test('a command that did its work ends with 0', () => {
+  expect(run(['sessions', '--sessions', scratch(), '--json'])).toEqual({
+    status: 0,
+    out: '[]\n',
+    err: '',
+  });
+});
+
+test('a command that found what it looked for ends with 1', () => {
+  const folder = scratch();
+  writeFileSync(join(folder, 'a.jsonl'), 'torn');
+
+  const { status, out } = run(['verify', 'a', '--sessions', folder]);
+
+  expect([status, out]).toEqual([1, expect.stringMatching(/^unreadable: /)]);
+});
+
+test.each([
+  ['a word that is no command', ['paint'], /There is no command "paint"/],
+  ['a name that every object has', ['constructor'], /There is no command "constructor"/],
+  ['an option that is not', ['sessions', '--loud'], /--loud/],
+  ['a tree that is not', ['open', 'nothing', '--vehicle', 'Van'], /There is no tree "nothing"/],
+])('%s ends with 2 and one line on standard error', (_, args, words) => {
+  const { status, out, err } = run(args);
+
+  expect([status, out]).toEqual([2, '']);
+  expect(err).toMatch(words);
+  expect(err.trim().split('\n')).toHaveLength(1);
+});
+
+test('what the system refuses ends with 3', () => {
+  const folder = scratch();
+  mkdirSync(join(folder, 'a.jsonl'));
+
+  const { status, err } = run(['story', 'a', '--json', '--sessions', folder]);
+
+  expect([status, err]).toEqual([3, expect.stringMatching(/This is a folder, not a file/)]);
+});

@@ -7,7 +7,6 @@ import { sessionLines } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
-import { namedSession, sessionNamed } from './session.ts';
 import { listSessions } from '../store/find.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 
@@ -89,15 +88,16 @@ async function openingsFor(
   if (first === 'replay') return replayOf(io, given);
   const folder = sessionsFolder(io, given);
   const newest = listSessions(io.disk.files, folder)[0]?.path;
-  const path =
-    named === undefined && newest !== undefined
-      ? good(newest)
-      : sessionNamed(io, given, named ?? '');
+  if (named === undefined && newest !== undefined)
+    return good([{ kind: 'session-chosen', path: newest }]);
+  const { sessionNamed } = await import('./session.ts');
+  const path = sessionNamed(io, given, named ?? '');
   return path.kind === 'bad' ? path : good([{ kind: 'session-chosen', path: path.value }]);
 }
 
 /** A session read only, to be shown again. */
 async function replayOf(io: Io, given: Given): Promise<Parsed<readonly Message[]>> {
+  const { namedSession } = await import('./session.ts');
   const path = namedSession(io, given, 'droplight replay SESSION');
   if (path.kind === 'bad') return path;
   const { loadSession } = await import('../store/sessions.ts');

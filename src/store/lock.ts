@@ -15,6 +15,9 @@ export type Notes = {
 
 const busy = 5;
 
+/** Held here so that a holder nobody names any more is not collected, which would close it and free the lock. */
+const held = new Set<DatabaseSync>();
+
 /**
  * Takes the lock beside a session file. The kernel holds it for the process: a killed process frees
  * it at once, and there is no stale lock to judge. The lock file stays; deleting it would reopen
@@ -44,5 +47,11 @@ export function takeLock(session: string, holder: string, notes: Notes): Lock {
   } catch {
     // The note only makes a message fuller; the lock is held without it.
   }
-  return { kind: 'held', release: () => base.close() };
+  held.add(base);
+  return { kind: 'held', release: () => free(base) };
+}
+
+function free(base: DatabaseSync): void {
+  held.delete(base);
+  base.close();
 }

@@ -3,6 +3,8 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { takeLock, type Notes } from '../../src/store/lock.ts';
 
@@ -97,6 +99,14 @@ test('where there is no folder nobody can be sure', () => {
     kind: 'unsure',
     why: expect.stringMatching(/\w/) as unknown,
   });
+});
+
+test('a lock that nobody names any more is still held', () => {
+  takeLock(session, 'us', notes);
+  setFlagsFromString('--expose-gc');
+  (runInNewContext('gc') as () => void)();
+
+  expect(takeLock(session, 'another', notes)).toEqual({ kind: 'taken', by: 'us' });
 });
 
 test('another process is refused while the first lives, and kill -9 frees the lock at once', async () => {

@@ -1,6 +1,6 @@
 import { quickAdvice, type Advice } from '../core/reason/advice/advise.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
-import { unlisted } from '../core/reason/belief/model.ts';
+import { unlisted } from '../core/tree/model.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';

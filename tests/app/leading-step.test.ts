@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readSettings } from '../../src/store/settings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
-import { unlisted } from '../../src/core/reason/belief/model.ts';
+import { unlisted } from '../../src/core/tree/model.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
 
 type Made = ReturnType<typeof makeProgram>;

@@ -1,5 +1,5 @@
 import type { Action } from '../../core/session/action.ts';
-import { unlisted } from '../../core/reason/belief/model.ts';
+import { unlisted } from '../../core/tree/model.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
 import { transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';

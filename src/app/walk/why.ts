@@ -1,4 +1,4 @@
-import { unlisted } from '../../core/reason/belief/model.ts';
+import { unlisted } from '../../core/tree/model.ts';
 import {
   aboutMinutes,
   adviceSentence,

@@ -1,4 +1,5 @@
-import { unlisted } from '../reason/belief/model.ts';
+import { sum } from '../sum.ts';
+import { unlisted } from '../tree/model.ts';
 import {
   chancesAtFirst,
   type ChanceMap,
@@ -83,5 +84,3 @@ function momentsOf(
     })),
   ];
 }
-
-const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);

@@ -1,3 +1,4 @@
+import { settledFrom } from '../reason/advice/explain.ts';
 import { refinedAdvice } from '../reason/advice/advise.ts';
 import { inputFrom } from '../reason/history/from-story.ts';
 import { environmentOf } from '../reason/plan/episode.ts';
@@ -85,7 +86,7 @@ function luckOf(story: Story, decisions: readonly Decision[]): readonly Luck[] {
       ];
     }
     const after = decisions[index + 1]?.known.chance ?? 0;
-    return lost >= dear && known.chance < 0.8 && after >= 0.8
+    return lost >= dear && known.chance < settledFrom && after >= settledFrom
       ? [{ n, kind: 'slower check that settled it', words: chosen.words }]
       : [];
   });

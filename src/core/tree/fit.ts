@@ -1,3 +1,4 @@
+import { unlisted } from './model.ts';
 import type { Problem } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Result, Tree } from './model.ts';
@@ -87,7 +88,7 @@ function fitCheck(check: Check, facts: Facts, causes: Tree['causes']): Check {
   const stays = check.results.map(({ when }) => exists(when, facts));
   const points = Object.fromEntries(
     Object.entries(check.points)
-      .filter(([cause]) => cause === 'unlisted' || Object.hasOwn(causes, cause))
+      .filter(([cause]) => cause === unlisted || Object.hasOwn(causes, cause))
       .map(([cause, row]) => [cause, shareOut(row, stays)]),
   );
   const background = check.background && shareOut(check.background, stays);

@@ -1,3 +1,4 @@
+import { unlisted } from './model.ts';
 import type { Problem, Tell } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Tree } from './model.ts';
@@ -56,7 +57,7 @@ function checkNames(tree: Tree, id: string, check: Check, tell: Tell): void {
   checkResults(tree, check, path, tell);
   if (check.after !== undefined) checkGates(tree, check.after, `${path}.after`, tell);
   for (const cause of Object.keys(check.points))
-    if (cause !== 'unlisted' && !has(tree.causes, cause))
+    if (cause !== unlisted && !has(tree.causes, cause))
       tell(unknown('cause', cause, `${path}.points.${cause}`, tree.causes));
 }
 

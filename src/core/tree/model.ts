@@ -39,6 +39,9 @@ export const Result = z.strictObject({
   when: When.optional(),
 });
 
+/** The id of the cause that stands for everything which is not on a tree's list. */
+export const unlisted = 'unlisted';
+
 export const Reading = z.strictObject({
   quantity: z.enum(quantityNames),
   unit: z.string().min(1).max(20),

@@ -1,6 +1,6 @@
 import { percent } from '../../reason/history/wording.ts';
 import { suspectsIn } from '../../reason/history/impact.ts';
-import { unlisted } from '../../reason/belief/model.ts';
+import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import { firstLeg, type Story } from '../../session/story.ts';
 import { dateOf } from '../../session/clock.ts';

@@ -1,5 +1,5 @@
 import { percent } from '../../reason/history/wording.ts';
-import { unlisted } from '../../reason/belief/model.ts';
+import { unlisted } from '../../tree/model.ts';
 import type { Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
 import { chanceBefore } from '../clauses/repairs.ts';

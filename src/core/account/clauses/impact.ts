@@ -1,5 +1,5 @@
 import { impactOf, toldLittle, type Impact, type Shift } from '../../reason/history/impact.ts';
-import { unlisted } from '../../reason/belief/model.ts';
+import { unlisted } from '../../tree/model.ts';
 import type { BeliefStep } from '../../reason/history/belief-history.ts';
 import { percent } from '../../reason/history/wording.ts';
 import type { Story } from '../../session/story.ts';

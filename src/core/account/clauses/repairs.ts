@@ -1,5 +1,5 @@
 import { percent } from '../../reason/history/wording.ts';
-import { settledFrom } from '../../reason/history/impact.ts';
+import { settledFrom } from '../../reason/advice/explain.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { PayloadOf } from '../../session/event.ts';
 import { correctionWords } from './finding-words.ts';

@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import { good } from '../../problem.ts';
 import type { Parsed } from '../../problem.ts';
 import { believe } from '../belief/posterior.ts';
@@ -6,7 +7,9 @@ import type { ReasoningInput } from '../belief/evidence.ts';
 import type { Why } from './explain.ts';
 import { moveMinutes } from './minutes.ts';
 import type { Move, MoveMinutes } from './minutes.ts';
-import { unlisted } from '../belief/model.ts';
+import { complaintOf } from '../belief/model.ts';
+import { unlisted } from '../../tree/model.ts';
+import type { ModelCause, ModelCheck } from '../belief/model.ts';
 import { startSearch } from './search-state.ts';
 import { rounds, Search } from './search.ts';
 import type { RankedMove, Round } from './search.ts';
@@ -105,16 +108,17 @@ function adviceOf(
 ): Advice {
   const { causes, checks } = input.model;
   const suspects = causes
-    .map(({ id }, cause) => ({ cause: id, chance: belief.chances[cause] ?? 0 }))
+    .map(({ id }, cause) => ({ cause: id, chance: at(belief.chances, cause) }))
     .filter(({ cause, chance }) => cause !== unlisted && chance > 0)
     .toSorted((one, other) => other.chance - one.chance || (one.cause < other.cause ? -1 : 1));
+  // A tree may hold that nothing is missing from its list.
   const other = belief.chances[causes.findIndex(({ id }) => id === unlisted)] ?? 0;
   const ownLeft = ranked.find(
     ({ move }) => move.do === own?.do && move.index === own.index,
   )?.expectedLeft;
   const next = ranked.map(({ move, expectedLeft, why }): NextStep => {
     const parts = moveMinutes(input, move);
-    const id = (move.do === 'check' ? checks : causes)[move.index]?.id ?? '';
+    const { id } = at<ModelCheck | ModelCause>(move.do === 'check' ? checks : causes, move.index);
     const versusTree = ownLeft === undefined ? undefined : ownLeft - expectedLeft;
     return { do: move.do, id, minutes: parts.total, parts, expectedLeft, versusTree, why };
   });
@@ -129,7 +133,7 @@ function adviceOf(
 
 /** What the complaint's own test said last: still there, gone, or not asked since a repair. */
 function complaintNow(input: ReasoningInput): 'there' | 'gone' | 'unknown' {
-  const group = input.model.checks[input.model.complaint]?.group;
+  const { group } = complaintOf(input.model);
   const last = input.evidence.findLast((finding) => finding.group === group);
   if (last === undefined || last.at < input.repairs || (last.lo === 0 && last.hi > 0))
     return 'unknown';
@@ -161,9 +165,9 @@ function* search(input: ReasoningInput, belief: Belief, options: AdviseOptions):
 
 /** The complaint's test first; what follows it is weighed with "still there" taken as found. */
 function* proofFirst(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
-  const { complaint, checks } = input.model;
-  const group = checks[complaint]?.group ?? complaint;
-  const hi = (checks[complaint]?.results.length ?? 2) - 1;
+  const { complaint } = input.model;
+  const { group, results } = complaintOf(input.model);
+  const hi = results.length - 1;
   const still = { check: complaint, group, lo: 1, hi, at: input.repairs };
   const others = input.evidence.filter((one) => one.group !== group || one.at !== input.repairs);
   const evidence = [...others, still].toSorted(

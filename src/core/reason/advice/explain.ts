@@ -1,3 +1,4 @@
+import { at as entry } from '../../at.ts';
 import type { ScoredCheck } from './look-ahead.ts';
 import type { SearchState } from './search-state.ts';
 import type { SearchTables } from './search-tables.ts';
@@ -27,8 +28,8 @@ export type Why =
     }
   | { readonly kind: 'proof'; readonly cures: number };
 
-/** A cause this likely counts as settled. */
-const settled = 0.8;
+/** A cause this likely counts as found. */
+export const settledFrom = 0.8;
 
 /** Chance of each cause of the short list in a share of the fault sets. */
 function chancesIn(tables: SearchTables, weights: Float64Array, at: SearchState): number[] {
@@ -38,34 +39,35 @@ function chancesIn(tables: SearchTables, weights: Float64Array, at: SearchState)
     all += weight;
     const set = at.left[index] ?? 0;
     for (let place = 0; place < chances.length; place += 1)
-      if ((set & (1 << place)) !== 0) chances[place] = (chances[place] ?? 0) + weight;
+      if ((set & (1 << place)) !== 0) chances[place] = entry(chances, place) + weight;
   });
   return chances.map((chance) => (all > 0 ? chance / all : 0));
 }
 
 export function whyCheck(tables: SearchTables, at: SearchState, scored: ScoredCheck): Why {
   const { model } = tables.input;
-  const results = model.checks[scored.check]?.results ?? [];
+  const { results } = entry(model.checks, scored.check);
   const outcomes = scored.parts.map((part, result): Outcome => {
     const chances = chancesIn(tables, part, at);
     const suspectChance = Math.max(0, ...chances);
-    const cause = tables.causes[chances.indexOf(suspectChance)] ?? 0;
+    const cause = tables.causes[chances.indexOf(suspectChance)];
     const chance = part.reduce((all, weight) => all + weight, 0) / at.mass;
     return {
-      result: results[result] ?? '',
+      result: entry(results, result),
       chance,
-      suspect: model.causes[cause]?.id ?? '',
+      // Once all of the short list is mended, nobody is left to suspect.
+      suspect: cause === undefined ? '' : entry(model.causes, cause).id,
       suspectChance,
     };
   });
   const settles = outcomes
-    .filter(({ suspectChance }) => suspectChance >= settled)
+    .filter(({ suspectChance }) => suspectChance >= settledFrom)
     .reduce((all, { chance }) => all + chance, 0);
   return { kind: 'check', outcomes, settles };
 }
 
 export function whyRepair(tables: SearchTables, at: SearchState, place: number): Why {
-  const there = chancesIn(tables, at.weights, at)[place] ?? 0;
+  const there = entry(chancesIn(tables, at.weights, at), place);
   let cures = 0;
   at.weights.forEach((weight, index) => {
     const set = at.left[index] ?? 0;

@@ -1,3 +1,5 @@
+import { sum } from '../../sum.ts';
+import { at as entry } from '../../at.ts';
 import { afterCheck, afterFailedProof, canTell, split } from './search-state.ts';
 import type { SearchState } from './search-state.ts';
 import { RepairOnly } from './repair-only.ts';
@@ -7,7 +9,7 @@ import type { SearchTables } from './search-tables.ts';
 export type Beam = { readonly checks: number; readonly repairs: number };
 
 /** A check with one result this likely tells nothing. */
-const nearlyCertain = 0.999;
+export const nearlyCertain = 0.999;
 /** Ways less likely than this are not followed. */
 const negligible = 1e-7;
 /** Checks followed, over and above the beam, because another check waits for them. */
@@ -19,12 +21,6 @@ export type ScoredCheck = {
   readonly minutes: number;
   readonly parts: readonly Float64Array[];
   readonly certain: boolean;
-};
-
-const sum = (values: Float64Array): number => {
-  let all = 0;
-  for (const value of values) all += value;
-  return all;
 };
 
 /** Expected minutes to a proven repair, searched ahead with the repair-only plan at the leaves. */
@@ -115,7 +111,7 @@ export class LookAhead {
   /** Expected minutes of mending one cause, its proof, and what follows a failed one. */
   *repair(at: SearchState, place: number, depth: number, beam: Beam): Generator<undefined, number> {
     const { costs, causes } = this.#tables;
-    const step = costs.repair(causes[place] ?? 0);
+    const step = costs.repair(entry(causes, place));
     const minutes = at.mass * costs.minutes(step, at.opened, at.standing);
     const next = afterFailedProof(this.#tables, at, place);
     return next.mass <= negligible ? minutes : minutes + (yield* this.value(next, depth - 1, beam));

@@ -1,3 +1,4 @@
+import { sum } from '../../sum.ts';
 import type { Observation } from '../belief/model.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
@@ -24,12 +25,6 @@ export type SearchState = {
   readonly standing: number;
   /** By group of checks. */
   readonly last: readonly (Last | undefined)[];
-};
-
-const sum = (values: Float64Array): number => {
-  let all = 0;
-  for (const value of values) all += value;
-  return all;
 };
 
 const repairedBefore = (tables: SearchTables, at: number): number =>

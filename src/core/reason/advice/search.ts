@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import { LookAhead } from './look-ahead.ts';
 import type { Beam, ScoredCheck } from './look-ahead.ts';
 import type { Move } from './minutes.ts';
@@ -84,7 +85,7 @@ export class Search {
     const entries: Entry[] = [];
     for (const [place, cause] of this.#tables.causes.entries()) {
       if ((this.#at.repaired & (1 << place)) !== 0) continue;
-      const id = this.#tables.input.model.causes[cause]?.id ?? '';
+      const { id } = at(this.#tables.input.model.causes, cause);
       const expectedLeft = yield* this.#ahead.repair(this.#at, place, 1, { checks: 0, repairs: 0 });
       const why = whyRepair(this.#tables, this.#at, place);
       const move: Move = { do: 'repair', index: cause };

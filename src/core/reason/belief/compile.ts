@@ -1,3 +1,4 @@
+import { at as entry } from '../../at.ts';
 import type { Observation } from './model.ts';
 import type { ReasoningInput } from './evidence.ts';
 import { atMost } from './tables.ts';
@@ -63,7 +64,7 @@ function observablesOf(evidence: readonly Observation[]): Observable[] {
   return [...groups.values()].map((findings) => {
     const lowerBounds = lowerBoundsOf(findings, bits);
     bits += lowerBounds.length;
-    return { check: findings[0]?.check ?? 0, upperBounds: upperBoundsOf(findings), lowerBounds };
+    return { check: entry(findings, 0).check, upperBounds: upperBoundsOf(findings), lowerBounds };
   });
 }
 
@@ -113,7 +114,7 @@ export function compile(input: ReasoningInput): Compiled {
       emissionOf(
         observables,
         (check) => model.checks[check]?.links[cause],
-        repairedAt[cause] ?? Infinity,
+        entry(repairedAt, cause),
       ),
     ),
     bits: observables.reduce((all, observable) => all + observable.lowerBounds.length, 0),

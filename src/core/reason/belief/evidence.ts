@@ -1,7 +1,8 @@
+import { at as entry } from '../../at.ts';
 import { bad, good } from '../../problem.ts';
 import type { Parsed, Problem } from '../../problem.ts';
 import type { Standing, Tree } from '../../tree/model.ts';
-import { makeModel } from './model.ts';
+import { complaintOf, makeModel } from './model.ts';
 import { possible } from './possible.ts';
 import type { Model, Observation } from './model.ts';
 
@@ -117,13 +118,13 @@ export function inputOf(model: Model, state: JobState): Parsed<ReasoningInput> {
     ...state.repairs.map((repair, index) => repairProblem(model, repair, index)),
   ].filter((problem) => problem !== undefined);
   if (problems.length > 0) return bad(...problems);
-  const indexOf = new Map(model.checks.map((check, index) => [check.id, index]));
-  const place = (check: number) => ({ check, group: model.checks[check]?.group ?? check });
-  const last = (model.checks[model.complaint]?.results.length ?? 2) - 1;
+  const ids = model.checks.map(({ id }) => id);
+  const place = (check: number) => ({ check, group: entry(model.checks, check).group });
+  const last = complaintOf(model).results.length - 1;
   const evidenceInOrder = [
     { ...place(model.complaint), lo: 1, hi: last, at: 0 },
     ...state.findings.map(({ check, lo, hi, at }) => ({
-      ...place(indexOf.get(check) ?? 0),
+      ...place(ids.indexOf(check)),
       lo,
       hi,
       at,

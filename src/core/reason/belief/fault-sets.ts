@@ -1,3 +1,5 @@
+import { at } from '../../at.ts';
+import { unlisted } from '../../tree/model.ts';
 import type { ReasoningInput } from './evidence.ts';
 import { compile } from './compile.ts';
 import type { Compiled, Emission, Factor } from './compile.ts';
@@ -36,7 +38,7 @@ function localFactors(compiled: Compiled, emission: Emission): LocalFactor[] {
     const observable = compiled.observables.findIndex((all) =>
       bits.every((bit) => all.includes(bit)),
     );
-    const places = bits.map((bit) => compiled.observables[observable]?.indexOf(bit) ?? 0);
+    const places = bits.map((bit) => at(compiled.observables, observable).indexOf(bit));
     return { observable, factor: { places, explains, nothing } };
   });
 }
@@ -71,14 +73,14 @@ export class SetWeigher {
     this.#localFactors = compiled.causes.map((cause) => localFactors(compiled, cause));
     this.#gains = causes.map(
       ({ prior }, cause) =>
-        Math.log(prior) + Math.log(compiled.causes[cause]?.base ?? 1) - (absent[cause] ?? 0),
+        Math.log(prior) + Math.log(at(compiled.causes, cause).base) - at(absent, cause),
     );
   }
 
   /** The same set with one cause more; only the observables of that cause are copied. */
   with(part: Part, cause: number): Part {
-    const log = part.log + (this.#gains[cause] ?? 0);
-    const own = this.#localFactors[cause] ?? [];
+    const log = part.log + at(this.#gains, cause);
+    const own = at(this.#localFactors, cause);
     if (own.length === 0) return { observables: part.observables, log };
     const observables = [...part.observables];
     for (const { observable, factor } of own) {
@@ -117,7 +119,7 @@ function weighed(weigher: SetWeigher, from: readonly number[], size: number): re
     }
     const last = from.length - (size - causes.length);
     for (let index = first; index <= last; index += 1) {
-      const cause = from[index] ?? 0;
+      const cause = at(from, index);
       grow(weigher.with(part, cause), [...causes, cause], index + 1);
     }
   };
@@ -129,11 +131,11 @@ function weighed(weigher: SetWeigher, from: readonly number[], size: number): re
 export function shortlist(chances: readonly number[], ids: readonly string[]): readonly number[] {
   const ranked = chances
     .map((chance, cause) => ({ chance, cause }))
-    .filter(({ cause }) => ids[cause] !== 'unlisted')
+    .filter(({ cause }) => ids[cause] !== unlisted)
     .toSorted((one, other) => other.chance - one.chance || one.cause - other.cause)
     .slice(0, shortlistLength)
     .map(({ cause }) => cause);
-  const other = ids.indexOf('unlisted');
+  const other = ids.indexOf(unlisted);
   return [...ranked, ...(other < 0 ? [] : [other])].toSorted((one, two) => one - two);
 }
 

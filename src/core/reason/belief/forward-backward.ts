@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { Compiled } from './compile.ts';
 import type { Order, PlacedFactor, Operation } from './order.ts';
 import { applyFactor, closePlace, openTop, reopenPlace, applyFactorBack } from './messages.ts';
@@ -24,8 +25,8 @@ function scaled(states: States): { readonly states: States; readonly log: number
 type Odds = { readonly present: number; readonly absent: number };
 
 function oddsOf(compiled: Compiled, priors: readonly number[], cause: number): Odds {
-  const prior = priors[cause] ?? 0;
-  return { present: prior * (compiled.causes[cause]?.base ?? 1), absent: 1 - prior };
+  const prior = at(priors, cause);
+  return { present: prior * at(compiled.causes, cause).base, absent: 1 - prior };
 }
 
 function withCause(states: States, factors: readonly PlacedFactor[], odds: Odds): States {
@@ -111,7 +112,7 @@ export function runBack(
       case 'cause': {
         index -= 1;
         const odds = oddsOf(compiled, priors, operation.cause);
-        const share = backOver(states, messages[index] ?? states, operation.factors, odds);
+        const share = backOver(states, at(messages, index), operation.factors, odds);
         chances.set(operation.cause, share.chance);
         return share.states;
       }

@@ -1,5 +1,6 @@
+import { at } from '../../at.ts';
 import { showsSame } from '../../tree/kin.ts';
-import type { Standing, Tree } from '../../tree/model.ts';
+import { unlisted, type Standing, type Tree } from '../../tree/model.ts';
 import { makePriors } from './priors.ts';
 import {
   backgroundTotals,
@@ -10,9 +11,6 @@ import {
   floor,
 } from './tables.ts';
 import type { Totals } from './tables.ts';
-
-/** The cause that stands for everything which is not on the tree's list. */
-export const unlisted = 'unlisted';
 
 /** Minutes of looking further when none of the listed causes is there: common practice, no source. */
 export const lookFurtherMinutes = 120;
@@ -60,6 +58,9 @@ export type Observation = {
   /** How many repairs had been made before it. */
   readonly at: number;
 };
+
+/** The check that shows the complaint. */
+export const complaintOf = ({ checks, complaint }: Model): ModelCheck => at(checks, complaint);
 
 type TreeCheck = Tree['checks'][string];
 
@@ -123,11 +124,12 @@ export function makeModel(tree: Tree): Model {
     throw new RangeError(`complaint.confirm is ${tree.complaint.confirm}, which is no check here`);
   const showing = all.map((cause, index) => ({
     odds: cause.odds,
-    shows: 1 - (checks[complaint]?.links[index]?.[0] ?? 1),
+    // The complaint's check has a link to every cause: see `linkOf`.
+    shows: 1 - at(at(at(checks, complaint).links, index), 0),
   }));
   const priors = makePriors(showing, tree.alsoLikely);
   return {
-    causes: all.map((cause, index) => ({ ...cause, prior: priors[index] ?? 0 })),
+    causes: all.map((cause, index) => ({ ...cause, prior: at(priors, index) })),
     checks,
     complaint,
   };

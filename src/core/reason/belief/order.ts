@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { Compiled, Factor } from './compile.ts';
 
 /** A factor with its bits as places in the vector of states. */
@@ -56,7 +57,7 @@ class Run {
     for (const [bit, causes] of this.#waiting) {
       const opened = new Set([bit]);
       for (const cause of causes)
-        for (const other of bitsOf(this.#compiled.causes[cause]?.factors ?? [])) opened.add(other);
+        for (const other of bitsOf(at(this.#compiled.causes, cause).factors)) opened.add(other);
       const fresh = [...opened].filter((other) => !this.#open.includes(other)).length;
       if (fresh < fewest) [best, fewest] = [bit, fresh];
     }
@@ -67,7 +68,7 @@ class Run {
     this.open(bit);
     const causes = [...(this.#waiting.get(bit) ?? [])];
     const opens = (cause: number): number =>
-      bitsOf(this.#compiled.causes[cause]?.factors ?? []).filter(
+      bitsOf(at(this.#compiled.causes, cause).factors).filter(
         (other) => !this.#open.includes(other),
       ).length;
     for (const cause of causes.toSorted((one, other) => opens(one) - opens(other))) this.add(cause);
@@ -75,7 +76,7 @@ class Run {
   }
 
   private add(cause: number): void {
-    const factors = this.#compiled.causes[cause]?.factors ?? [];
+    const { factors } = at(this.#compiled.causes, cause);
     for (const bit of bitsOf(factors)) this.open(bit);
     this.operations.push({
       kind: 'cause',

@@ -1,4 +1,6 @@
-import { unlisted, type Model, type Observation } from './model.ts';
+import { at as entry } from '../../at.ts';
+import { complaintOf, type Model, type Observation } from './model.ts';
+import { unlisted } from '../../tree/model.ts';
 import { atMost, type Totals } from './tables.ts';
 
 type Told = {
@@ -19,7 +21,7 @@ export type Possible = Omit<Told, 'model'> & { readonly setAside: readonly Obser
  * Evidence that can be true is left as it is.
  */
 export function possible(told: Told): Possible {
-  const complaint = complaintGroup(told.model);
+  const complaint = complaintOf(told.model).group;
   const settled = withComplaint(told);
   const setAside = [...settled.setAside];
   const groups = Map.groupBy(settled.evidence, ({ group }) => group);
@@ -33,12 +35,9 @@ export function possible(told: Told): Possible {
   return { evidence, repairedAt: settled.repairedAt, setAside };
 }
 
-const complaintGroup = ({ checks, complaint }: Model): number =>
-  checks[complaint]?.group ?? complaint;
-
 /** The complaint's own test first: it alone has no background that could explain it. */
 function withComplaint(told: Told): Possible {
-  const group = complaintGroup(told.model);
+  const group = complaintOf(told.model).group;
   const shows = told.evidence.filter((one) => one.group === group);
   const others = told.evidence.filter((one) => one.group !== group);
   const fits = (findings: readonly Observation[], repairedAt = told.repairedAt): boolean => {
@@ -53,16 +52,13 @@ function withComplaint(told: Told): Possible {
   const repairedAt = told.repairedAt.map((at, cause) =>
     told.model.causes[cause]?.id === unlisted ? Infinity : at,
   );
-  const there = { ...newest, lo: 1, hi: lastResult(told.model) };
+  const there = { ...newest, lo: 1, hi: complaintOf(told.model).results.length - 1 };
   return {
     evidence: fits([there], repairedAt) ? [...others, there] : others,
     repairedAt,
     setAside: [...setAside, newest],
   };
 }
-
-const lastResult = ({ checks, complaint }: Model): number =>
-  (checks[complaint]?.results.length ?? 2) - 1;
 
 type Holder = {
   /** Whether anything can have produced a finding, one of all those of its group. */
@@ -76,17 +72,17 @@ type Holder = {
  * checks never stand in the way.
  */
 function holderOf({ model, evidence, repairedAt }: Told): Holder {
-  const complaint = complaintGroup(model);
+  const complaint = complaintOf(model).group;
   const shows = evidence.filter(({ group }) => group === complaint);
   const upperBoundOf = (all: readonly Observation[], until: number): number =>
     Math.min(...all.filter(({ at }) => at <= until).map(({ hi }) => hi));
-  const until = (cause: number): number => repairedAt[cause] ?? Infinity;
+  const until = (cause: number): number => entry(repairedAt, cause);
   const allowed = model.causes.map((_, cause) => {
     const totals = model.checks[model.complaint]?.links[cause];
     return totals === undefined || atMost(totals, upperBoundOf(shows, until(cause))) > 0;
   });
-  const reaches = (totals: Totals | undefined, cap: number, lo: number): boolean =>
-    totals !== undefined && atMost(totals, cap) > atMost(totals, lo - 1);
+  const reaches = (totals: Totals | undefined, upper: number, lo: number): boolean =>
+    totals !== undefined && atMost(totals, upper) > atMost(totals, lo - 1);
   return {
     explains: (all, { check, lo, at }) =>
       lo === 0 ||

@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { Observation } from './model.ts';
 import { bad, good } from '../../problem.ts';
 import type { Parsed } from '../../problem.ts';
@@ -40,8 +41,8 @@ function exactly(input: ReasoningInput, compiled: Compiled, order: Order): Exact
   let logEvidence = Math.log(forward.end) + forward.logScale + Math.log(compiled.background.base);
   const atFirst = priors.map(() => 0);
   for (const cause of order.alone) {
-    const prior = priors[cause] ?? 0;
-    const present = prior * (compiled.causes[cause]?.base ?? 1);
+    const prior = at(priors, cause);
+    const present = prior * at(compiled.causes, cause).base;
     const both = present + (1 - prior);
     logEvidence += Math.log(both);
     atFirst[cause] = both > 0 ? present / both : 0;
@@ -55,7 +56,7 @@ function exactly(input: ReasoningInput, compiled: Compiled, order: Order): Exact
 /** Drops what needs explaining, the commonest first, until the exact run can take it. */
 function relaxed(input: ReasoningInput): ReasoningInput {
   const backgroundChance = ({ check, lo }: Observation): number =>
-    1 - (input.model.checks[check]?.background[lo - 1] ?? 1);
+    1 - at(at(input.model.checks, check).background, lo - 1);
   const abnormal = input.evidence
     .filter(({ lo }) => lo > 0)
     .toSorted((one, other) => backgroundChance(other) - backgroundChance(one));

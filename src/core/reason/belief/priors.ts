@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 /** No cause is taken as nearly certain before anything was looked at. */
 export const greatestPrior = 0.95;
 
@@ -23,7 +24,7 @@ export function chanceOfSeveral(causes: readonly Showing[], priors: readonly num
   let moreSilent = 0;
   let moreShowing = 0;
   causes.forEach((cause, index) => {
-    const prior = priors[index] ?? 0;
+    const prior = at(priors, index);
     const silent = prior * (1 - cause.shows);
     const showing = prior * cause.shows;
     moreShowing += silent * oneShowing + showing * (oneSilent + oneShowing + moreSilent);

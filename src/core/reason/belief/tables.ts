@@ -1,3 +1,5 @@
+import { sum } from '../../sum.ts';
+import { at } from '../../at.ts';
 /**
  * Running totals of a check's results, after the noisy-MAX model: every present cause and the
  * background each produce one result, and the check shows the highest. `totals[r]` is the
@@ -10,8 +12,6 @@ export const floor = 0.005;
 
 /** Chance that something which is not on the list leaves a check looking healthy. */
 const unlistedHealthy = 0.9;
-
-const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);
 
 /** Running totals of a row, scaled to end at exactly 1. */
 function runningTotals(row: readonly number[]): number[] {
@@ -56,7 +56,7 @@ export const unlistedTotals = (results: number): Totals =>
 export function producedTotals(row: readonly number[], background: Totals, least: number): Totals {
   let before = least;
   return runningTotals(row).map((total, result) => {
-    const under = background[result] ?? 1;
+    const under = at(background, result);
     before = Math.max(before, under > 0 ? Math.min(1, total / under) : 1);
     return result === row.length - 1 ? 1 : before;
   });

@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { Finding, Repaired, Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import { believe } from '../belief/posterior.ts';
@@ -129,7 +130,7 @@ class Weigher {
     const belief = made.kind === 'good' ? believe(made.value) : made;
     if (belief.kind === 'bad') return undefined;
     return new Map(
-      this.#model.causes.map(({ id }, index) => [id, belief.value.chances[index] ?? 0]),
+      this.#model.causes.map(({ id }, index) => [id, at(belief.value.chances, index)]),
     );
   }
 }

@@ -1,11 +1,9 @@
-import { unlisted } from '../belief/model.ts';
+import { settledFrom } from '../advice/explain.ts';
+import { unlisted } from '../../tree/model.ts';
 import { leaderIn, type ChanceMap, type BeliefStep } from './belief-history.ts';
 
 /** Below this chance a cause is no suspect any more. */
 export const suspectFrom = 0.01;
-
-/** A chance this high counts as found. */
-export const settledFrom = 0.8;
 
 /** A shift smaller than this is not worth a word. */
 const worthTelling = 0.05;

@@ -1,3 +1,4 @@
+import { nearlyCertain } from '../advice/look-ahead.ts';
 import type { Parsed } from '../../problem.ts';
 import { good } from '../../problem.ts';
 import { refinedAdvice, type Advice, type NextStep, type StepName } from '../advice/advise.ts';
@@ -14,9 +15,6 @@ export type Regret = {
   /** No result of the check could have moved anything. */
   readonly tellsNothing: boolean;
 };
-
-/** One result of a check this likely, and it tells nothing. */
-const nearlyCertain = 0.999;
 
 export type RegretOptions = {
   readonly leaveOut?: readonly string[];

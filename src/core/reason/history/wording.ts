@@ -1,3 +1,4 @@
+import { unlisted } from '../../tree/model.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { Advice, NextStep } from '../advice/advise.ts';
 
@@ -19,7 +20,7 @@ const nameOf = (tree: Tree, cause: string): string =>
 export const stepWords = (tree: Tree, { do: kind, id }: Pick<NextStep, 'do' | 'id'>): string =>
   kind === 'check'
     ? (tree.checks[id]?.ask ?? id).replace(/[?.]$/, '')
-    : id === 'unlisted'
+    : id === unlisted
       ? 'look further: it may be something not on this list'
       : `repair: ${nameOf(tree, id)}`;
 

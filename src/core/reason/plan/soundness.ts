@@ -1,7 +1,8 @@
 import { fillTree } from '../../feed/fill.ts';
 import type { Problem } from '../../problem.ts';
 import type { Tree } from '../../tree/model.ts';
-import { makeModel, unlisted } from '../belief/model.ts';
+import { makeModel } from '../belief/model.ts';
+import { unlisted } from '../../tree/model.ts';
 import type { Model } from '../belief/model.ts';
 import { OwnRoutes } from './routes.ts';
 import type { Route } from './routes.ts';

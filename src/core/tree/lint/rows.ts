@@ -1,3 +1,4 @@
+import { unlisted } from '../model.ts';
 import type { Tell } from '../../problem.ts';
 import type { Check, Tree } from '../model.ts';
 
@@ -93,7 +94,7 @@ export function lintOdds(tree: Tree, tell: Tell): void {
   const [low, high] = sensible.totals;
   const all = [
     ...causes.map(([id, { odds }]) => [`causes.${id}.odds`, odds] as const),
-    ['unlisted', tree.unlisted] as const,
+    [unlisted, tree.unlisted] as const,
   ];
   const odd = all.filter(
     ([, odds]) =>

@@ -1,3 +1,5 @@
+import { at } from '../at.ts';
+
 /** A stretch of readings; `from` belongs to it, `below` does not. Left out: no end on that side. */
 export type Band = { readonly from?: number | undefined; readonly below?: number | undefined };
 
@@ -56,6 +58,6 @@ export function beside(background: readonly number[], row: readonly number[]): r
   const totals = (of: readonly number[]): readonly number[] =>
     of.map((_chance, at) => of.slice(0, at + 1).reduce((sum, chance) => sum + chance, 0));
   const allowed = totals(background);
-  const capped = totals(raised(row)).map((total, at) => Math.min(total, allowed[at] ?? 1));
-  return capped.map((total, at) => total - (capped[at - 1] ?? 0));
+  const capped = totals(raised(row)).map((total, band) => Math.min(total, at(allowed, band)));
+  return capped.map((total, band) => (band === 0 ? total : total - at(capped, band - 1)));
 }

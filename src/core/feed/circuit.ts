@@ -2,7 +2,7 @@ import type { Parsed } from '../problem.ts';
 import { good } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import type { Element, Network } from './network.ts';
-import { plainOf } from './network.ts';
+import { nodeOf, plainOf } from './network.ts';
 import { battery, elementsOf, emf, meterOhms } from './path.ts';
 import type { Change, Regime, Setting } from './path.ts';
 import { factorNetwork, floatingParts } from './solve.ts';
@@ -70,7 +70,7 @@ export function makeCircuit(
   const factored = factorNetwork(network.value);
   if (factored.kind === 'bad') return factored;
   const { plain, volts, respond: ask } = factored.value;
-  const number = (name: string): number => plain.nodes.get(name) ?? 0;
+  const number = (name: string): number => nodeOf(plain.nodes, name);
   const spreads = spreadsOf(feed);
   const parts = new Map(
     plain.branches.map((branch): [string, Part] => [

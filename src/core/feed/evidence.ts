@@ -1,5 +1,7 @@
 import { bad, good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
+import { at } from '../at.ts';
+import { nodeOf } from './network.ts';
 import type { CheckFeed, Feed } from '../tree/feed-model.ts';
 import { bandChances, beside, raised } from './band.ts';
 import type { Band, Shown } from './band.ts';
@@ -45,7 +47,7 @@ export function makeEvidence(memo: Memo = makeMemo()): RowsOf {
       if (mixture.kind === 'bad') return mixture;
       if (mixture.value.length === 0) continue;
       const row = beside(background, bandChances(bands, mixture.value));
-      if (row.some((chance, at) => Math.abs(chance - (background[at] ?? 0)) > nothing))
+      if (row.some((chance, band) => Math.abs(chance - at(background, band)) > nothing))
         points[id] = row;
     }
     return good({ background, points });
@@ -99,8 +101,8 @@ function shownIn(feed: Feed, check: CheckFeed, view: View, way: Seen['way']): Sh
   const ohms = check.reads === 'ohms';
   const { nodes, loose } = view.circuit;
   const ends = {
-    from: nodes.get(check.station) ?? -1,
-    to: nodes.get(against) ?? -1,
+    from: nodeOf(nodes, check.station),
+    to: nodeOf(nodes, against),
   };
   const faulty = faultyPart(way.change);
   const probe = respond(view, check.station, against);

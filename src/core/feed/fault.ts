@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import type { BadJoint, Fault, Feed } from '../tree/feed-model.ts';
 import { spanBetween, spanId, spanOhms } from './path.ts';
 import type { Change } from './path.ts';
@@ -72,8 +73,8 @@ function badOf(fault: BadJoint | 'open' | 'resistive' | 'bad', usual: BadJoint):
  * every row is within 0.0012 of the one by six times as many points.
  */
 const normalPoints: readonly { readonly z: number; readonly weight: number }[] = (() => {
-  const points = Array.from({ length: 65 }, (_none, at) => (at - 32) / 8);
+  const points = Array.from({ length: 65 }, (_none, point) => (point - 32) / 8);
   const heights = points.map((z) => Math.exp((-z * z) / 2));
   const total = heights.reduce((sum, height) => sum + height, 0);
-  return points.map((z, at) => ({ z, weight: (heights[at] ?? 0) / total }));
+  return points.map((z, point) => ({ z, weight: at(heights, point) / total }));
 })();

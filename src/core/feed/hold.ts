@@ -1,5 +1,7 @@
+import { at } from '../at.ts';
 import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
+import { nodeOf } from './network.ts';
 import type { Hold, Plain } from './network.ts';
 
 /** Nodes that ideal sources hold together: V(node) = V(root) + above. */
@@ -14,16 +16,16 @@ export function holdTogether(plain: Plain): Parsed<Held> {
   const step = new Float64Array(plain.nodes.size);
   const problems: Problem[] = [];
   const climb = (node: number): readonly [number, number] => {
-    let [at, above] = [node, 0];
-    for (let up = parent[at] ?? at; up !== at; up = parent[at] ?? at) {
-      above += step[at] ?? 0;
-      at = up;
+    let [top, above] = [node, 0];
+    for (let up = at(parent, top); up !== top; up = at(parent, top)) {
+      above += at(step, top);
+      top = up;
     }
-    return [at, above];
+    return [top, above];
   };
   for (const hold of plain.holds) {
-    const [plus, plusAbove] = climb(plain.nodes.get(hold.from) ?? 0);
-    const [minus, minusAbove] = climb(plain.nodes.get(hold.to) ?? 0);
+    const [plus, plusAbove] = climb(nodeOf(plain.nodes, hold.from));
+    const [minus, minusAbove] = climb(nodeOf(plain.nodes, hold.to));
     if (plus === minus) problems.push(loop(hold));
     parent[plus] = minus;
     if (plus !== minus) step[plus] = minusAbove + hold.volts - plusAbove;

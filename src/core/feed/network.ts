@@ -27,6 +27,13 @@ export type Plain = {
   readonly pushes: readonly Push[];
 };
 
+/** The number of a node by its name; throws a RangeError for a name that the network has not. */
+export function nodeOf(nodes: ReadonlyMap<string, number>, name: string): number {
+  const node = nodes.get(name);
+  if (node === undefined) throw new RangeError(`The network has no node "${name}".`);
+  return node;
+}
+
 /** Sorts the elements into what the solver knows, or tells every value that cannot be. */
 export function plainOf(network: Network): Parsed<Plain> {
   const problems = checkElements(network);

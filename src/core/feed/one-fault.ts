@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
@@ -83,6 +84,6 @@ function withBattery(
   const fallen = volts - batteryOf(feed, regime).volts;
   return {
     ...view,
-    volts: view.volts.map((found, node) => found + fallen * (view.perVolt[node] ?? 0)),
+    volts: view.volts.map((found, node) => found + fallen * at(view.perVolt, node)),
   };
 }

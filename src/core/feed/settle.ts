@@ -93,6 +93,7 @@ function ampsIn(view: View, id: string): number {
 
 /** The feed path with everything told: volts of the stations, amps of spans, loads and battery. */
 export type FeedState = {
+  /** 0 at a station that this vehicle has not. */
   readonly volts: (station: string) => number;
   /** From `from` to `to` of the part, by span id or load id; 0 for what does not conduct. */
   readonly amps: (part: string) => number;

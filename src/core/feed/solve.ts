@@ -1,9 +1,10 @@
+import { at } from '../at.ts';
 import { bad, good } from '../problem.ts';
 import type { Parsed, Problem } from '../problem.ts';
 import { eliminate } from './eliminate.ts';
 import { holdTogether } from './hold.ts';
 import type { Held } from './hold.ts';
-import { plainOf } from './network.ts';
+import { nodeOf, plainOf } from './network.ts';
 import type { Branch, Network, Plain } from './network.ts';
 
 /** A network that is factored once and asked many times; vectors go by node number. */
@@ -29,20 +30,20 @@ export function factorNetwork(network: Network): Parsed<Factored> {
 
 /** Adds what leaves the first node and enters the second. */
 function push(nodes: Float64Array, [from, to]: readonly [number, number], amps: number): void {
-  nodes[from] = (nodes[from] ?? 0) + amps;
-  nodes[to] = (nodes[to] ?? 0) - amps;
+  nodes[from] = at(nodes, from) + amps;
+  nodes[to] = at(nodes, to) - amps;
 }
 
 function factor(plain: Plain, held: Held): Factored {
   const size = plain.nodes.size;
-  const rootOf = (name: string): number => held.root[plain.nodes.get(name) ?? 0] ?? 0;
-  const aboveOf = (name: string): number => held.above[plain.nodes.get(name) ?? 0] ?? 0;
+  const rootOf = (name: string): number => at(held.root, nodeOf(plain.nodes, name));
+  const aboveOf = (name: string): number => at(held.above, nodeOf(plain.nodes, name));
   const toReference = new Float64Array(size);
   const edges = plain.branches.flatMap(({ from, to, siemens }) => {
     const [near, far] = [rootOf(from), rootOf(to)];
     if (near !== 0 && far !== 0) return [{ from: near, to: far, siemens }];
     const node = near === 0 ? far : near;
-    toReference[node] = (toReference[node] ?? 0) + siemens;
+    toReference[node] = at(toReference, node) + siemens;
     return [];
   });
   const { solve } = eliminate(size, edges, toReference);
@@ -61,7 +62,7 @@ function factor(plain: Plain, held: Held): Factored {
       push(amps, [rootOf(branch.to), rootOf(branch.from)], bias(branch));
     for (const { from, to, amps: given } of plain.pushes)
       push(amps, [rootOf(to), rootOf(from)], given);
-    return spread(held, answer(amps), (node) => held.above[node] ?? 0);
+    return spread(held, answer(amps), (node) => at(held.above, node));
   };
   const respond = (into: string, out: string): Float64Array => {
     const amps = new Float64Array(size);
@@ -73,7 +74,7 @@ function factor(plain: Plain, held: Held): Factored {
 
 /** From the volts of the roots to the volts of every node. */
 function spread(held: Held, roots: Float64Array, above: (node: number) => number): Float64Array {
-  return Float64Array.from(held.root, (root, node) => (roots[root] ?? 0) + above(node));
+  return Float64Array.from(held.root, (root, node) => at(roots, root) + above(node));
 }
 
 /** Groups of nodes that nothing resistive or held joins to the reference. */

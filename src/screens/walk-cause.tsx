@@ -121,7 +121,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     return { title: `ON TO ANOTHER COMPLAINT: ${due.tree}`, lines: [due.reason] };
   const reason = due.kind === 'stop' || due.kind === 'exhausted' ? due.reason : '';
   return {
-    title: 'THE TREE ENDS HERE',
+    title: due.kind === 'exhausted' ? "THE TREE'S OWN WAY ENDS HERE" : 'THE TREE ENDS HERE',
     lines: [
       reason,
       ...toPutBack,

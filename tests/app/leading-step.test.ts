@@ -2,7 +2,11 @@ import { expect, test } from 'vitest';
 import { readSettings } from '../../src/store/settings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { unlisted } from '../../src/core/tree/model.ts';
+import { ledStory } from '../../src/app/leading-step.ts';
+import { quickerLine } from '../../src/app/walk/why.ts';
+import type { Action } from '../../src/core/session/action.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
+import { after } from '../helpers/story.ts';
 
 type Made = ReturnType<typeof makeProgram>;
 
@@ -107,4 +111,43 @@ test('an end that the tree names stands, whoever leads', () => {
 
   expect(sessionOf(made).own.kind).toBe('stop');
   expect(sessionOf(made).story.due).toEqual(sessionOf(made).own);
+});
+
+/** A walk of the small tree, as it is led when nobody asked for the quicker way. */
+function ledBy(...actions: readonly Action[]) {
+  const { header, events } = after(actions);
+  return ledStory(header, events, 'tree');
+}
+
+const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };
+const burnt: Action = { do: 'find', check: 'look', result: 'burnt' };
+const notProven: Action = { do: 'prove', result: 'dark' };
+
+test("where the tree's own way gives out, the first of the advice is the step, and the foot says so", () => {
+  const led = ledBy(
+    dark,
+    { do: 'skip', check: 'look', reason: 'the cover is rusted on' },
+    { do: 'unsure', check: 'volts' },
+  );
+
+  expect(led.own.kind).toBe('exhausted');
+  expect(led.story.due).toEqual({ kind: 'named', cause: led.advice?.next[0]?.id });
+  expect(quickerLine(led)).toMatch(/^ADVISED .*own way ends here; what follows is the advice/);
+});
+
+test('where nothing listed is left either, no step is made up and no advice is promised', () => {
+  const led = ledBy(
+    dark,
+    burnt,
+    { do: 'repair', cause: 'fuse' },
+    notProven,
+    burnt,
+    { do: 'repair', cause: 'wire' },
+    { do: 'find', check: 'volts', reading: '12.6' },
+    notProven,
+  );
+
+  expect(led.own.kind).toBe('exhausted');
+  expect(led.story.due).toEqual(led.own);
+  expect(quickerLine(led)).not.toContain('ADVISED');
 });

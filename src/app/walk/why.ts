@@ -68,9 +68,13 @@ function short(name: string): string {
 }
 
 /** `QUICKER   saves about 4 min on average: ...`; what the advice would do instead. */
-export function quickerLine({ story, own, advice }: OpenSession): string {
+export function quickerLine({
+  story,
+  own,
+  advice,
+}: Pick<OpenSession, 'story' | 'own' | 'advice'>): string {
   const [first] = advice?.next ?? [];
-  if (own.kind === 'exhausted')
+  if (own.kind === 'exhausted' && story.due.kind !== 'exhausted')
     return "ADVISED   the tree's own way ends here; what follows is the advice";
   if (advice === undefined || first === undefined) return '';
   const same = own.kind === 'check' && first.do === 'check' && own.check === first.id;

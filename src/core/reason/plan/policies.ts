@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { Tree } from '../../tree/model.ts';
 import { nextOnWay } from '../../tree/way.ts';
 import { quickAdvice, refinedAdvice } from '../advice/advise.ts';
@@ -24,7 +25,7 @@ export function inputAt(model: Model, state: JobState): ReasoningInput {
 function bestPerMinute(input: ReasoningInput, scores: readonly number[]): Move {
   const rates = input.model.causes.map((_, index) =>
     input.repairedAt[index] === Infinity
-      ? (scores[index] ?? 0) / Math.max(moveMinutes(input, { do: 'repair', index }).total, 1e-9)
+      ? at(scores, index) / Math.max(moveMinutes(input, { do: 'repair', index }).total, 1e-9)
       : -1,
   );
   return { do: 'repair', index: rates.indexOf(Math.max(...rates)) };

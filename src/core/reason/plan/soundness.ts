@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import { fillTree } from '../../feed/fill.ts';
 import type { Problem } from '../../problem.ts';
 import type { Tree } from '../../tree/model.ts';
@@ -86,7 +87,7 @@ function condemnations(
     const one = found.get(path) ?? { path, cause, share: 0, there: model.causes.map(() => 0) };
     one.share += share;
     chances.forEach((chance, index) => {
-      one.there[index] = (one.there[index] ?? 0) + share * chance;
+      one.there[index] = at(one.there, index) + share * chance;
     });
     found.set(path, one);
   }
@@ -106,16 +107,16 @@ const percent = (chance: number): string => `${(100 * chance).toFixed(chance < 0
 /** Condemnations that are wrong more often than right, over all that they condemn. */
 function wrongly(tree: Tree, model: Model, routes: readonly Route[]): readonly Problem[] {
   return condemnations(tree, model, routes).flatMap(({ path, cause, share, there }) => {
-    const right = (there[cause] ?? 0) / share;
+    const right = at(there, cause) / share;
     const most = there.indexOf(Math.max(...there));
     if (right >= 0.5 || most === cause || share < leastTold.wrong) return [];
-    const likelier = model.causes[most]?.id ?? '';
+    const likelier = at(model.causes, most).id;
     return [
       {
         code: 'condemns-wrongly',
         path,
-        value: model.causes[cause]?.id ?? '',
-        message: `This cause is there on ${percent(right)} of the vehicles condemned here (${percent(share)} of all); "${likelier}" is on ${percent((there[most] ?? 0) / share)}.`,
+        value: at(model.causes, cause).id,
+        message: `This cause is there on ${percent(right)} of the vehicles condemned here (${percent(share)} of all); "${likelier}" is on ${percent(at(there, most) / share)}.`,
         mend: `Lead to a check that tells the two apart, or mend the odds and points.`,
       },
     ];
@@ -132,9 +133,9 @@ function doubtsOf(tree: Tree, model: Model, routes: readonly Route[]): readonly 
       return [
         {
           condemned: end.cause,
-          chance: chances[cause] ?? 0,
-          likelier: model.causes[most]?.id ?? '',
-          likelierChance: chances[most] ?? 0,
+          chance: at(chances, cause),
+          likelier: at(model.causes, most).id,
+          likelierChance: at(chances, most),
           share,
           route: shown.map(
             ({ check, result }) =>

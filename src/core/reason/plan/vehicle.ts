@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { Model } from '../belief/model.ts';
 import type { Random } from './random.ts';
 
@@ -22,23 +23,29 @@ const resultAt = (totals: readonly number[], draw: number): number =>
 function drawResults(model: Model, causes: readonly number[], random: Random): Drawn {
   const luck = (): readonly number[] => {
     const draws = model.checks.map(() => random());
-    return model.checks.map(({ group }) => draws[group] ?? 0);
+    return model.checks.map(({ group }) => at(draws, group));
   };
   const shared = luck();
   const background = model.checks.map((check, index) =>
-    resultAt(check.background, shared[index] ?? 0),
+    resultAt(check.background, at(shared, index)),
   );
   const own = new Map(
     causes.map((cause) => {
       const draws = luck();
       const results = model.checks.map((check, index) => {
         const totals = check.links[cause];
-        return totals === undefined ? 0 : resultAt(totals, draws[index] ?? 0);
+        return totals === undefined ? 0 : resultAt(totals, at(draws, index));
       });
       return [cause, results] as const;
     }),
   );
   return { background, own };
+}
+
+function ownResult({ own }: Drawn, cause: number, check: number): number {
+  const results = own.get(cause);
+  if (results === undefined) throw new RangeError(`cause ${cause} was not drawn`);
+  return at(results, check);
 }
 
 /** Tries before a model is given up whose causes hardly ever show the complaint. */
@@ -56,8 +63,8 @@ export function hideVehicle(model: Model, random: Random): HiddenVehicle {
       causes
         .filter((cause) => !mended.includes(cause))
         .reduce(
-          (most, cause) => Math.max(most, drawn.own.get(cause)?.[check] ?? 0),
-          drawn.background[check] ?? 0,
+          (most, cause) => Math.max(most, ownResult(drawn, cause, check)),
+          at(drawn.background, check),
         );
     if (show(model.complaint, []) > 0) return { causes, show };
   }

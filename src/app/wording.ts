@@ -1,7 +1,13 @@
+import {
+  judgedWords as severalWords,
+  readWords,
+  resultWords,
+  type Shown,
+} from '../core/session/finding-words.ts';
 import type { Preparation } from '../core/session/preparation.ts';
 import type { Finding, Leg, Story } from '../core/session/story.ts';
 import { showReading } from '../core/trade/units/units.ts';
-import type { Check, Result, Standing } from '../core/tree/model.ts';
+import type { Check, Standing } from '../core/tree/model.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import { count } from '../core/text.ts';
 
@@ -53,9 +59,6 @@ export function preparationWords(preparation: Preparation, shop: Shop): string {
 export const healthyWords = (check: Check): string =>
   check.healthy ?? check.results[0]?.label ?? '';
 
-const resultOf = (check: Check | undefined, id: string): Result | undefined =>
-  check?.results.find((result) => result.id === id);
-
 /** The conditions a person is asked for. */
 export const conditionNames = {
   altitude: 'height above sea level here',
@@ -68,15 +71,32 @@ export const standardWords = (standard: Finding['standard']): string =>
     ? ''
     : `as ${showReading(standard.value, standard.unit).split(' ')[0] ?? ''} ${standard.under}`;
 
+/**
+ * What a reading would be judged as while it is typed: `: 0.25 V between them: too much drop`, `, as
+ * 17.9 at sea level: half, or just full`. Empty where the marked line says all.
+ */
+export function judgedWords(check: Check, shown: Shown | undefined): string {
+  if (shown === undefined) return '';
+  const standard = standardWords(shown.standard);
+  const { reading } = shown;
+  const several =
+    shown.readings === undefined || reading === undefined
+      ? []
+      : [severalWords(check, showReading(reading.value, reading.unit))];
+  const doubt = several.length > 0 || shown.orResult !== undefined;
+  return [
+    standard === '' ? '' : `, ${standard}`,
+    ...several.map((words) => `: ${words}`),
+    doubt ? `: ${resultWords(check, shown)}` : '',
+  ].join('');
+}
+
 /** A finding in one line: `12.6 V: within 0.2 V of the battery`. */
 export function findingWords(finding: Finding, leg: Leg): string {
   const check = leg.tree.checks[finding.check];
-  const labels = [finding.result, finding.orResult]
-    .filter((id) => id !== undefined)
-    .map((id) => resultOf(check, id)?.label ?? id);
-  const reading = finding.reading && showReading(finding.reading.value, finding.reading.unit);
-  const judged = [reading, standardWords(finding.standard)].filter((part) => part).join(', ');
-  return [judged, labels.join(' or ')].filter((part) => part !== '').join(': ');
+  const judged = [readWords(check, finding), standardWords(finding.standard)];
+  const read = judged.filter((part) => part !== '').join(', ');
+  return [read, resultWords(check, finding)].filter((part) => part !== '').join(': ');
 }
 
 /** The last finding with the check it belongs to. */

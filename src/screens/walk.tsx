@@ -7,7 +7,7 @@ import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';
-import { conditionNames, healthyWords, preparationWords, standardWords } from '../app/wording.ts';
+import { conditionNames, healthyWords, judgedWords, preparationWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
@@ -120,7 +120,7 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
         <ReadingLine
           unit={check.reading.unit}
           input={input}
-          standard={standardWords(typed?.standard)}
+          judged={judgedWords(check, typed?.shown)}
         />
       )}
       {input.kind === 'insist' ? (
@@ -142,16 +142,16 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
 type ReadingLineProps = {
   readonly unit: string;
   readonly input: CheckProps['input'];
-  /** What it would be under reference conditions, if that is another value. */
-  readonly standard: string;
+  /** What it would be judged as, beyond the line that is marked. */
+  readonly judged: string;
 };
 
-function ReadingLine({ unit, input, standard }: ReadingLineProps) {
+function ReadingLine({ unit, input, judged }: ReadingLineProps) {
   const typed = input.kind === 'ready' ? '' : input.typed;
   return (
     <Box paddingX={1} flexShrink={0}>
       <Text bold>{'Reading > '}</Text>
-      <Line as="title">{`${typed}_ ${unit}${standard === '' ? '' : `, ${standard}`}`}</Line>
+      <Line as="title">{`${typed}_ ${unit}${judged}`}</Line>
     </Box>
   );
 }

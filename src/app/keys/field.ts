@@ -18,9 +18,9 @@ export const fieldBindings: readonly Binding[] = [
   },
   {
     modes: ['measure'],
-    keys: ['digit', '-', '+', '.', ','],
+    keys: ['digit', '-', '+', '.', ',', 'O'],
     command: 'type',
-    about: 'type the reading',
+    about: 'type the reading, or several; O begins OL, Open, Over',
   },
   {
     modes: ['look', 'measure', 'reading', 'text'],

@@ -1,5 +1,6 @@
 import { readAnswer } from '../../core/session/answer.ts';
-import type { PayloadOf } from '../../core/session/event.ts';
+import { askedNow } from '../../core/session/answered.ts';
+import type { Shown } from '../../core/session/finding-words.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
 import { unread } from '../../core/session/rules/lookup.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
@@ -31,9 +32,10 @@ export type Blocker =
 
 /** What the reading typed so far would be. */
 export type TypedReading = {
-  /** Index of the result whose band it falls in. */
+  /** Index of the result that it stands in. */
   readonly index: number;
-  readonly standard: PayloadOf<'found'>['standard'] | undefined;
+  /** What would be kept of it. */
+  readonly shown: Shown;
 };
 
 /** What the walk has to be done now. Neither a check nor a cause: the walk is at an end. */
@@ -147,10 +149,8 @@ function typedReading(story: Story, asked: AskedCheck, input: WalkInput): TypedR
   if (input.kind !== 'reading' && input.kind !== 'insist') return undefined;
   const { id, check } = asked;
   const typed = { reading: input.typed, insist: true };
-  const answered = readAnswer({ id, check, today: today(story) }, typed);
-  return answered.kind === 'shown'
-    ? { index: answered.index, standard: answered.shown.standard }
-    : undefined;
+  const answered = readAnswer(askedNow(story, id, check), typed);
+  return answered.kind === 'shown' ? { index: answered.index, shown: answered.shown } : undefined;
 }
 
 /** Which keys count on the walk. */

@@ -1,7 +1,7 @@
 import type { PayloadOf } from '../session/event.ts';
+import { readWords, resultWords } from '../session/finding-words.ts';
 import { fold } from '../session/fold.ts';
 import { checkIn, type Finding, type Story } from '../session/story.ts';
-import { showReading } from '../trade/units/units.ts';
 import type { Result, Tree } from '../tree/model.ts';
 import { parseNext } from '../tree/next.ts';
 
@@ -67,16 +67,13 @@ function checkStep(story: Story, finding: Finding): WayStep {
   const check = checkIn(story, finding.check, finding.leg);
   const results = check?.results ?? [];
   const taken = results.filter(({ id }) => id === finding.result || id === finding.orResult);
-  const reading =
-    finding.reading === undefined
-      ? ''
-      : `${showReading(finding.reading.value, finding.reading.unit)} · `;
+  const read = readWords(check, finding);
   const tree = story.legs[finding.leg]?.tree;
   return {
     n: finding.n,
     kind: finding.proof ? 'proof' : 'check',
     title: check?.ask ?? 'a check that is not in this tree',
-    taken: `${reading}${taken.map(({ label }) => label).join(' or ')}`,
+    taken: `${read === '' ? '' : `${read} · `}${resultWords(check, finding)}`,
     healthy: finding.result === results[0]?.id && finding.orResult === undefined,
     // Worked out only for what is drawn: a long way leaves its middle out.
     get own() {

@@ -1,6 +1,6 @@
 import { withoutDust } from '../trade/dust.ts';
-import { usualUncertainty } from '../trade/units/uncertainty.ts';
 import { convert, findUnit } from '../trade/units/units.ts';
+import { uncertaintyOf } from '../tree/judge.ts';
 import { kinOf } from '../tree/kin.ts';
 import type { Check } from '../tree/model.ts';
 import { checkIn, type Finding, type Story } from './story.ts';
@@ -76,8 +76,7 @@ function withinError({ reading }: Check, earlier: Finding, later: Finding): bool
     return convert(amount.value, amount.unit, unit);
   });
   if (before === undefined || now === undefined) return false;
-  const allowed = reading.uncertainty ?? usualUncertainty(quantity, now, unit);
-  return withoutDust(Math.abs(now - before)) <= allowed;
+  return withoutDust(Math.abs(now - before)) <= uncertaintyOf(reading, now);
 }
 
 /** What is noted when a mechanic says that something new has gone wrong. */

@@ -1,7 +1,9 @@
 import type { Done } from '../tree/known.ts';
+import type { Tree } from '../tree/model.ts';
 import { nextAfterRepair, nextOnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
-import { currentLeg, type Due, type Standpoint } from './story.ts';
+import { standsAt } from './finding-words.ts';
+import { currentLeg, type Due, type Finding, type Standpoint } from './story.ts';
 
 type Numbered = { readonly n: number };
 
@@ -72,13 +74,26 @@ function ownWay(story: Standpoint): Due {
   }
 }
 
+/** What a finding shows on the way; undefined for one that this tree's check cannot show. */
+function shownBy({ checks }: Tree, finding: Finding): Done | undefined {
+  const check = checks[finding.check];
+  const result = check === undefined ? -1 : standsAt(check, finding);
+  if (check === undefined || result < 0) return undefined;
+  const done = { kind: 'shown', check: finding.check, result } as const;
+  if (finding.orResult === undefined) return done;
+  const [lo, hi] = [finding.result, finding.orResult].map((id) =>
+    check.results.findIndex((one) => one.id === id),
+  );
+  return lo === undefined || hi === undefined || hi < 0 ? done : { ...done, ends: [lo, hi] };
+}
+
 /** All that was done, as the tree of this leg reads it. */
 function doneIn(story: Standpoint): readonly Done[] {
   const { tree, since } = currentLeg(story);
   const numbered: (Numbered & { readonly done: Done })[] = [];
-  for (const { n, check, result } of story.findings) {
-    const place = tree.checks[check]?.results.findIndex(({ id }) => id === result) ?? -1;
-    if (place >= 0) numbered.push({ n, done: { kind: 'shown', check, result: place } });
+  for (const finding of story.findings) {
+    const done = shownBy(tree, finding);
+    if (done !== undefined) numbered.push({ n: finding.n, done });
   }
   for (const { n, check } of [...story.unsure, ...story.skipped])
     numbered.push({ n, done: { kind: 'passed', check } });

@@ -46,7 +46,15 @@ const shown = {
   result: Id,
   /** The other end, when the mechanic could only say "one of these". */
   orResult: Id.optional(),
+  /** What was judged: the reading as it was taken, or what several come to. */
   reading: Amount.optional(),
+  /** What the meter showed in place of a number, as typed: its range was exceeded. */
+  beyond: programText(200).optional(),
+  /** Each of several readings as it was taken, in the order of its check. */
+  readings: z
+    .array(z.union([Amount, z.object({ beyond: programText(20) })]))
+    .max(200)
+    .optional(),
   /** The reading brought to reference conditions, where its check asks for that. */
   standard: Amount.extend({ under: programText() }).optional(),
   /** The reading lies outside the plausible range and was insisted on. */

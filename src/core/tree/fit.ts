@@ -3,6 +3,9 @@ import type { Problem } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Result, Tree } from './model.ts';
 
+/** The fact that tells how many cylinders an engine has. */
+export const cylinderFact = 'cylinders';
+
 /** What is known of the vehicle: fact id to value; a fact that is not there is not known. */
 export type Facts = Readonly<Record<string, string>>;
 
@@ -24,7 +27,13 @@ export function factsAsked(tree: Tree): readonly string[] {
     ]),
     ...(tree.safeguards ?? []).map(({ when }) => when),
   ];
-  return [...new Set(conditions.flatMap((when) => Object.keys(when ?? {})))];
+  const perCylinder = Object.values(tree.checks).some(({ each }) => each !== undefined);
+  return [
+    ...new Set([
+      ...conditions.flatMap((when) => Object.keys(when ?? {})),
+      ...(perCylinder ? [cylinderFact] : []),
+    ]),
+  ];
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Known } from './known.ts';
 import type { Safeguard, Standing, Tree } from './model.ts';
 
 /** A check that must have shown one of some results before a step, and why. */
@@ -72,3 +73,20 @@ export const shut = (
   gates: readonly Gate[],
   shown: (check: string) => string | undefined,
 ): readonly Gate[] => gates.filter(({ check, results }) => !results.includes(shown(check) ?? ''));
+
+/**
+ * Whether a gate is shut by what is known, at each end of what may be one of several; a check passed
+ * over counts as healthy for what it explains, never for what can hurt.
+ */
+export const isShut = (
+  { checks }: Tree,
+  gate: Gate,
+  ways: readonly ((check: string) => Known)[],
+): boolean =>
+  ways.some(
+    (known) =>
+      shut([gate], (check) => {
+        const place = known(check) === 'passed' && gate.kind === 'after' ? 0 : known(check);
+        return typeof place === 'number' ? checks[check]?.results[place]?.id : undefined;
+      }).length > 0,
+  );

@@ -4,7 +4,13 @@ import type { Tree } from './model.ts';
 /** One thing done on a tree. A way is worked out from these, in the order of doing, and nothing else. */
 export type Done =
   /** What a check showed, as a place among its results. A proof is shown by the complaint's own test. */
-  | { readonly kind: 'shown'; readonly check: string; readonly result: number }
+  | {
+      readonly kind: 'shown';
+      readonly check: string;
+      readonly result: number;
+      /** Its ends, where it may be one of several: a gate is open only if all of them open it. */
+      readonly ends?: readonly [number, number];
+    }
   | { readonly kind: 'passed'; readonly check: string }
   | { readonly kind: 'repaired'; readonly cause: string }
   /** This tree is walked from here on; what came before was done on another complaint's. */
@@ -51,4 +57,20 @@ export function knownAfter(tree: Tree, done: readonly Done[]): (check: string) =
     const passedAt = passed.get(check);
     return passedAt !== undefined && passedAt > (stale?.at ?? -1) ? 'passed' : undefined;
   };
+}
+
+/** The same with every finding that may be one of several at its one end, then at its other; else none. */
+export function knownAtEnds(
+  tree: Tree,
+  done: readonly Done[],
+): readonly ((check: string) => Known)[] {
+  if (!done.some((one) => one.kind === 'shown' && one.ends !== undefined)) return [];
+  return ([0, 1] as const).map((end) =>
+    knownAfter(
+      tree,
+      done.map((one) =>
+        one.kind === 'shown' ? { ...one, result: one.ends?.[end] ?? one.result } : one,
+      ),
+    ),
+  );
 }

@@ -1,5 +1,5 @@
 import type { Tell } from '../problem.ts';
-import { findUnit, unitNames } from '../trade/units/units.ts';
+import { checkReadings } from './links-readings.ts';
 import { booksOf } from './limits.ts';
 import type { Check, Safeguard, Tree } from './model.ts';
 import type { Shop } from './shop.ts';
@@ -53,33 +53,6 @@ function checkStates(
   ];
   for (const [at, state] of named)
     if (!Object.hasOwn(states, state)) tell(unknown('state', state, `${path}.${at}`, states));
-}
-
-function checkReadings(check: Check, path: string, tell: Tell): void {
-  const { readings, judge, reading } = check;
-  if ((readings === undefined) !== (judge === undefined) || (readings && reading === undefined))
-    tell({
-      code: 'readings-without-judge',
-      path: `${path}.readings`,
-      message: 'Several readings need "judge", and "reading" for what they are judged as.',
-      mend: 'Give all three, or "reading" alone.',
-    });
-  for (const [index, one] of (readings ?? []).entries())
-    if (findUnit(one.quantity, one.unit) === undefined)
-      tell({
-        code: 'unknown-unit',
-        path: `${path}.readings[${index}].unit`,
-        value: one.unit,
-        message: `"${one.unit}" is no unit of ${one.quantity}.`,
-        mend: `Use one of: ${unitNames(one.quantity).join(', ')}.`,
-      });
-  if (check.each !== undefined && readings?.length !== 1)
-    tell({
-      code: 'each-of-one',
-      path: `${path}.each`,
-      message: 'A reading for each cylinder wants exactly one entry in "readings".',
-      mend: 'Give one entry: it stands for every cylinder.',
-    });
 }
 
 function checkBook(check: Check, shop: Shop, path: string, tell: Tell): void {

@@ -53,14 +53,21 @@ export const Reading = z.strictObject({
 });
 
 /** One of several readings of a check, typed on one line in their order. */
-const NamedReading = z.strictObject({ ...Reading.shape, name: Text });
+export const NamedReading = z.strictObject({
+  ...Reading.omit({ standard: true }).shape,
+  name: Text,
+});
+
+/** Our own words for how several readings become the one that is judged. */
+export const judgeWords = ['difference', 'spread', 'lowest', 'each', 'share'] as const;
 
 /**
  * How several readings become the one that is judged: first less second, highest less lowest,
  * the lowest, each by itself (the one furthest from healthy counts), or the share of the highest
- * that the lowest reaches, in percent.
+ * that the lowest reaches, in percent. Any other word is the id of a trade figure that takes a
+ * list of readings: its result is judged.
  */
-export const Judge = z.enum(['difference', 'spread', 'lowest', 'each', 'share']);
+export const Judge = z.union([z.enum(judgeWords), Id]);
 
 export const Check = z.strictObject({
   kind: z.enum(['look', 'listen', 'feel', 'measure', 'try', 'ask']),
@@ -204,7 +211,7 @@ export type Repair = z.output<typeof Repair>;
 export type Check = z.output<typeof Check>;
 export type Result = z.output<typeof Result>;
 export type Reading = z.output<typeof Reading>;
+export type NamedReading = z.output<typeof NamedReading>;
 export type Standing = z.output<typeof Standing>;
 export type Safeguard = z.output<typeof Safeguard>;
 export type BookLimit = z.output<typeof BookLimit>;
-export type Judge = z.output<typeof Judge>;

@@ -1,5 +1,5 @@
-import { gatesOf, gatesOfRepair, shut, type Gate } from './gates.ts';
-import { knownAfter, type Done, type Known } from './known.ts';
+import { gatesOf, gatesOfRepair, isShut, type Gate } from './gates.ts';
+import { knownAfter, knownAtEnds, type Done, type Known } from './known.ts';
 import type { Tree } from './model.ts';
 import { parseNext, type Next } from './next.ts';
 
@@ -31,13 +31,15 @@ type Answer = Extract<Done, { kind: 'shown' | 'passed' }>;
 type Way = {
   readonly tree: Tree;
   readonly known: (check: string) => Known;
+  /** The same with every finding at either of its ends, where one may be several. */
+  readonly atEnds: readonly ((check: string) => Known)[];
   /** Causes that were repaired. */
   readonly mended: readonly string[];
 };
 
 function wayAfter(tree: Tree, done: readonly Done[]): Way {
   const mended = done.flatMap((one) => (one.kind === 'repaired' ? [one.cause] : []));
-  return { tree, known: knownAfter(tree, done), mended };
+  return { tree, known: knownAfter(tree, done), atEnds: knownAtEnds(tree, done), mended };
 }
 
 /**
@@ -151,19 +153,12 @@ type Hold =
   | { readonly kind: 'ask'; readonly check: string }
   | { readonly kind: 'shut'; readonly gate: Gate };
 
-/** Whether a gate is shut; one passed over counts as healthy for what it explains, never for what can hurt. */
-const isShut = ({ tree, known }: Way, gate: Gate): boolean =>
-  shut([gate], (check) => {
-    const place = known(check) === 'passed' && gate.kind === 'after' ? 0 : known(check);
-    return typeof place === 'number' ? tree.checks[check]?.results[place]?.id : undefined;
-  }).length > 0;
-
 /** @param step a check, or `cause:ID` for its repair */
 function holdBefore(way: Way, step: string, waiting: readonly string[] = []): Hold | undefined {
-  const { tree, known } = way;
+  const { tree, known, atEnds } = way;
   const next = parseNext(step);
   const gates = next.kind === 'cause' ? gatesOfRepair(tree, next.cause) : gatesOf(tree, step);
-  const [gate] = gates.filter((one) => isShut(way, one));
+  const [gate] = gates.filter((one) => isShut(tree, one, [known, ...atEnds]));
   if (gate === undefined) return undefined;
   if (known(gate.check) !== undefined || [...waiting, step].includes(gate.check))
     return { kind: 'shut', gate };

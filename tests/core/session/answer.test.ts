@@ -6,7 +6,7 @@ import { smallTree } from '../../helpers/tree.ts';
 const answer = (id: string, given: Answer) => {
   const check = smallTree().checks[id];
   if (check === undefined) throw new Error(`the small tree has no ${id}`);
-  const read = readAnswer({ id, check, today: {} }, given);
+  const read = readAnswer({ id, check, today: {}, facts: {} }, given);
   return read.kind === 'refused' ? read.problem : read.shown;
 };
 
@@ -65,7 +65,12 @@ describe('answering a check', () => {
       'a plausible one insisted on all the same',
       'volts',
       { reading: 12, insist: true },
-      { check: 'volts', result: 'full', reading: { value: 12, unit: 'V', typed: '12' } },
+      {
+        check: 'volts',
+        result: 'full',
+        orResult: 'low',
+        reading: { value: 12, unit: 'V', typed: '12' },
+      },
     ],
   ])('%s is taken', (_, id, given, shown) => {
     expect(answer(id, given)).toEqual(shown);
@@ -159,7 +164,7 @@ describe('answering a check', () => {
     // Standard atmosphere at 5000 ft: 24.90 inHg, so 5.02 inHg less than at sea level
     // (US Standard Atmosphere 1976, from memory): 8 inHg there count as 13.
     const read = readAnswer(
-      { id: 'vacuum', check: vacuum, today: { altitude: 1524 } },
+      { id: 'vacuum', check: vacuum, today: { altitude: 1524 }, facts: {} },
       { reading: 8 },
     );
 
@@ -177,7 +182,7 @@ describe('answering a check', () => {
   });
 
   test('where the place is not known it is judged as it was read, and that is told', () => {
-    const read = readAnswer({ id: 'vacuum', check: vacuum, today: {} }, { reading: 8 });
+    const read = readAnswer({ id: 'vacuum', check: vacuum, today: {}, facts: {} }, { reading: 8 });
 
     expect(read).toMatchObject({ needs: 'altitude', shown: { result: 'low' } });
     expect(read.kind === 'shown' && read.shown.standard).toBeUndefined();
@@ -185,7 +190,7 @@ describe('answering a check', () => {
 
   test('what no vehicle can show, once corrected for the place, is asked about', () => {
     // 5200 ft: 24.7 inHg of air is all there is to draw away.
-    const asked = { id: 'vacuum', check: vacuum, today: { altitude: 1585 } };
+    const asked = { id: 'vacuum', check: vacuum, today: { altitude: 1585 }, facts: {} };
 
     expect(readAnswer(asked, { reading: 26 })).toMatchObject({
       problem: {
@@ -227,6 +232,7 @@ describe('answering a check', () => {
           id: 'load',
           check: { ...load, results },
           today: { temperature: (fahrenheit - 32) / 1.8, volts: 12 },
+          facts: {},
         },
         { reading },
       ),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { gatesOf, gatesOfRepair, shut } from '../../../src/core/tree/gates.ts';
 import { fitTree } from '../../../src/core/tree/fit.ts';
-import { judge } from '../../../src/core/tree/judge.ts';
+import { bandOf } from '../../../src/core/tree/judge.ts';
 import { byTheBook } from '../../../src/core/tree/limits.ts';
 import { lintTree } from '../../../src/core/tree/lint/lint.ts';
 import type { Tree } from '../../../src/core/tree/model.ts';
@@ -89,9 +89,9 @@ describe('limits by the book', () => {
     const own = byTheBook(parsed.value, { idle: { value: 14_500, unit: 'mV' } });
     const volts = (tree: Tree) => tree.checks['volts'] as Tree['checks'][string];
 
-    expect(judge(volts(parsed.value), 12.5)).toBe(0);
-    expect(judge(volts(own), 13.4)).toBe(1);
-    expect(judge(volts(own), 13.5)).toBe(0);
+    expect(bandOf(volts(parsed.value), 12.5)).toBe(0);
+    expect(bandOf(volts(own), 13.4)).toBe(1);
+    expect(bandOf(volts(own), 13.5)).toBe(0);
   });
 
   test('name a figure that the shop has, of the same quantity', () => {

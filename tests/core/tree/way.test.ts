@@ -35,6 +35,18 @@ describe('a check behind a gate', () => {
     expect(nextOnWay(eager(), [burnt, dark])).toMatchObject({ kind: 'exhausted' });
     expect(nextOnWay(eager(), [passed('look'), dark])).toEqual(check('volts'));
   });
+
+  test('is shut by a finding that may be either, wherever that stands', () => {
+    const either = (result: number): Done => ({
+      kind: 'shown',
+      check: 'look',
+      result,
+      ends: [0, 1],
+    });
+
+    expect(nextOnWay(eager(), [either(0), dark])).toMatchObject({ kind: 'exhausted' });
+    expect(nextOnWay(eager(), [either(1), dark])).toMatchObject({ kind: 'exhausted' });
+  });
 });
 
 describe('a safeguard', () => {

@@ -55,10 +55,11 @@ function wastedEvents(story: Story): ReadonlySet<number> {
 /** Findings of a check that had been found before, with no repair since and the same result. */
 export function repeatsOf(story: Story): Story['findings'] {
   const last = new Map<string, string>();
-  return story.findings.filter(({ check, repairs, result, proof }) => {
+  return story.findings.filter(({ check, repairs, result, orResult = '', proof }) => {
     const key = `${check} ${repairs}`;
-    const same = last.get(key) === result;
-    last.set(key, result);
+    const shown = `${result} ${orResult}`;
+    const same = last.get(key) === shown;
+    last.set(key, shown);
     return same && !proof;
   });
 }

@@ -25,7 +25,9 @@ export function readingBlocks(context: AccountContext): readonly Block[] {
       String(index + 1),
       clockTime(finding.told ?? finding.stamp.at),
       askWords(story, finding.check, finding.leg),
-      [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', '),
+      [readingWords(story, finding), shownWords(story, finding)]
+        .filter((part) => part !== '')
+        .join(', '),
       check?.healthy ?? check?.results[0]?.label ?? '',
       impactCell(context, finding.n),
     ];
@@ -102,7 +104,9 @@ export function proofBlocks({ story }: AccountContext): readonly Block[] {
 const foundCell = (story: Story, finding: Finding | undefined): string =>
   finding === undefined
     ? 'not taken'
-    : [readingWords(finding), shownWords(story, finding)].filter((part) => part !== '').join(', ');
+    : [readingWords(story, finding), shownWords(story, finding)]
+        .filter((part) => part !== '')
+        .join(', ');
 
 const urgencies: Readonly<Record<FollowUp['urgency'], string>> = {
   unsafe: 'Before it is driven',

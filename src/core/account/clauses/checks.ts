@@ -40,7 +40,7 @@ function plainSentence(context: AccountContext, finding: Finding, phrasing: Phra
 
 /** The same check again, with nothing repaired between and the same result. */
 function repeatedSentence({ story }: AccountContext, finding: Finding, { when }: Phrasing): string {
-  const reading = readingWords(finding);
+  const reading = readingWords(story, finding);
   const asked = askedThing(story, finding.check, finding.leg);
   const begun = when === '' ? 'The' : `${when} the`;
   return `${begun} same was done once more (${asked}): ${reading === '' ? '' : `${reading}, `}the same result.`;
@@ -102,7 +102,7 @@ export function quietSentences(
 export function proofClause(context: AccountContext, entry: Entry, finding: Finding): Made {
   const { story } = context;
   const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
-  const reading = readingWords(finding);
+  const reading = readingWords(story, finding);
   const shown = asClause(shownWords(story, finding));
   const answer = reading === '' ? shown : `${reading} (${shown})`;
   const outcome = isHealthy(story, finding)

@@ -4,7 +4,6 @@ import type { AccountContext } from '../context.ts';
 import {
   askWords,
   askedThing,
-  checkIn,
   asClause,
   isQuestion,
   readingWords,
@@ -22,7 +21,7 @@ export function findingSentence(
 ): string {
   const ask = askWords(story, finding.check, finding.leg);
   const shown = shownWords(story, finding);
-  const reading = readingWords(finding);
+  const reading = readingWords(story, finding);
   const answer = reading === '' ? sentence(shown) : `${reading} (${shown}).`;
   if (isQuestion(story, finding.check, finding.leg))
     return when === ''
@@ -40,7 +39,7 @@ export function findingSentence(
 /** The same inside a list: `volts lost from each post to its own clamp (0.01 V, clean)`. */
 export function findingItem({ story }: AccountContext, finding: Finding): string {
   const ask = asClause(askWords(story, finding.check, finding.leg));
-  const reading = readingWords(finding);
+  const reading = readingWords(story, finding);
   const shown = asClause(shownWords(story, finding));
   return `${ask} (${reading === '' ? shown : reading})`;
 }
@@ -59,9 +58,9 @@ export function correctionWords(
   const because = reason === '' ? '' : `: ${asClause(reason)}`;
   if (event.kind !== 'found' && event.kind !== 'proved')
     return ` The entry was first written otherwise and was put right afterwards${because}.`;
-  const results = checkIn(context.story, event.check)?.results ?? [];
-  const first = results.find(({ id }) => id === event.result)?.label ?? 'another result';
-  const typed = event.reading === undefined ? '' : `${readingWords(event)}, `;
+  const first = shownWords(context.story, event);
+  const read = readingWords(context.story, event);
+  const typed = read === '' ? '' : `${read}, `;
   return ` ${sentence(`${context.who} had first written down ${typed}"${first}", and put it right afterwards${because}`)}`;
 }
 

@@ -1,4 +1,5 @@
 import type { Finding, Story } from '../../session/story.ts';
+import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
 import type { Check } from '../../tree/model.ts';
 
@@ -41,26 +42,17 @@ export const isQuestion = (story: Story, id: string, leg?: number): boolean =>
 export const askedThing = (story: Story, id: string, leg?: number): string =>
   isQuestion(story, id, leg) ? `"${askOf(story, id, leg)}"` : asClause(askWords(story, id, leg));
 
-/** What a finding showed in words: the label of its result, or of the two it may be. */
-export const shownWords = (story: Story, { check, leg, result, orResult }: Shown): string =>
-  [result, orResult]
-    .filter((id) => id !== undefined)
-    .map((id) => resultLabel(story, { check, leg, result: id }))
-    .join(' or ');
+/** A finding, or an event as it was first written. */
+type Told = Shown & { readonly check: string; readonly leg?: number };
 
-type Shown = Pick<Finding, 'check' | 'leg' | 'result'> & {
-  readonly orResult?: string | undefined;
-};
+/** What a finding showed in words: the label of its result, or of those it may be. */
+export const shownWords = (story: Story, finding: Told): string =>
+  resultWords(checkIn(story, finding.check, finding.leg), finding);
 
-function resultLabel(story: Story, { check, leg, result }: Shown): string {
-  const results = checkIn(story, check, leg)?.results ?? [];
-  return results.find(({ id }) => id === result)?.label ?? 'a result that is not in this tree';
-}
-
-/** The reading of a finding as it was taken, with its unit; empty when none was. */
-export function readingWords({ reading, standard }: Pick<Finding, 'reading' | 'standard'>): string {
-  if (reading === undefined) return '';
-  const read = showReading(reading.value, reading.unit);
+/** The readings of a finding as they were taken, with their unit; empty when none was. */
+export function readingWords(story: Story, finding: Told): string {
+  const { standard } = finding;
+  const read = readWords(checkIn(story, finding.check, finding.leg), finding);
   return standard === undefined
     ? read
     : `${read}, which is ${showReading(standard.value, standard.unit)} ${standard.under}`;

@@ -1,14 +1,15 @@
 import type { Check } from '../../tree/model.ts';
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
+import { askedNow } from '../answered.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
 import type { Payload } from '../event.ts';
+import { idsOf } from '../finding-words.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { awaitsProof } from '../proof.ts';
 import { prove } from './prove.ts';
 import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './lookup.ts';
 import { currentLeg, lastFinding, type Story } from '../story.ts';
-import { today } from '../today.ts';
 
 export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
@@ -34,7 +35,7 @@ export function find(action: ActionOf<'find'>, story: Story): Ruling {
   if (check === undefined) return noSuchCheck(story, action.check);
   if (awaitsProof(story) && action.check === currentLeg(story).tree.complaint.confirm)
     return prove({ ...action, do: 'prove' }, story);
-  const answered = readAnswer({ id: action.check, check, today: today(story) }, action);
+  const answered = readAnswer(askedNow(story, action.check, check), action);
   if (answered.kind === 'refused') return answered;
   return accept(
     [
@@ -99,8 +100,10 @@ function tooEarly(story: Story, id: string, check: Check): readonly string[] {
   const { checks } = currentLeg(story).tree;
   return Object.entries(check.after ?? {})
     .filter(([before, results]) => {
-      const shown = lastFinding(story, before)?.result;
-      return before !== id && Object.hasOwn(checks, before) && !results.includes(shown ?? '');
+      const gate = checks[before];
+      if (before === id || gate === undefined) return false;
+      const shown = lastFinding(story, before);
+      return !(shown && idsOf(gate, shown).every((one) => results.includes(one)));
     })
     .map(
       ([before]) =>

@@ -1,10 +1,11 @@
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
+import { askedNow } from '../answered.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
 import { traits, type Payload } from '../event.ts';
 import { noSuchCheck } from './lookup.ts';
+import { asProof } from './prove.ts';
 import { checkIn, currentLeg, type Story } from '../story.ts';
-import { today } from '../today.ts';
 
 type Correct = ActionOf<'correct'>;
 
@@ -61,15 +62,12 @@ function answerAnew(
   if (finding === undefined) throw new Error('an answer that counts is among the findings');
   const check = checkIn(story, said.check, finding.leg);
   if (check === undefined) return noSuchCheck(story, said.check);
-  const answered = readAnswer({ id: said.check, check, today: today(story) }, action);
+  const answered = readAnswer(askedNow(story, said.check, check), action);
   if (answered.kind === 'refused') return answered;
   const to = {
     kind: said.kind,
-    ...answered.shown,
+    ...(said.kind === 'proved' ? asProof(check, answered) : answered.shown),
     ...(said.told !== undefined && { told: said.told }),
-    ...(said.kind === 'proved' && {
-      good: answered.index === 0 && answered.shown.orResult === undefined,
-    }),
   };
   return accept([{ kind: 'corrected', of: action.n, to, ...reasonOf(action) }]);
 }

@@ -1,11 +1,13 @@
+import { at } from '../../at.ts';
+import type { Check } from '../../tree/model.ts';
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
+import { askedNow, type Answered } from '../answered.ts';
 import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { lastRepair, proofsOfRepair } from '../proof.ts';
 import { checkOf, toldAt } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
-import { today } from '../today.ts';
 
 /** The complaint's own test after a repair: good when it shows its first result. */
 export function prove(action: ActionOf<'prove'>, story: Story): Ruling {
@@ -33,15 +35,25 @@ export function prove(action: ActionOf<'prove'>, story: Story): Ruling {
       'The last repair has been put to the proof already, and failed it.',
       'Go on with the checks, or correct the proof if it was misread.',
     );
-  const answered = readAnswer({ id, check, today: today(story) }, action);
+  const answered = readAnswer(askedNow(story, id, check), action);
   if (answered.kind === 'refused') return answered;
   return accept([
     ...impliedPayloads(story, check),
-    {
-      kind: 'proved',
-      ...answered.shown,
-      good: answered.index === 0 && answered.shown.orResult === undefined,
-      ...toldAt(action),
-    },
+    { kind: 'proved', ...asProof(check, answered), ...toldAt(action) },
   ]);
+}
+
+/**
+ * What an answer says as a proof, which shows good or does not. The complaint is told by its own
+ * test, so a reading proves what it stands at, however near the limit it lies; an answer that says
+ * "one of two" without a reading proves nothing.
+ */
+export function asProof(
+  { results }: Check,
+  { shown, index }: Extract<Answered, { kind: 'shown' }>,
+) {
+  if (shown.orResult === undefined || shown.reading === undefined)
+    return { ...shown, good: index === 0 && shown.orResult === undefined };
+  const { orResult: _, ...rest } = shown;
+  return { ...rest, result: at(results, index).id, good: index === 0 };
 }

@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import { factsAsked } from '../../../src/core/tree/fit.ts';
+import { parseTreeValue } from '../../../src/core/tree/parse.ts';
+import { planted, told, type Fault } from '../../helpers/plant.ts';
+import { smallShop, smallTree } from '../../helpers/tree.ts';
+
+/** The small tree in the second format with faults planted, read. */
+const parse = (faults: readonly Fault[]) =>
+  parseTreeValue(planted(['format', 2], ...faults), 'small.json', smallShop);
+
+describe('several readings', () => {
+  const one = { name: 'post', quantity: 'voltage', unit: 'V', plausible: [0, 16] };
+  const judged = (judge: string, ...readings: readonly unknown[]): readonly Fault[] => [
+    ['checks.volts.readings', readings],
+    ['checks.volts.judge', judge],
+  ];
+  const ratio: Fault = [
+    'checks.volts.reading',
+    { quantity: 'ratio', unit: '%', plausible: [0, 100] },
+  ];
+
+  test.each([
+    ['a difference of two', judged('difference', one, one)],
+    ['a spread of three', judged('spread', one, one, one)],
+    ['a share', [...judged('share', one, one), ratio]],
+    [
+      'a figure that takes a list',
+      [
+        ...judged('compression-spread', { ...one, quantity: 'pressure', unit: 'psi' }),
+        ratio,
+        ['checks.volts.each', 'cylinder'],
+      ] as Fault[],
+    ],
+  ])('%s can be judged', (_, faults) => {
+    expect(told(parse(faults))).toEqual([]);
+  });
+
+  test.each([
+    ['one alone', judged('difference', one), 'difference-of-two checks.volts.readings'],
+    [
+      'two units',
+      judged('spread', one, { ...one, unit: 'mV' }),
+      'readings-differ checks.volts.readings',
+    ],
+    ['a share that is no ratio', judged('share', one, one), 'judge-unfit checks.volts.judge'],
+    [
+      'a spread of something else',
+      [...judged('spread', one, one), ratio],
+      'judge-unfit checks.volts.judge',
+    ],
+    ['a word that is no figure', judged('mean', one, one), 'judge-unfit checks.volts.judge'],
+    [
+      'a figure that asks for more',
+      judged('voltage-drop', one, one),
+      'judge-unfit checks.volts.judge',
+    ],
+  ])('%s cannot', (_, faults, expected) => {
+    expect(told(parse(faults))).toContain(expected);
+  });
+
+  test('one a cylinder asks the vehicle for its cylinders', () => {
+    const tree = parse([...judged('lowest', one), ['checks.volts.each', 'cylinder']]);
+
+    expect(tree.kind === 'good' && factsAsked(tree.value)).toContain('cylinders');
+    expect(factsAsked(smallTree())).not.toContain('cylinders');
+  });
+});

@@ -1,6 +1,7 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { factsAsked, misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { parseSheet, type TypedFigure } from '../core/session/book.ts';
 import type { Header } from '../core/session/header.ts';
 import { newHeader } from '../core/session/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
@@ -13,7 +14,7 @@ import { openLibrary, treeNamed } from './library.ts';
 import { readOptions, sessionsFolder, type Given } from './options.ts';
 
 const use =
-  'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--trees DIR] [--sessions DIR]';
+  'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR]';
 
 /** `droplight open TREE`: begins a session without screens and prints the path of its file. */
 export async function open(io: Io, args: readonly string[]): Promise<Ended> {
@@ -23,6 +24,7 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
     altitude: 'text',
     temperature: 'text',
     facts: 'text',
+    sheet: 'text',
   });
   if (given.kind === 'bad') return given;
   const library = openLibrary(io, given.value);
@@ -56,23 +58,46 @@ function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
     settings.units,
   );
   if (conditions.kind === 'bad') return conditions;
-  const facts = readFacts(given.text('facts') ?? '', tree.value, library);
-  if (facts.kind === 'bad') return facts;
-  const wrong = misfit(tree.value, facts.value);
-  if (wrong !== undefined) return bad(wrong);
+  const known = readKnown(given, tree.value, library);
+  if (known.kind === 'bad') return known;
   return good(
     newHeader(
       {
         tree: tree.value,
         shop: library.shop,
         vehicle: vehicle.trim(),
-        facts: facts.value,
+        ...known.value,
         who: given.text('who') ?? settings.who,
         conditions: conditions.value,
         units: settings.units,
       },
       io.clock().at,
     ),
+  );
+}
+
+/** What is known of the vehicle: its facts, and figures of its own book. */
+function readKnown(given: Given, tree: Tree, library: Library) {
+  const facts = readFacts(given.text('facts') ?? '', tree, library);
+  if (facts.kind === 'bad') return facts;
+  const wrong = misfit(tree, facts.value);
+  if (wrong !== undefined) return bad(wrong);
+  const sheet = parseSheet(readSheet(given.text('sheet') ?? ''), tree, library.shop);
+  return sheet.kind === 'bad' ? sheet : good({ facts: facts.value, sheet: sheet.value });
+}
+
+/** `idle-vacuum=18 inHg (shop manual, page 12); dwell=55 deg`: where it was read may follow in brackets. */
+function readSheet(text: string): Record<string, TypedFigure> {
+  const figures = text.split(';').filter((part) => part.trim() !== '');
+  return Object.fromEntries(
+    figures.map((part) => {
+      const [, id = '', reading = '', where] =
+        /^\s*([^=]*?)\s*=\s*([^(]*?)\s*(?:\((.*)\))?\s*$/.exec(part) ?? [];
+      return [
+        id === '' ? part.trim() : id,
+        { reading: reading === '' ? part.trim() : reading, where },
+      ];
+    }),
   );
 }
 

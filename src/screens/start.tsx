@@ -1,6 +1,7 @@
 import { Box } from 'ink';
 import {
   fields,
+  figureOf,
   notKnown,
   question,
   type Field,
@@ -35,7 +36,7 @@ export function StartBody({ form, library, rows, units }: StartProps) {
           {field.kind === 'text' ? (
             <>
               <Line wrap="fold">{`> ${form.answers[field.id] ?? ''}_`}</Line>
-              <Line>{hint(field.id, units)}</Line>
+              <Line>{hint(field.id, units, library)}</Line>
             </>
           ) : (
             <Choices
@@ -58,10 +59,15 @@ function answerWords(field: Field, answer: string): string {
   return field.choices.find(({ id }) => id === answer)?.label ?? (answer || notKnown);
 }
 
-function hint(id: Extract<Field, { kind: 'text' }>['id'], units: 'us' | 'metric'): string {
+type TextId = Extract<Field, { kind: 'text' }>['id'];
+
+function hint(id: TextId, units: 'us' | 'metric', { shop }: LoadedTrees): string {
+  const figure = figureOf(id, 'book');
+  if (figure !== undefined)
+    return `In ${shop.book[figure]?.unit ?? ''} unless you type the unit. Empty: the general figure counts.`;
+  if (figureOf(id, 'where') !== undefined) return 'Book and page, or a plate. May stay empty.';
   if (id === 'vehicle') return 'A name of your own, such as "Orchard van". No plate, no owner.';
   if (id === 'who') return 'Initials will do. May stay empty.';
-  const unit =
-    units === 'us' ? { altitude: 'ft', temperature: 'F' } : { altitude: 'm', temperature: 'C' };
-  return `In ${unit[id]} unless you type the unit. Readings are judged by it. May stay empty.`;
+  const unit = id === 'altitude' ? { us: 'ft', metric: 'm' } : { us: 'F', metric: 'C' };
+  return `In ${unit[units]} unless you type the unit. Readings are judged by it. May stay empty.`;
 }

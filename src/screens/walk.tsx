@@ -120,7 +120,7 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
         <ReadingLine
           unit={check.reading.unit}
           input={input}
-          judged={judgedWords(check, typed?.shown)}
+          judged={judgedWords(due.story, check, typed?.shown)}
         />
       )}
       {input.kind === 'insist' ? (

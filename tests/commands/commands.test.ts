@@ -1,5 +1,5 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { enter } from '../../src/commands/enter.ts';
 import { open } from '../../src/commands/open.ts';
@@ -12,6 +12,7 @@ import { nodeFiles } from '../../src/store/node-files.ts';
 import { takeLock } from '../../src/store/lock.ts';
 import { runCommand, scratch } from '../helpers/commands.ts';
 import { answers, begin, begun, said } from '../helpers/begun.ts';
+import { readingsFolder } from '../helpers/readings.ts';
 
 test('open prints the path of a session named by day, time, vehicle and tree', async () => {
   const { path } = await begun();
@@ -55,6 +56,46 @@ test.each<[title: string, args: readonly string[], line: RegExp]>([
   expect(out).toBe('');
   expect(err).toMatch(line);
   expect(err.trim().split('\n')).toHaveLength(1);
+});
+
+const onReadings = (sheet: string) =>
+  runCommand(open, [
+    'weak-runner',
+    '--trees',
+    resolve(readingsFolder),
+    '--vehicle',
+    'Van',
+    '--sheet',
+    sheet,
+  ]);
+
+test('figures of the own book go into the session, with where they were read', async () => {
+  const { out } = await onReadings('idle-vacuum = 61 kPa (shop manual (red), page 12);');
+  const header: unknown = JSON.parse(readFileSync(out.trim(), 'utf8').split('\n')[0] ?? '');
+
+  expect(header).toMatchObject({
+    vehicle: {
+      sheet: {
+        'idle-vacuum': {
+          value: 61,
+          unit: 'kPa',
+          typed: '61 kPa',
+          where: 'shop manual (red), page 12',
+        },
+      },
+    },
+  });
+});
+
+test.each([
+  ['idle-vacuum', /"idle-vacuum" is not a number/],
+  ['idle-vacuum=', /"idle-vacuum=" is not a number/],
+  ['dwell=55', /Possible: idle-vacuum/],
+])('the sheet "%s" is refused in one line', async (sheet, line) => {
+  const { code, err } = await onReadings(sheet);
+
+  expect(code).toBe(2);
+  expect(err).toMatch(line);
 });
 
 test('a temperature below zero is the value of its option', async () => {

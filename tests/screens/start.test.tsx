@@ -2,7 +2,15 @@ import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
 import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
-import { chooseTree, makeProgram, makeUnloaded, press, startKeys } from '../helpers/program.ts';
+import {
+  chooseTree,
+  makeProgram,
+  makeUnloaded,
+  press,
+  startKeys,
+  thoughtOut,
+} from '../helpers/program.ts';
+import { readingsFolder } from '../helpers/readings.ts';
 
 type Program = ReturnType<typeof makeProgram>['program'];
 
@@ -46,6 +54,37 @@ test('what has been answered stands above the question, a fact in words', () => 
   expect(text).toContain('What do you call the vehicle? Orchard van');
   expect(text).toContain('Height above sea level here? 5200ft');
   expect(text).toContain('Air temperature? -');
+});
+
+test('a tree with limits by the book asks for its figures, and where each was read', async () => {
+  const { program } = makeProgram({ trees: readingsFolder });
+  press(program, 's<enter>Van<enter><enter><enter><enter>2');
+
+  expect(textOf(program)).toContain('Vacuum at idle, by its own book?');
+  expect(textOf(program)).toContain('In inHg unless you type the unit.');
+  press(program, '40<enter>');
+  expect(textOf(program)).toContain('a limit lies outside 0 to 30 inHg');
+  press(program, '<back><back>18<enter>');
+  expect(textOf(program)).toContain('Where was that read?');
+  press(program, 'page 12<enter>');
+  await thoughtOut(program);
+
+  expect(program.state().session?.header.vehicle).toEqual({
+    name: 'Van',
+    facts: { cylinders: 'six' },
+    sheet: { 'idle-vacuum': { value: 18, unit: 'inHg', typed: '18', where: 'page 12' } },
+  });
+});
+
+test('a figure of the book that nobody knows is passed by', async () => {
+  const { program } = makeProgram({ trees: readingsFolder });
+  press(program, 's<enter>Van<enter><enter><enter><enter>2<enter>');
+  await thoughtOut(program);
+
+  expect(program.state().session?.header.vehicle).toEqual({
+    name: 'Van',
+    facts: { cylinders: 'six' },
+  });
 });
 
 test('before the rest has loaded Home is whole but for its rules', () => {

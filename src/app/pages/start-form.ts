@@ -1,3 +1,4 @@
+import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
 import { factsAsked } from '../../core/tree/fit.ts';
 import type { Problem } from '../../core/problem.ts';
 import type { Settings } from '../../core/settings.ts';
@@ -13,7 +14,10 @@ export type LoadedTrees = {
 
 /** One question of the Start screen. */
 export type Field =
-  | { readonly kind: 'text'; readonly id: 'vehicle' | 'who' | 'altitude' | 'temperature' }
+  | {
+      readonly kind: 'text';
+      readonly id: 'vehicle' | 'who' | 'altitude' | 'temperature' | `${'book' | 'where'}:${string}`;
+    }
   | {
       readonly kind: 'choice';
       /** `tree`, or the id of a fact about the vehicle. */
@@ -51,8 +55,31 @@ export function fields(form: StartForm, library: LoadedTrees): readonly Field[] 
       id,
     })),
     ...(tree === undefined ? [] : factsAsked(tree)).map((id) => factField(id, library)),
+    ...(tree === undefined ? [] : booksAsked(tree)).flatMap((id): Field[] => [
+      { kind: 'text', id: `book:${id}` },
+      ...(isEmpty(form.answers[`book:${id}`])
+        ? []
+        : [{ kind: 'text', id: `where:${id}` } as const]),
+    ]),
   ];
 }
+
+const isEmpty = (answer = ''): boolean => answer.trim() === '';
+
+/** The figures of the vehicle's own book as they were typed. */
+export function typedSheet({ answers }: StartForm): Readonly<Record<string, TypedFigure>> {
+  const ids = Object.keys(answers).flatMap((id) => figureOf(id, 'book') ?? []);
+  return Object.fromEntries(
+    ids.map((id) => [
+      id,
+      { reading: answers[`book:${id}`] ?? '', where: answers[`where:${id}`] ?? '' },
+    ]),
+  );
+}
+
+/** The book figure that a question is about. */
+export const figureOf = (id: string, about: 'book' | 'where'): string | undefined =>
+  id.startsWith(`${about}:`) ? id.slice(about.length + 1) : undefined;
 
 function factField(id: string, library: LoadedTrees): Field {
   const values = library.shop.facts[id]?.values ?? {};
@@ -66,14 +93,19 @@ function factField(id: string, library: LoadedTrees): Field {
   };
 }
 
+const plainQuestions: Readonly<Record<string, string>> = {
+  vehicle: 'What do you call the vehicle?',
+  who: 'Who is doing the work?',
+  altitude: 'Height above sea level here?',
+  temperature: 'Air temperature?',
+};
+
 /** What a question asks, for the screen. */
 export function question(field: Field, library: LoadedTrees): string {
   if (field.id === 'tree') return 'What is the complaint?';
   if (field.kind === 'choice') return library.shop.facts[field.id]?.ask ?? field.id;
-  return {
-    vehicle: 'What do you call the vehicle?',
-    who: 'Who is doing the work?',
-    altitude: 'Height above sea level here?',
-    temperature: 'Air temperature?',
-  }[field.id];
+  const figure = figureOf(field.id, 'book');
+  if (figure !== undefined) return `${library.shop.book[figure]?.name ?? figure}, by its own book?`;
+  if (figureOf(field.id, 'where') !== undefined) return 'Where was that read?';
+  return plainQuestions[field.id] ?? field.id;
 }

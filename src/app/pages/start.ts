@@ -1,3 +1,4 @@
+import { parseSheet } from '../../core/session/book.ts';
 import type { Header } from '../../core/session/header.ts';
 import { newHeader } from '../../core/session/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
@@ -10,7 +11,9 @@ import { home, type At } from '../screen.ts';
 import {
   emptyForm,
   fields,
+  figureOf,
   notKnown,
+  typedSheet,
   type Field,
   type LoadedTrees,
   type StartForm,
@@ -75,13 +78,23 @@ function updateText(state: State, form: StartForm, field: TextField, press: KeyP
       ...state,
       notice: { kind: 'problem', text: 'Give the vehicle a name, such as "Orchard van".' },
     });
-  const conditions = parseConditions({ [field.id]: typed }, state.settings.units);
-  if (conditions.kind === 'bad')
-    return transition({
-      ...state,
-      notice: conditions.problems[0] && problemNotice(conditions.problems[0]),
-    });
+  const read = readText(state, form, field.id);
+  if (read?.kind === 'bad')
+    return transition({ ...state, notice: read.problems[0] && problemNotice(read.problems[0]) });
   return onward(state, form);
+}
+
+/** What was typed, held against what it must be; undefined for what may be anything. */
+function readText(
+  { library, settings }: State,
+  form: StartForm,
+  id: string,
+): Parsed<unknown> | undefined {
+  const tree = library?.trees.find((one) => one.id === form.answers['tree']);
+  const figure = figureOf(id, 'book');
+  if (figure === undefined || tree === undefined || library === undefined)
+    return parseConditions({ [id]: form.answers[id] }, settings.units);
+  return parseSheet({ [figure]: { reading: form.answers[id] ?? '' } }, tree, library.shop);
 }
 
 function updateChoice(
@@ -118,7 +131,8 @@ function onward(state: State, form: StartForm): Transition {
   );
 }
 
-function headerFrom(state: State, { answers }: StartForm, library: LoadedTrees): Parsed<Header> {
+function headerFrom(state: State, form: StartForm, library: LoadedTrees): Parsed<Header> {
+  const { answers } = form;
   const tree = library.trees.find(({ id }) => id === answers['tree']);
   if (tree === undefined)
     return bad({ code: 'no-tree', message: 'No complaint is chosen.', mend: 'Choose one.' });
@@ -129,6 +143,8 @@ function headerFrom(state: State, { answers }: StartForm, library: LoadedTrees):
       ([id, value]) => Object.hasOwn(library.shop.facts, id) && value !== notKnown,
     ),
   );
+  const sheet = parseSheet(typedSheet(form), tree, library.shop);
+  if (sheet.kind === 'bad') return sheet;
   return good(
     newHeader(
       {
@@ -136,6 +152,7 @@ function headerFrom(state: State, { answers }: StartForm, library: LoadedTrees):
         shop: library.shop,
         vehicle: (answers['vehicle'] ?? '').trim(),
         facts,
+        sheet: sheet.value,
         who: (answers['who'] ?? '').trim(),
         conditions: conditions.value,
         units: state.settings.units,

@@ -23,7 +23,11 @@ export function newHeader(about: NewSession, at: string): Header {
     tool: `droplight ${version}`,
     opened: at,
     ...rest,
-    vehicle: { name: vehicle, facts, ...(sheet !== undefined && { sheet }) },
+    vehicle: {
+      name: vehicle,
+      facts,
+      ...(sheet !== undefined && Object.keys(sheet).length > 0 && { sheet }),
+    },
     tree: tree.id,
     trees: { [tree.id]: tree },
     shop: shopOf(tree, shop),

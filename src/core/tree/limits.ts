@@ -23,6 +23,10 @@ export function edgesOf({ from, below }: Pick<Result, 'from' | 'below'>): {
 export const booksOf = ({ from, below }: Pick<Result, 'from' | 'below'>): readonly string[] =>
   [from, below].flatMap((limit) => (typeof limit === 'object' ? [limit.book] : []));
 
+/** The numbers that the limits of a result stand for. */
+export const limitsOf = ({ from, below }: Pick<Result, 'from' | 'below'>): readonly number[] =>
+  [from, below].flatMap((limit) => (limit === undefined ? [] : [limitOf(limit)]));
+
 /**
  * The tree judged by the vehicle's own book: each limit whose figure was read takes its number
  * from there, the others keep the general one.

@@ -74,6 +74,10 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
   const facts = Object.entries(story.facts).map(
     ([fact, value]) => `${factName(fact)}: ${factWords(story, fact, value)}`,
   );
+  const sheet = Object.entries(header.vehicle.sheet ?? {}).map(
+    ([id, { value, unit, where }]) =>
+      `${bookName(story, id)}: ${showReading(value, unit)}${where === undefined ? '' : ` (${asClause(where)})`}`,
+  );
   const place = [
     ...(conditions.altitude === undefined
       ? []
@@ -94,6 +98,7 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
       ? []
       : [`Not recorded: ${joined(missing)}; readings were judged as they were read.`]),
     ...(facts.length === 0 ? [] : [sentence(`On the vehicle, ${facts.join('; ')}`)]),
+    ...(sheet.length === 0 ? [] : [sentence(`By its own book, ${sheet.join('; ')}`)]),
   ];
   return [
     { kind: 'heading', text: 'The vehicle and the conditions' },
@@ -106,6 +111,10 @@ const lettered = ['pcv', 'egr'];
 
 const factName = (id: string): string =>
   lettered.includes(id) ? id.toUpperCase() : id.replaceAll('-', ' ');
+
+const bookName = ({ legs }: Story, id: string): string =>
+  legs.map(({ shop }) => shop.book[id]?.name.toLowerCase()).find((name) => name !== undefined) ??
+  id.replaceAll('-', ' ');
 
 const factWords = ({ header }: Story, fact: string, value: string): string =>
   header.shop.facts[fact]?.values[value] ?? value;

@@ -1,4 +1,5 @@
 import type { Finding, Story } from '../../session/story.ts';
+import { bookWords } from '../../session/book.ts';
 import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
 import type { Check } from '../../tree/model.ts';
@@ -52,10 +53,16 @@ export const shownWords = (story: Story, finding: Told): string =>
 /** The readings of a finding as they were taken, with their unit; empty when none was. */
 export function readingWords(story: Story, finding: Told): string {
   const { standard } = finding;
-  const read = readWords(checkIn(story, finding.check, finding.leg), finding);
-  return standard === undefined
-    ? read
-    : `${read}, which is ${showReading(standard.value, standard.unit)} ${standard.under}`;
+  const check = checkIn(story, finding.check, finding.leg);
+  const read = readWords(check, finding);
+  if (read === '') return '';
+  const corrected =
+    standard === undefined
+      ? ''
+      : `, which is ${showReading(standard.value, standard.unit)} ${standard.under}`;
+  const leg = story.legs[finding.leg ?? story.legs.length - 1];
+  const book = check && leg ? bookWords(story, leg, check) : '';
+  return `${read}${corrected}${book === '' ? '' : `, judged ${book}`}`;
 }
 
 /** Whether a finding is what a healthy vehicle shows. */

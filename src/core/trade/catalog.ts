@@ -4,7 +4,7 @@ import { chargingVoltage, hydrogen, standingDrain } from './figures/battery/keep
 import { crankingVoltage, loadTest, reserve } from './figures/battery/load.ts';
 import { chargeTime } from './figures/battery/charger.ts';
 import { starterDraw } from './figures/battery/starter.ts';
-import { coilCurrent, coilSecondary } from './figures/coil.ts';
+import { coilCurrent, coilEnergy, coilSecondary, coilVolts } from './figures/coil.ts';
 import {
   compressionAtAltitude,
   compressionSpread,
@@ -39,7 +39,7 @@ import { mixture } from './figures/mixture.ts';
 import { brakeEffort, enginePower, roadSpeed, speedError, stopping } from './figures/road.ts';
 import { garageCo, limit } from './figures/safety.ts';
 import { loadSum, ohmsLaw } from './figures/ohm.ts';
-import { coilEnergy, coilVolts, distributorArc, sparkRate } from './figures/sparks.ts';
+import { distributorArc, sparkRate } from './figures/sparks.ts';
 import { tireSize } from './figures/tires.ts';
 import { wireDerating } from './figures/wire/bundle.ts';
 import { jointHeat, voltageDrop } from './figures/wire/drop.ts';

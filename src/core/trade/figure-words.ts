@@ -8,29 +8,59 @@ export const ruleOfThumb = "Rule of thumb; the vehicle's own specification comes
 /** Added to a verdict from a published table that is not about this very vehicle. */
 export const generalTable = "General table; the vehicle's own specification comes first.";
 
-type Extra = Omit<FigureInput, 'quantity' | 'unit' | 'about' | 'range'>;
+type Measured = Pick<FigureInput, 'about'> & {
+  readonly quantity: Quantity;
+  readonly unit: string;
+  readonly range: Span;
+};
+type Extra = Omit<FigureInput, keyof Measured>;
 
 /** An input measured in the unit of the range in which the figure holds. */
+export function measured(quantity: Quantity, range: Span, about: string): Measured;
+export function measured<const More extends Extra>(
+  quantity: Quantity,
+  range: Span,
+  about: string,
+  more: More,
+): Measured & More;
 export function measured(
   quantity: Quantity,
   range: Span,
   about: string,
-  extra: Extra = {},
+  more: Extra = {},
 ): FigureInput {
-  return { quantity, unit: range.unit === '' ? '1' : range.unit, about, range, ...extra };
+  return { quantity, unit: range.unit === '' ? '1' : range.unit, about, range, ...more };
 }
 
-/** An input that is one of a few words. */
-export function chosen(values: readonly string[], about: string, preset?: string): FigureInput {
-  const base = { quantity: 'choice', unit: '', about, values } as const;
-  return preset === undefined ? base : { ...base, default: preset };
+type Chosen<Word extends string> = Pick<FigureInput, 'about' | 'default'> & {
+  readonly quantity: 'choice';
+  readonly unit: '';
+  readonly values: readonly Word[];
+};
+
+/** An input that is one of a few words; the preset counts when none is typed. */
+export function chosen<const Word extends string>(
+  values: readonly Word[],
+  about: string,
+  preset: NoInfer<Word>,
+): Chosen<Word> {
+  return { quantity: 'choice', unit: '', about, values, default: preset };
+}
+
+/** The names of the rows of a table, for an input that chooses one of them. */
+export function namesOf<Name extends string>(
+  rows: Readonly<Record<Name, unknown>>,
+): readonly Name[] {
+  // A table written out in the source has no other keys than its type.
+  return Object.keys(rows) as Name[];
 }
 
 /** 12 or 6 volt system. */
-export const systemVolts = {
-  quantity: 'choice',
-  unit: '',
-  about: 'battery: 12 or 6 V',
-  values: ['12', '6'],
-  default: '12',
-} as const satisfies FigureInput;
+export const systemVolts = chosen(['12', '6'], 'battery: 12 or 6 V', '12');
+
+export type SystemVolts = (typeof systemVolts.values)[number];
+
+/** What a 6 V or 12 V system takes of a figure for 12 V. */
+export function forSystem(volts: number, system: SystemVolts): number {
+  return system === '6' ? volts / 2 : volts;
+}

@@ -1,6 +1,5 @@
-import { inputReader } from './figure-inputs.ts';
-import type { InputReader, InputValues } from './figure-inputs.ts';
-import type { FigureInput } from './figure-input.ts';
+import { workedInputs } from './figure-inputs.ts';
+import type { FigureInputs, InputValues, Worked } from './figure-inputs.ts';
 import type { ReadingValue } from './units/reading.ts';
 
 /** How sure a figure is, told beside every result. */
@@ -21,7 +20,7 @@ export type Figure = {
   readonly name: string;
   readonly family: string;
   readonly about: string;
-  readonly inputs: Readonly<Record<string, FigureInput>>;
+  readonly inputs: FigureInputs;
   readonly outputs: Readonly<Record<string, FigureOutput>>;
   readonly formula: string;
   readonly range: string;
@@ -41,20 +40,21 @@ export type Answer = {
   readonly mark?: Mark;
 };
 
-export type FigureParts = Omit<Figure, 'run'> & {
-  readonly work: (inputs: InputReader) => Answer;
+type FigureParts<Inputs extends FigureInputs> = Omit<Figure, 'run' | 'inputs'> & {
+  readonly inputs: Inputs;
+  readonly work: (inputs: Worked<Inputs>) => Answer;
 };
 
 /** A figure from its parts: fills in defaults, checks ranges, gives each output its unit. */
-export function makeFigure(parts: FigureParts): Figure {
+export function makeFigure<const Inputs extends FigureInputs>(parts: FigureParts<Inputs>): Figure {
   const { work, ...rest } = parts;
   return {
     ...rest,
-    run: (inputs) => {
-      const worked = work(inputReader(parts.inputs, inputs));
-      const { verdict, source, mark } = worked;
+    run: (given) => {
+      const answer = work(workedInputs(parts.inputs, given));
+      const { verdict, source, mark } = answer;
       return {
-        outputs: amounts(parts.outputs, worked),
+        outputs: amounts(parts.outputs, answer),
         ...(verdict === undefined ? {} : { verdict }),
         ...(source === undefined ? {} : { source }),
         ...(mark === undefined ? {} : { mark }),
@@ -65,13 +65,13 @@ export function makeFigure(parts: FigureParts): Figure {
 
 function amounts(
   outputs: Readonly<Record<string, FigureOutput>>,
-  worked: Answer,
+  answer: Answer,
 ): Readonly<Record<string, ReadingValue>> {
   const named = Object.entries(outputs).flatMap(([key, { unit }]) => {
-    const value = worked.values[key];
+    const value = answer.values[key];
     if (value === undefined) return [];
     if (!Number.isFinite(value)) throw new RangeError(`${key} has no finite answer for these.`);
-    return [[key, { value, unit: worked.unit ?? unit }] as const];
+    return [[key, { value, unit: answer.unit ?? unit }] as const];
   });
   return Object.fromEntries(named);
 }

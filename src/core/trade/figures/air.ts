@@ -39,17 +39,14 @@ export const airPressureFigure = makeFigure({
     '-2000 to 36,000 ft; weather reports are reduced to sea level and are not the pressure here',
   source: 'US Standard Atmosphere 1976',
   mark: 'published',
-  work: (inputs) => {
-    const feet = inputs.number('altitude');
-    return {
-      values: {
-        result: convert(airPressure(feet), 'kPa', 'inHg'),
-        temperature: convert(airKelvin(feet), 'K', 'F'),
-        pressureRatio: airPressure(feet) / 101.325,
-        densityRatio: densityRatio(feet),
-      },
-    };
-  },
+  work: ({ altitude: feet }) => ({
+    values: {
+      result: convert(airPressure(feet), 'kPa', 'inHg'),
+      temperature: convert(airKelvin(feet), 'K', 'F'),
+      pressureRatio: airPressure(feet) / 101.325,
+      densityRatio: densityRatio(feet),
+    },
+  }),
 });
 
 export const vacuums = span('vacuum', 0, 31, 'inHg');
@@ -110,17 +107,16 @@ export const vacuumAtAltitude = makeFigure({
   source:
     'US Standard Atmosphere 1976; normal, snap and 1 inHg rule US Army OD1001; band common practice',
   mark: 'computed',
-  work: (inputs) => {
-    const feet = inputs.number('altitude');
+  work: ({ altitude: feet, reading: shown, seaLevel }) => {
     const lost = vacuumLost(feet);
-    const reading = readable(inputs.maybe('reading'), feet);
+    const reading = readable(shown, feet);
     const [low, high] = [healthy.low - lost, healthy.high - lost];
     return {
       values: {
-        result: vacuumAt(feet, inputs.number('seaLevel')),
+        result: vacuumAt(feet, seaLevel),
         low: Math.max(0, low),
         high: Math.max(0, high),
-        byRule: inputs.number('seaLevel') - feet / 1000,
+        byRule: seaLevel - feet / 1000,
         snapLow: healthy.snapLow,
         snapHigh: Math.max(0, healthy.snapHigh - lost),
         atSeaLevel: reading === undefined ? undefined : vacuumAtSeaLevel(feet, reading),

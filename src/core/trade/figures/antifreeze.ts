@@ -42,19 +42,12 @@ export const antifreezeTopUp = makeFigure({
   range: '0.5 to 100 l, up to 60 % by volume',
   source: 'mixing; freezing points as in coolant-freeze',
   mark: 'computed',
-  work: (inputs) => {
-    const mix = {
-      now: inputs.number('now'),
-      wanted: inputs.number('wanted'),
-      fill: inputs.number('fill'),
-    };
-    return {
-      values: {
-        result: litresToReplace(inputs.number('capacity'), mix),
-        freezes: coolantFreezes(mix.wanted),
-        freezesNow: coolantFreezes(mix.now),
-      },
-      verdict: `Cold engine only, top hose cold to the hand. It is poison and tastes sweet: catch all of it. Test again once it has run warm and cooled. ${generalTable}`,
-    };
-  },
+  work: ({ capacity, now, wanted, fill }) => ({
+    values: {
+      result: litresToReplace(capacity, { now, wanted, fill }),
+      freezes: coolantFreezes(wanted),
+      freezesNow: coolantFreezes(now),
+    },
+    verdict: `Cold engine only, top hose cold to the hand. It is poison and tastes sweet: catch all of it. Test again once it has run warm and cooled. ${generalTable}`,
+  }),
 });

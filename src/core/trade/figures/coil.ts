@@ -1,7 +1,7 @@
 import { measured, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
-import { showReading } from '../units/units.ts';
+import { asShown, showReading } from '../units/units.ts';
 
 const supplies = span('volts', 0, 30, 'V');
 const coilOhms = span('coil', 0.1, 100, 'ohm');
@@ -34,17 +34,19 @@ export function timeConstant({ coil, ballast }: Supply, inductance: number): num
   return inSpan(inductance, inductances) / (inSpan(coil, coilOhms) + inSpan(ballast, ballastOhms));
 }
 
+const circuit = {
+  volts: measured('voltage', supplies, 'at the coil circuit', { default: 12 }),
+  coil: measured('resistance', coilOhms, 'primary winding', { default: 3 }),
+  ballast: measured('resistance', ballastOhms, 'resistor or wire before it', { default: 0 }),
+  inductance: measured('inductance', inductances, 'primary; measure if it matters', { default: 9 }),
+};
+
 export const coilCurrent = makeFigure({
   name: 'coil-current',
   family: 'ignition',
   about: 'Primary current of an ignition coil, steady and as it builds up.',
   inputs: {
-    volts: measured('voltage', supplies, 'at the coil circuit', { default: 12 }),
-    coil: measured('resistance', coilOhms, 'primary winding', { default: 3 }),
-    ballast: measured('resistance', ballastOhms, 'resistor or wire before it', { default: 0 }),
-    inductance: measured('inductance', inductances, 'primary; measure if it matters', {
-      default: 9,
-    }),
+    ...circuit,
     time: measured('time', closings, 'since the points closed', { optional: true }),
   },
   outputs: {
@@ -60,15 +62,8 @@ export const coilCurrent = makeFigure({
   range: '0 to 30 V, 0.1 to 100 ohm, 0.01 to 1000 mH',
   source: 'first-order circuit; 4 to 5 A for points US Army TM 9-8000; 9 mH from memory',
   mark: 'computed',
-  work: (inputs) => {
-    const supply = {
-      volts: inputs.number('volts'),
-      coil: inputs.number('coil'),
-      ballast: inputs.number('ballast'),
-    };
-    const inductance = inputs.number('inductance');
+  work: ({ inductance, time, ...supply }) => {
     const steady = steadyCurrent(supply);
-    const time = inputs.maybe('time');
     return {
       values: {
         result: time === undefined ? steady : coilCurrentAt(supply, inductance, time),
@@ -91,12 +86,104 @@ function judgeCoil(steady: number): string {
     : `Points live with this: ${told}. ${ruleOfThumb}`;
 }
 
+/**
+ * Millijoules that a coil of so many mH holds at a current: L x I^2 / 2. Source: definition of
+ * inductance. Worked example: 9 mH, 4 A: 72 mJ.
+ */
+export function coilMillijoules(inductance: number, amps: number): number {
+  return (inSpan(inductance, inductances) * inSpan(amps, span('current', 0, 300, 'A')) ** 2) / 2;
+}
+
+export const coilEnergy = makeFigure({
+  name: 'coil-energy',
+  family: 'ignition',
+  about: 'Energy in the coil for one spark, as far as the points stay closed long enough.',
+  inputs: {
+    ...circuit,
+    time: measured('time', closings, 'points closed (spark-rate tells it)', { optional: true }),
+  },
+  outputs: {
+    result: { unit: 'mJ', about: 'in the coil as the points open' },
+    current: { unit: 'A', about: 'current then' },
+    most: { unit: 'mJ', about: 'with points closed for long' },
+  },
+  formula: 'E = L x I^2 / 2, I = V / R x (1 - exp(-t R / L))',
+  range: '0 to 30 V, 0.1 to 100 ohm, 0.01 to 1000 mH',
+  source: 'first-order circuit; 9 mH from memory',
+  mark: 'computed',
+  work: ({ inductance, time, ...supply }) => {
+    const steady = steadyCurrent(supply);
+    const current = time === undefined ? steady : coilCurrentAt(supply, inductance, time);
+    return {
+      values: {
+        result: coilMillijoules(inductance, current),
+        current,
+        most: coilMillijoules(inductance, steady),
+      },
+      verdict: 'What reaches the plug is less: cap, rotor, leads and the coil itself take a part.',
+    };
+  },
+});
+
+/**
+ * Volts at the supply side of a coil behind a ballast with the points closed: V x coil / (coil +
+ * ballast). Source: Ohm's law. Worked example: 12 V, 1.5 + 1.5 ohm: 6 V.
+ */
+export function coilVoltsOf(volts: number, coil: number, ballast: number): number {
+  const winding = inSpan(coil, coilOhms);
+  return (inSpan(volts, supplies) * winding) / (winding + inSpan(ballast, ballastOhms));
+}
+
+export const coilVolts = makeFigure({
+  name: 'coil-volts',
+  family: 'ignition',
+  about: 'Volts at a ballasted coil, key on and points closed.',
+  inputs: {
+    volts: measured('voltage', supplies, 'before the ballast', { default: 12 }),
+    coil: measured('resistance', coilOhms, 'primary winding', { default: 1.5 }),
+    ballast: measured('resistance', ballastOhms, 'resistor or wire before it', { default: 1.5 }),
+    read: measured('voltage', supplies, 'read at the coil, points closed', { optional: true }),
+  },
+  outputs: {
+    result: { unit: 'V', about: 'at the coil, points closed' },
+    drop: { unit: 'V', about: 'across the ballast' },
+    current: { unit: 'A', about: 'through both' },
+  },
+  formula: 'V x coil / (coil + ballast); points open: all of V',
+  range: '0 to 30 V, coil 0.1 to 100 ohm, ballast 0 to 100 ohm',
+  source: "Ohm's law; 1.5 ohm each is common practice; a tenth of room is common practice",
+  mark: 'computed',
+  work: ({ volts, coil, ballast, read }) => {
+    const closed = coilVoltsOf(volts, coil, ballast);
+    return {
+      values: {
+        result: closed,
+        drop: volts - closed,
+        current: steadyCurrent({ volts, coil, ballast }),
+      },
+      verdict: judgeCoilVolts(closed, volts, read),
+    };
+  },
+});
+
+function judgeCoilVolts(closed: number, supply: number, read?: number): string {
+  const told = showReading(closed, 'V');
+  if (read === undefined) return `With the points open it reads all of the supply. ${ruleOfThumb}`;
+  const seen = asShown(read, 'V');
+  if (seen > closed * 1.1)
+    return seen > supply * 0.95
+      ? `All of the supply: the points are open or do not ground, or the ballast is bypassed. ${ruleOfThumb}`
+      : `More than ${told}: bad points or ground, or too little ballast. ${ruleOfThumb}`;
+  if (seen < closed * 0.9) return `Less than ${told}: a drop before the coil. ${ruleOfThumb}`;
+  return `About the ${told} it should be. ${ruleOfThumb}`;
+}
+
 const kicks = span('kick', 0, 1000, 'V');
-const turns = span('turns', 1, 1000, '');
+const windings = span('turns', 1, 1000, '');
 
 /** Secondary volts from the primary kick and the turns ratio. Worked example: 200 V, 100: 20000. */
 export function secondaryVolts(kick: number, ratio: number): number {
-  return inSpan(kick, kicks) * inSpan(ratio, turns);
+  return inSpan(kick, kicks) * inSpan(ratio, windings);
 }
 
 export const coilSecondary = makeFigure({
@@ -105,15 +192,15 @@ export const coilSecondary = makeFigure({
   about: 'High-tension volts of a coil from its primary kick and turns ratio.',
   inputs: {
     kick: measured('voltage', kicks, 'primary volts as the points open', { default: 200 }),
-    turns: measured('ratio', turns, 'secondary turns for one primary turn', { default: 100 }),
+    turns: measured('ratio', windings, 'secondary turns for one primary turn', { default: 100 }),
   },
   outputs: { result: { unit: 'V', about: 'high tension' } },
   formula: 'V2 = V1 x turns ratio',
   range: '0 to 1000 V, 1 to 1000 turns',
   source: 'US Army TM 9-8000 chapter 15',
   mark: 'computed',
-  work: (inputs) => ({
-    values: { result: secondaryVolts(inputs.number('kick'), inputs.number('turns')) },
+  work: ({ kick, turns }) => ({
+    values: { result: secondaryVolts(kick, turns) },
     verdict: 'Insulated pliers, dry hands; never with a pacemaker.',
   }),
 });

@@ -47,15 +47,10 @@ export const compressionRatio = makeFigure({
   range: '0.1 to 12 in, chamber 1 to 2000 ml',
   source: 'definition and geometry',
   mark: 'computed',
-  work: (inputs) => {
-    const bore = inputs.number('bore');
-    const hole = inputs.maybe('gasketBore') ?? bore;
-    const swept = convert(sweptVolume(bore, inputs.number('stroke'), 1), 'in3', 'ml');
-    const clearance =
-      inputs.number('chamber') +
-      disc(hole, inputs.number('gasket')) +
-      disc(bore, inputs.number('deck')) +
-      inputs.number('dish');
+  work: ({ bore, gasketBore, stroke, chamber, gasket, deck, dish }) => {
+    const hole = gasketBore ?? bore;
+    const swept = convert(sweptVolume(bore, stroke, 1), 'in3', 'ml');
+    const clearance = chamber + disc(hole, gasket) + disc(bore, deck) + dish;
     return {
       values: { result: compressionRatioOf({ swept, clearance }), swept, clearance },
       verdict: 'Measure the chamber with a burette: printed volumes are off after a skim.',

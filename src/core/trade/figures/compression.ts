@@ -37,10 +37,9 @@ export const crankingCompression = makeFigure({
   range: 'ratio 1 to 30, n 1 to 1.4, -2000 to 36,000 ft',
   source: 'polytropic law; US Standard Atmosphere 1976',
   mark: 'computed',
-  work: (inputs) => {
-    const standard = convert(airPressure(inputs.number('altitude')), 'kPa', 'psi');
-    const air = inputs.maybe('air') ?? standard;
-    const gauge = crankingPressure(inputs.number('ratio'), inputs.number('exponent'), air);
+  work: ({ ratio, exponent, altitude, air: given }) => {
+    const air = given ?? convert(airPressure(altitude), 'kPa', 'psi');
+    const gauge = crankingPressure(ratio, exponent, air);
     return {
       values: { result: gauge, absolute: gauge + air },
       verdict: `A sound engine reads well under this; compare its cylinders. ${ruleOfThumb}`,
@@ -70,11 +69,9 @@ export const compressionAtAltitude = makeFigure({
   range: '-2000 to 36,000 ft',
   source: 'US Standard Atmosphere 1976; US Army TM 5-3895-359-14&P scales by density',
   mark: 'computed',
-  work: (inputs) => {
-    const [here, there] = [inputs.number('from'), inputs.number('altitude')];
-    const density = inputs.maybe('density') ?? densityRatio(there) / densityRatio(here);
+  work: ({ reading, from: here, altitude: there, density: told }) => {
+    const density = told ?? densityRatio(there) / densityRatio(here);
     const pressure = airPressure(there) / airPressure(here);
-    const reading = inputs.number('reading');
     return {
       values: {
         result: reading * pressure,
@@ -124,9 +121,7 @@ export const compressionSpread = makeFigure({
   range: '0 to 1500 psi, warm, throttle open, all plugs out, battery charged',
   source: '75 % common practice; 80 % of the mean US Army TM 1-1500-204-23-1',
   mark: 'common practice',
-  work: (inputs) => {
-    const readings = inputs.list('readings');
-    const wet = inputs.list('wet');
+  work: ({ readings, wet }) => {
     if (wet.length > 0 && wet.length !== readings.length)
       throw new RangeError(`wet has ${wet.length} readings, dry ${readings.length}: give as many.`);
     const mean = readings.reduce((sum, each) => sum + each, 0) / readings.length;
@@ -193,13 +188,7 @@ export const displacement = makeFigure({
   range: '0.1 to 12 in, 1 to 24 cylinders',
   source: 'geometry',
   mark: 'computed',
-  work: (inputs) => ({
-    values: {
-      result: sweptVolume(
-        inputs.number('bore'),
-        inputs.number('stroke'),
-        inputs.number('cylinders'),
-      ),
-    },
+  work: ({ bore, stroke, cylinders }) => ({
+    values: { result: sweptVolume(bore, stroke, cylinders) },
   }),
 });

@@ -15,8 +15,8 @@ export const convertFigure = makeFigure({
   range: 'units of one quantity',
   source: 'NIST SP 811 appendix B, read in copies; conventional inch of mercury',
   mark: 'published',
-  work: (inputs) => {
-    const [from, to] = [inputs.word('from'), inputs.word('to')];
-    return { values: { result: convert(inputs.number('value'), from, to) }, unit: unitId(to) };
-  },
+  work: ({ from, to, value }) => ({
+    values: { result: convert(value, from, to) },
+    unit: unitId(to),
+  }),
 });

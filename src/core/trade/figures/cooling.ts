@@ -59,14 +59,9 @@ export const boilingPointFigure = makeFigure({
   range: 'caps 0 to 30 psi, -2000 to 36,000 ft, 0 to 70 % glycol',
   source: "IAPWS-IF97 region 4; Raoult's law, from memory; 3 F/psi US Army OD1001",
   mark: 'computed',
-  work: (inputs) => {
-    const air = convert(airPressure(inputs.number('altitude')), 'kPa', 'psi');
-    const cap = inputs.number('cap');
-    const percent = inputs.number('glycol');
-    const [hot, open] = [
-      boilingPoint(inputs.maybe('pressure') ?? air + cap, percent),
-      boilingPoint(air, percent),
-    ];
+  work: ({ cap, glycol: percent, altitude, pressure }) => {
+    const air = convert(airPressure(altitude), 'kPa', 'psi');
+    const [hot, open] = [boilingPoint(pressure ?? air + cap, percent), boilingPoint(air, percent)];
     return {
       values: {
         result: hot,
@@ -93,8 +88,8 @@ export const steamPressure = makeFigure({
   range: '32.02 to 700 F',
   source: 'IAPWS-IF97, from memory, agrees with its check values',
   mark: 'published',
-  work: (inputs) => {
-    const kelvin = convert(inputs.number('temperature'), 'F', 'K');
+  work: ({ temperature }) => {
+    const kelvin = convert(temperature, 'F', 'K');
     const absolute = convert(saturationPressure(kelvin), 'MPa', 'psi');
     return { values: { result: absolute, gauge: absolute - convert(101.325, 'kPa', 'psi') } };
   },
@@ -131,8 +126,8 @@ export const coolantFreeze = makeFigure({
   range: '0 to 60 % by volume; more than 68 % freezes sooner again',
   source: 'trade page for 30, 50, 60 %; others from memory; sources differ by up to 4 C',
   mark: 'published',
-  work: (inputs) => ({
-    values: { result: coolantFreezes(inputs.number('glycol')) },
+  work: ({ glycol: percent }) => ({
+    values: { result: coolantFreezes(percent) },
     verdict: `Trust a tester over the recipe. ${generalTable}`,
   }),
 });
@@ -153,11 +148,8 @@ export const thermostat = makeFigure({
   range: '100 to 230 F',
   source: '180 F usual: US Army OD1001; the rest common practice',
   mark: 'common practice',
-  work: (inputs) => {
-    const opens = inputs.number('opens');
-    return {
-      values: { result: opens + 22.5, opens, summer: 160 },
-      verdict: `Try it in a pot with a thermometer. ${ruleOfThumb}`,
-    };
-  },
+  work: ({ opens }) => ({
+    values: { result: opens + 22.5, opens, summer: 160 },
+    verdict: `Try it in a pot with a thermometer. ${ruleOfThumb}`,
+  }),
 });

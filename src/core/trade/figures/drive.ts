@@ -31,16 +31,10 @@ export const pulleyRatio = makeFigure({
   range: '0 to 20,000 rpm, 0.5 to 40 in',
   source: 'geometry; a V-belt slips 1 to 3 % (common practice)',
   mark: 'computed',
-  work: (inputs) => {
-    const [driving, driven] = [inputs.number('driving'), inputs.number('driven')];
-    return {
-      values: {
-        result: drivenSpeed(inputs.number('speed'), driving, driven),
-        ratio: driving / driven,
-      },
-      verdict: `A generator gives little below about 1000 rpm of its own. ${ruleOfThumb}`,
-    };
-  },
+  work: ({ driving, driven, speed }) => ({
+    values: { result: drivenSpeed(speed, driving, driven), ratio: driving / driven },
+    verdict: `A generator gives little below about 1000 rpm of its own. ${ruleOfThumb}`,
+  }),
 });
 
 const ways = span('distance', 0.1, 100_000, 'mi');
@@ -71,8 +65,8 @@ export const fuelUse = makeFigure({
   range: '0.1 to 100,000 mi, 0.01 to 10,000 gal',
   source: 'definition; gallons from NIST SP 811',
   mark: 'computed',
-  work: (inputs) => {
-    const found = milesAGallon(inputs.number('distance'), inputs.number('fuel'));
+  work: ({ distance, fuel }) => {
+    const found = milesAGallon(distance, fuel);
     return {
       values: {
         result: found,

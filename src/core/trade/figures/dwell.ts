@@ -77,14 +77,8 @@ export const dwell = makeFigure({
   range: '1 to 12 lobes, 1 to 20,000 rpm',
   source: 'geometry; usual dwell and gap for eight: US Navy course text; four and six from memory',
   mark: 'computed',
-  work: (inputs) => {
-    const count = inputs.number('cylinders');
-    const [percent, given] = [inputs.maybe('percent'), inputs.maybe('dwell')];
-    if ((percent === undefined) === (given === undefined)) {
-      throw new RangeError('give either percent or dwell, not both and not neither.');
-    }
-    const angle = given ?? dwellAngle(count, inputs.number('percent'));
-    const [rpm, change] = [inputs.maybe('speed'), inputs.maybe('change')];
+  work: ({ cylinders: count, percent, dwell: given, speed: rpm, change }) => {
+    const angle = dwellOf(count, percent, given);
     const usual = usualDwell.get(count);
     return {
       values: {
@@ -100,6 +94,12 @@ export const dwell = makeFigure({
     };
   },
 });
+
+function dwellOf(cylinders: number, percent?: number, angle?: number): number {
+  if (percent !== undefined && angle === undefined) return dwellAngle(cylinders, percent);
+  if (angle !== undefined && percent === undefined) return angle;
+  throw new RangeError('give either percent or dwell, not both and not neither.');
+}
 
 /** Degrees from the usual dwell that settings of sound vehicles keep to: common practice. */
 const dwellRoom = 6;
@@ -144,16 +144,10 @@ export const timingMark = makeFigure({
   range: '0.5 to 40 in, -180 to 360 degrees',
   source: 'geometry',
   mark: 'computed',
-  work: (inputs) => {
-    const diameter = inputs.number('diameter');
-    return {
-      values: {
-        result: timingArc(diameter, inputs.number('angle')),
-        perLength: 1 / (timingArc(diameter, 1) * 25.4),
-      },
-      verdict: 'A damper whose ring has slipped shows wrong: prove top dead center first.',
-    };
-  },
+  work: ({ diameter, angle }) => ({
+    values: { result: timingArc(diameter, angle), perLength: 1 / (timingArc(diameter, 1) * 25.4) },
+    verdict: 'A damper whose ring has slipped shows wrong: prove top dead center first.',
+  }),
 });
 
 const staticTimings = span('static', -40, 60, 'deg');
@@ -187,19 +181,12 @@ export const sparkTiming = makeFigure({
   range: '-40 to 60 degrees static, 0 to 30 distributor degrees each',
   source: 'geometry',
   mark: 'computed',
-  work: (inputs) => {
-    const [count, rpm] = [inputs.maybe('cylinders'), inputs.maybe('speed')];
-    return {
-      values: {
-        result: totalAdvance(
-          inputs.number('static'),
-          inputs.number('centrifugal'),
-          inputs.number('vacuum'),
-        ),
-        interval: count === undefined ? undefined : 720 / wholeLobes(count),
-        perTime: rpm === undefined ? undefined : (6 * rpm) / 1000,
-      },
-      verdict: `Set it with the vacuum pipe off unless told otherwise. ${ruleOfThumb}`,
-    };
-  },
+  work: ({ static: base, centrifugal, vacuum, cylinders: count, speed: rpm }) => ({
+    values: {
+      result: totalAdvance(base, centrifugal, vacuum),
+      interval: count === undefined ? undefined : 720 / wholeLobes(count),
+      perTime: rpm === undefined ? undefined : (6 * rpm) / 1000,
+    },
+    verdict: `Set it with the vacuum pipe off unless told otherwise. ${ruleOfThumb}`,
+  }),
 });

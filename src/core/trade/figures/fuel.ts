@@ -70,12 +70,8 @@ export const idleCo = makeFigure({
   source:
     'UK SI 2001/25 schedule 3; EU 2009/40/EC, from memory; 40 CFR 85.2203 and 85.2213; state rule',
   mark: 'published',
-  work: (inputs) => {
-    const limit = idleLimit(
-      inputs.word('rule'),
-      inputs.number('year') + (inputs.number('month') - 1) / 12,
-    );
-    const co = inputs.maybe('co');
+  work: ({ co, rule, year, month }) => {
+    const limit = idleLimit(rule, year + (month - 1) / 12);
     const word = co === undefined ? '' : co > limit.co ? 'Over the limit. ' : 'Within the limit. ';
     return {
       values: { result: limit.co, hc: limit.hc, dilution: 6 },
@@ -108,9 +104,8 @@ export const fuelPump = makeFigure({
   range: '0 to 100 l, 0.1 to 3600 s',
   source: 'common practice, no source',
   mark: 'common practice',
-  work: (inputs) => {
-    const flow = (inputs.number('volume') / inputs.number('time')) * 60;
-    const pressure = inputs.maybe('pressure');
+  work: ({ pressure, volume, time }) => {
+    const flow = (volume / time) * 60;
     return {
       values: { result: flow, wanted: convert(2, 'pt/min', 'l/min'), ...pumpBand },
       verdict: `${judgePump(pressure)}Catch fuel in a closed can, no flame or spark. ${ruleOfThumb}`,
@@ -144,8 +139,8 @@ export const fuelHeadFigure = makeFigure({
   range: '0 to 400 in, specific gravity 0.5 to 1.2',
   source: 'hydrostatics; 0.74 from memory',
   mark: 'computed',
-  work: (inputs) => ({
-    values: { result: fuelHead(inputs.number('height'), inputs.number('gravity')) },
+  work: ({ height, gravity }) => ({
+    values: { result: fuelHead(height, gravity) },
   }),
 });
 
@@ -168,8 +163,8 @@ export const needleForceFigure = makeFigure({
   range: '0.01 to 1 in, 0 to 100 psi',
   source: 'hydrostatics',
   mark: 'computed',
-  work: (inputs) => ({
-    values: { result: needleForce(inputs.number('diameter'), inputs.number('pressure')) },
+  work: ({ diameter, pressure }) => ({
+    values: { result: needleForce(diameter, pressure) },
     verdict: 'More pressure than the float can hold floods the bowl.',
   }),
 });
@@ -212,8 +207,8 @@ export const fuelVapor = makeFigure({
   range: 'Reid 1 to 20 psi, -20 to 250 F',
   source: vaporSource,
   mark: 'from memory',
-  work: (inputs) => ({
-    values: { result: vaporPressure(inputs.number('reid'), inputs.number('temperature')) },
+  work: ({ reid, temperature }) => ({
+    values: { result: vaporPressure(reid, temperature) },
   }),
 });
 
@@ -227,8 +222,8 @@ export const fuelBoiling = makeFigure({
   range: 'Reid 1 to 20 psi, answers of -20 to 250 F',
   source: `${vaporSource}; US Standard Atmosphere 1976`,
   mark: 'from memory',
-  work: (inputs) => ({
-    values: { result: fuelBoilingPoint(inputs.number('reid'), inputs.number('altitude')) },
+  work: ({ reid, altitude }) => ({
+    values: { result: fuelBoilingPoint(reid, altitude) },
     verdict: 'A bowl hotter than this percolates after a hot stop: hard hot start, strong smell.',
   }),
 });

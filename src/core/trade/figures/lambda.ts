@@ -1,4 +1,4 @@
-import { chosen, measured } from '../figure-words.ts';
+import { chosen, measured, namesOf } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 
@@ -15,12 +15,12 @@ export const waterGas = 3.5;
 export type FuelMake = { readonly hydrogen: number; readonly oxygen: number };
 
 /** Fuels by the constants in use; all from memory. */
-const fuels: ReadonlyMap<string, FuelMake> = new Map([
-  ['gasoline', { hydrogen: 1.7261, oxygen: 0.0175 }],
-  ['directive', { hydrogen: 1.73, oxygen: 0.02 }],
-  ['e5', { hydrogen: 1.89, oxygen: 0.016 }],
-  ['plain', { hydrogen: 1.85, oxygen: 0 }],
-]);
+const fuels = {
+  gasoline: { hydrogen: 1.7261, oxygen: 0.0175 },
+  directive: { hydrogen: 1.73, oxygen: 0.02 },
+  e5: { hydrogen: 1.89, oxygen: 0.016 },
+  plain: { hydrogen: 1.85, oxygen: 0 },
+} as const satisfies Readonly<Record<string, FuelMake>>;
 
 /** Dry exhaust gas: CO, CO2, O2 in percent, HC as ppm hexane, NO in ppm. */
 export type Exhaust = {
@@ -64,7 +64,7 @@ export const lambda = makeFigure({
     o2: measured('ratio', oxygens, 'O2, % volume', { default: 0 }),
     hc: measured('ratio', unburnt, 'HC as hexane, ppm', { default: 0 }),
     no: measured('ratio', oxides, 'NO, ppm', { default: 0 }),
-    fuel: chosen([...fuels.keys()], 'constants of the fuel', 'gasoline'),
+    fuel: chosen(namesOf(fuels), 'constants of the fuel', 'gasoline'),
     hydrogen: measured('ratio', hydrogens, 'H for one C, instead', { optional: true }),
     oxygen: measured('ratio', fuelOxygens, 'O for one C, instead', { optional: true }),
     hcFactor: chosen(['6', '12'], 'what HC is multiplied by', '6'),
@@ -77,20 +77,10 @@ export const lambda = makeFigure({
   range: 'CO + CO2 6 to 25 %, O2 0 to 21 %, HC to 20,000 ppm',
   source: 'formula read on several pages; fuel constants from memory; void limit 40 CFR 85.2213',
   mark: 'from memory',
-  work: (inputs) => {
-    const gas = {
-      co: inputs.number('co'),
-      co2: inputs.number('co2'),
-      o2: inputs.number('o2'),
-      hc: inputs.number('hc'),
-      no: inputs.number('no'),
-    };
-    const base = fuels.get(inputs.word('fuel')) ?? { hydrogen: 1.85, oxygen: 0 };
-    const make = {
-      hydrogen: inputs.maybe('hydrogen') ?? base.hydrogen,
-      oxygen: inputs.maybe('oxygen') ?? base.oxygen,
-    };
-    const found = lambdaOf(gas, make, Number(inputs.word('hcFactor')));
+  work: ({ fuel, hydrogen, oxygen, hcFactor, ...gas }) => {
+    const base = fuels[fuel];
+    const make = { hydrogen: hydrogen ?? base.hydrogen, oxygen: oxygen ?? base.oxygen };
+    const found = lambdaOf(gas, make, Number(hcFactor));
     const carbon = gas.co + gas.co2;
     return { values: { result: found, carbon }, verdict: judgeLambda(found, carbon) };
   },

@@ -1,5 +1,5 @@
-import { generalTable, measured, ruleOfThumb } from '../figure-words.ts';
-import type { InputReader } from '../figure-inputs.ts';
+import { chosen, generalTable, measured, ruleOfThumb } from '../figure-words.ts';
+import { notGiven } from '../figure-inputs.ts';
 import { makeFigure } from '../figure.ts';
 import { lamps } from './lamp-tables.ts';
 import type { LampRow } from './lamp-tables.ts';
@@ -24,26 +24,16 @@ export function lampAmpsAt(design: { amps: number; volts: number }, actual: numb
   return design.amps * (inSpan(actual, volts) / inSpan(design.volts, volts)) ** lampExponent;
 }
 
-function rowOf(inputs: InputReader): LampRow {
-  const name = inputs.word('lamp');
-  const row = lamps.get(name);
-  if (row !== undefined) return row;
-  if (name !== 'other') throw new RangeError(`lamp "${name}" is not in the list.`);
-  return { volts: inputs.number('design'), watts: inputs.number('power') };
-}
-
 export const lampCurrent = makeFigure({
   name: 'lamp-current',
   family: 'charging',
   about: 'Current of a lamp, by its designation or its watts.',
   inputs: {
-    lamp: {
-      quantity: 'choice',
-      unit: '',
-      about: 'designation, or other with power and design',
-      values: ['other', ...lamps.keys()],
-      default: 'other',
-    },
+    lamp: chosen(
+      ['other', ...lamps.keys()],
+      'designation, or other with power and design',
+      'other',
+    ),
     power: measured('power', watts, 'of another lamp', { optional: true }),
     design: measured('voltage', volts, 'for which the power holds', { default: 12.8 }),
     actual: measured('voltage', volts, 'at the lamp', { optional: true }),
@@ -59,10 +49,9 @@ export const lampCurrent = makeFigure({
   range: '0 to 1000 W, 1 to 60 V',
   source: 'ANSI and SAE lamp lists, from memory; UN R37: H1, H3, P21W read, others from memory',
   mark: 'from memory',
-  work: (inputs) => {
-    const row = rowOf(inputs);
+  work: ({ lamp, power, design, actual }) => {
+    const row: LampRow = lamps.get(lamp) ?? { volts: design, watts: power ?? notGiven('power') };
     const amps = 'amps' in row ? row.amps : lampAmps(row.watts, row.volts);
-    const actual = inputs.maybe('actual');
     return {
       values: {
         result: amps,
@@ -112,11 +101,8 @@ export const chargeBalance = makeFigure({
   range: '0.1 to 300 A',
   source: '90 % and 0.5 V are common practice; 0.25 V read on a trade page',
   mark: 'common practice',
-  work: (inputs) => {
-    const rating = inputs.number('rating');
-    const drawn = inputs.list('loads');
+  work: ({ rating, loads: drawn, ripple }) => {
     const left = chargeLeft(rating, drawn);
-    const ripple = inputs.maybe('ripple');
     const word = left > 0 ? 'Something is left for the battery.' : 'The battery pays for the rest.';
     const diode = ripple !== undefined && ripple > 0.5 ? ' The ripple hints at a dead diode.' : '';
     return {

@@ -1,16 +1,16 @@
 import type { Mark } from '../figure.ts';
 
-export type LimitRow = {
-  readonly value: number;
-  readonly unit: string;
-  readonly about: string;
-  readonly source: string;
-  readonly mark: Mark;
-};
+/** A limit in its unit; published where no mark is written. */
+export type Limit = readonly [
+  value: number,
+  unit: string,
+  about: string,
+  source: string,
+  mark?: Mark,
+];
 
-type Short = readonly [value: number, unit: string, about: string, source: string, mark?: Mark];
-
-const rows: Readonly<Record<string, Short>> = {
+/** Limits and customary values that no formula gives, by name; each with its own source and mark. */
+export const limits = {
   'garage-co-8h': [50, 'ppm', 'Carbon monoxide, 8 hours, workplace limit', 'OSHA'],
   'garage-co-8h-strict': [35, 'ppm', 'Carbon monoxide, 8 hours, recommended', 'NIOSH 1972'],
   'garage-co-ceiling': [200, 'ppm', 'Carbon monoxide, never more than this', 'NIOSH 1972'],
@@ -64,12 +64,4 @@ const rows: Readonly<Record<string, Short>> = {
     'The vacuum valve of a cap is open by',
     'US Army TM 5-3895-359-14&P',
   ],
-};
-
-/** Limits and customary values that no formula gives, by name; each with its own source and mark. */
-export const limits: ReadonlyMap<string, LimitRow> = new Map(
-  Object.entries(rows).map(([name, [value, unit, about, source, mark = 'published']]) => [
-    name,
-    { value, unit, about, source, mark },
-  ]),
-);
+} as const satisfies Readonly<Record<string, Limit>>;

@@ -87,10 +87,8 @@ export const mixture = makeFigure({
   range: 'lambda 0.6 to 2, CO 0 to what lambda 0.6 makes',
   source: 'mass balance, from memory; 14.7 is a trade figure that fits no fuel exactly',
   mark: 'computed',
-  work: (inputs) => {
-    const fuel = { hydrogen: inputs.number('hydrogen'), oxygen: inputs.number('oxygen') };
-    const read = inputs.maybe('co');
-    const ratio = read === undefined ? inputs.number('lambda') : lambdaForCo(read, fuel);
+  work: ({ lambda, co: read, ...fuel }) => {
+    const ratio = read === undefined ? lambda : lambdaForCo(read, fuel);
     const right = stoichiometric(fuel);
     return {
       values: {

@@ -89,12 +89,12 @@ export const ohmsLaw = makeFigure({
   range: 'two of the four; up to 5000 A',
   source: "Ohm's and Joule's laws",
   mark: 'computed',
-  work: (inputs) => {
+  work: (given) => {
     const found = ohmsLawOf({
-      volts: inputs.maybe('volts'),
-      amps: inputs.maybe('current'),
-      ohms: inputs.maybe('resistance'),
-      watts: inputs.maybe('power'),
+      volts: given.volts,
+      amps: given.current,
+      ohms: given.resistance,
+      watts: given.power,
     });
     return {
       values: {
@@ -150,9 +150,8 @@ export const loadSum = makeFigure({
   range: '0 to 5000 W and 0 to 500 A each, 1 to 60 V',
   source: "Ohm's law; 80 % of a fuse is common practice",
   mark: 'computed',
-  work: (inputs) => {
-    const system = inputs.number('volts');
-    const total = sumOfLoads(inputs.list('watts'), inputs.list('amps'), system);
+  work: ({ watts: powers, amps: drawn, volts: system }) => {
+    const total = sumOfLoads(powers, drawn, system);
     return {
       values: { result: total, power: total * system, fuse: total / steadyShare },
       verdict: `The fuse guards the wire: never larger than the wire may carry. ${ruleOfThumb}`,

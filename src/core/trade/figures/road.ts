@@ -1,4 +1,4 @@
-import { chosen, generalTable, measured } from '../figure-words.ts';
+import { chosen, generalTable, measured, namesOf } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { convert, showReading } from '../units/units.ts';
@@ -34,15 +34,9 @@ export const roadSpeed = makeFigure({
   range: '0 to 20,000 rpm, ratio 0.2 to 50, 10 to 60 in',
   source: 'geometry',
   mark: 'computed',
-  work: (inputs) => {
-    const diameter = inputs.number('diameter');
-    return {
-      values: {
-        result: roadSpeedOf(inputs.number('speed'), inputs.number('ratio'), diameter),
-        turns: 63_360 / (Math.PI * diameter),
-      },
-    };
-  },
+  work: ({ diameter, speed, ratio }) => ({
+    values: { result: roadSpeedOf(speed, ratio, diameter), turns: 63_360 / (Math.PI * diameter) },
+  }),
 });
 
 export const speedError = makeFigure({
@@ -59,10 +53,8 @@ export const speedError = makeFigure({
   range: '0 to 200 mph, 10 to 60 in',
   source: 'geometry',
   mark: 'computed',
-  work: (inputs) => ({
-    values: {
-      result: (inputs.number('indicated') * inputs.number('fitted')) / inputs.number('original'),
-    },
+  work: ({ indicated, fitted, original }) => ({
+    values: { result: (indicated * fitted) / original },
   }),
 });
 
@@ -97,24 +89,21 @@ export const stopping = makeFigure({
   range: '0 to 200 mph, 1 to 120 %',
   source: 'mechanics',
   mark: 'computed',
-  work: (inputs) => {
-    const [mph, part] = [inputs.number('speed'), inputs.number('efficiency')];
-    return {
-      values: {
-        result: stoppingDistance(mph, part, inputs.number('reaction')),
-        braking: stoppingDistance(mph, part, 0),
-      },
-    };
-  },
+  work: ({ speed: mph, efficiency: part, reaction }) => ({
+    values: {
+      result: stoppingDistance(mph, part, reaction),
+      braking: stoppingDistance(mph, part, 0),
+    },
+  }),
 });
 
 /** Least braking efficiency in percent: UK test rules as a testing page and a notice print them. */
-const brakeMinima: readonly (readonly [brake: string, least: number])[] = [
-  ['service', 50],
-  ['service-2010', 58],
-  ['parking', 16],
-  ['parking-single-line', 25],
-];
+const brakeMinima = {
+  service: 50,
+  'service-2010': 58,
+  parking: 16,
+  'parking-single-line': 25,
+} as const;
 
 export const brakeEffort = makeFigure({
   name: 'brake-effort',
@@ -123,11 +112,7 @@ export const brakeEffort = makeFigure({
   inputs: {
     effort: measured('force', span('effort', 0, 20_000, 'kgf'), 'sum of the wheels'),
     weight: measured('mass', span('weight', 50, 20_000, 'kg'), 'of the vehicle'),
-    brake: chosen(
-      brakeMinima.map(([brake]) => brake),
-      'which brake',
-      'service',
-    ),
+    brake: chosen(namesOf(brakeMinima), 'which brake', 'service'),
   },
   outputs: {
     result: { unit: '%', about: 'efficiency' },
@@ -137,9 +122,9 @@ export const brakeEffort = makeFigure({
   range: '0 to 20,000 kgf, 50 to 20,000 kg',
   source: 'UK roadworthiness test rules, read in copies',
   mark: 'published',
-  work: (inputs) => {
-    const found = (100 * inputs.number('effort')) / inputs.number('weight');
-    const least = brakeMinima.find(([brake]) => brake === inputs.word('brake'))?.[1] ?? 50;
+  work: ({ effort, weight, brake }) => {
+    const found = (100 * effort) / weight;
+    const least = brakeMinima[brake];
     const word = found < least ? 'Below' : 'At or above';
     return {
       values: { result: found, least },
@@ -172,8 +157,8 @@ export const enginePower = makeFigure({
   range: '0 to 5000 ft-lb, 0 to 20,000 rpm',
   source: 'mechanics',
   mark: 'computed',
-  work: (inputs) => {
-    const power = enginePowerOf(inputs.number('torque'), inputs.number('speed'));
+  work: ({ torque, speed }) => {
+    const power = enginePowerOf(torque, speed);
     return { values: { result: power, kilowatts: convert(power, 'hp', 'kW') } };
   },
 });

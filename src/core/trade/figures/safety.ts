@@ -1,6 +1,7 @@
-import { measured } from '../figure-words.ts';
+import { measured, namesOf } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { limits } from './limits.ts';
+import type { Limit } from './limits.ts';
 import { inSpan, span } from '../span.ts';
 
 const rooms = span('room', 1, 100_000, 'm3');
@@ -44,15 +45,8 @@ export const garageCo = makeFigure({
   range: '1 to 100,000 m3, 0.01 to 1000 l/s, 0.001 to 20 %',
   source: 'mixing, computed; the idle flow is assumed',
   mark: 'computed',
-  work: (inputs) => ({
-    values: {
-      result: garageMinutes({
-        room: inputs.number('room'),
-        flow: inputs.number('flow'),
-        co: inputs.number('co'),
-        target: inputs.number('target'),
-      }),
-    },
+  work: (garage) => ({
+    values: { result: garageMinutes(garage) },
     verdict: 'Never run an engine in a closed room: lead the exhaust outside, doors open.',
   }),
 });
@@ -62,23 +56,15 @@ export const limit = makeFigure({
   family: 'safety',
   about: 'A published or customary limit by its name.',
   inputs: {
-    name: { quantity: 'choice', unit: '', about: 'which', values: [...limits.keys()] },
+    name: { quantity: 'choice', unit: '', about: 'which', values: namesOf(limits) },
   },
   outputs: { result: { unit: '1', about: 'the limit, in its own unit' } },
   formula: 'list',
   range: 'the names of the list',
   source: 'told with each',
   mark: 'published',
-  work: (inputs) => {
-    const name = inputs.word('name');
-    const row = limits.get(name);
-    if (row === undefined) throw new RangeError(`name "${name}" is not in the list.`);
-    return {
-      values: { result: row.value },
-      unit: row.unit,
-      source: row.source,
-      mark: row.mark,
-      verdict: `${row.about}.`,
-    };
+  work: ({ name }) => {
+    const [value, unit, about, source, mark = 'published']: Limit = limits[name];
+    return { values: { result: value }, unit, source, mark, verdict: `${about}.` };
   },
 });

@@ -105,8 +105,8 @@ export const tireSize = makeFigure({
   range: 'metric sizes, 165R13, 6.50-16, 6.70-15, 7.35-14; no letter sizes',
   source: 'definition of the size, from memory; sizes without an aspect: usual ones, from memory',
   mark: 'computed',
-  work: (inputs) => {
-    const { diameter, source, mark } = tireOf(inputs.word('tire'));
+  work: ({ tire }) => {
+    const { diameter, source, mark } = tireOf(tire);
     return {
       values: { result: diameter, turns: 63_360 / (Math.PI * diameter) },
       source,

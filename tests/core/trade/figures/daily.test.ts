@@ -2,15 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { litresToReplace } from '../../../../src/core/trade/figures/antifreeze.ts';
 import { hoursToCharge } from '../../../../src/core/trade/figures/battery/charger.ts';
 import { starterAmps } from '../../../../src/core/trade/figures/battery/starter.ts';
+import { coilMillijoules, coilVoltsOf } from '../../../../src/core/trade/figures/coil.ts';
 import { compressionRatioOf } from '../../../../src/core/trade/figures/compression-ratio.ts';
 import { drivenSpeed, milesAGallon } from '../../../../src/core/trade/figures/drive.ts';
 import { ohmsLawOf, sumOfLoads } from '../../../../src/core/trade/figures/ohm.ts';
-import {
-  coilMillijoules,
-  coilVoltsOf,
-  housingArc,
-  sparksAMinute,
-} from '../../../../src/core/trade/figures/sparks.ts';
+import { housingArc, sparksAMinute } from '../../../../src/core/trade/figures/sparks.ts';
 import { tireOf } from '../../../../src/core/trade/figures/tires.ts';
 import { bundleShare, hotShare } from '../../../../src/core/trade/figures/wire/bundle.ts';
 import { runFigure } from '../../../../src/core/trade/run-figure.ts';

@@ -1,4 +1,5 @@
-import { generalTable, measured, systemVolts } from '../../figure-words.ts';
+import { forSystem, generalTable, measured, systemVolts } from '../../figure-words.ts';
+import type { SystemVolts } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import type { Span } from '../../span.ts';
@@ -39,18 +40,21 @@ const charges = span('charge', 0, 100, '%');
 const restedVolts = span('volts', 3, 16, 'V');
 
 /** Volts of a battery of `system` volts told as if it had six cells. */
-function asTwelve(volts: number, system: string): number {
+function asTwelve(volts: number, system: SystemVolts): number {
   return system === '6' ? volts * 2 : volts;
 }
 
 /** Rested volts for a percent of charge, 12 V or 6 V. Worked example: 75 %, 12 V: 12.45 V. */
-export function voltsAtCharge(charge: number, system: string, table: Table = popularVolts): number {
-  const volts = lookUp(table, inSpan(charge, charges), 'charge');
-  return system === '6' ? volts / 2 : volts;
+export function voltsAtCharge(
+  charge: number,
+  system: SystemVolts,
+  table: Table = popularVolts,
+): number {
+  return forSystem(lookUp(table, inSpan(charge, charges), 'charge'), system);
 }
 
 /** More than 8 V no 6 V battery shows. */
-const spanOf = (system: string): Span =>
+const spanOf = (system: SystemVolts): Span =>
   system === '6' ? { ...restedVolts, high: 8 } : restedVolts;
 
 export type ChargeBand = {
@@ -67,7 +71,7 @@ export type ChargeBand = {
  * Valid for 3 to 16 V, to 8 V of a 6 V battery. Source: FAQ tables credited to BCI, US Army TM 5-3805-262-20. Worked
  * example: 12.24 V is 50 to 55 %.
  */
-export function chargeBand(volts: number, system: string): ChargeBand {
+export function chargeBand(volts: number, system: SystemVolts): ChargeBand {
   const twelve = asTwelve(inSpan(volts, spanOf(system)), system);
   const [popular, army] = [chargeOf(twelve, popularVolts), chargeOf(twelve, armyVolts)];
   const low = Math.floor(Math.min(popular, army) / 5 + slack) * 5;
@@ -90,7 +94,7 @@ export function chargeAtGravity(gravity: number): number {
   return Math.round(chargeOf(gravity, chargeGravity) / 5) * 5;
 }
 
-function judgeCharge(volts: number, system: string, band: ChargeBand): string {
+function judgeCharge(volts: number, system: SystemVolts, band: ChargeBand): string {
   const twelve = asTwelve(volts, system);
   const open = 'Rest it 8 hours, or switch the headlamps on for 15 s and wait, before judging.';
   if (system === '12' && volts < 7.5)
@@ -120,9 +124,7 @@ export const batteryCharge = makeFigure({
   range: '3 to 16 V, rested, about 80 F; cold needs a wider band, not a correction',
   source: 'battery FAQ tables credited to BCI; US Army TM 5-3805-262-20',
   mark: 'published',
-  work: (inputs) => {
-    const volts = inputs.number('volts');
-    const system = inputs.word('battery');
+  work: ({ volts, battery: system }) => {
     const band = chargeBand(volts, system);
     return {
       values: {
@@ -150,15 +152,11 @@ export const restedVoltage = makeFigure({
   range: '0 to 100 %, 80 F',
   source: 'battery FAQ tables credited to BCI; US Army TM 5-3805-262-20',
   mark: 'published',
-  work: (inputs) => {
-    const charge = inputs.number('charge');
-    const system = inputs.word('battery');
-    return {
-      values: {
-        result: voltsAtCharge(charge, system),
-        army: voltsAtCharge(charge, system, armyVolts),
-        gravity: lookUp(chargeGravity, charge, 'charge'),
-      },
-    };
-  },
+  work: ({ charge, battery: system }) => ({
+    values: {
+      result: voltsAtCharge(charge, system),
+      army: voltsAtCharge(charge, system, armyVolts),
+      gravity: lookUp(chargeGravity, charge, 'charge'),
+    },
+  }),
 });

@@ -43,13 +43,8 @@ export const chargeTime = makeFigure({
   range: '1 to 400 Ah, 0.1 to 100 A',
   source: 'arithmetic; 1.2 and a tenth of the capacity are common practice',
   mark: 'common practice',
-  work: (inputs) => {
-    const [capacity, current] = [inputs.number('capacity'), inputs.number('current')];
-    const hours = hoursToCharge(
-      capacity,
-      { from: inputs.number('from'), to: inputs.number('to') },
-      current,
-    );
+  work: ({ capacity, current, from, to }) => {
+    const hours = hoursToCharge(capacity, { from, to }, current);
     return {
       values: { result: hours, charge: hours * current, gentle: capacity / 10 },
       verdict: `Gas is made: no flame, doors open, charger off before its clips are moved; hot to the hand, stop. Never a frozen or cracked one. ${ruleOfThumb}`,

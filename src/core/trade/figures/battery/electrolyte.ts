@@ -79,9 +79,9 @@ export const electrolyte = makeFigure({
   range: 'specific gravity 1.000 to 1.300, -40 to 160 F',
   source: 'battery FAQ tables; US Army TM 10-6140-200-14 table 1-1; Vinal, from memory',
   mark: 'published',
-  work: (inputs) => {
-    const correction = hydrometerCorrection(inputs.number('temperature'));
-    const gravity = inputs.number('gravity') + correction;
+  work: ({ temperature, gravity: shown }) => {
+    const correction = hydrometerCorrection(temperature);
+    const gravity = shown + correction;
     const clipped = Math.min(gravities.high, Math.max(gravities.low, gravity));
     const freezes = freezingPoint(clipped);
     return {
@@ -111,7 +111,7 @@ export const hydrometerFigure = makeFigure({
   range: '-40 to 160 F',
   source: 'battery FAQ tables; US Army TM 5-4210-230-14&P-1',
   mark: 'published',
-  work: (inputs) => ({ values: { result: hydrometerCorrection(inputs.number('temperature')) } }),
+  work: ({ temperature }) => ({ values: { result: hydrometerCorrection(temperature) } }),
 });
 
 /** Largest less smallest of the cells' gravities. RangeError for none. Example: 1.265, 1.23: 0.035. */
@@ -135,8 +135,7 @@ export const cellSpread = makeFigure({
   range: 'specific gravity 1.000 to 1.300',
   source: 'US Army TM 9-6140-200-14 paragraph 4-7',
   mark: 'published',
-  work: (inputs) => {
-    const cells = inputs.list('cells');
+  work: ({ cells }) => {
     const spread = cellDifference(cells);
     const bad = spread > cellLimit + 1e-9;
     return {
@@ -162,7 +161,7 @@ export const selfDischarge = makeFigure({
   range: '50 to 100 F',
   source: 'US Army TM 9-6140-200-14 paragraph 4-8',
   mark: 'published',
-  work: (inputs) => ({
-    values: { result: lookUpLog(selfDischargeTable, inputs.number('temperature'), 'temperature') },
+  work: ({ temperature }) => ({
+    values: { result: lookUpLog(selfDischargeTable, temperature, 'temperature') },
   }),
 });

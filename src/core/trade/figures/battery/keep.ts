@@ -1,4 +1,11 @@
-import { chosen, generalTable, measured, ruleOfThumb, systemVolts } from '../../figure-words.ts';
+import {
+  chosen,
+  generalTable,
+  measured,
+  namesOf,
+  ruleOfThumb,
+  systemVolts,
+} from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { lookUp } from '../../table.ts';
@@ -20,18 +27,7 @@ export function daysToNoStart(drain: number, capacity: number, usable: number): 
 }
 
 /** Steady drain a vehicle may have with everything off, mA, by kind of vehicle. */
-const drainLimits: readonly (readonly [vehicle: string, limit: number])[] = [
-  ['points', 0],
-  ['clock', 10],
-  ['training', 35],
-  ['modern', 50],
-];
-
-function drainLimit(vehicle: string): number {
-  const row = drainLimits.find(([name]) => name === vehicle);
-  if (row === undefined) throw new RangeError(`vehicle "${vehicle}" has no limit.`);
-  return row[1];
-}
+const drainLimits = { points: 0, clock: 10, training: 35, modern: 50 } as const;
 
 export const standingDrain = makeFigure({
   name: 'standing-drain',
@@ -42,7 +38,7 @@ export const standingDrain = makeFigure({
     capacity: measured('charge', capacities, '20-hour capacity', { default: 50 }),
     usable: measured('ratio', shares, 'of it before the engine no longer starts', { default: 40 }),
     vehicle: chosen(
-      drainLimits.map(([vehicle]) => vehicle),
+      namesOf(drainLimits),
       'points: no clock, no memory; clock; modern; training: a training text',
       'points',
     ),
@@ -55,16 +51,12 @@ export const standingDrain = makeFigure({
   range: '0.1 mA to 100 A, 1 to 400 Ah',
   source: 'arithmetic; 40 %, 0 and 50 mA common practice; 35 mA a training text; clock from memory',
   mark: 'common practice',
-  work: (inputs) => {
-    const drain = inputs.number('drain');
-    const limit = drainLimit(inputs.word('vehicle'));
+  work: ({ drain, vehicle, capacity, usable }) => {
+    const limit = drainLimits[vehicle];
     // A vehicle with points draws nothing; a few mA are meter error and old insulation.
     const high = drain > Math.max(limit, 5);
     return {
-      values: {
-        result: daysToNoStart(drain, inputs.number('capacity'), inputs.number('usable')),
-        limit,
-      },
+      values: { result: daysToNoStart(drain, capacity, usable), limit },
       verdict: `${high ? 'More than such a vehicle should draw: find it.' : 'No cause for worry.'} ${ruleOfThumb}`,
     };
   },
@@ -113,9 +105,8 @@ export const chargingVoltage = makeFigure({
   range: '-40 to 160 F',
   source: 'published battery notes (table, coefficient); the band is common practice',
   mark: 'published',
-  work: (inputs) => {
-    const temperature = inputs.number('temperature');
-    const six = inputs.word('battery') === '6';
+  work: ({ temperature, battery, volts }) => {
+    const six = battery === '6';
     const part = six ? 0.5 : 1;
     const end = endOfCharge(temperature);
     // The common band is that of a mild day; it moves with what the battery wants.
@@ -131,7 +122,7 @@ export const chargingVoltage = makeFigure({
         low,
         high,
       },
-      verdict: judgeCharging(low, high, inputs.maybe('volts')),
+      verdict: judgeCharging(low, high, volts),
     };
   },
 });
@@ -178,12 +169,8 @@ export const hydrogen = makeFigure({
   range: '-40 to 80 C',
   source: "Faraday's law, from memory; limit of 4 % read",
   mark: 'computed',
-  work: (inputs) => {
-    const litres = hydrogenLitres(
-      inputs.number('overcharge'),
-      inputs.number('cells'),
-      inputs.number('temperature'),
-    );
+  work: ({ overcharge, cells, temperature }) => {
+    const litres = hydrogenLitres(overcharge, cells, temperature);
     return {
       values: { result: litres, rate: convert(litres / 60, 'l/min', 'ft3/min'), limit: 4 },
       verdict: `No flame, no spark, doors open; charger off before its clips are moved. ${generalTable}`,

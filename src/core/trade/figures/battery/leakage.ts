@@ -1,4 +1,5 @@
 import { measured, ruleOfThumb } from '../../figure-words.ts';
+import { notGiven } from '../../figure-inputs.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 
@@ -37,9 +38,8 @@ export const leakage = makeFigure({
   range: '0 to 100 %',
   source: 'bands in print; testers differ, compare cylinders first',
   mark: 'common practice',
-  work: (inputs) => {
-    const leak = inputs.maybe('leak');
-    const found = leak ?? leakageOf(inputs.number('supply'), inputs.number('held'));
+  work: ({ leak, supply, held }) => {
+    const found = leak ?? leakageOf(supply ?? notGiven('supply'), held ?? notGiven('held'));
     return { values: { result: found, ...bands }, verdict: judgeLeak(found) };
   },
 });

@@ -1,4 +1,5 @@
-import { measured, ruleOfThumb, systemVolts } from '../../figure-words.ts';
+import { forSystem, measured, ruleOfThumb, systemVolts } from '../../figure-words.ts';
+import type { SystemVolts } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { lookUp } from '../../table.ts';
@@ -30,14 +31,9 @@ const capacities = span('capacity', 5, 400, 'Ah');
  * Lowest sound volts in a half-CCA load test at a battery temperature in F; above 70 F as at 70 F.
  * Valid for 0 to 120 F. Worked example: 30 F, 12 V: 9.1 V; 6 V: 4.55 V.
  */
-export function loadTestFloor(temperature: number, system: string): number {
+export function loadTestFloor(temperature: number, system: SystemVolts): number {
   const floor = lookUp(loadFloors, Math.min(70, inSpan(temperature, batteryHeats)), 'temperature');
-  return system === '6' ? floor / 2 : floor;
-}
-
-/** What a 6 V or 12 V system takes of a figure for 12 V. */
-function forSystem(volts: number, system: string): number {
-  return system === '6' ? volts / 2 : volts;
+  return forSystem(floor, system);
 }
 
 function judgeLoad(floor: number, volts?: number): string {
@@ -51,7 +47,7 @@ function judgeLoad(floor: number, volts?: number): string {
 /** Volts of a 12 V battery over which a starter hardly draws, and over which none turns. */
 const cranking = { floor: 9.6, light: 11.5 } as const;
 
-function judgeCranking(system: string, volts?: number): string {
+function judgeCranking(system: SystemVolts, volts?: number): string {
   const [floor, light] = [forSystem(cranking.floor, system), forSystem(cranking.light, system)];
   const told = showReading(floor, 'V');
   if (volts === undefined) return `Sound at ${told} or more. ${ruleOfThumb}`;
@@ -82,10 +78,8 @@ export const loadTest = makeFigure({
   range: '0 to 120 F, battery charged to 75 % or more, reading taken under load',
   source: 'trade table, 9.6 V at 70 F published; 3 x Ah is common practice; SAE J537 as restated',
   mark: 'common practice',
-  work: (inputs) => {
-    const system = inputs.word('battery');
-    const floor = loadTestFloor(inputs.number('temperature'), system);
-    const [cca, capacity] = [inputs.maybe('cca'), inputs.maybe('capacity')];
+  work: ({ battery: system, cca, capacity, temperature, volts }) => {
+    const floor = loadTestFloor(temperature, system);
     const byCapacity = capacity === undefined ? undefined : 3 * capacity;
     return {
       values: {
@@ -93,7 +87,7 @@ export const loadTest = makeFigure({
         load: cca === undefined ? byCapacity : cca / 2,
         coldCrankingEnd: forSystem(7.2, system),
       },
-      verdict: judgeLoad(floor, inputs.maybe('volts')),
+      verdict: judgeLoad(floor, volts),
     };
   },
 });
@@ -111,13 +105,10 @@ export const crankingVoltage = makeFigure({
   range: 'warm engine, charged battery',
   source: 'common practice, no source',
   mark: 'common practice',
-  work: (inputs) => {
-    const system = inputs.word('battery');
-    return {
-      values: { result: forSystem(cranking.floor, system) },
-      verdict: judgeCranking(system, inputs.maybe('volts')),
-    };
-  },
+  work: ({ battery: system, volts }) => ({
+    values: { result: forSystem(cranking.floor, system) },
+    verdict: judgeCranking(system, volts),
+  }),
 });
 
 const minutes = span('minutes', 1, 1000, 'min');
@@ -144,15 +135,12 @@ export const reserve = makeFigure({
   range: '1 to 1000 minutes at 25 A, 80 F',
   source: 'SAE J537 as restated; 0.6 x minutes is common practice',
   mark: 'computed',
-  work: (inputs) => {
-    const time = inputs.number('minutes');
-    return {
-      values: {
-        result: reserveCapacity(time),
-        twentyHour: 0.6 * time,
-        endVolts: 1.75 * (inputs.word('battery') === '6' ? 3 : 6),
-      },
-      verdict: `The two differ because a slow discharge gives more. ${ruleOfThumb}`,
-    };
-  },
+  work: ({ minutes: time, battery }) => ({
+    values: {
+      result: reserveCapacity(time),
+      twentyHour: 0.6 * time,
+      endVolts: 1.75 * (battery === '6' ? 3 : 6),
+    },
+    verdict: `The two differ because a slow discharge gives more. ${ruleOfThumb}`,
+  }),
 });

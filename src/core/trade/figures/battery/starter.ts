@@ -1,5 +1,5 @@
 import { measured, ruleOfThumb, systemVolts } from '../../figure-words.ts';
-import type { InputReader } from '../../figure-inputs.ts';
+import { notGiven } from '../../figure-inputs.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { convert, showReading } from '../../units/units.ts';
@@ -45,12 +45,11 @@ export const starterDraw = makeFigure({
   range: '0 to 5 V; the cable must be sound and its size known',
   source: "Ohm's law, IACS copper; usual draw is common practice",
   mark: 'computed',
-  work: (inputs) => {
-    const ohms = inputs.maybe('resistance') ?? cableOhmsOf(inputs);
-    const amps = starterAmps(inputs.number('drop'), ohms);
-    const part = inputs.word('battery') === '6' ? 2 : 1;
+  work: ({ drop, length, gauge, resistance, temperature, volts, battery }) => {
+    const ohms = resistance ?? cableOhmsOf({ length, gauge, temperature });
+    const amps = starterAmps(drop, ohms);
+    const part = battery === '6' ? 2 : 1;
     const [low, high] = [usual.low * part, usual.high * part];
-    const volts = inputs.maybe('volts');
     return {
       values: { result: amps, power: volts === undefined ? undefined : amps * volts, low, high },
       verdict: judgeDraw(amps, low, high),
@@ -66,8 +65,14 @@ function judgeDraw(amps: number, low: number, high: number): string {
   return `Usual: ${told}. ${ruleOfThumb}`;
 }
 
-function cableOhmsOf(inputs: InputReader): number {
-  const metres = convert(inputs.number('length'), 'ft', 'm');
-  const temperature = inputs.number('temperature');
-  return ohmsPerMetre({ gauge: inputs.number('gauge'), kind: 'solid', temperature }) * metres;
+type Cable = {
+  readonly length: number | undefined;
+  readonly gauge: number | undefined;
+  readonly temperature: number;
+};
+
+function cableOhmsOf({ length, gauge, temperature }: Cable): number {
+  const metres = convert(length ?? notGiven('length'), 'ft', 'm');
+  const size = gauge ?? notGiven('gauge');
+  return ohmsPerMetre({ gauge: size, kind: 'solid', temperature }) * metres;
 }

@@ -61,11 +61,11 @@ export const wireDerating = makeFigure({
   range: '1 to 100 wires, air below the rating of the insulation',
   source: 'NEC 2014 table 310.15(B)(3)(a), read in a copy; its heat equation from memory',
   mark: 'published',
-  work: (inputs) => {
-    const bundle = bundleShare(inputs.number('wires'));
-    const heat = hotShare(inputs.number('insulation'), inputs.number('air'));
+  work: ({ current, wires: count, air, insulation }) => {
+    const bundle = bundleShare(count);
+    const heat = hotShare(insulation, air);
     return {
-      values: { result: inputs.number('current') * bundle * heat, bundle, heat },
+      values: { result: current * bundle * heat, bundle, heat },
       verdict: `Made for buildings; short loads heat less. ${generalTable}`,
     };
   },

@@ -1,5 +1,4 @@
-import { chosen, measured, ruleOfThumb } from '../../figure-words.ts';
-import type { InputReader } from '../../figure-inputs.ts';
+import { chosen, measured, namesOf, ruleOfThumb } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { asShown, convert, showReading } from '../../units/units.ts';
@@ -12,7 +11,6 @@ const lineOhms = span('resistance per length', 0, 1e5, 'ohm/1000ft');
 const systems = span('volts', 1, 60, 'V');
 
 type Limit = {
-  readonly circuit: string;
   /** Volts at a current in a system of so many volts. */
   readonly volts: (amps: number, system: number) => number;
   readonly source: string;
@@ -25,18 +23,18 @@ const share =
     part * system;
 
 /** The drop a sound circuit may show, by kind of circuit; sources differ, each is named. */
-const limits: readonly Limit[] = [
-  { circuit: 'starter', volts: (amps) => 0.2 * (amps / 100), source: 'US Army TM 10-3930-671-24' },
-  { circuit: 'battery-cable', volts: fixed(0.4), source: 'US Army TM 10-3930-671-24' },
-  { circuit: 'continuous', volts: fixed(0.5), source: 'FAA AC 43.13-1B, from memory' },
-  { circuit: 'intermittent', volts: fixed(1), source: 'FAA AC 43.13-1B, from memory' },
-  { circuit: 'critical', volts: share(0.03), source: 'ABYC E-11 (boats)' },
-  { circuit: 'other', volts: share(0.1), source: 'ABYC E-11 (boats)' },
-  { circuit: 'joint', volts: fixed(0.1), source: 'common practice' },
-  { circuit: 'ground', volts: fixed(0.2), source: 'common practice' },
-  { circuit: 'charging', volts: fixed(0.5), source: 'common practice' },
-  { circuit: 'headlamp', volts: fixed(0.3), source: 'common practice' },
-];
+const limits = {
+  starter: { volts: (amps) => 0.2 * (amps / 100), source: 'US Army TM 10-3930-671-24' },
+  'battery-cable': { volts: fixed(0.4), source: 'US Army TM 10-3930-671-24' },
+  continuous: { volts: fixed(0.5), source: 'FAA AC 43.13-1B, from memory' },
+  intermittent: { volts: fixed(1), source: 'FAA AC 43.13-1B, from memory' },
+  critical: { volts: share(0.03), source: 'ABYC E-11 (boats)' },
+  other: { volts: share(0.1), source: 'ABYC E-11 (boats)' },
+  joint: { volts: fixed(0.1), source: 'common practice' },
+  ground: { volts: fixed(0.2), source: 'common practice' },
+  charging: { volts: fixed(0.5), source: 'common practice' },
+  headlamp: { volts: fixed(0.3), source: 'common practice' },
+} as const satisfies Readonly<Record<string, Limit>>;
 
 /**
  * Volts lost in a resistance, current x resistance. Valid for 0 to 2000 A. Source: Ohm's law.
@@ -46,18 +44,23 @@ export function voltageLost(amps: number, ohms: number): number {
   return inSpan(amps, currents) * inSpan(ohms, jointOhms);
 }
 
-function runOhms(inputs: InputReader): number {
-  const ohms = inputs.maybe('resistance');
-  if (ohms !== undefined) return ohms;
-  const [length, line] = [inputs.maybe('length'), inputs.maybe('perLength')];
-  if (length === undefined)
-    throw new RangeError('give resistance, or length with gauge or perLength.');
-  const metres = convert(length, 'ft', 'm') * inputs.number('runs');
-  if (line !== undefined) return convert(line, 'ohm/1000ft', 'ohm/m') * metres;
-  const gauge = inputs.maybe('gauge');
-  if (gauge === undefined)
-    throw new RangeError('give resistance, or length with gauge or perLength.');
-  return ohmsPerMetre({ gauge, kind: 'solid', temperature: inputs.number('temperature') }) * metres;
+type Run = {
+  readonly resistance: number | undefined;
+  readonly perLength: number | undefined;
+  readonly gauge: number | undefined;
+  readonly length: number | undefined;
+  readonly runs: number;
+  readonly temperature: number;
+};
+
+function runOhms({ resistance, perLength, gauge, length, runs, temperature }: Run): number {
+  if (resistance !== undefined) return resistance;
+  if (length !== undefined) {
+    const metres = convert(length, 'ft', 'm') * runs;
+    if (perLength !== undefined) return convert(perLength, 'ohm/1000ft', 'ohm/m') * metres;
+    if (gauge !== undefined) return ohmsPerMetre({ gauge, kind: 'solid', temperature }) * metres;
+  }
+  throw new RangeError('give resistance, or length with gauge or perLength.');
 }
 
 export const voltageDrop = makeFigure({
@@ -73,11 +76,7 @@ export const voltageDrop = makeFigure({
     runs: measured('count', span('runs', 1, 2, ''), '2 if the return is a wire', { default: 1 }),
     temperature: measured('temperature', wireHeats, 'of the wire', { default: 68 }),
     volts: measured('voltage', systems, 'of the system', { default: 12 }),
-    circuit: chosen(
-      limits.map((each) => each.circuit),
-      'kind of circuit',
-      'continuous',
-    ),
+    circuit: chosen(namesOf(limits), 'kind of circuit', 'continuous'),
   },
   outputs: {
     result: { unit: 'V', about: 'volts lost' },
@@ -90,28 +89,25 @@ export const voltageDrop = makeFigure({
   source:
     "Ohm's law; limits: US Army TM 10-3930-671-24, ABYC E-11, FAA AC 43.13-1B, common practice",
   mark: 'computed',
-  work: (inputs) => {
-    const amps = inputs.number('current');
-    const system = inputs.number('volts');
-    const lost = voltageLost(amps, runOhms(inputs));
-    const limit = limits.find((each) => each.circuit === inputs.word('circuit'));
-    const allowed = limit?.volts(amps, system);
+  work: ({ current: amps, volts: system, circuit, ...run }) => {
+    const lost = voltageLost(amps, runOhms(run));
+    const limit: Limit = limits[circuit];
+    const allowed = limit.volts(amps, system);
     return {
       values: {
         result: lost,
         share: (100 * lost) / system,
         limit: allowed,
-        limitShare: allowed === undefined ? undefined : (100 * allowed) / system,
+        limitShare: (100 * allowed) / system,
       },
-      verdict: amps === 0 ? noLoad : judgeDrop(lost, allowed, limit?.source),
+      verdict: amps === 0 ? noLoad : judgeDrop(lost, allowed, limit.source),
     };
   },
 });
 
 const noLoad = 'Nothing flows, so this tells nothing: switch the circuit on and measure again.';
 
-function judgeDrop(lost: number, allowed?: number, source?: string): string | undefined {
-  if (allowed === undefined) return undefined;
+function judgeDrop(lost: number, allowed: number, source: string): string {
   const against = `${showReading(allowed, 'V')} allowed (${source})`;
   const word = asShown(lost, 'V') > asShown(allowed, 'V') ? 'More than' : 'Within';
   return `${word} the ${against}. Measure under load only. ${ruleOfThumb}`;
@@ -160,12 +156,8 @@ export const jointHeat = makeFigure({
   range: '0 to 2000 A, 0 to 60 V',
   source: "Joule's and Ohm's laws; 0.1 V for a clean joint is common practice",
   mark: 'computed',
-  work: (inputs) => {
-    const loss = jointLoss(
-      inputs.number('current'),
-      inputs.maybe('drop'),
-      inputs.maybe('resistance'),
-    );
+  work: ({ current, drop, resistance }) => {
+    const loss = jointLoss(current, drop, resistance);
     const bad = loss.drop > 0.1;
     const found = bad
       ? 'More than a clean joint loses (0.1 V): clean, tighten or renew it, and let it cool first.'

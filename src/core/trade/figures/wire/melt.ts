@@ -1,10 +1,9 @@
 import { measured, ruleOfThumb } from '../../figure-words.ts';
-import type { InputReader } from '../../figure-inputs.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { convert } from '../../units/units.ts';
 import { currents } from './drop.ts';
-import { areas, gauges, wireArea, wireCmil } from './wire.ts';
+import { areaOf, areas, gauges, wireArea } from './wire.ts';
 
 const links = span('gauge', -3, 20, 'AWG');
 const steps = span('steps', 1, 10, '');
@@ -66,11 +65,8 @@ const sizeInputs = {
   ambient: measured('temperature', ambients, 'of the wire before', { default: 25 }),
 };
 
-function circularMilsOf(inputs: InputReader): number {
-  const [gauge, area] = [inputs.maybe('gauge'), inputs.maybe('area')];
-  if (gauge !== undefined && area === undefined) return wireCmil(gauge);
-  if (area !== undefined && gauge === undefined) return convert(area, 'mm2', 'cmil');
-  throw new RangeError('give either gauge or area, not both and not neither.');
+function circularMilsOf(gauge?: number, area?: number): number {
+  return convert(areaOf(gauge, area), 'mm2', 'cmil');
 }
 
 export const fuseLink = makeFigure({
@@ -90,9 +86,8 @@ export const fuseLink = makeFigure({
   range: 'wires of AWG 0000 to 20',
   source: 'common practice, no source',
   mark: 'common practice',
-  work: (inputs) => {
-    const thinner = inputs.number('steps');
-    const link = fuseLinkGauge(inputs.number('gauge'), thinner);
+  work: ({ steps: thinner, gauge }) => {
+    const link = fuseLinkGauge(gauge, thinner);
     return {
       values: { result: link, area: wireArea(link), areaRatio: gaugeAreaRatio(thinner) },
       verdict: `Link wire only, about 6 to 9 in long; find the short before fitting it. ${ruleOfThumb}`,
@@ -113,14 +108,11 @@ export const meltingCurrent = makeFigure({
   range: '0.01 to 10 s, -60 to 200 C',
   source: "Onderdonk's and Preece's equations, from memory; Preece agrees with a published table",
   mark: 'from memory',
-  work: (inputs) => {
-    const area = circularMilsOf(inputs);
-    const inches = Math.sqrt(area) / 1000;
+  work: ({ gauge, area, ambient, time }) => {
+    const mil = circularMilsOf(gauge, area);
+    const inches = Math.sqrt(mil) / 1000;
     return {
-      values: {
-        result: meltingAmps(area, inputs.number('time'), inputs.number('ambient')),
-        steady: 10_244 * inches ** 1.5,
-      },
+      values: { result: meltingAmps(mil, time, ambient), steady: 10_244 * inches ** 1.5 },
     };
   },
 });
@@ -135,14 +127,8 @@ export const meltingTime = makeFigure({
   range: 'answers of 0.01 to 10 s, -60 to 200 C',
   source: "Onderdonk's equation, from memory",
   mark: 'from memory',
-  work: (inputs) => ({
-    values: {
-      result: meltingSeconds(
-        circularMilsOf(inputs),
-        inputs.number('current'),
-        inputs.number('ambient'),
-      ),
-    },
+  work: ({ gauge, area, ambient, current }) => ({
+    values: { result: meltingSeconds(circularMilsOf(gauge, area), current, ambient) },
   }),
 });
 
@@ -156,5 +142,5 @@ export const meltingSize = makeFigure({
   range: '1 to 500 A',
   source: "Preece's equation as a published fuse table follows it",
   mark: 'published',
-  work: (inputs) => ({ values: { result: meltingDiameter(inputs.number('current')) } }),
+  work: ({ current }) => ({ values: { result: meltingDiameter(current) } }),
 });

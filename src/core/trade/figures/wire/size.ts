@@ -8,7 +8,6 @@ import { allowableAmps, engineSpace, insulations } from './tables.ts';
 import { ohmsPerMetre, wireArea, wireHeats, wireLengths } from './wire.ts';
 
 const ratedGauges = span('gauge', -3, 18, 'AWG');
-const ratings = insulations.map(String);
 const places = ['open', 'engine-space'] as const;
 
 /**
@@ -28,7 +27,11 @@ export function allowableCurrent(gauge: number, insulation: number, place: strin
   return place === 'engine-space' ? amps * lookUp(engineSpace, insulation, 'insulation') : amps;
 }
 
-const insulation = chosen(ratings, 'temperature rating of the insulation, C; old PVC: 60', '60');
+const insulation = chosen(
+  insulations.map(String),
+  'temperature rating of the insulation, C; old PVC: 60',
+  '60',
+);
 const place = chosen(places, 'where the wire runs', 'engine-space');
 const rating = '33 CFR 183.425 table 5 (boats), engine-space factors partly from memory';
 
@@ -46,14 +49,8 @@ export const wireCurrent = makeFigure({
   range: 'AWG 0000 to 18, under 50 V; not for starter cables',
   source: rating,
   mark: 'published',
-  work: (inputs) => ({
-    values: {
-      result: allowableCurrent(
-        inputs.number('gauge'),
-        Number(inputs.word('insulation')),
-        inputs.word('place'),
-      ),
-    },
+  work: ({ gauge, insulation: heat, place: where }) => ({
+    values: { result: allowableCurrent(gauge, Number(heat), where) },
     verdict: `Bundled or brittle wire carries less. ${generalTable}`,
   }),
 });
@@ -118,14 +115,7 @@ export const wireSize = makeFigure({
   source: `${rating}; IACS copper`,
   mark: 'computed',
   work: (inputs) => {
-    const run = {
-      current: inputs.number('current'),
-      length: inputs.number('length'),
-      drop: inputs.number('drop'),
-      insulation: Number(inputs.word('insulation')),
-      place: inputs.word('place'),
-      temperature: inputs.number('temperature'),
-    };
+    const run = { ...inputs, insulation: Number(inputs.insulation) };
     const gauge = thinnestWire(run);
     return {
       values: {

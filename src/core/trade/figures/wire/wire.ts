@@ -67,13 +67,14 @@ function coldOhmsPerMetre({ gauge, area, kind }: WireWanted): number {
     if (gauge === undefined) throw new RangeError('gauge is missing: aircraft wire goes by size.');
     return convert(lookUpLog(tinned, gauge, 'gauge'), 'ohm/1000ft', 'ohm/m');
   }
-  const size = sizeOf(gauge, area);
+  const size = areaOf(gauge, area);
   if (kind === 'flexible') return iecOhms(iecFlexible, size) / 1000;
   if (kind === 'cable') return iecOhms(iecStranded, size) / 1000;
   return (copper / size) * (kind === 'stranded' ? strandLay : 1);
 }
 
-function sizeOf(gauge?: number, area?: number): number {
+/** mm2 of a wire told one way; RangeError for both or neither. */
+export function areaOf(gauge?: number, area?: number): number {
   if (gauge !== undefined && area === undefined) return wireArea(gauge);
   if (area !== undefined && gauge === undefined) return inSpan(area, areas);
   throw new RangeError('give either gauge or area, not both and not neither.');
@@ -115,15 +116,13 @@ export const wireResistance = makeFigure({
   source:
     'IACS copper (NBS Handbook 100); ASTM B258, from memory; IEC 60228; FAA AC 43.13-1B table 11-9',
   mark: 'published',
-  work: (inputs) => {
-    const [gauge, area] = [inputs.maybe('gauge'), inputs.maybe('area')];
-    const kind = wireKinds.find((each) => each === inputs.word('kind')) ?? 'solid';
-    const wire = { gauge, area, kind, temperature: inputs.number('temperature') };
+  work: ({ length, ...wire }) => {
+    const { gauge, area } = wire;
     const perMetre = ohmsPerMetre(wire);
-    const size = kind === 'tinned' ? undefined : sizeOf(gauge, area);
+    const size = wire.kind === 'tinned' ? undefined : areaOf(gauge, area);
     return {
       values: {
-        result: perMetre * convert(inputs.number('length'), 'ft', 'm'),
+        result: perMetre * convert(length, 'ft', 'm'),
         perLength: convert(perMetre, 'ohm/m', 'ohm/1000ft'),
         diameter: gauge === undefined ? undefined : wireDiameter(gauge),
         circularMils: size === undefined ? undefined : convert(size, 'mm2', 'cmil'),

@@ -1,6 +1,8 @@
+import type { Problem } from '../core/problem.ts';
 import type { Event } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
 import type { Settings } from '../core/settings.ts';
+import type { Screen } from './screen.ts';
 import type { State } from './state.ts';
 
 /** Everything the program does to the world, told in the imperative. */
@@ -28,3 +30,15 @@ export const transition = (state: State, ...effects: readonly Effect[]): Transit
   state,
   effects,
 });
+
+/** Another screen, or the same one with something changed. */
+export const show = (state: State, screen: Screen, ...effects: readonly Effect[]): Transition =>
+  transition({ ...state, screen }, ...effects);
+
+/** A few words in the line over the keys. */
+export const inform = (state: State, text: string): Transition =>
+  transition({ ...state, notice: { kind: 'info', text } });
+
+/** What is wrong, and how to mend it, in the line over the keys. */
+export const object = (state: State, { message, mend }: Omit<Problem, 'code'>): Transition =>
+  transition({ ...state, notice: { kind: 'problem', text: `${message} ${mend}` } });

@@ -6,7 +6,7 @@ import type { World } from '../core/session/rules/ruling.ts';
 import type { Payload } from '../core/session/event.ts';
 import { newEvent } from '../core/session/read-event.ts';
 import { nextNumber } from '../core/session/story.ts';
-import { type Transition, transition } from './effect.ts';
+import { object, type Transition, transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
 import type { OpenSession, State } from './state.ts';
 
@@ -50,7 +50,7 @@ export function takeAction(state: State, action: Action): ActionTaken {
 }
 
 const refused = (state: State, problem: Problem): ActionTaken => ({
-  ...transition({ ...state, notice: problemNotice(problem) }),
+  ...object(state, problem),
   outcome: { kind: 'refused', problem },
 });
 
@@ -72,11 +72,6 @@ export function extend(
     session: { ...session, events: all, ...ledStory(session.header, all, settings.lead) },
   };
 }
-
-export const problemNotice = ({ message, mend }: Problem) => ({
-  kind: 'problem' as const,
-  text: `${message} ${mend}`,
-});
 
 function worldOf(state: State): World {
   return {

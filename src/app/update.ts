@@ -1,7 +1,7 @@
 import { never } from '../core/problem.ts';
 import { clockTime } from '../core/session/clock.ts';
 import type { Stamp } from '../core/session/event.ts';
-import { transition, type Transition } from './effect.ts';
+import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { commandFor } from './keys/keymap.ts';
 import type { Token } from './keys/tokens.ts';
@@ -14,7 +14,7 @@ import { chooseTree } from './pages/start.ts';
 import { bindings, pages } from './pages/table.ts';
 import { walk, type At, type Kind, type Screen } from './screen.ts';
 import type { OpenSession, State } from './state.ts';
-import { extend, problemNotice, takeAction } from './take-action.ts';
+import { extend, takeAction } from './take-action.ts';
 import { dueOn, type Question } from './walk/question.ts';
 
 /**
@@ -70,7 +70,7 @@ function take(state: State, message: Message): Transition {
       return playedOn(state, message.at);
     case 'session-refused':
     case 'failed':
-      return transition({ ...state, notice: problemNotice(message.problem) });
+      return object(state, message.problem);
     case 'kept':
       return transition(
         withSession(state, { kept: message.n, keptAt: clockTime(now.at), trouble: undefined }),
@@ -78,12 +78,9 @@ function take(state: State, message: Message): Transition {
     case 'not-kept':
       return transition(withSession(state, { trouble: message.problem }));
     case 'account-written':
-      return transition({
-        ...state,
-        notice: { kind: 'info', text: `Account written: ${message.path}` },
-      });
+      return inform(state, `Account written: ${message.path}`);
     case 'settings-saved':
-      return transition({ ...state, notice: { kind: 'info', text: 'Settings kept.' } });
+      return inform(state, 'Settings kept.');
     case 'advised':
       return transition(
         state.session?.events.length === message.events
@@ -164,7 +161,7 @@ const updateScreen = <K extends Kind>(state: State, screen: At<K>, press: KeyPre
 
 function openKeys(state: State): Transition {
   const lines = keyLines(bindings, state.question.mode);
-  return transition({ ...state, screen: { kind: 'keys', from: state.screen, lines, cursor: 0 } });
+  return show(state, { kind: 'keys', from: state.screen, lines, cursor: 0 });
 }
 
 /** Leads by the other way from here on: the tree's own, or the quicker one. */
@@ -195,10 +192,7 @@ function quit(state: State): Transition {
 function paste(state: State, text: string): Transition {
   const { mode } = state.question;
   if (mode !== 'text' && mode !== 'form-text' && mode !== 'reading')
-    return transition({
-      ...state,
-      notice: { kind: 'info', text: 'There is no text field here to paste into.' },
-    });
+    return inform(state, 'There is no text field here to paste into.');
   const line = text.replace(/\s+/g, ' ').trim();
   return Array.from(line).reduce<Transition>((step, token) => {
     const next = route(step.state, { command: 'type', token });

@@ -1,5 +1,5 @@
 import type { Token } from './tokens.ts';
-import type { Command } from './command.ts';
+import type { Command, KeyPress } from './command.ts';
 
 /** The keys of the lines of a list, first line first. No `b`: it goes back. */
 export const lineKeys: readonly Token[] = Array.from('123456789acdefghijklmnopqrstuvwxyz');
@@ -11,20 +11,15 @@ export function moved(cursor: number, command: Command, lines: number): number {
 }
 
 /** The line that was picked: by its key, or the one under the cursor. */
-export function picked(
+export function picked<Line>(
   cursor: number,
-  press: { readonly command: Command; readonly token: Token },
-  lines: number,
-): number | undefined {
-  if (press.command === 'choose') return cursor >= 0 && cursor < lines ? cursor : undefined;
-  if (press.command !== 'pick-line') return undefined;
-  const index = lineKeys.indexOf(press.token);
-  return index >= 0 && index < lines ? index : undefined;
+  { command, token }: KeyPress,
+  lines: readonly Line[],
+): Line | undefined {
+  if (command === 'choose') return lines[cursor];
+  return command === 'pick-line' ? lines[lineKeys.indexOf(token)] : undefined;
 }
 
 /** Text after one more key. */
-export const typedOn = (
-  typed: string,
-  press: { readonly command: Command; readonly token: Token },
-): string =>
+export const typedOn = (typed: string, press: KeyPress): string =>
   press.command === 'erase' ? Array.from(typed).slice(0, -1).join('') : typed + press.token;

@@ -1,6 +1,7 @@
-import { takeAction, problemNotice } from '../take-action.ts';
+import { firstOf } from '../../core/problem.ts';
+import { takeAction } from '../take-action.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
+import { object, show, type Transition, transition } from '../effect.ts';
 import {
   figureLines,
   figurePage,
@@ -42,21 +43,16 @@ export const oneFigurePage: Page<'figure'> = {
   ],
 };
 
-const leave = (state: State): Transition =>
-  transition({ ...state, screen: state.session === undefined ? home : walk });
+const leave = (state: State): Transition => show(state, state.session === undefined ? home : walk);
 
 /** The list of figures. */
 function updateFigures(state: State, screen: At<'figures'>, press: KeyPress): Transition {
   if (press.command === 'go-back') return leave(state);
-  const index = picked(screen.cursor, press, figureLines.length);
-  const line = index === undefined ? undefined : figureLines[index];
+  const line = picked(screen.cursor, press, figureLines);
   if (line !== undefined)
-    return transition({
-      ...state,
-      screen: { kind: 'figure', page: filledIn(state, line.id), at: 0 },
-    });
+    return show(state, { kind: 'figure', page: filledIn(state, line.id), at: 0 });
   const cursor = moved(screen.cursor, press.command, figureLines.length);
-  return transition({ ...state, screen: { ...screen, cursor } });
+  return show(state, { ...screen, cursor });
 }
 
 /** A figure with what the open session knows in its fields already, to be kept or changed. */
@@ -70,18 +66,18 @@ function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Tran
   if (press.command === 'go-back' || press.command === 'leave-field') return openFigures(state);
   if (press.command === 'keep') return keep(state, page);
   if (page.result.length > 0)
-    return transition({ ...state, screen: { ...screen, at: 0, page: { ...page, result: [] } } });
+    return show(state, { ...screen, at: 0, page: { ...page, result: [] } });
   if (press.command === 'type' || press.command === 'erase')
-    return transition({ ...state, screen: { ...screen, page: typeInto(page, at, press) } });
+    return show(state, { ...screen, page: typeInto(page, at, press) });
   const last = page.fields.length - 1;
-  if (press.command === 'choose' && at >= last) return show(state, screen);
+  if (press.command === 'choose' && at >= last) return showResult(state, screen);
   const next = moved(at, press.command === 'choose' ? 'down' : press.command, page.fields.length);
-  return transition({ ...state, screen: { ...screen, at: next } });
+  return show(state, { ...screen, at: next });
 }
 
 /** Opens the list of figures. */
 export function openFigures(state: State): Transition {
-  return transition({ ...state, screen: { kind: 'figures', cursor: 0 } });
+  return show(state, { kind: 'figures', cursor: 0 });
 }
 
 const typeInto = (page: FigurePage, at: number, press: KeyPress): FigurePage => ({
@@ -91,14 +87,11 @@ const typeInto = (page: FigurePage, at: number, press: KeyPress): FigurePage => 
   ),
 });
 
-function show(state: State, screen: At<'figure'>): Transition {
+function showResult(state: State, screen: At<'figure'>): Transition {
   const run = workOut(screen.page);
-  if (run.kind === 'bad') {
-    const [problem] = run.problems;
-    return transition({ ...state, notice: problem && problemNotice(problem) });
-  }
+  if (run.kind === 'bad') return object(state, firstOf(run.problems));
   const page = { ...screen.page, result: resultLines(run.value) };
-  return transition({ ...state, screen: { ...screen, page } });
+  return show(state, { ...screen, page });
 }
 
 /** Keeps what came out in the session, as a note with its numbers. */

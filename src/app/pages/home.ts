@@ -1,4 +1,4 @@
-import { transition, type Transition } from '../effect.ts';
+import { show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
 import type { Page } from '../page.ts';
@@ -13,11 +13,10 @@ export const homePage: Page<'home'> = { mode: () => 'home', update: updateHome }
 
 function updateHome(state: State, screen: At<'home'>, press: KeyPress): Transition {
   const lines = homeLines(state.sessions);
-  const index = picked(screen.cursor, press, lines.length);
-  const line = index === undefined ? undefined : lines[index];
+  const line = picked(screen.cursor, press, lines);
   if (line !== undefined) return chooseLine(state, line);
   const cursor = moved(screen.cursor, press.command, lines.length);
-  return transition({ ...state, screen: { kind: 'home', cursor } });
+  return show(state, { kind: 'home', cursor });
 }
 
 function chooseLine(state: State, line: HomeLine): Transition {
@@ -41,7 +40,7 @@ const pickUp = (state: State, { path }: SessionLine): Transition =>
   transition(state, { kind: 'load-library' }, { kind: 'open-session', path });
 
 const openSessions = (state: State): Transition =>
-  transition({ ...state, screen: { kind: 'sessions', cursor: 0 } }, { kind: 'list-sessions' });
+  show(state, { kind: 'sessions', cursor: 0 }, { kind: 'list-sessions' });
 
 export const sessionsPage: Page<'sessions'> = {
   mode: () => 'list',
@@ -50,10 +49,9 @@ export const sessionsPage: Page<'sessions'> = {
 };
 
 function updateSessions(state: State, screen: At<'sessions'>, press: KeyPress): Transition {
-  if (press.command === 'go-back') return transition({ ...state, screen: home });
-  const index = picked(screen.cursor, press, state.sessions.length);
-  const session = index === undefined ? undefined : state.sessions[index];
+  if (press.command === 'go-back') return show(state, home);
+  const session = picked(screen.cursor, press, state.sessions);
   if (session !== undefined) return pickUp(state, session);
   const cursor = moved(screen.cursor, press.command, state.sessions.length);
-  return transition({ ...state, screen: { ...screen, cursor } });
+  return show(state, { ...screen, cursor });
 }

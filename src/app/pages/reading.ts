@@ -1,7 +1,7 @@
 import { never } from '../../core/problem.ts';
 import { currentLeg, type Leg } from '../../core/session/story.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
-import { transition, type Transition } from '../effect.ts';
+import { show, type Transition } from '../effect.ts';
 import type { Binding, KeyPress, Mode } from '../keys/command.ts';
 import { bindingsOf } from '../keys/keymap.ts';
 import { moved } from '../keys/cursor.ts';
@@ -18,16 +18,16 @@ export type ReadingScreen = At<ReadingKind>;
 
 /** A page is read on by a line, never past its last one, or left for where it was opened from. */
 function read(state: State, screen: ReadingScreen, { command }: KeyPress): Transition {
-  if (command === 'go-back') return transition({ ...state, screen: screen.from });
+  if (command === 'go-back') return show(state, screen.from);
   const lines = readingLines(state, screen).length;
   const cursor = Math.max(0, moved(screen.cursor, command, lines));
-  return transition({ ...state, screen: { ...screen, cursor } });
+  return show(state, { ...screen, cursor });
 }
 
 const opening =
   (kind: Exclude<ReadingKind, 'keys'>) =>
   (state: State): Transition =>
-    transition({ ...state, screen: { kind, from: state.screen, cursor: 0 } });
+    show(state, { kind, from: state.screen, cursor: 0 });
 
 const reading = { mode: () => 'keys' as const, update: read };
 /** Opened by the program itself: its lines are the keys of all screens. */

@@ -1,4 +1,4 @@
-import { type Transition, transition } from '../effect.ts';
+import { show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { sessionAt, pace, turningFrom } from './replay-frames.ts';
@@ -48,16 +48,16 @@ function updateReplay(state: State, screen: At<'replay'>, press: KeyPress): Tran
   const { recording } = screen;
   switch (press.command) {
     case 'go-back':
-      return transition({ ...state, screen: home, session: undefined });
+      return show({ ...state, session: undefined }, home);
     case 'choose':
     case 'down':
-      return show(state, screen, screen.at + 1);
+      return stepTo(state, screen, screen.at + 1);
     case 'up':
-      return show(state, screen, screen.at - 1);
+      return stepTo(state, screen, screen.at - 1);
     case 'to-turning':
-      return show(state, screen, turningFrom(recording, screen.at, 'on'));
+      return stepTo(state, screen, turningFrom(recording, screen.at, 'on'));
     case 'to-turning-back':
-      return show(state, screen, turningFrom(recording, screen.at, 'back'));
+      return stepTo(state, screen, turningFrom(recording, screen.at, 'back'));
     case 'play':
       return play(state, { ...screen, playing: !screen.playing });
     case 'faster':
@@ -70,7 +70,7 @@ function updateReplay(state: State, screen: At<'replay'>, press: KeyPress): Tran
 const nextSpeed = (speed: Speed): Speed => speeds[(speeds.indexOf(speed) + 1) % speeds.length] ?? 1;
 
 /** Shows the session after so many events; playing stops when somebody steps. */
-function show(state: State, screen: At<'replay'>, wanted: number, playing = false): Transition {
+function stepTo(state: State, screen: At<'replay'>, wanted: number, playing = false): Transition {
   const at = Math.max(0, Math.min(screen.recording.events.length, wanted));
   const next: At<'replay'> = {
     ...screen,
@@ -83,16 +83,13 @@ function show(state: State, screen: At<'replay'>, wanted: number, playing = fals
 /** Waits for the next event while it plays. */
 const play = (state: State, screen: At<'replay'>): Transition =>
   screen.playing
-    ? transition(
-        { ...state, screen },
-        { kind: 'play-on', at: screen.at, after: pace(screen.speed) },
-      )
-    : transition({ ...state, screen });
+    ? show(state, screen, { kind: 'play-on', at: screen.at, after: pace(screen.speed) })
+    : show(state, screen);
 
 /** One event on, if it still plays and nobody has moved meanwhile. */
 export function playedOn(state: State, at: number): Transition {
   const { screen } = state;
   return screen.kind === 'replay' && screen.playing && screen.at === at
-    ? show(state, screen, at + 1, true)
+    ? stepTo(state, screen, at + 1, true)
     : transition(state);
 }

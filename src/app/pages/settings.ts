@@ -1,8 +1,8 @@
+import { firstOf } from '../../core/problem.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import type { Settings } from '../../core/settings.ts';
-import { problemNotice } from '../take-action.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
+import { object, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { home, type At } from '../screen.ts';
@@ -29,21 +29,19 @@ export const settingsPage: Page<'settings'> = {
 };
 
 export function openSettings(state: State): Transition {
-  return transition({ ...state, screen: { kind: 'settings', cursor: 0 } });
+  return show(state, { kind: 'settings', cursor: 0 });
 }
 
 function updateSettings(state: State, screen: At<'settings'>, press: KeyPress): Transition {
   if (screen.typed !== undefined) return updateTyped(state, screen, screen.typed, press);
-  if (press.command === 'go-back') return transition({ ...state, screen: home });
-  const index = picked(screen.cursor, press, settingLines.length);
-  const line = index === undefined ? undefined : settingLines[index];
-  if (line === undefined || index === undefined) {
+  if (press.command === 'go-back') return show(state, home);
+  const line = picked(screen.cursor, press, settingLines);
+  if (line === undefined) {
     const cursor = moved(screen.cursor, press.command, settingLines.length);
-    return transition({ ...state, screen: { kind: 'settings', cursor } });
+    return show(state, { kind: 'settings', cursor });
   }
-  const at: At<'settings'> = { kind: 'settings', cursor: index };
-  if (!('values' in line))
-    return transition({ ...state, screen: { ...at, typed: state.settings[line.key] } });
+  const at: At<'settings'> = { kind: 'settings', cursor: settingLines.indexOf(line) };
+  if (!('values' in line)) return show(state, { ...at, typed: state.settings[line.key] });
   const values: readonly string[] = line.values;
   const value = values[(values.indexOf(state.settings[line.key]) + 1) % values.length];
   return save(state, at, { [line.key]: value });
@@ -57,19 +55,15 @@ function updateTyped(
 ): Transition {
   const line = settingLines[screen.cursor];
   if (press.command === 'leave-field' || line === undefined)
-    return transition({ ...state, screen: { kind: 'settings', cursor: screen.cursor } });
+    return show(state, { kind: 'settings', cursor: screen.cursor });
   if (press.command === 'type' || press.command === 'erase')
-    return transition({ ...state, screen: { ...screen, typed: typedOn(typed, press) } });
+    return show(state, { ...screen, typed: typedOn(typed, press) });
   if (press.command !== 'choose') return transition(state);
   const altitude =
     line.key === 'altitude'
       ? parseConditions({ altitude: typed }, state.settings.units)
       : undefined;
-  if (altitude?.kind === 'bad')
-    return transition({
-      ...state,
-      notice: altitude.problems[0] && problemNotice(altitude.problems[0]),
-    });
+  if (altitude?.kind === 'bad') return object(state, firstOf(altitude.problems));
   return save(state, screen, { [line.key]: typed.trim() });
 }
 

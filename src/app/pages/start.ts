@@ -2,10 +2,9 @@ import { parseSheet } from '../../core/session/book.ts';
 import type { Header } from '../../core/session/header.ts';
 import { newHeader } from '../../core/session/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
-import { bad, good, type Parsed } from '../../core/problem.ts';
-import { problemNotice } from '../take-action.ts';
+import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
+import { object, show, type Transition, transition } from '../effect.ts';
 import type { Page } from '../page.ts';
 import { home, type At } from '../screen.ts';
 import {
@@ -31,13 +30,13 @@ export const startPage: Page<'start'> = {
 /** A new job: its first question, and the trees to answer it with. */
 export function openStart(state: State): Transition {
   const form = emptyForm(state.settings);
-  return transition({ ...state, screen: { kind: 'start', form } }, { kind: 'load-library' });
+  return show(state, { kind: 'start', form }, { kind: 'load-library' });
 }
 
 function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transition {
   const { library } = state;
   const { form } = screen;
-  if (library === undefined) return transition({ ...state, screen: home });
+  if (library === undefined) return show(state, home);
   if (press.command === 'go-back' || (press.command === 'up' && isText(form, library)))
     return goBack(state, form);
   const field = fields(form, library)[form.at];
@@ -51,36 +50,33 @@ function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transi
 export function chooseTree(state: State, tree: string): Transition {
   if (state.library?.trees.some(({ id }) => id === tree) === true)
     return onward(state, answer(emptyForm(state.settings), 'tree', tree));
-  const text = `There is no tree "${tree}"; choose one of these.`;
-  return transition({ ...state, notice: { kind: 'problem', text } });
+  return object(state, { message: `There is no tree "${tree}";`, mend: 'choose one of these.' });
 }
 
 const isText = (form: StartForm, library: LoadedTrees): boolean =>
   fields(form, library)[form.at]?.kind === 'text';
 
 function goBack(state: State, form: StartForm): Transition {
-  if (form.at === 0) return transition({ ...state, screen: home });
-  return show(state, { ...form, at: form.at - 1, cursor: 0 });
+  if (form.at === 0) return show(state, home);
+  return ask(state, { ...form, at: form.at - 1, cursor: 0 });
 }
 
-const show = (state: State, form: StartForm): Transition =>
-  transition({ ...state, screen: { kind: 'start', form } });
+const ask = (state: State, form: StartForm): Transition => show(state, { kind: 'start', form });
 
 type TextField = Extract<Field, { kind: 'text' }>;
 
 function updateText(state: State, form: StartForm, field: TextField, press: KeyPress): Transition {
   const typed = form.answers[field.id] ?? '';
   if (press.command === 'type' || press.command === 'erase')
-    return show(state, answer(form, field.id, typedOn(typed, press)));
+    return ask(state, answer(form, field.id, typedOn(typed, press)));
   if (press.command !== 'choose' && press.command !== 'down') return transition(state);
   if (field.id === 'vehicle' && typed.trim() === '')
-    return transition({
-      ...state,
-      notice: { kind: 'problem', text: 'Give the vehicle a name, such as "Orchard van".' },
+    return object(state, {
+      message: 'Give the vehicle a name,',
+      mend: 'such as "Orchard van".',
     });
   const read = readText(state, form, field.id);
-  if (read?.kind === 'bad')
-    return transition({ ...state, notice: read.problems[0] && problemNotice(read.problems[0]) });
+  if (read?.kind === 'bad') return object(state, firstOf(read.problems));
   return onward(state, form);
 }
 
@@ -103,10 +99,9 @@ function updateChoice(
   field: Extract<Field, { kind: 'choice' }>,
   press: KeyPress,
 ): Transition {
-  const index = picked(form.cursor, press, field.choices.length);
-  const choice = index === undefined ? undefined : field.choices[index];
+  const choice = picked(form.cursor, press, field.choices);
   if (choice !== undefined) return onward(state, answer(form, field.id, choice.id));
-  return show(state, { ...form, cursor: moved(form.cursor, press.command, field.choices.length) });
+  return ask(state, { ...form, cursor: moved(form.cursor, press.command, field.choices.length) });
 }
 
 const answer = (form: StartForm, id: string, value: string): StartForm => ({
@@ -118,17 +113,11 @@ const answer = (form: StartForm, id: string, value: string): StartForm => ({
 function onward(state: State, form: StartForm): Transition {
   const next = { ...form, at: form.at + 1, cursor: 0 };
   if (state.library === undefined) return transition(state);
-  if (next.at < fields(next, state.library).length) return show(state, next);
+  if (next.at < fields(next, state.library).length) return ask(state, next);
   const header = headerFrom(state, form, state.library);
-  if (header.kind === 'bad')
-    return transition({
-      ...state,
-      notice: header.problems[0] && problemNotice(header.problems[0]),
-    });
-  return transition(
-    { ...state, screen: { kind: 'start', form } },
-    { kind: 'create-session', header: header.value },
-  );
+  if (header.kind === 'bad') return object(state, firstOf(header.problems));
+  const effect = { kind: 'create-session' as const, header: header.value };
+  return show(state, { kind: 'start', form }, effect);
 }
 
 function headerFrom(state: State, form: StartForm, library: LoadedTrees): Parsed<Header> {

@@ -6,7 +6,7 @@ import {
 import { takeAction } from '../take-action.ts';
 import { afterAction } from './answer.ts';
 import { moved, picked } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
+import { show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { ready, walk, type At } from '../screen.ts';
@@ -24,13 +24,11 @@ export const contradictionPage: Page<'contradiction'> = { mode: () => 'list', up
 
 function update(state: State, screen: At<'contradiction'>, press: KeyPress): Transition {
   const found = state.session && lastContradiction(state.session.story);
-  if (found === undefined || press.command === 'go-back')
-    return transition({ ...state, screen: walk });
-  const index = picked(screen.cursor, press, contradictionLines.length);
-  const line = index === undefined ? undefined : contradictionLines[index];
+  if (found === undefined || press.command === 'go-back') return show(state, walk);
+  const line = picked(screen.cursor, press, contradictionLines);
   if (line !== undefined) return settle(state, line.is, found);
   const cursor = moved(screen.cursor, press.command, contradictionLines.length);
-  return transition({ ...state, screen: { ...screen, cursor } });
+  return show(state, { ...screen, cursor });
 }
 
 function settle(
@@ -43,7 +41,7 @@ function settle(
     return afterAction(takeAction(state, { do: 'note', text: newFault, about: check }));
   if (is === 'no-repeat') return withdrawBoth(state, found);
   const { n } = is === 'misread' ? later : earlier;
-  return transition({ ...state, screen: { kind: 'walk', input: ready, correcting: n } });
+  return show(state, { kind: 'walk', input: ready, correcting: n });
 }
 
 /** Neither counts: both are withdrawn, and the check is kept as one that could not be told. */

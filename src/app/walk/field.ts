@@ -2,15 +2,13 @@ import type { Action } from '../../core/session/action.ts';
 import { takeAction } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
 import { typedOn } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
+import { object, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { ready, type At, type TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
 import { answerAction, afterAction } from './answer.ts';
 
 type Walk = At<'walk'>;
-
-const show = (state: State, screen: Walk): Transition => transition({ ...state, screen });
 
 /** A reading being typed, or an unlikely one waiting for a second word. */
 export function updateReading(
@@ -83,10 +81,7 @@ const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
 
 function emptyField(state: State, screen: Walk, input: TextInput): Transition {
   if (input.purpose === 'skip')
-    return transition({
-      ...state,
-      notice: { kind: 'problem', text: 'Say why in a few words, or Esc to go back.' },
-    });
+    return object(state, { message: 'Say why in a few words,', mend: 'or Esc to go back.' });
   return show(state, nextField(screen, input));
 }
 

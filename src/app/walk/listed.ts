@@ -3,7 +3,7 @@ import { aboutMinutes, percent, stepWords } from '../../core/reason/history/word
 import { currentLeg } from '../../core/session/story.ts';
 import { takeAction } from '../take-action.ts';
 import { moved, picked } from '../keys/cursor.ts';
-import { type Transition, transition } from '../effect.ts';
+import { show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { home, ready, walk, type At } from '../screen.ts';
@@ -17,7 +17,7 @@ type ListScreen = At<ListKind>;
 const opening =
   (kind: ListKind) =>
   (state: State): Transition =>
-    transition({ ...state, screen: { kind, cursor: 0 } });
+    show(state, { kind, cursor: 0 });
 
 const list = { mode: () => 'list' as const };
 export const othersPage: Page<'others'> = {
@@ -39,9 +39,9 @@ export const closePage: Page<'close'> = { ...list, update: updateClose, open: op
 
 /** What all lists over the walk share: back to it, and the cursor. */
 function moveIn(state: State, screen: ListScreen, press: KeyPress, lines: number): Transition {
-  if (press.command === 'go-back') return transition({ ...state, screen: walk });
+  if (press.command === 'go-back') return show(state, walk);
   const cursor = moved(screen.cursor, press.command, lines);
-  return transition({ ...state, screen: { ...screen, cursor } });
+  return show(state, { ...screen, cursor });
 }
 
 /** A list of which picking a line does something at once. */
@@ -51,8 +51,7 @@ function updateList(
   press: KeyPress,
   actions: readonly Action[],
 ): Transition {
-  const index = picked(screen.cursor, press, actions.length);
-  const action = index === undefined ? undefined : actions[index];
+  const action = picked(screen.cursor, press, actions);
   return action === undefined
     ? moveIn(state, screen, press, actions.length)
     : afterAction(takeAction(state, action));
@@ -74,10 +73,9 @@ function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Tran
  */
 function updateSuspects(state: State, screen: At<'suspects'>, press: KeyPress): Transition {
   const { session } = state;
-  if (session === undefined) return transition({ ...state, screen: home });
+  if (session === undefined) return show(state, home);
   const lines = suspects(session);
-  const index = picked(screen.cursor, press, lines.length);
-  const line = index === undefined ? undefined : lines[index];
+  const line = picked(screen.cursor, press, lines);
   if (line === undefined) return moveIn(state, screen, press, lines.length);
   const guess = line.chance !== undefined && line.chance < 0.5;
   const notice = guess

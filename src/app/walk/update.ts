@@ -1,7 +1,7 @@
 import type { Action } from '../../core/session/action.ts';
 import { unlisted } from '../../core/tree/model.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
-import { transition, type Transition } from '../effect.ts';
+import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
 import type { Page } from '../page.ts';
@@ -20,7 +20,7 @@ export const walkPage: Page<'walk'> = {
 function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transition {
   const { session } = state;
   const { due } = state.question;
-  if (session === undefined || due === undefined) return transition({ ...state, screen: home });
+  if (session === undefined || due === undefined) return show(state, home);
   if (screen.input.kind === 'text') return updateText(state, screen, press);
   if (screen.input.kind !== 'ready') return updateReading(state, screen, press, due.asked);
   switch (press.command) {
@@ -32,14 +32,12 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
       return move(state, screen, press, due.asked);
     case 'type': {
       const input = { kind: 'reading' as const, typed: press.token };
-      return transition({ ...state, screen: { ...screen, input } });
+      return show(state, { ...screen, input });
     }
     case 'unsure':
       return unsure(state, due);
     case 'mend-last':
-      return screen.pickedCause === undefined
-        ? mendLast(state, due.story)
-        : transition({ ...state, screen: walk });
+      return screen.pickedCause === undefined ? mendLast(state, due.story) : show(state, walk);
     case 'quicker':
       return takeQuicker(state, session);
     case 'account':
@@ -47,7 +45,7 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
     case 'go-back':
       return screen.correcting === undefined && screen.pickedCause === undefined
         ? putDown(state, session)
-        : transition({ ...state, screen: walk });
+        : show(state, walk);
     default:
       return openField(state, screen, press, due);
   }
@@ -77,27 +75,18 @@ function openField(
 }
 
 const text = (state: State, purpose: TextPurpose, correcting?: number): Transition =>
-  transition({
-    ...state,
-    screen: {
-      kind: 'walk',
-      input: { kind: 'text', purpose, typed: '' },
-      ...(correcting !== undefined && { correcting }),
-    },
+  show(state, {
+    kind: 'walk',
+    input: { kind: 'text', purpose, typed: '' },
+    ...(correcting !== undefined && { correcting }),
   });
 
 /** Altitude and temperature, one after the other. */
 const bothConditions = (state: State): Transition =>
-  transition({
-    ...state,
-    screen: {
-      kind: 'walk',
-      input: { kind: 'text', purpose: 'altitude', typed: '', after: 'temperature' },
-    },
+  show(state, {
+    kind: 'walk',
+    input: { kind: 'text', purpose: 'altitude', typed: '', after: 'temperature' },
   });
-
-const inform = (state: State, words: string): Transition =>
-  transition({ ...state, notice: { kind: 'info', text: words } });
 
 /** Takes the step that the advice puts first. */
 function takeQuicker(state: State, { advice }: OpenSession): Transition {
@@ -106,7 +95,7 @@ function takeQuicker(state: State, { advice }: OpenSession): Transition {
     return inform(state, 'There is no quicker step to name now.');
   return first.do === 'check'
     ? afterAction(takeAction(state, { do: 'begin', check: first.id }))
-    : transition({ ...state, screen: { kind: 'suspects', cursor: 0 } });
+    : show(state, { kind: 'suspects', cursor: 0 });
 }
 
 /** Puts the session down: the pause is kept, the file is shut, Home offers to pick it up. */
@@ -129,7 +118,7 @@ function move(
 ): Transition {
   const lines = asked?.check.results.length ?? 0;
   const input = { kind: 'ready' as const, cursor: moved(cursorOf(screen), press.command, lines) };
-  return transition({ ...state, screen: { ...screen, input } });
+  return show(state, { ...screen, input });
 }
 
 const cursorOf = ({ input }: At<'walk'>): number => (input.kind === 'ready' ? input.cursor : -1);
@@ -157,17 +146,15 @@ function mendLast(state: State, story: Story): Transition {
     0,
     results.findIndex(({ id }) => id === last.result),
   );
-  return transition({
-    ...state,
-    screen: { kind: 'walk', input: { kind: 'ready', cursor }, correcting: last.n },
-  });
+  const input = { kind: 'ready' as const, cursor };
+  return show(state, { kind: 'walk', input, correcting: last.n });
 }
 
 function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScreen): Transition {
   const { asked, blocker } = due;
   if (blocker.kind === 'caution')
     return asked === undefined || blocker.cautions.length > 1
-      ? transition({ ...state, screen: { ...screen, seen: (screen.seen ?? 0) + 1 } })
+      ? show(state, { ...screen, seen: (screen.seen ?? 0) + 1 })
       : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
   if (blocker.kind === 'condition') return text(state, blocker.condition, screen.correcting);
   if (blocker.kind === 'nothing' && asked !== undefined) return answer(state, screen, press, asked);
@@ -196,8 +183,7 @@ function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined
 
 /** Keeps the result picked by its number or under the cursor. */
 function answer(state: State, screen: At<'walk'>, press: KeyPress, asked: AskedCheck): Transition {
-  const index = picked(cursorOf(screen), press, asked.check.results.length);
-  const result = index === undefined ? undefined : asked.check.results[index];
+  const result = picked(cursorOf(screen), press, asked.check.results);
   if (result !== undefined)
     return afterAction(takeAction(state, answerAction(asked, { result: result.id })));
   const way = asked.check.reading === undefined ? 'its number' : 'typing the reading';

@@ -9,6 +9,7 @@ import type { Preparation } from '../core/session/preparation.ts';
 import { currentLeg, type Finding, type Leg, type Story } from '../core/session/story.ts';
 import { showReading } from '../core/trade/units/units.ts';
 import type { Check, Standing } from '../core/tree/model.ts';
+import type { Needed } from '../core/tree/states.ts';
 import { readingsWanted, severalOf } from '../core/tree/several.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import { count } from '../core/text.ts';
@@ -56,6 +57,10 @@ export function preparationWords(preparation: Preparation, shop: Shop): string {
     ? `Open: ${preparation.access}`
     : `Open: ${access.name} (${count(access.open, 'minute')})`;
 }
+
+/** What a step needs that an earlier one has spent, and what it costs to bring back. */
+export const stateWords = ({ say, minutes }: Needed): string =>
+  `this tells something only while ${say}, and that was spent: bring it back (about ${count(minutes, 'minute')})`;
 
 /** What counts as healthy in a check: the tree's own words, or its healthiest result. */
 export const healthyWords = (check: Check): string =>

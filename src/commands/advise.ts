@@ -41,10 +41,11 @@ function adviceJson(tree: Tree, advice: Advice) {
     suspects: advice.suspects,
     unlisted: advice.unlisted,
     coverage: advice.coverage,
-    next: advice.next.map(({ do: kind, id, minutes, expectedLeft, versusTree }) => ({
+    next: advice.next.map(({ do: kind, id, minutes, parts, expectedLeft, versusTree }) => ({
       do: kind,
       id,
       minutes,
+      parts,
       expectedLeft,
       versusTree: versusTree ?? null,
     })),

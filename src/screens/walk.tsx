@@ -1,5 +1,5 @@
 import { Box, Text } from 'ink';
-import type { AskedCheck, DueOnScreen } from '../app/walk/question.ts';
+import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
@@ -7,7 +7,13 @@ import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Choices, Ends, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';
-import { conditionNames, healthyWords, judgedWords, preparationWords } from '../app/wording.ts';
+import {
+  conditionNames,
+  healthyWords,
+  judgedWords,
+  preparationWords,
+  stateWords,
+} from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
@@ -75,14 +81,13 @@ function CheckBody(props: CheckProps) {
 }
 
 function roomOf({ due: { blocker }, asked: { check }, leg, rows, columns }: CheckProps): Room {
-  const below =
-    blocker.kind === 'prepare' ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
+  const below = isFirst(blocker) ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
   return roomFor(
     {
       how: check.how,
       cautions: check.cautions.map((id) => shortCaution(leg, id)),
       names: cautionNames(leg, check.cautions),
-      aside: blocker.kind === 'prepare' ? '' : healthyWords(check),
+      aside: isFirst(blocker) ? '' : healthyWords(check),
       below,
     },
     columns,
@@ -96,19 +101,12 @@ type AnsweringProps = CheckProps & { readonly healthy: boolean };
 function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
   const { check } = asked;
   const { blocker, typed } = due;
-  if (blocker.kind === 'prepare')
+  const first = firstWords(blocker, leg);
+  if (first !== '')
     return (
       <Box paddingTop={1} flexShrink={0}>
         <Indented mark=">" as="marked">
-          {`First: ${preparationWords(blocker.preparation, leg.shop)}. Enter when done.`}
-        </Indented>
-      </Box>
-    );
-  if (blocker.kind === 'condition')
-    return (
-      <Box paddingTop={1} flexShrink={0}>
-        <Indented mark=">" as="marked">
-          {`This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`}
+          {first}
         </Indented>
       </Box>
     );
@@ -137,6 +135,23 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
       </Box>
     </>
   );
+}
+
+const isFirst = ({ kind }: Blocker): boolean => kind === 'prepare' || kind === 'state';
+
+/** What is to be done or said before the check can be answered; empty where nothing is. */
+function firstWords(blocker: Blocker, { shop }: Leg): string {
+  switch (blocker.kind) {
+    case 'prepare':
+      return `First: ${preparationWords(blocker.preparation, shop)}. Enter when done.`;
+    case 'state':
+      return `First: ${stateWords(blocker.needed)}. Enter when it is so.`;
+    case 'condition':
+      return `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`;
+    case 'caution':
+    case 'nothing':
+      return '';
+  }
 }
 
 type ReadingLineProps = {

@@ -7,6 +7,7 @@ import { currentLeg, type Story } from '../../core/session/story.ts';
 import { today, type AskedCondition } from '../../core/session/today.ts';
 import { standardReading } from '../../core/trade/standard.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
+import { neededBy, type Needed } from '../../core/tree/states.ts';
 import type { Mode } from '../keys/command.ts';
 import { walk, type At, type Screen, type WalkInput } from '../screen.ts';
 
@@ -27,6 +28,8 @@ export type Blocker =
   /** The first of `cautions` is the one to read now; all of them are still unread. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   | { readonly kind: 'prepare'; readonly preparation: Preparation }
+  /** A passing state that the step needs has been spent: it is brought back first. */
+  | { readonly kind: 'state'; readonly needed: Needed }
   | { readonly kind: 'condition'; readonly condition: AskedCondition }
   | { readonly kind: 'nothing' };
 
@@ -114,6 +117,8 @@ function blocker({ story, asked, cause, seen }: Unblocked): Blocker {
   if (asked === undefined || asked.purpose === 'correct') return { kind: 'nothing' };
   const cautions = unread(story, `check:${asked.id}`, asked.check.cautions).slice(seen);
   if (cautions.length > 0) return { kind: 'caution', cautions };
+  const needed = neededBy(currentLeg(story).tree, asked.check);
+  if (needed !== undefined && story.over.includes(needed.state)) return { kind: 'state', needed };
   const [preparation] = preparations(story, asked.check);
   if (preparation !== undefined) return { kind: 'prepare', preparation };
   const condition = missingCondition(story, asked.check);
@@ -159,7 +164,7 @@ export function walkMode({ input }: At<'walk'>, due: DueOnScreen): Mode {
   const { story, asked, blocker: first } = due;
   if (asked === undefined && (first.kind === 'caution' || first.kind === 'prepare'))
     return `cause-${first.kind}`;
-  if (first.kind !== 'nothing') return first.kind;
+  if (first.kind !== 'nothing') return first.kind === 'state' ? 'prepare' : first.kind;
   if (asked !== undefined) return asked.check.reading === undefined ? 'look' : 'measure';
   const { kind } = story.due;
   // What asks a check was handled above; what is left has a mode of its own name.

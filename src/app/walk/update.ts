@@ -157,6 +157,8 @@ function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScr
       ? show(state, { ...screen, seen: (screen.seen ?? 0) + 1 })
       : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
   if (blocker.kind === 'condition') return text(state, blocker.condition, screen.correcting);
+  if (blocker.kind === 'state' && asked !== undefined)
+    return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
   if (blocker.kind === 'nothing' && asked !== undefined) return answer(state, screen, press, asked);
   const action = blocker.kind === 'prepare' ? prepared(blocker.preparation) : causeAction(due);
   return action === undefined ? transition(state) : afterAction(takeAction(state, action));

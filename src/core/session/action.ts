@@ -36,7 +36,13 @@ export const Action = z.discriminatedUnion('do', [
   }),
   z.strictObject({ do: z.literal('standing'), ...Standing.shape }),
   z.strictObject({ do: z.literal('access'), open: Id.optional(), close: Id.optional() }),
-  z.strictObject({ do: z.literal('begin'), check: Id, acknowledged: z.boolean().optional() }),
+  z.strictObject({
+    do: z.literal('begin'),
+    check: Id,
+    acknowledged: z.boolean().optional(),
+    /** The passing state that the check needs, and that an earlier step has spent, is there again. */
+    brought: z.boolean().optional(),
+  }),
   z.strictObject({ do: z.literal('find'), check: Id, ...answer, ...told }),
   z.strictObject({
     do: z.literal('unsure'),

@@ -90,6 +90,8 @@ const kinds = {
     check: Id,
     /** Cautions the mechanic said were read. */
     acknowledged: z.array(Id),
+    /** Passing states that it needs and the mechanic said are there again. */
+    brought: z.array(Id).optional(),
   }),
   found: z.object({ kind: z.literal('found'), ...shown, ...told }),
   unsure: z.object({ kind: z.literal('unsure'), check: Id, ...told }),

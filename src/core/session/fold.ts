@@ -2,15 +2,16 @@ import { dispatch, type Handlers } from '../dispatch.ts';
 import { fillTree } from '../feed/fill.ts';
 import { fitTree } from '../tree/fit.ts';
 import { byTheBook } from '../tree/limits.ts';
-import type { Tree } from '../tree/model.ts';
+import type { Check, Repair, Tree } from '../tree/model.ts';
 import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
+import { overAfter } from '../tree/states.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
 import type { Event, Payload, PayloadOf, Stamp, UnknownEvent } from './event.ts';
 import type { Header } from './header.ts';
 import { dueNow } from './due.ts';
-import type { Finding, Leg, Standpoint, Story } from './story.ts';
+import { currentLeg, type Finding, type Leg, type Standpoint, type Story } from './story.ts';
 import { workedMinutes } from './time.ts';
 
 type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
@@ -38,6 +39,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     standing: { battery: 'connected', key: 'off', engine: 'off' },
     open: [],
     partsOff: [],
+    over: [],
     findings: [],
     skipped: [],
     unsure: [],
@@ -97,17 +99,20 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     draft.open = draft.open.filter((one) => one !== access);
     if (now === 'open') draft.open.push(access);
   },
-  'check-begun': ({ check, acknowledged }, draft, { n }) => {
+  'check-begun': ({ check, acknowledged, brought = [] }, draft, { n }) => {
     draft.begun = { n, check };
+    draft.over = draft.over.filter((state) => !brought.includes(state));
     acknowledge(draft, `check:${check}`, acknowledged);
   },
   found: ({ kind: _, ...said }, draft, mark) => {
     draft.findings.push(finding(draft, said, mark));
+    spend(draft, currentLeg(draft).tree.checks[said.check]);
     draft.skipped = draft.skipped.filter(({ check }) => check !== said.check);
     draft.unsure = draft.unsure.filter(({ check }) => check !== said.check);
   },
   unsure: ({ check }, draft, { n, stamp }) => {
     draft.unsure.push({ n, stamp, check });
+    spend(draft, currentLeg(draft).tree.checks[check]);
   },
   skipped: ({ check, reason }, draft, { n, stamp }) =>
     draft.skipped.push({ n, stamp, check, reason }),
@@ -122,11 +127,13 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   },
   repaired: ({ kind: _, ...said }, draft, { n, stamp }) => {
     draft.repairs.push({ ...said, n, stamp, leg: draft.legs.length - 1 });
+    spend(draft, currentLeg(draft).tree.causes[said.cause]?.repair);
     acknowledge(draft, `cause:${said.cause}`, said.acknowledged);
   },
   proved: ({ kind: _, good, ...said }, draft, mark) => {
     const proof = { ...finding(draft, said, mark), proof: true };
     draft.findings.push(proof);
+    spend(draft, currentLeg(draft).tree.checks[said.check]);
     draft.proofs.push({ ...proof, good });
   },
   leg: (said, draft, { n }) => {
@@ -139,6 +146,7 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
       since: n,
       ...(said.reason !== undefined && { reason: said.reason }),
     });
+    draft.over = [];
   },
   'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.followUps.push({ ...said, n, stamp }),
@@ -168,6 +176,7 @@ function finding(
   said: Omit<PayloadOf<'found'>, 'kind'>,
   { n, stamp, corrected }: Mark,
 ): Finding {
+  const needed = currentLeg(draft).tree.checks[said.check]?.['only-while'];
   return {
     ...said,
     n,
@@ -176,7 +185,13 @@ function finding(
     leg: draft.legs.length - 1,
     repairs: draft.repairs.length,
     proof: false,
+    ...(needed !== undefined && draft.over.includes(needed) && { unsaid: true }),
   };
+}
+
+/** What a step that was done leaves of the states that pass. */
+function spend(draft: Draft, step: Check | Repair | undefined): void {
+  if (step !== undefined) draft.over = [...overAfter(draft.over, step)];
 }
 
 function acknowledge(draft: Draft, step: string, cautions: readonly string[]): void {

@@ -23,6 +23,8 @@ export type Finding = Noted &
     readonly repairs: number;
     readonly corrected: boolean;
     readonly proof: boolean;
+    /** The passing state it needs was spent, and nobody had said that it was there again. */
+    readonly unsaid?: true;
   };
 
 export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly leg: number };
@@ -61,6 +63,8 @@ export type Story = {
   /** Accesses open now, in the order of opening. */
   readonly open: readonly string[];
   readonly partsOff: readonly PartOff[];
+  /** Passing states of the tree that an earlier step has spent. */
+  readonly over: readonly string[];
   readonly findings: readonly Finding[];
   /** Checks passed over, with the reason; a later finding takes the check off this list. */
   readonly skipped: readonly (Noted & { readonly check: string; readonly reason: string })[];

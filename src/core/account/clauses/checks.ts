@@ -1,7 +1,13 @@
 import type { Entry } from '../../session/correct.ts';
 import { checkIn, type Finding } from '../../session/story.ts';
 import { effectSentences } from './impact.ts';
-import { correctionWords, findingItem, findingSentence, insistedWords } from './finding-words.ts';
+import {
+  correctionWords,
+  findingItem,
+  findingSentence,
+  insistedWords,
+  unsaidWords,
+} from './finding-words.ts';
 import type { Clause, Phrasing } from './clause.ts';
 import type { AccountContext } from '../context.ts';
 import {
@@ -18,7 +24,7 @@ type Made = Omit<Clause, 'n' | 'at' | 'cautions'>;
 
 /** A finding of a check on the way, with what it did to the suspects. */
 export function checkClause(context: AccountContext, entry: Entry, finding: Finding): Made {
-  const extra = `${insistedWords(finding)}${correctionWords(context, entry)}`;
+  const extra = `${insistedWords(finding)}${unsaidWords(context, finding)}${correctionWords(context, entry)}`;
   return {
     kind: isQuiet(context, finding) && extra === '' ? 'quiet finding' : 'finding',
     begins: false,

@@ -99,13 +99,22 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   conditions: (_, { context }) => aside(`${context.who} took down the conditions`),
   standing: ({ set }) =>
     aside(`now ${joined(Object.entries(set).map(([part, state]) => `${part} ${state}`))}`),
-  'check-begun': ({ check }, { context }) =>
-    aside(`${context.who} began with ${askedThing(context.story, check)}`),
+  'check-begun': ({ check, brought = [] }, { context }) => {
+    const begun = `${context.who} began with ${askedThing(context.story, check)}`;
+    const said = brought.flatMap((state) => stateSaid(context.story, state) ?? []);
+    return said.length === 0
+      ? aside(begun)
+      : plain(`${context.who} brought back what the next check needs: ${joined(said)}`);
+  },
   corrected: ({ to }) =>
     aside(`an earlier entry was ${to === undefined ? 'withdrawn' : 'put right'}`),
   'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
   closed: () => aside('the session was closed'),
 };
+
+/** A passing state in words, from whichever tree of the session names it. */
+const stateSaid = ({ legs }: Story, state: string): string | undefined =>
+  legs.map(({ tree }) => tree.states?.[state]?.say).find((say) => say !== undefined);
 
 /** Said once for all that is closed up in a row. */
 const closing = (closed: Closed): Made => ({

@@ -1,5 +1,6 @@
 import type { Entry } from '../../session/correct.ts';
 import type { Finding } from '../../session/story.ts';
+import { neededBy } from '../../tree/states.ts';
 import type { AccountContext } from '../context.ts';
 import {
   askWords,
@@ -47,6 +48,15 @@ export function findingItem({ story }: AccountContext, finding: Finding): string
 /** That a reading lies outside what the check expects, and was insisted on. */
 export const insistedWords = ({ insisted }: Finding): string =>
   insisted === true ? ' The reading is an unlikely one and was kept all the same.' : '';
+
+/** That the passing state in which alone the check tells anything had been spent. */
+export function unsaidWords({ story }: AccountContext, { check, leg, unsaid }: Finding): string {
+  const tree = story.legs[leg]?.tree;
+  const needed = unsaid && tree?.checks[check] && neededBy(tree, tree.checks[check]);
+  return needed === undefined
+    ? ''
+    : ` It tells something only while ${needed.say}, which a step before had spent; whether it was so again is not noted.`;
+}
 
 /** What was first recorded, and how it came to be put right. */
 export function correctionWords(

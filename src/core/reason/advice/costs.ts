@@ -1,6 +1,6 @@
 import type { ReasoningInput } from '../belief/evidence.ts';
 import { accessMinutes, accessOf, moveMinutes, placeAfterMove, placeOf } from './minutes.ts';
-import type { Move, Place, WholeStanding } from './minutes.ts';
+import type { Move, Place } from './minutes.ts';
 
 /**
  * Accesses are kept as bits of one whole number. A tree has far fewer than this; of one that has
@@ -10,10 +10,12 @@ const mostAccesses = 30;
 
 type Row = { readonly minutes: Float64Array; readonly to: Int32Array };
 
-/** Standings met so far, numbered, with the way from each to every step worked out once. */
+type Left = Pick<Place, 'standing' | 'over'>;
+
+/** Standings met so far, with the states that are over in them, numbered, and the way from each to every step worked out once. */
 class Standings {
   readonly #numberOf = new Map<string, number>();
-  readonly #known: WholeStanding[] = [];
+  readonly #known: Left[] = [];
   readonly #rows: Row[] = [];
   readonly #input: ReasoningInput;
   readonly #moves: readonly Move[];
@@ -25,12 +27,13 @@ class Standings {
     this.#open = open;
   }
 
-  number(standing: WholeStanding): number {
-    const key = `${standing.battery} ${standing.key} ${standing.engine} ${standing.heat}`;
+  number({ standing, over }: Left): number {
+    const { battery, key: ignition, engine, heat } = standing;
+    const key = `${battery} ${ignition} ${engine} ${heat} ${over.toSorted().join(' ')}`;
     const known = this.#numberOf.get(key);
     if (known !== undefined) return known;
     this.#numberOf.set(key, this.#known.length);
-    this.#known.push(standing);
+    this.#known.push({ standing, over });
     return this.#known.length - 1;
   }
 
@@ -38,16 +41,16 @@ class Standings {
   row(from: number): Row {
     const kept = this.#rows[from];
     if (kept !== undefined) return kept;
-    const standing = this.#known[from];
-    if (standing === undefined) throw new RangeError(`standing ${from} was never met`);
-    const place: Place = { open: this.#open, standing };
+    const left = this.#known[from];
+    if (left === undefined) throw new RangeError(`standing ${from} was never met`);
+    const place: Place = { open: this.#open, ...left };
     const row = {
       minutes: Float64Array.from(
         this.#moves,
         (move) => moveMinutes(this.#input, move, place).total,
       ),
       to: Int32Array.from(this.#moves, (move) =>
-        this.number(placeAfterMove(this.#input, move, place).standing),
+        this.number(placeAfterMove(this.#input, move, place)),
       ),
     };
     this.#rows[from] = row;
@@ -57,7 +60,7 @@ class Standings {
 
 /**
  * `moveMinutes` kept in tables, quick enough to be asked thousands of times: what is open is a
- * set of bits, and a standing is a number.
+ * set of bits, and a standing, with what has passed, is a number.
  */
 export class Costs {
   readonly standing: number;
@@ -74,7 +77,7 @@ export class Costs {
       ...checks.map((_, index): Move => ({ do: 'check', index })),
       ...causes.map((_, index): Move => ({ do: 'repair', index })),
     ];
-    const now = placeOf(input.openAccess, input.standing);
+    const now = placeOf(input.openAccess, input.standing, input.over);
     const all = new Set(moves.flatMap((move) => accessOf(input, move)));
     const ids = [...all].slice(0, mostAccesses);
     const bits = (access: readonly string[]): number =>
@@ -84,7 +87,7 @@ export class Costs {
     this.opened = bits(input.openAccess);
     this.#checks = checks.length;
     this.#standings = new Standings(input, moves, now.open.union(new Set(ids)));
-    this.standing = this.#standings.number(now.standing);
+    this.standing = this.#standings.number(now);
   }
 
   /** Index of a repair among the steps. */

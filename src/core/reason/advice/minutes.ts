@@ -1,4 +1,5 @@
-import type { Standing } from '../../tree/model.ts';
+import type { Check, Standing, Tree } from '../../tree/model.ts';
+import { neededBy, overAfter, type Needed } from '../../tree/states.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
 
 /** A check or a repair to do next, by index in the model. */
@@ -54,27 +55,45 @@ export type MoveMinutes = {
   /** Opening up what is shut, and closing it again afterwards. */
   readonly access: number;
   readonly standing: number;
+  /** Bringing a passing state back that an earlier step has spent. */
+  readonly state: number;
   readonly proof: number;
   readonly total: number;
 };
 
-/** How the vehicle is left between two steps: what is open on it, and how it stands. */
-export type Place = { readonly open: ReadonlySet<string>; readonly standing: WholeStanding };
+/** How the vehicle is left between two steps: what is open on it, how it stands, what has passed. */
+export type Place = {
+  readonly open: ReadonlySet<string>;
+  readonly standing: WholeStanding;
+  /** Passing states that are over. */
+  readonly over: readonly string[];
+};
 
 /** What a check or a repair asks for. */
 export type Work = {
   readonly minutes: number;
   readonly access: readonly string[];
   readonly standing: Standing;
+  /** The passing state in which alone it tells anything, and the minutes to bring that back. */
+  readonly needs?: Pick<Needed, 'state' | 'minutes'> | undefined;
+  /** Passing states that are over once it is done. */
+  readonly spends?: readonly string[] | undefined;
 };
+
+/** The work of a check of a tree. */
+export const workOf = (tree: Tree, check: Check): Work => ({
+  ...check,
+  needs: neededBy(tree, check),
+});
 
 type Shop = Pick<ReasoningInput, 'accesses'>;
 
 /** The place that is recorded: what is not said of the standing is as on a parked vehicle. */
-export const placeOf = (openAccess: readonly string[], standing: Standing): Place => ({
-  open: new Set(openAccess),
-  standing: changed(parked, standing),
-});
+export const placeOf = (
+  openAccess: readonly string[],
+  standing: Standing,
+  over: readonly string[] = [],
+): Place => ({ open: new Set(openAccess), standing: changed(parked, standing), over });
 
 /** Minutes to open an access and to close it again; one that the shop does not know costs none. */
 export function accessMinutes({ accesses }: Shop, id: string): number {
@@ -83,9 +102,10 @@ export function accessMinutes({ accesses }: Shop, id: string): number {
 }
 
 /** The place that a piece of work leaves behind. */
-const placeAfter = ({ open, standing }: Place, work: Work): Place => ({
+export const placeAfter = ({ open, standing, over }: Place, work: Work): Place => ({
   open: open.union(new Set(work.access)),
   standing: changed(standing, work.standing),
+  over: overAfter(over, { 'only-while': work.needs?.state, spends: work.spends }),
 });
 
 /** Minutes of one piece of work done `tries` times: everything is opened and set up once. */
@@ -93,8 +113,10 @@ export function workMinutes(shop: Shop, work: Work, place: Place, tries = 1): Mo
   const shut = new Set(work.access).difference(place.open);
   const access = [...shut].reduce((minutes, id) => minutes + accessMinutes(shop, id), 0);
   const standing = changeMinutes(place.standing, work.standing);
+  const { needs } = work;
+  const state = needs !== undefined && place.over.includes(needs.state) ? needs.minutes : 0;
   const own = work.minutes * tries;
-  return { own, access, standing, proof: 0, total: own + access + standing };
+  return { own, access, standing, state, proof: 0, total: own + access + standing + state };
 }
 
 const triesOf = ({ model, tries }: ReasoningInput, check: number): number =>
@@ -127,7 +149,7 @@ export const placeAfterMove = (input: ReasoningInput, move: Move, place: Place):
 export function moveMinutes(
   input: ReasoningInput,
   move: Move,
-  place = placeOf(input.openAccess, input.standing),
+  place = placeOf(input.openAccess, input.standing, input.over),
 ): MoveMinutes {
   const [work, proving] = worksOf(input, move);
   if (proving === undefined) return workMinutes(input, work, place, triesOf(input, move.index));

@@ -27,6 +27,8 @@ export type JobState = {
   readonly repairs: readonly RepairMade[];
   readonly openAccess?: readonly string[];
   readonly standing?: Standing;
+  /** Passing states that are over: a step that needs one must bring it back. */
+  readonly over?: readonly string[];
   /** Minutes of every access the tree names; one that is missing costs nothing. */
   readonly accesses?: Readonly<Record<string, AccessMinutes>>;
   /** Tries a proof needs: more than one only for a complaint marked as intermittent. */
@@ -47,6 +49,7 @@ export type ReasoningInput = {
   readonly repairs: number;
   readonly openAccess: readonly string[];
   readonly standing: Standing;
+  readonly over: readonly string[];
   readonly accesses: Readonly<Record<string, AccessMinutes>>;
   readonly tries: number;
 };
@@ -141,6 +144,7 @@ export function inputOf(model: Model, state: JobState): Parsed<ReasoningInput> {
     repairs: state.repairs.length,
     openAccess: state.openAccess ?? [],
     standing: state.standing ?? {},
+    over: state.over ?? [],
     accesses: state.accesses ?? {},
     tries: state.tries ?? 1,
   });

@@ -1,6 +1,7 @@
 import { at } from '../../at.ts';
 import { showsSame } from '../../tree/kin.ts';
 import { unlisted, type Standing, type Tree } from '../../tree/model.ts';
+import { neededBy, type Needed } from '../../tree/states.ts';
 import { makePriors } from './priors.ts';
 import {
   backgroundTotals,
@@ -22,6 +23,7 @@ export type ModelCause = {
   readonly minutes: number;
   readonly access: readonly string[];
   readonly standing: Standing;
+  readonly spends: readonly string[];
 };
 
 /** This check can be judged once check `check` has shown one of `results` (indexes). */
@@ -38,6 +40,8 @@ export type ModelCheck = {
   readonly minutes: number;
   readonly access: readonly string[];
   readonly standing: Standing;
+  readonly spends: readonly string[];
+  readonly needs: Needed | undefined;
   readonly after: readonly Gate[];
 };
 
@@ -99,6 +103,8 @@ function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
       minutes: check.minutes,
       access: check.access,
       standing: check.standing,
+      spends: check.spends ?? [],
+      needs: neededBy(tree, check),
       after: gatesOf(tree, check, ids),
     };
   });
@@ -112,9 +118,11 @@ export function makeModel(tree: Tree): Model {
     minutes: cause.repair.minutes,
     access: cause.repair.access,
     standing: cause.repair.standing,
+    spends: cause.repair.spends ?? [],
   }));
   const other = { id: unlisted, odds: tree.unlisted, minutes: lookFurtherMinutes };
-  const all = tree.unlisted > 0 ? [...listed, { ...other, access: [], standing: {} }] : listed;
+  const nothing = { access: [], standing: {}, spends: [] };
+  const all = tree.unlisted > 0 ? [...listed, { ...other, ...nothing }] : listed;
   const checks = checksOf(
     tree,
     all.map((cause) => cause.id),

@@ -2,7 +2,7 @@ import type { Parsed } from '../../problem.ts';
 import { currentLeg, type Finding, type Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { StepName } from '../advice/advise.ts';
-import { placeOf, workMinutes } from '../advice/minutes.ts';
+import { placeOf, workMinutes, workOf } from '../advice/minutes.ts';
 import { makeInput, type ReasoningInput, type CheckFinding } from '../belief/evidence.ts';
 
 /** What the belief needs, out of a story: the tree being walked and all that was found that it knows. */
@@ -17,6 +17,7 @@ export function inputFrom(story: Story): Parsed<ReasoningInput> {
     repairs: repairs.map(({ cause }, index) => ({ cause, at: index })),
     openAccess: story.open,
     standing: story.standing,
+    over: story.over,
     accesses: shop.accesses,
   });
 }
@@ -52,5 +53,6 @@ export function checkMinutes(story: Story, id: string): number {
   const { tree, shop } = currentLeg(story);
   const check = tree.checks[id];
   if (check === undefined) throw new RangeError(`the tree has no check ${id}`);
-  return workMinutes(shop, check, placeOf(story.open, story.standing)).total;
+  const place = placeOf(story.open, story.standing, story.over);
+  return workMinutes(shop, workOf(tree, check), place).total;
 }

@@ -3,7 +3,7 @@ import type { Tree } from '../../tree/model.ts';
 import { nextAfterRepair, nextOnWay } from '../../tree/way.ts';
 import { freshInput } from '../belief/evidence.ts';
 import type { AccessMinutes, ReasoningInput, JobState } from '../belief/evidence.ts';
-import { changed, parked, placeOf, workMinutes } from '../advice/minutes.ts';
+import { parked, placeAfter, placeOf, workMinutes } from '../advice/minutes.ts';
 import type { Move } from '../advice/minutes.ts';
 import { makeModel } from '../belief/model.ts';
 import type { Model } from '../belief/model.ts';
@@ -63,17 +63,20 @@ export function forcedCheck({ tree, input }: Environment, { state }: Episode): n
 
 /** The episode once the work of a move is done: a check before its result, a repair before its proof. */
 export function workOn({ state, minutes }: Episode, move: Move, { input }: Environment): Episode {
-  const { repairs, openAccess = [], standing = {} } = state;
+  const { repairs, openAccess = [], standing = {}, over = [] } = state;
   const { causes, checks } = input.model;
   const work = (move.do === 'check' ? checks : causes)[move.index];
   if (work === undefined) throw new RangeError(`the model has no ${move.do} ${move.index}`);
-  const { total } = workMinutes(input, work, placeOf(openAccess, standing));
+  const place = placeOf(openAccess, standing, over);
+  const { total } = workMinutes(input, work, place);
+  const left = placeAfter(place, work);
   return {
     state: {
       ...state,
       repairs: move.do === 'check' ? repairs : [...repairs, { cause: work.id, at: repairs.length }],
-      openAccess: [...new Set([...openAccess, ...work.access])],
-      standing: changed(changed(parked, standing), work.standing),
+      openAccess: [...left.open],
+      standing: left.standing,
+      over: left.over,
     },
     minutes: minutes + total,
   };

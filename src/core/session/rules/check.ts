@@ -1,4 +1,5 @@
 import type { Check } from '../../tree/model.ts';
+import { neededBy } from '../../tree/states.ts';
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
 import { askedNow } from '../answered.ts';
@@ -14,15 +15,20 @@ import { currentLeg, lastFinding, type Story } from '../story.ts';
 export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
+  const needed = neededBy(currentLeg(story).tree, check);
   return accept(
     [
       {
         kind: 'check-begun',
         check: action.check,
         acknowledged: action.acknowledged === true ? [...toBeRead(story, check.cautions)] : [],
+        ...(action.brought === true && needed !== undefined && { brought: [needed.state] }),
       },
     ],
-    tooEarly(story, action.check, check),
+    [
+      ...tooEarly(story, action.check, check),
+      ...(action.brought === true ? [] : stateOver(story, check)),
+    ],
   );
 }
 
@@ -47,6 +53,7 @@ export function find(action: ActionOf<'find'>, story: Story): Ruling {
       ...unjudged(answered.needs),
       ...passedOver(story, action, check),
       ...tooEarly(story, action.check, check),
+      ...stateOver(story, check),
     ],
   );
 }
@@ -79,6 +86,16 @@ export function skip(action: ActionOf<'skip'>, story: Story): Ruling {
 function readCautions(story: Story, id: string, { cautions }: Check): Payload[] {
   const acknowledged = [...toBeRead(story, cautions)];
   return acknowledged.length > 0 ? [{ kind: 'check-begun', check: id, acknowledged }] : [];
+}
+
+/** That the passing state in which alone a check tells anything was spent by an earlier step. */
+function stateOver(story: Story, check: Check): readonly string[] {
+  const needed = neededBy(currentLeg(story).tree, check);
+  return needed === undefined || !story.over.includes(needed.state)
+    ? []
+    : [
+        `This tells something only while ${needed.say}; a step before has spent that, and nobody said it is so again.`,
+      ];
 }
 
 /** That a reading had to be judged as it was read. */

@@ -130,6 +130,7 @@ test('the worked example: opening, closing, standing and a proof are all counted
     own: 30,
     access: 15,
     standing: 2,
+    state: 0,
     proof: 2 * 4 + 25,
     total: 80,
   });

@@ -1,4 +1,4 @@
-import { unlisted } from '../../core/tree/model.ts';
+import { unlisted, type Cause } from '../../core/tree/model.ts';
 import {
   aboutMinutes,
   adviceSentence,
@@ -48,16 +48,20 @@ export function suspectsLine({ story, advice }: OpenSession): string {
   const { tree } = currentLeg(story);
   const listed = advice.suspects
     .filter(({ chance }) => chance >= 0.005)
-    .map(({ cause, chance }) => ({ name: tree.causes[cause]?.name ?? cause, chance }));
+    .map(({ cause, chance }) => ({ name: shortName(tree.causes[cause], cause), chance }));
   const all = [...listed, { name: unlisted, chance: advice.unlisted }].toSorted(
     (one, other) => other.chance - one.chance,
   );
   const lead = advice.because.unlistedLeads ? 'none of the listed fits well: ' : '';
-  return `SUSPECTS  ${lead}${all.map(({ name, chance }) => `${short(name)} ${percent(chance)}`).join('   ')}`;
+  return `SUSPECTS  ${lead}${all.map(({ name, chance }) => `${name} ${percent(chance)}`).join('   ')}`;
 }
 
+/** A cause in a word or two: as the tree says it in a sentence, without its article; else by its name. */
+const shortName = (cause: Cause | undefined, id: string): string =>
+  cause?.short?.replace(/^(?:the|an?) /, '') ?? firstWords(cause?.name ?? id);
+
 /** The first words of a cause's name: enough to know it by. */
-function short(name: string): string {
+function firstWords(name: string): string {
   const [first = name] = name.split(/[,:(]/);
   const words = first.split(' ');
   let shown = words[0] ?? '';

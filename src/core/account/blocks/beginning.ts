@@ -9,8 +9,9 @@ import type { Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
 import type { AccountContext } from '../context.ts';
 import {
-  causeName,
   asClause,
+  causeName,
+  causeThing,
   joined,
   minuteWords,
   numberWord,
@@ -127,7 +128,7 @@ export function knownBlocks({ story }: AccountContext): readonly Block[] {
   const likeliest = suspects
     .toSorted((one, other) => (chances.get(other) ?? 0) - (chances.get(one) ?? 0))
     .slice(0, 3)
-    .map((id) => `${asClause(causeName(story, id))} (${percent(chances.get(id) ?? 0)})`);
+    .map((id) => `${causeThing(story, id)} (${percent(chances.get(id) ?? 0)})`);
   const off = chances.get(unlisted) ?? 0;
   return [
     { kind: 'heading', text: 'What was known at the start' },

@@ -4,7 +4,7 @@ import type { Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
 import { chanceBefore } from '../clauses/repairs.ts';
 import type { AccountContext } from '../context.ts';
-import { causeName, asClause, joined, sentence } from '../words/wording.ts';
+import { causeName, causeThing, asClause, joined, sentence } from '../words/wording.ts';
 
 /** A suspect this likely beside the named cause was not ruled out. */
 const stillOpen = 0.05;
@@ -33,7 +33,7 @@ function causeParagraph(context: AccountContext, cause: string): string {
   const stood = chance === undefined ? '' : ` at ${percent(chance)}`;
   if (isFailed(context, cause))
     return sentence(
-      `It was not this: ${asClause(causeName(story, cause))}. It was mended${stood}, and the complaint stayed`,
+      `It was not this: ${causeThing(story, cause)}. It was mended${stood}, and the complaint stayed`,
     );
   const where = story.legs
     .map(({ tree }) => tree.causes[cause]?.where)
@@ -71,7 +71,7 @@ function openBeside(context: AccountContext, n: number, cause: string): readonly
 }
 
 const nameOf = ({ story }: AccountContext, id: string): string =>
-  id === unlisted ? 'something not on the list' : asClause(causeName(story, id));
+  id === unlisted ? 'something not on the list' : causeThing(story, id);
 
 function notFound(context: AccountContext): string {
   const open = openBeside(context, Infinity, '').slice(0, 5);

@@ -1,5 +1,5 @@
 import type { Entry } from '../../session/correct.ts';
-import { checkIn, type Finding } from '../../session/story.ts';
+import { checkIn, type Finding, type Story } from '../../session/story.ts';
 import { effectSentences } from './impact.ts';
 import {
   correctionWords,
@@ -18,6 +18,7 @@ import {
   readingWords,
   sentence,
   shownWords,
+  toldFound,
 } from '../words/wording.ts';
 
 type Made = Omit<Clause, 'n' | 'at' | 'cautions'>;
@@ -67,13 +68,21 @@ function isFirstTrial({ story }: AccountContext, { check, leg, n }: Finding): bo
 }
 
 function trialSentence({ story }: AccountContext, finding: Finding, { when }: Phrasing): string {
-  const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
   const tried = isHealthy(story, finding)
     ? 'the complaint was looked for and did not show'
     : 'the complaint was made to show itself';
   const begun = when === '' ? sentence(tried).replace(/\.$/, '') : `${when} ${tried}`;
-  return `${begun} ("${ask}"): ${asClause(shownWords(story, finding))}.`;
+  return `${begun} (${testWords(story, finding)}): ${shownClause(story, finding)}.`;
 }
+
+/** The complaint's own test in brackets: as the tree tells it, else what it asks, in quotes. */
+function testWords(story: Story, { check: id, leg }: Finding): string {
+  const check = checkIn(story, id, leg);
+  return check?.told ?? `"${check?.ask ?? ''}"`;
+}
+
+const shownClause = (story: Story, finding: Finding): string =>
+  toldFound(story, finding) ?? asClause(shownWords(story, finding));
 
 function effectOfAll(
   context: AccountContext,
@@ -107,10 +116,10 @@ export function quietSentences(
 /** The complaint's own test after a repair. */
 export function proofClause(context: AccountContext, entry: Entry, finding: Finding): Made {
   const { story } = context;
-  const ask = checkIn(story, finding.check, finding.leg)?.ask ?? '';
   const reading = readingWords(story, finding);
-  const shown = asClause(shownWords(story, finding));
-  const answer = reading === '' ? shown : `${reading} (${shown})`;
+  const shown = shownClause(story, finding);
+  const answer =
+    reading === '' || toldFound(story, finding) === shown ? shown : `${reading} (${shown})`;
   const outcome = isHealthy(story, finding)
     ? 'The complaint was gone.'
     : 'The complaint was still there: the repair had not cured it.';
@@ -119,6 +128,6 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
     begins: false,
     finding,
     phrase: ({ when }) =>
-      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated ("${ask}"): ${answer}.${correctionWords(context, entry)} ${outcome}`,
+      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated (${testWords(story, finding)}): ${answer}.${correctionWords(context, entry)} ${outcome}`,
   };
 }

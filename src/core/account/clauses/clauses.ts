@@ -1,7 +1,7 @@
 import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { Payload, PayloadOf } from '../../session/event.ts';
-import { accessName, type Story } from '../../session/story.ts';
+import type { Story } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
@@ -9,7 +9,14 @@ import { checkClause, proofClause } from './checks.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
 import { withdrawnWords } from './finding-words.ts';
 import { accountContext, type AccountContext } from '../context.ts';
-import { askedThing, asClause, joined, minuteWords, sentence } from '../words/wording.ts';
+import {
+  accessThing,
+  askedThing,
+  asClause,
+  joined,
+  minuteWords,
+  sentence,
+} from '../words/wording.ts';
 
 type Made = Omit<Clause, 'n' | 'at'>;
 
@@ -77,7 +84,7 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     ),
   'part-on': ({ part }) => closing({ part: thePart(part) }),
   access: ({ access, now, implied }, { context }) => {
-    const name = asClause(accessName(context.story, access));
+    const name = accessThing(context.story, access);
     if (now === 'closed') return closing({ access: name });
     const text = `${context.who} opened up for what came next (${name})`;
     return implied === true ? aside(text) : plain(text, { begins: true });

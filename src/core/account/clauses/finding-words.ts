@@ -1,25 +1,31 @@
 import type { Entry } from '../../session/correct.ts';
-import type { Finding } from '../../session/story.ts';
+import type { Finding, Story } from '../../session/story.ts';
+import type { Check } from '../../tree/model.ts';
 import { neededBy } from '../../tree/states.ts';
 import type { AccountContext } from '../context.ts';
 import {
   askWords,
   askedThing,
+  checkIn,
   asClause,
   isQuestion,
   readingWords,
   sentence,
   shownWords,
+  toldFound,
 } from '../words/wording.ts';
 
 const measured = ['came to', 'read', 'measured'] as const;
 
 /** One finding as a sentence; `when` is `At 10:48` or empty. */
 export function findingSentence(
-  { story }: AccountContext,
+  context: AccountContext,
   finding: Finding,
   { when, turn }: { readonly when: string; readonly turn: number },
 ): string {
+  const { story } = context;
+  const told = toldSentence(context, finding, when);
+  if (told !== undefined) return told;
   const ask = askWords(story, finding.check, finding.leg);
   const shown = shownWords(story, finding);
   const reading = readingWords(story, finding);
@@ -37,11 +43,39 @@ export function findingSentence(
   return `${subject}${comma} ${measured[turn % 3] ?? 'came to'} ${answer}`;
 }
 
+const done: Readonly<Record<Check['kind'], string>> = {
+  look: 'looked at',
+  listen: 'listened to',
+  feel: 'felt',
+  measure: 'measured',
+  try: 'tried',
+  ask: 'asked about',
+};
+
+/** In the told forms of the tree, where it has them: `We measured the ohms of the coil: ...`. */
+function toldSentence(
+  { story, who }: AccountContext,
+  finding: Finding,
+  when: string,
+): string | undefined {
+  const check = checkIn(story, finding.check, finding.leg);
+  if (check?.told === undefined) return undefined;
+  const found = toldFound(story, finding) ?? plainFound(story, finding);
+  const verb = check.told.startsWith('whether ') ? 'checked' : done[check.kind];
+  return sentence(`${when === '' ? '' : `${when} `}${who} ${verb} ${check.told}: ${found}`);
+}
+
+function plainFound(story: Story, finding: Finding): string {
+  const [reading, shown] = [readingWords(story, finding), shownWords(story, finding)];
+  return reading === '' ? asClause(shown) : `${reading} (${shown})`;
+}
+
 /** The same inside a list: `volts lost from each post to its own clamp (0.01 V, clean)`. */
 export function findingItem({ story }: AccountContext, finding: Finding): string {
-  const ask = asClause(askWords(story, finding.check, finding.leg));
+  const check = checkIn(story, finding.check, finding.leg);
+  const ask = check?.told ?? asClause(askWords(story, finding.check, finding.leg));
   const reading = readingWords(story, finding);
-  const shown = asClause(shownWords(story, finding));
+  const shown = toldFound(story, finding) ?? asClause(shownWords(story, finding));
   return `${ask} (${reading === '' ? shown : reading})`;
 }
 

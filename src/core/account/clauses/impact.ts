@@ -4,10 +4,10 @@ import type { BeliefStep } from '../../reason/history/belief-history.ts';
 import { percent } from '../../reason/history/wording.ts';
 import type { Story } from '../../session/story.ts';
 import type { AccountContext } from '../context.ts';
-import { asClause, causeName, joined, numberWord } from '../words/wording.ts';
+import { causeThing, joined, numberWord } from '../words/wording.ts';
 
 const nameIn = (story: Story, cause: string): string =>
-  cause === unlisted ? 'something not on the list' : asClause(causeName(story, cause));
+  cause === unlisted ? 'something not on the list' : causeThing(story, cause);
 
 /** `27 to 48 %`; the ends keep their words. */
 const shiftWords = ({ from, to }: Shift): string => {

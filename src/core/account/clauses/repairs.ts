@@ -5,7 +5,7 @@ import type { PayloadOf } from '../../session/event.ts';
 import { correctionWords } from './finding-words.ts';
 import { plain, type Clause } from './clause.ts';
 import type { AccountContext } from '../context.ts';
-import { causeName, asClause, minuteWords, sentence } from '../words/wording.ts';
+import { causeThing, asClause, minuteWords, sentence } from '../words/wording.ts';
 
 type Made = Omit<Clause, 'n' | 'at'>;
 
@@ -31,9 +31,7 @@ export function condemnedClause(context: AccountContext, n: number, cause: strin
     impact?.leader?.cause === cause && (impact.settles || impact.up?.cause === cause);
   if (justTold && last?.kind === 'finding' && (chance ?? 0) >= settledFrom)
     return plain(`with that, ${who} named it as the cause`);
-  return plain(
-    `${who} named the cause: ${asClause(causeName(story, cause))}. ${sureWords(chance)}`.trim(),
-  );
+  return plain(`${who} named the cause: ${causeThing(story, cause)}. ${sureWords(chance)}`.trim());
 }
 
 function sureWords(chance: number | undefined): string {
@@ -56,7 +54,7 @@ export function repairedClause(
     (one) =>
       one.cause === said.cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
   );
-  const name = asClause(causeName(story, said.cause));
+  const name = causeThing(story, said.cause);
   const sure = named ? '' : sureWords(chanceBefore(context, n, said.cause));
   const what = said.did === undefined ? name : asClause(said.did);
   const subject =

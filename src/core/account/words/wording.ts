@@ -1,4 +1,4 @@
-import type { Finding, Story } from '../../session/story.ts';
+import { accessName, type Finding, type Story } from '../../session/story.ts';
 import { bookWords } from '../../session/book.ts';
 import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -24,6 +24,16 @@ export const causeName = (story: Story, id: string): string =>
   story.legs.map(({ tree }) => tree.causes[id]?.name).findLast((name) => name !== undefined) ??
   'something not on the list';
 
+/** A cause inside a sentence: as its tree tells it there, else its name. */
+export const causeThing = (story: Story, id: string): string =>
+  story.legs.map(({ tree }) => tree.causes[id]?.short).findLast((short) => short !== undefined) ??
+  asClause(causeName(story, id));
+
+/** An access inside a sentence: as the shop tells it there, else its name. */
+export const accessThing = (story: Story, id: string): string =>
+  story.legs.map(({ shop }) => shop.accesses[id]?.told).find((told) => told !== undefined) ??
+  asClause(accessName(story, id));
+
 /** A check by its id, from the leg it was asked in or any other. */
 export const checkIn = (story: Story, id: string, leg?: number): Check | undefined =>
   story.legs[leg ?? story.legs.length - 1]?.tree.checks[id] ??
@@ -39,8 +49,12 @@ export const askWords = (story: Story, id: string, leg?: number): string =>
 export const isQuestion = (story: Story, id: string, leg?: number): boolean =>
   askOf(story, id, leg).endsWith('?');
 
-/** What a check asks, as a thing inside a sentence: a question stands in quotes. */
+/** A check as a thing inside a sentence: as its tree tells it, else what it asks, a question in quotes. */
 export const askedThing = (story: Story, id: string, leg?: number): string =>
+  checkIn(story, id, leg)?.told ?? quotedAsk(story, id, leg);
+
+/** What a check asks, inside a sentence: a question stands in quotes. */
+const quotedAsk = (story: Story, id: string, leg?: number): string =>
   isQuestion(story, id, leg) ? `"${askOf(story, id, leg)}"` : asClause(askWords(story, id, leg));
 
 /** A finding, or an event as it was first written. */
@@ -50,19 +64,38 @@ type Told = Shown & { readonly check: string; readonly leg?: number };
 export const shownWords = (story: Story, finding: Told): string =>
   resultWords(checkIn(story, finding.check, finding.leg), finding);
 
+/**
+ * What a finding showed, as a past phrase of its tree: `there was none`, `0.4 ohm was read, a short`.
+ * Undefined where the tree tells none, or where it may be one of several.
+ */
+export function toldFound(story: Story, finding: Told): string | undefined {
+  const check = checkIn(story, finding.check, finding.leg);
+  const told = check?.results.find(({ id }) => id === finding.result)?.told;
+  const read = readWords(check, finding);
+  if (told === undefined || finding.orResult !== undefined) return undefined;
+  if (read === '') return told.includes('{reading}') ? undefined : told;
+  const said = told.includes('{reading}') ? told.replaceAll('{reading}', () => read) : told;
+  const notes = [...(said === told ? [read] : []), ...notesOf(story, finding)];
+  return notes.length === 0 ? said : `${said} (${notes.join(', ')})`;
+}
+
 /** The readings of a finding as they were taken, with their unit; empty when none was. */
 export function readingWords(story: Story, finding: Told): string {
-  const { standard } = finding;
-  const check = checkIn(story, finding.check, finding.leg);
-  const read = readWords(check, finding);
-  if (read === '') return '';
-  const corrected =
-    standard === undefined
-      ? ''
-      : `, which is ${showReading(standard.value, standard.unit)} ${standard.under}`;
-  const leg = story.legs[finding.leg ?? story.legs.length - 1];
+  const read = readWords(checkIn(story, finding.check, finding.leg), finding);
+  return read === '' ? '' : [read, ...notesOf(story, finding)].join(', ');
+}
+
+/** What else is told of a reading: under other conditions, and by whose figure it was judged. */
+function notesOf(story: Story, { check: id, leg: at, standard }: Told): readonly string[] {
+  const check = checkIn(story, id, at);
+  const leg = story.legs[at ?? story.legs.length - 1];
   const book = check && leg ? bookWords(story, leg, check) : '';
-  return `${read}${corrected}${book === '' ? '' : `, judged ${book}`}`;
+  return [
+    ...(standard === undefined
+      ? []
+      : [`which is ${showReading(standard.value, standard.unit)} ${standard.under}`]),
+    ...(book === '' ? [] : [`judged ${book}`]),
+  ];
 }
 
 /** Whether a finding is what a healthy vehicle shows. */

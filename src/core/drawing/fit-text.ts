@@ -37,6 +37,12 @@ export function fitText(text: string, { width, lines, size = 12 }: Box): readonl
     .map((one, index) => cutTo(one, { width, size }, cut && index === lines - 1));
 }
 
+/** Text in one line of a width. */
+export function fitLine(text: string, width: number, size?: number): string {
+  const [line = ''] = fitText(text, { width, lines: 1, ...(size !== undefined && { size }) });
+  return line;
+}
+
 function cutTo(
   line: string,
   { width, size }: { width: number; size: number },

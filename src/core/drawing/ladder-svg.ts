@@ -1,10 +1,10 @@
 import type { Story } from '../session/story.ts';
 import type { Rung } from '../feed/ladder.ts';
 import type { Stretch } from '../feed/locate.ts';
-import { fitText } from './fit-text.ts';
+import { fitLine, fitText } from './fit-text.ts';
 import { feedView, rungsOf, whereLines, type FeedView } from './ladder-view.ts';
 import { faint, fault, ink, line, panel, showPage, tint } from './page.ts';
-import { element, textAt } from './xml.ts';
+import { boxAt, circleAt, element, textAt } from './xml.ts';
 
 const row = 30;
 const wire = 34;
@@ -37,10 +37,6 @@ export function ladderSvg(title: string, view: FeedView): string {
   const groundTop = loadTop + row;
   const height = groundTop + ground.length * row + 8;
   const parts = [
-    textAt(18, 28, fitText(title, { width: 564, lines: 1, size: 14 })[0] ?? '', {
-      'font-size': 14,
-      'font-weight': 'bold',
-    }),
     ...fitText(said.join(' '), { width: 564, lines: 4 }).map((words, at) =>
       textAt(18, 46 + at * 15, words),
     ),
@@ -63,19 +59,15 @@ const heads = (): readonly string[] =>
     textAt(x, top - 14, words, { 'text-anchor': anchor, 'font-size': 10, fill: faint }),
   );
 
+const dot = { fill: ink, stroke: ink };
+
 function rungParts(rung: Rung, y: number): readonly string[] {
   const { name, found, sound, span } = rung;
-  const [words = ''] = fitText(name, { width: column.found - column.name - 50, lines: 1 });
+  const words = fitLine(name, column.found - column.name - 50);
   const number = { 'text-anchor': 'end' } as const;
   return [
     ...(span === undefined ? [] : spanParts(span.stretch, y)),
-    element('circle', {
-      cx: wire,
-      cy: y,
-      r: 5,
-      fill: found === undefined ? panel : ink,
-      stroke: found === undefined ? line : ink,
-    }),
+    circleAt(wire, y, 5, found === undefined ? { fill: panel, stroke: line } : dot),
     textAt(column.name, y + 4, words, found === undefined ? { fill: faint } : {}),
     textAt(column.found, y + 4, found === undefined ? '-' : found.toFixed(2), {
       ...number,
@@ -130,12 +122,5 @@ function lostWords(stretch: Stretch | undefined): string {
 }
 
 const loadBox = (name: string, y: number): string =>
-  element('rect', {
-    x: wire - 14,
-    y: y - 11,
-    width: 330,
-    height: 22,
-    rx: 4,
-    fill: tint,
-    stroke: line,
-  }) + textAt(column.name, y + 4, fitText(`the load: ${name}`, { width: 290, lines: 1 })[0] ?? '');
+  boxAt([wire - 14, y - 11, 330, 22], { rx: 4, fill: tint, stroke: line }) +
+  textAt(column.name, y + 4, fitLine(`the load: ${name}`, 290));

@@ -1,4 +1,5 @@
-import { element, escapeXml } from './xml.ts';
+import { fitLine } from './fit-text.ts';
+import { boxAt, escapeXml, textAt } from './xml.ts';
 
 /** Every picture is as wide as a column of text. */
 export const pageWidth = 600;
@@ -25,7 +26,7 @@ export type Page = {
   readonly defs?: string;
 };
 
-/** A whole SVG document around its parts. The class tells our own pictures from other files. */
+/** A whole SVG document around its parts, its title in their first line. The class tells our own pictures from other files. */
 export function showPage(
   { title, description, height, defs = '' }: Page,
   parts: readonly string[],
@@ -36,16 +37,9 @@ export function showPage(
     `<title id="title">${escapeXml(title)}</title>`,
     `<desc id="desc">${escapeXml(description)}</desc>`,
     ...(defs === '' ? [] : [`<defs>${defs}</defs>`]),
-    element('rect', {
-      x: 0.5,
-      y: 0.5,
-      width: pageWidth - 1,
-      height: Math.ceil(height) - 1,
-      rx: 8,
-      fill: panel,
-      stroke: line,
-    }),
+    boxAt([0.5, 0.5, pageWidth - 1, Math.ceil(height) - 1], { rx: 8, fill: panel, stroke: line }),
     `<g font-family="${face}" font-size="12" fill="${ink}">`,
+    textAt(18, 28, fitLine(title, 564, 14), { 'font-size': 14, 'font-weight': 'bold' }),
     ...parts,
     '</g>',
     '</svg>',

@@ -1,8 +1,8 @@
 import { percent } from '../reason/history/wording.ts';
-import { fitText } from './fit-text.ts';
+import { fitLine } from './fit-text.ts';
 import { faint, ink, line, panel, showPage } from './page.ts';
 import type { Band, SuspectBands } from './suspect-bands.ts';
-import { element, textAt } from './xml.ts';
+import { boxAt, circleAt, element, textAt } from './xml.ts';
 
 const chart = { left: 46, top: 46, width: 536, height: 220 };
 
@@ -19,6 +19,7 @@ const patterns: readonly { readonly ground: string; readonly marks: string }[] =
 ];
 
 const letters = 'ABCDEFGH';
+const outline = { stroke: ink, 'stroke-width': 0.8 };
 
 function patternDefs(): string {
   return patterns
@@ -46,10 +47,6 @@ export function suspectsSvg(title: string, { moments, bands }: SuspectBands): st
   const step = chart.width / moments.length;
   const stacks = stacked(bands, moments.length);
   const parts = [
-    textAt(18, 28, fitText(title, { width: 564, lines: 1, size: 14 })[0] ?? '', {
-      'font-size': 14,
-      'font-weight': 'bold',
-    }),
     ...bands.map((_, band) => bandShape(stacks, band, step)),
     ...bands.flatMap((_, band) => bandLetters(stacks, band, step)),
     ...axes(moments, step),
@@ -95,12 +92,11 @@ function edge(shares: readonly number[], step: number): readonly string[] {
 function bandShape(stacks: readonly (readonly number[])[], band: number, step: number): string {
   const top = stacks[band] ?? [];
   const below = stacks[band - 1] ?? top.map(() => 0);
-  const outline = [...edge(top, step), ...edge(below, step).toReversed()];
+  const corners = [...edge(top, step), ...edge(below, step).toReversed()];
   return element('path', {
-    d: `M${outline.join(' L')} Z`,
+    d: `M${corners.join(' L')} Z`,
     fill: `url(#p${band})`,
-    stroke: ink,
-    'stroke-width': 0.8,
+    ...outline,
   });
 }
 
@@ -121,7 +117,7 @@ function bandLetters(
       const x = chart.left + (moment + 0.5) * step;
       const y = yOf(stacks[band]?.[moment] ?? 0) + (heights[moment] ?? 0) / 2;
       return (
-        element('circle', { cx: x, cy: y, r: 7, fill: panel }) +
+        circleAt(x, y, 7, { fill: panel }) +
         textAt(x, y + 3.8, letters[band] ?? '', {
           'text-anchor': 'middle',
           'font-size': 11,
@@ -135,14 +131,7 @@ function axes(moments: SuspectBands['moments'], step: number): readonly string[]
   const foot = chart.top + chart.height;
   const every = Math.max(1, Math.ceil(moments.length / 22));
   return [
-    element('rect', {
-      x: chart.left,
-      y: chart.top,
-      width: chart.width,
-      height: chart.height,
-      fill: 'none',
-      stroke: line,
-    }),
+    boxAt([chart.left, chart.top, chart.width, chart.height], { fill: 'none', stroke: line }),
     ...[0, 50, 100].map((share) =>
       textAt(chart.left - 6, yOf(share / 100) + 4, `${share} %`, {
         'text-anchor': 'end',
@@ -168,19 +157,10 @@ const legendTop = chart.top + chart.height + 34;
 
 function legendRow({ name, first, most }: Band, index: number): readonly string[] {
   const y = legendTop + index * 18;
-  const [words = ''] = fitText(name, { width: 380, lines: 1 });
   return [
-    element('rect', {
-      x: 18,
-      y: y - 10,
-      width: 20,
-      height: 13,
-      fill: `url(#p${index})`,
-      stroke: ink,
-      'stroke-width': 0.8,
-    }),
+    boxAt([18, y - 10, 20, 13], { fill: `url(#p${index})`, ...outline }),
     textAt(46, y, letters[index] ?? '', { 'font-weight': 'bold' }),
-    textAt(62, y, words),
+    textAt(62, y, fitLine(name, 380)),
     textAt(582, y, `${percent(first)} at first, ${percent(most)} at most`, {
       'text-anchor': 'end',
       'font-size': 10,

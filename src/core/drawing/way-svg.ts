@@ -1,8 +1,8 @@
 import { count } from '../text.ts';
-import { fitText, textWidth } from './fit-text.ts';
+import { fitLine, fitText, textWidth } from './fit-text.ts';
 import { faint, ink, line, pageWidth, panel, showPage, tint } from './page.ts';
 import { shortened, type WayStep } from './way-steps.ts';
-import { element, textAt } from './xml.ts';
+import { boxAt, circleAt, element, textAt } from './xml.ts';
 
 const left = 52;
 const boxWidth = 296;
@@ -20,12 +20,7 @@ type Drawn = { readonly height: number; readonly parts: (top: number) => readonl
 export function waySvg(title: string, steps: readonly WayStep[]): string {
   const shown = shortened(steps);
   const top = 46;
-  const parts: string[] = [
-    textAt(18, 28, fitText(title, { width: 564, lines: 1, size: 14 })[0] ?? '', {
-      'font-size': 14,
-      'font-weight': 'bold',
-    }),
-  ];
+  const parts: string[] = [];
   let y = top;
   let number = 0;
   shown.forEach((step, index) => {
@@ -86,37 +81,26 @@ function drawStep(step: WayStep, number: string): Drawn {
   };
 }
 
+const inner = { rx: 3, fill: 'none', stroke: ink };
+
 function frame({ kind, healthy }: WayStep, top: number, height: number): readonly string[] {
   const done = kind === 'repair' || kind === 'proof';
   const dashed = kind === 'passed over' || kind === 'gap';
-  const box = { x: left, y: top, width: boxWidth, height, rx: 5 };
   const bar = kind === 'check' || kind === 'proof' ? !healthy : false;
   return [
-    element('rect', {
-      ...box,
+    boxAt([left, top, boxWidth, height], {
+      rx: 5,
       fill: done ? tint : panel,
       stroke: dashed ? line : ink,
       'stroke-dasharray': dashed ? '5 4' : undefined,
     }),
-    ...(done
-      ? [
-          element('rect', {
-            x: left + 3,
-            y: top + 3,
-            width: boxWidth - 6,
-            height: height - 6,
-            rx: 3,
-            fill: 'none',
-            stroke: ink,
-          }),
-        ]
-      : []),
-    ...(bar ? [element('rect', { x: left, y: top, width: 6, height, fill: ink })] : []),
+    ...(done ? [boxAt([left + 3, top + 3, boxWidth - 6, height - 6], inner)] : []),
+    ...(bar ? [boxAt([left, top, 6, height], { fill: ink })] : []),
   ];
 }
 
 const badge = (number: string, y: number): string =>
-  element('circle', { cx: 30, cy: y, r: 13, fill: panel, stroke: ink }) +
+  circleAt(30, y, 13, { fill: panel, stroke: ink }) +
   textAt(30, y + 4, number, { 'text-anchor': 'middle', 'font-size': 11 });
 
 type BoxText = {
@@ -146,9 +130,7 @@ function branchLines({ branches }: WayStep): readonly string[] {
   });
   const more = branches.length - shown.length;
   return [
-    ...lines.map(
-      (one) => fitText(one, { width: branchWidth, lines: 1, size: branchSize })[0] ?? '',
-    ),
+    ...lines.map((one) => fitLine(one, branchWidth, branchSize)),
     ...(more > 0 ? [`and ${more} more`] : []),
   ];
 }

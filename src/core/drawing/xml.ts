@@ -29,6 +29,16 @@ export const element = (name: string, attributes: Attributes, inside = ''): stri
     ? `<${name}${attributesOf(attributes)}/>`
     : `<${name}${attributesOf(attributes)}>${inside}</${name}>`;
 
+/** A circle about a place. */
+export const circleAt = (x: number, y: number, radius: number, attributes: Attributes): string =>
+  element('circle', { cx: x, cy: y, r: radius, ...attributes });
+
+/** A rectangle: its left and upper edge, its width and height. */
+export const boxAt = (
+  [x, y, width, height]: readonly [number, number, number, number],
+  attributes: Attributes,
+): string => element('rect', { x, y, width, height, ...attributes });
+
 /** A line of text at a place. */
 export const textAt = (x: number, y: number, text: string, attributes: Attributes = {}): string =>
   element('text', { x, y, ...attributes }, escapeXml(text));

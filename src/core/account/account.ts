@@ -3,7 +3,7 @@ import { waySteps } from '../drawing/way-steps.ts';
 import type { Story } from '../session/story.ts';
 import { count } from '../text.ts';
 import { knownBlocks, summaryBlock, vehicleBlocks } from './blocks/beginning.ts';
-import type { Block } from './block.ts';
+import { heading, paragraph, type Block } from './block.ts';
 import { ToldCautions } from './blocks/cautions.ts';
 import { withGlossary } from './blocks/glossary.ts';
 import { ledgerBlocks } from './blocks/ledger.ts';
@@ -72,7 +72,7 @@ function outline(
       summaryBlock(context),
       ...vehicleBlocks(context),
       ...knownBlocks(context),
-      { kind: 'heading', text: 'The way' },
+      heading('The way'),
       ...way,
       ...pictureBlocks(context, pictures),
       ...verdictBlocks(context),
@@ -82,7 +82,7 @@ function outline(
       ...cautionBlocks(cautions),
       ...readingBlocks(context),
       ...ledgerBlocks(story),
-      { kind: 'heading', text: 'The way as a chart' },
+      heading('The way as a chart'),
       { kind: 'chart', text: wayMermaid(waySteps(story)) },
     ]),
     ...closing(context, provenance),
@@ -99,9 +99,9 @@ const deferral =
   "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.";
 
 const cautionBlocks = (cautions: ToldCautions): readonly Block[] => [
-  { kind: 'heading', text: 'Cautions, and who comes first' },
+  heading('Cautions, and who comes first'),
   ...cautions.atTheEnd(),
-  { kind: 'paragraph', text: deferral },
+  paragraph(deferral),
 ];
 
 const endings = {
@@ -128,10 +128,9 @@ function closing({ story, audience }: AccountContext, provenance: Provenance): r
       ? ' The names of the vehicle and of its people are left out; look the quoted notes over for plates and places before this goes to strangers.'
       : '';
   return [
-    { kind: 'heading', text: 'About this account' },
-    {
-      kind: 'paragraph',
-      text: `${ended} It was written from a record of ${count(provenance.events, 'event')}${passed}.${names} The record's closing link is ${provenance.link}.`,
-    },
+    heading('About this account'),
+    paragraph(
+      `${ended} It was written from a record of ${count(provenance.events, 'event')}${passed}.${names} The record's closing link is ${provenance.link}.`,
+    ),
   ];
 }

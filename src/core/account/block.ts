@@ -5,7 +5,7 @@ export type Words = string | readonly Inline[];
 /** The account in pieces, before anything is decided about how it is written down. All text is plain. */
 export type Block =
   | { readonly kind: 'title'; readonly text: string }
-  | { readonly kind: 'heading'; readonly text: string; readonly level?: 2 | 3 }
+  | { readonly kind: 'heading'; readonly text: string; readonly level: 2 | 3 }
   | { readonly kind: 'paragraph'; readonly text: Words }
   /** One paragraph of several parts, each begun with a word in bold: `Complaint. ...`. */
   | {
@@ -23,3 +23,11 @@ export type Block =
   | { readonly kind: 'picture'; readonly file: string; readonly caption: string }
   /** A Mermaid chart; its text has come out of `wayMermaid`. */
   | { readonly kind: 'chart'; readonly text: string };
+
+export const heading = (text: string, level: 2 | 3 = 2): Block => ({
+  kind: 'heading',
+  text,
+  level,
+});
+
+export const paragraph = (text: Words): Block => ({ kind: 'paragraph', text });

@@ -60,7 +60,7 @@ function showBlock(block: Block): string {
     case 'title':
       return `# ${proseMarkdown(block.text)}`;
     case 'heading':
-      return `${'#'.repeat(block.level ?? 2)} ${proseMarkdown(block.text)}`;
+      return `${'#'.repeat(block.level)} ${proseMarkdown(block.text)}`;
     case 'paragraph':
       return guarded(showWords(block.text));
     case 'summary':

@@ -1,6 +1,6 @@
 import { percent } from '../reason/history/wording.ts';
 import { clockTime, dateOf } from '../session/clock.ts';
-import type { Block } from '../account/block.ts';
+import { heading, paragraph, type Block } from '../account/block.ts';
 import type { Decision } from './decisions.ts';
 import { usualVehicles, type Luck, type Review } from './shape.ts';
 import { trendBlocks } from './trend.ts';
@@ -12,36 +12,30 @@ export function reviewBlocks(reviews: readonly Review[]): readonly Block[] {
     { kind: 'title', text: reviews.length === 1 ? 'Review of a session' : 'Review of sessions' },
     ...reviews.flatMap(oneReview),
     ...trendBlocks(reviews),
-    { kind: 'heading', text: 'How to read this' },
-    {
-      kind: 'paragraph',
-      text: `A choice is weighed by what was known when it was made; how it came out plays no part in its price. Minutes given away are expected ones: what the choice cost on average over all the vehicles that would have looked like this one. What the tree asks of everybody (the complaint, the baseline, retests and proofs) is not charged. No step is charged more than its own minutes, since what was best before it can still be done after it. The advised figure is what the advice itself gives, which looks some steps ahead and errs high; that of the order in the tree is a mean over ${usualVehicles} made-up vehicles. Not measured here: whether a result was foretold, whether a probe was on the post, and how well a reading was taken.`,
-    },
+    heading('How to read this'),
+    paragraph(
+      `A choice is weighed by what was known when it was made; how it came out plays no part in its price. Minutes given away are expected ones: what the choice cost on average over all the vehicles that would have looked like this one. What the tree asks of everybody (the complaint, the baseline, retests and proofs) is not charged. No step is charged more than its own minutes, since what was best before it can still be done after it. The advised figure is what the advice itself gives, which looks some steps ahead and errs high; that of the order in the tree is a mean over ${usualVehicles} made-up vehicles. Not measured here: whether a result was foretold, whether a probe was on the post, and how well a reading was taken.`,
+    ),
   ];
 }
 
 function oneReview(review: Review): readonly Block[] {
   const by = review.who === '' ? '' : `, by ${review.who}`;
   return [
-    {
-      kind: 'heading',
-      text: `${review.vehicle}: ${review.complaint} (${dateOf(review.opened)}${by})`,
-    },
-    { kind: 'paragraph', text: minutesWords(review) },
-    { kind: 'paragraph', text: countsWords(review) },
-    ...review.luck.map((luck): Block => ({ kind: 'paragraph', text: luckWords(luck) })),
-    subheading('What went well'),
+    heading(`${review.vehicle}: ${review.complaint} (${dateOf(review.opened)}${by})`),
+    paragraph(minutesWords(review)),
+    paragraph(countsWords(review)),
+    ...review.luck.map((luck) => paragraph(luckWords(luck))),
+    heading('What went well', 3),
     review.strengths.length === 0
-      ? { kind: 'paragraph', text: 'Nothing that could be counted.' }
+      ? paragraph('Nothing that could be counted.')
       : { kind: 'list', items: review.strengths, numbered: false },
-    subheading('Two things to practise'),
+    heading('Two things to practise', 3),
     { kind: 'list', items: review.practise, numbered: true },
-    subheading('Decision by decision'),
+    heading('Decision by decision', 3),
     ...decisionTable(review.decisions),
   ];
 }
-
-const subheading = (text: string): Block => ({ kind: 'heading', level: 3, text });
 
 function minutesWords({ minutes, closed }: Review): string {
   const { used, advised, ownOrder, lost } = minutes;
@@ -99,7 +93,7 @@ const luckKinds: Readonly<Record<Luck['kind'], string>> = {
 const luckWords = ({ kind, words }: Luck): string => sentence(`${luckKinds[kind]} ("${words}")`);
 
 function decisionTable(decisions: readonly Decision[]): readonly Block[] {
-  if (decisions.length === 0) return [{ kind: 'paragraph', text: 'No decision is on record.' }];
+  if (decisions.length === 0) return [paragraph('No decision is on record.')];
   return [
     {
       kind: 'table',

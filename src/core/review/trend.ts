@@ -1,5 +1,5 @@
 import { byTime, dateOf } from '../session/clock.ts';
-import type { Block } from '../account/block.ts';
+import { heading, paragraph, type Block } from '../account/block.ts';
 import type { Review } from './shape.ts';
 import { minuteWords, sentence } from '../account/words/wording.ts';
 
@@ -46,7 +46,7 @@ export function trendsOf(reviews: readonly Review[]): readonly Trend[] {
 
 export function trendBlocks(reviews: readonly Review[]): readonly Block[] {
   return trendsOf(reviews).flatMap(({ who, sessions }): readonly Block[] => [
-    { kind: 'heading', text: who === '' ? 'The trend' : `The trend of ${who}` },
+    heading(who === '' ? 'The trend' : `The trend of ${who}`),
     {
       kind: 'table',
       head: ['Date', 'Minutes used', 'Advised order', 'Given away', 'Guesses', 'Told nothing'],
@@ -59,7 +59,7 @@ export function trendBlocks(reviews: readonly Review[]): readonly Block[] {
         String(one.toldNothing),
       ]),
     },
-    { kind: 'paragraph', text: trendWords(sessions) },
+    paragraph(trendWords(sessions)),
   ]);
 }
 

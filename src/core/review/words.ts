@@ -54,6 +54,10 @@ export function strengths(review: Reviewed): readonly string[] {
 
 type Fault = { readonly weight: number; readonly text: string };
 
+/** A fault, where it was committed. */
+const faultIf = (committed: boolean, weight: number, text: string): readonly Fault[] =>
+  committed ? [{ weight, text }] : [];
+
 /** The two things that cost most, in minutes or in safety. */
 export function practice(review: Reviewed): readonly string[] {
   const faults = [...safetyFaults(review), ...choiceFaults(review), ...orderFaults(review)];
@@ -77,119 +81,84 @@ const weights = {
   contradiction: 25,
 };
 
-function safetyFaults({ habits }: Reviewed): readonly Fault[] {
+function safetyFaults({ habits: { cautionsPassedOver, leftOff } }: Reviewed): readonly Fault[] {
   return [
-    ...(habits.cautionsPassedOver.length === 0
-      ? []
-      : [
-          {
-            weight: weights.safety,
-            text: `Read the cautions before the step, every time: ${joined(habits.cautionsPassedOver.map(asClause))} ${habits.cautionsPassedOver.length === 1 ? 'was' : 'were'} passed over.`,
-          },
-        ]),
-    ...(habits.leftOff.length === 0
-      ? []
-      : [
-          {
-            weight: weights.left,
-            text: `Go round the vehicle before the job is closed. Left open or off: ${joined(habits.leftOff.map(asClause))}.`,
-          },
-        ]),
+    ...faultIf(
+      cautionsPassedOver.length > 0,
+      weights.safety,
+      `Read the cautions before the step, every time: ${theyWere(cautionsPassedOver)} passed over.`,
+    ),
+    ...faultIf(
+      leftOff.length > 0,
+      weights.left,
+      `Go round the vehicle before the job is closed. Left open or off: ${joined(leftOff.map(asClause))}.`,
+    ),
   ];
 }
 
 function choiceFaults(review: Reviewed): readonly Fault[] {
   const guessed = review.decisions.filter(isGuess);
-  const [guess] = guessed;
   const checks = free(review).filter(
     ({ chosen, tellsNothing }) => chosen.do === 'check' && !tellsNothing,
   );
-  const dearest = checks.toSorted((one, other) => other.lost - one.lost)[0];
   const lost = sum(checks);
-  const nothing = review.decisions.filter(({ tellsNothing }) => tellsNothing);
-  const [vain] = nothing;
+  const vain = review.decisions.filter(({ tellsNothing }) => tellsNothing);
   return [
-    ...(guess === undefined
-      ? []
-      : [
-          {
-            weight: sum(guessed) + weights.proof,
-            text: `Look before replacing: ${quoted(guess.chosen.words)} was done at ${percent(guess.chance)}, and gave away about ${minuteWords(sum(guessed))} against ${bestWords(guess)}.`,
-          },
-        ]),
-    ...(dearest === undefined || lost < dear
-      ? []
-      : [
-          {
-            weight: lost,
-            text: `Ask which check parts the suspects soonest: other orders would have saved about ${minuteWords(lost)}, most of it where ${quoted(dearest.chosen.words)} was done before ${bestWords(dearest)}.`,
-          },
-        ]),
-    ...(vain === undefined
-      ? []
-      : [
-          {
-            weight: sum(nothing) + 5,
-            text: `Before a check, ask what it can still tell: ${quoted(vain.chosen.words)} could tell nothing when it was done.`,
-          },
-        ]),
+    ...guessed.slice(0, 1).map((guess) => ({
+      weight: sum(guessed) + weights.proof,
+      text: `Look before replacing: ${quoted(guess)} was done at ${percent(guess.chance)}, and gave away about ${minuteWords(sum(guessed))} against ${bestWords(guess)}.`,
+    })),
+    ...(lost < dear ? [] : checks.toSorted((one, other) => other.lost - one.lost))
+      .slice(0, 1)
+      .map((dearest) => ({
+        weight: lost,
+        text: `Ask which check parts the suspects soonest: other orders would have saved about ${minuteWords(lost)}, most of it where ${quoted(dearest)} was done before ${bestWords(dearest)}.`,
+      })),
+    ...vain.slice(0, 1).map((first) => ({
+      weight: sum(vain) + 5,
+      text: `Before a check, ask what it can still tell: ${quoted(first)} could tell nothing when it was done.`,
+    })),
   ];
 }
 
 function orderFaults({ habits, decisions }: Reviewed): readonly Fault[] {
   const early = decisions.filter(({ openedEarly }) => openedEarly);
-  const [first] = early;
   return [
-    ...(habits.unprovenRepairs === 0
-      ? []
-      : [
-          {
-            weight: weights.proof,
-            text: `Prove every repair by the complaint's own test: ${times(habits.unprovenRepairs)} it was left out.`,
-          },
-        ]),
-    ...(habits.changesAtOnce === 0
-      ? []
-      : [
-          {
-            weight: weights.changes,
-            text: 'One change at a time: a second repair was made before the first had been proved, so nobody knows which one did it.',
-          },
-        ]),
-    ...(habits.confirmedFirst
-      ? []
-      : [
-          {
-            weight: weights.confirm,
-            text: 'Make the complaint show itself first: without it a proof afterwards proves little.',
-          },
-        ]),
-    ...(habits.contradictions === 0
-      ? []
-      : [
-          {
-            weight: weights.contradiction,
-            text: 'A check that showed better before and worse now needs an answer: it was left standing.',
-          },
-        ]),
-    ...(first === undefined
-      ? []
-      : [
-          {
-            weight: sum(early),
-            text: `Look from outside first: something was opened for ${quoted(first.chosen.words)} while a quicker check needed no opening.`,
-          },
-        ]),
-    ...(habits.accessesTwice.length === 0
-      ? []
-      : [
-          {
-            weight: 15 * habits.accessesTwice.length,
-            text: `Do all that needs one opening while it is open: ${joined(habits.accessesTwice.map(asClause))} ${habits.accessesTwice.length === 1 ? 'was' : 'were'} opened twice.`,
-          },
-        ]),
+    ...faultIf(
+      habits.unprovenRepairs > 0,
+      weights.proof,
+      `Prove every repair by the complaint's own test: ${times(habits.unprovenRepairs)} it was left out.`,
+    ),
+    ...faultIf(
+      habits.changesAtOnce > 0,
+      weights.changes,
+      'One change at a time: a second repair was made before the first had been proved, so nobody knows which one did it.',
+    ),
+    ...faultIf(
+      !habits.confirmedFirst,
+      weights.confirm,
+      'Make the complaint show itself first: without it a proof afterwards proves little.',
+    ),
+    ...faultIf(
+      habits.contradictions > 0,
+      weights.contradiction,
+      'A check that showed better before and worse now needs an answer: it was left standing.',
+    ),
+    ...early.slice(0, 1).map((first) => ({
+      weight: sum(early),
+      text: `Look from outside first: something was opened for ${quoted(first)} while a quicker check needed no opening.`,
+    })),
+    ...faultIf(
+      habits.accessesTwice.length > 0,
+      15 * habits.accessesTwice.length,
+      `Do all that needs one opening while it is open: ${theyWere(habits.accessesTwice)} opened twice.`,
+    ),
   ];
 }
+
+/** `the fuel tank and the hood were`. */
+const theyWere = (names: readonly string[]): string =>
+  `${joined(names.map(asClause))} ${names.length === 1 ? 'was' : 'were'}`;
 
 /** Minutes over a whole session that are worth a word. */
 const dear = 5;
@@ -197,7 +166,6 @@ const dear = 5;
 const sum = (decisions: readonly Decision[]): number =>
   decisions.reduce((all, { lost }) => all + lost, 0);
 
-const quoted = (words: string): string => `"${words}"`;
+const quoted = ({ chosen }: Decision): string => `"${chosen.words}"`;
 
-const bestWords = (decision: Decision | undefined): string =>
-  quoted(decision?.best?.words ?? 'the best step then');
+const bestWords = ({ best }: Decision): string => `"${best?.words ?? 'the best step then'}"`;

@@ -5,7 +5,7 @@ import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import { firstLeg, type Story } from '../../session/story.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
-import type { Block } from '../block.ts';
+import { heading, paragraph, type Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
 import type { AccountContext } from '../context.ts';
 import {
@@ -101,10 +101,7 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
     ...(facts.length === 0 ? [] : [sentence(`On the vehicle, ${facts.join('; ')}`)]),
     ...(sheet.length === 0 ? [] : [sentence(`By its own book, ${sheet.join('; ')}`)]),
   ];
-  return [
-    { kind: 'heading', text: 'The vehicle and the conditions' },
-    { kind: 'paragraph', text: told.join(' ') },
-  ];
+  return [heading('The vehicle and the conditions'), paragraph(told.join(' '))];
 }
 
 /** Facts that people know by their letters. */
@@ -131,10 +128,9 @@ export function knownBlocks({ story }: AccountContext): readonly Block[] {
     .map((id) => `${causeThing(story, id)} (${percent(chances.get(id) ?? 0)})`);
   const off = chances.get(unlisted) ?? 0;
   return [
-    { kind: 'heading', text: 'What was known at the start' },
-    {
-      kind: 'paragraph',
-      text: `Before anything was looked at, ${numberWord(suspects.length)} known causes could have been behind it. The likeliest by experience: ${joined(likeliest)}.${off > 0.005 ? ` Something that is not on the list had ${percent(off)}.` : ''}`,
-    },
+    heading('What was known at the start'),
+    paragraph(
+      `Before anything was looked at, ${numberWord(suspects.length)} known causes could have been behind it. The likeliest by experience: ${joined(likeliest)}.${off > 0.005 ? ` Something that is not on the list had ${percent(off)}.` : ''}`,
+    ),
   ];
 }

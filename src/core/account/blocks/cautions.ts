@@ -1,7 +1,7 @@
 import type { PayloadOf } from '../../session/event.ts';
 import type { Story } from '../../session/story.ts';
 import type { Caution } from '../../tree/shop.ts';
-import type { Block } from '../block.ts';
+import { paragraph, type Block } from '../block.ts';
 import { asClause, joined } from '../words/wording.ts';
 
 const cautionIn = (story: Story, id: string): Caution | undefined =>
@@ -67,5 +67,3 @@ export class ToldCautions {
     ];
   }
 }
-
-const paragraph = (text: string): Block => ({ kind: 'paragraph', text });

@@ -1,4 +1,4 @@
-import type { Block, Inline, Words } from '../block.ts';
+import { heading, paragraph, type Block, type Inline, type Words } from '../block.ts';
 import { glossaryWords } from '../words/glossary-words.ts';
 import { headingSlugs } from '../words/slugs.ts';
 
@@ -12,8 +12,6 @@ const pattern = new RegExp(
 
 const termOf = (found: string): string | undefined =>
   terms.find((term) => term === found.toLowerCase());
-
-const heading = 'Words';
 
 /**
  * Links each trade word where it first stands in running text, and adds what they mean as a
@@ -31,11 +29,8 @@ export function withGlossary(blocks: readonly Block[]): readonly Block[] {
 }
 
 const sectionOf = (used: readonly string[]): readonly Block[] => [
-  { kind: 'heading', text: heading },
-  ...used.flatMap((term): Block[] => [
-    { kind: 'heading', level: 3, text: term },
-    { kind: 'paragraph', text: glossaryWords[term] ?? '' },
-  ]),
+  heading('Words'),
+  ...used.flatMap((term): Block[] => [heading(term, 3), paragraph(glossaryWords[term] ?? '')]),
 ];
 
 /** Running text of a block, in which words are linked; headings, lists, tables and cautions stay bare. */

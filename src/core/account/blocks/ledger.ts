@@ -2,7 +2,7 @@ import type { Entry } from '../../session/correct.ts';
 import { traits, type Work } from '../../session/event.ts';
 import type { Story } from '../../session/story.ts';
 import { workedSeconds } from '../../session/time.ts';
-import type { Block } from '../block.ts';
+import { heading, paragraph, type Block } from '../block.ts';
 import { minuteWords, sentence } from '../words/wording.ts';
 
 /** Minutes by what they were spent on. */
@@ -80,7 +80,7 @@ export function ledgerBlocks(story: Story): readonly Block[] {
   const all = Object.values(ledger).reduce((sum, minutes) => sum + minutes, 0);
   if (entries.length === 0) return [];
   return [
-    { kind: 'heading', text: 'Where the time went' },
+    heading('Where the time went'),
     {
       kind: 'table',
       head: ['Spent on', 'Minutes', 'Share'],
@@ -93,7 +93,7 @@ export function ledgerBlocks(story: Story): readonly Block[] {
         ['all told', String(Math.round(all)), ''],
       ],
     },
-    { kind: 'paragraph', text: ledgerNote(ledger) },
+    paragraph(ledgerNote(ledger)),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { clockTime, dateOf, secondsBetween } from '../../session/clock.ts';
-import type { Block } from '../block.ts';
+import { paragraph, type Block } from '../block.ts';
 import type { ToldCautions } from './cautions.ts';
 import { quietSentences } from '../clauses/checks.ts';
 import type { Clause, Phrasing } from '../clauses/clause.ts';
@@ -22,16 +22,16 @@ export function wayBlocks(context: AccountContext, cautions: ToldCautions): read
     .flatMap((entry) => clauseOf(context, entry) ?? [])
     .filter(({ kind }) => kind !== 'aside');
   const narrator = new Narrator(context);
-  return paragraphsOf(grouped(clauses)).flatMap((paragraph): Block[] => {
-    const all = paragraph.flatMap((group) => group.clauses);
+  return paragraphsOf(grouped(clauses)).flatMap((groups): Block[] => {
+    const all = groups.flatMap((group) => group.clauses);
     const repair = all.some(({ kind }) => kind === 'repair');
-    const text = narrator.paragraph(paragraph);
+    const text = narrator.paragraph(groups);
     return [
       ...cautions.before(
         all.flatMap((clause) => clause.cautions),
         repair,
       ),
-      ...(text === '' ? [] : [{ kind: 'paragraph' as const, text }]),
+      ...(text === '' ? [] : [paragraph(text)]),
       ...all.flatMap(({ picture }) => picture ?? []),
     ];
   });

@@ -1,7 +1,7 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
 import { openThings, type Finding, type FollowUp, type Story } from '../../session/story.ts';
 import { clockTime } from '../../session/clock.ts';
-import type { Block } from '../block.ts';
+import { heading, paragraph, type Block } from '../block.ts';
 import { impactCell } from '../clauses/impact.ts';
 import type { AccountContext } from '../context.ts';
 import {
@@ -34,11 +34,11 @@ export function readingBlocks(context: AccountContext): readonly Block[] {
   });
   const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];
   return [
-    { kind: 'heading', text: 'Readings and results' },
+    heading('Readings and results'),
     { kind: 'table', head, rows },
     ...(story.findings.every(({ n }) => context.stepAt(n) !== undefined)
       ? []
-      : [{ kind: 'paragraph' as const, text: longNote }]),
+      : [paragraph(longNote)]),
   ];
 }
 
@@ -55,7 +55,7 @@ export function repairBlocks(story: Story): readonly Block[] {
     cost ?? 'not noted',
   ]);
   return [
-    { kind: 'heading', text: 'What was done' },
+    heading('What was done'),
     { kind: 'table', head: ['Repair', 'Done', 'Parts', 'Minutes', 'Cost'], rows },
   ];
 }
@@ -63,10 +63,9 @@ export function repairBlocks(story: Story): readonly Block[] {
 /** The complaint's own test, and what was repeated with it, before and after. */
 export function proofBlocks({ story }: AccountContext): readonly Block[] {
   if (story.repairs.length === 0) return [];
-  const heading: Block = { kind: 'heading', text: 'The proof' };
+  const head = heading('The proof');
   const proof = story.proofs.at(-1);
-  if (proof === undefined)
-    return [heading, { kind: 'paragraph', text: 'The repair was not put to the proof.' }];
+  if (proof === undefined) return [head, paragraph('The repair was not put to the proof.')];
   const last = story.repairs.at(-1)?.n ?? 0;
   const repeated = new Set(story.findings.filter(({ n }) => n > last).map(({ check }) => check));
   const rows = [...repeated].map((check) => {
@@ -86,18 +85,17 @@ export function proofBlocks({ story }: AccountContext): readonly Block[] {
   });
   const stale = proof.n < last ? ' It has not been repeated since the last repair.' : '';
   return [
-    heading,
+    head,
     ...(rows.length === 0
       ? []
       : [{ kind: 'table' as const, head: ['Check', 'Before', 'After the last repair'], rows }]),
-    {
-      kind: 'paragraph',
-      text: `${
+    paragraph(
+      `${
         proof.good
           ? "The complaint's own test passed after the repair."
           : "The complaint's own test still showed the complaint after the repair."
       }${stale}`,
-    },
+    ),
   ];
 }
 
@@ -130,9 +128,9 @@ export function toDoBlocks({ story }: AccountContext): readonly Block[] {
     ...story.unsure.map(({ check }) => sentence(`Could not be told: ${askedThing(story, check)}`)),
   ];
   return [
-    { kind: 'heading', text: 'Still to do' },
+    heading('Still to do'),
     items.length === 0
-      ? { kind: 'paragraph', text: 'Nothing was left to do.' }
+      ? paragraph('Nothing was left to do.')
       : { kind: 'list', items, numbered: false },
   ];
 }

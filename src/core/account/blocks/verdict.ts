@@ -1,6 +1,6 @@
 import { percent } from '../../reason/history/wording.ts';
 import { unlisted } from '../../tree/model.ts';
-import type { Block } from '../block.ts';
+import { heading, paragraph, type Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
 import { chanceBefore } from '../clauses/repairs.ts';
 import type { AccountContext } from '../context.ts';
@@ -15,12 +15,9 @@ export function verdictBlocks(context: AccountContext): readonly Block[] {
   const { story } = context;
   const inOrder = [...story.condemned, ...story.repairs].toSorted((one, two) => one.n - two.n);
   const named = [...new Set(inOrder.map(({ cause }) => cause))];
-  const heading: Block = { kind: 'heading', text: 'What it was' };
-  if (named.length === 0) return [heading, { kind: 'paragraph', text: notFound(context) }];
-  return [
-    heading,
-    ...named.map((cause): Block => ({ kind: 'paragraph', text: causeParagraph(context, cause) })),
-  ];
+  const head = heading('What it was');
+  if (named.length === 0) return [head, paragraph(notFound(context))];
+  return [head, ...named.map((cause) => paragraph(causeParagraph(context, cause)))];
 }
 
 function causeParagraph(context: AccountContext, cause: string): string {

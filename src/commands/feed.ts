@@ -11,8 +11,8 @@ import { showReading } from '../core/trade/units/units.ts';
 import type { Feed, Span } from '../core/tree/feed-model.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
-import { openLibrary, treeNamed } from './library.ts';
-import { readOptions, type Given } from './options.ts';
+import { openTree } from './library.ts';
+import { readOptions, wrongUse, type Given } from './options.ts';
 
 const use = 'droplight feed TREE [--with CAUSE[=OHMS]]... [--load NAME]... [--json | --netlist]';
 
@@ -40,27 +40,25 @@ type Asked = {
 
 function ask(io: Io, given: Given): Parsed<Asked> {
   const [id, ...more] = given.words;
-  if (id === undefined || more.length > 0)
-    return bad({ code: 'wrong-use', message: 'This command wants one tree.', mend: `Use: ${use}` });
-  const library = openLibrary(io, given);
-  if (library.kind === 'bad') return library;
-  const tree = treeNamed(id, library.value);
-  if (tree.kind === 'bad') return tree;
-  const path = tree.value.feed;
+  if (id === undefined || more.length > 0) return wrongUse('This command wants one tree.', use);
+  const opened = openTree(io, given, id);
+  if (opened.kind === 'bad') return opened;
+  const { tree, library } = opened.value;
+  const path = tree.feed;
   if (path === undefined) {
-    const others = library.value.trees.filter((one) => one.feed !== undefined).map((one) => one.id);
+    const others = library.trees.filter((one) => one.feed !== undefined).map((one) => one.id);
     return bad({
       code: 'no-feed',
       message: `The tree "${id}" has no feed path.`,
       mend: others.length > 0 ? `These have: ${others.join(', ')}.` : 'No tree here has one.',
     });
   }
-  const on = readLoads(tree.value, path, given.texts('load'));
+  const on = readLoads(tree, path, given.texts('load'));
   if (on.kind === 'bad') return on;
   const faults = given.texts('with');
-  const changes = readFaults(tree.value, path, faults);
+  const changes = readFaults(tree, path, faults);
   if (changes.kind === 'bad') return changes;
-  const title = [tree.value.title, ...faults.map((fault) => `with ${fault}`)].join(', ');
+  const title = [tree.title, ...faults.map((fault) => `with ${fault}`)].join(', ');
   return good({ title, path, setting: { on: on.value }, changes: changes.value });
 }
 

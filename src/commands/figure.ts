@@ -7,7 +7,7 @@ import { runFigure } from '../core/trade/run-figure.ts';
 import { showNumber } from '../core/trade/units/units.ts';
 import { cleanLine } from '../core/text.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
-import { readOptions } from './options.ts';
+import { readOptions, wrongUse } from './options.ts';
 
 /** `droplight figure [NAME [key=value...]]`: lists, explains or works out a trade figure. */
 export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
@@ -20,11 +20,10 @@ export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
   if (found !== undefined && pairs.length === 0) return explain(io, found, json);
   const bare = pairs.find((pair) => !pair.includes('='));
   if (bare !== undefined)
-    return bad({
-      code: 'wrong-use',
-      message: `"${bare}" is no key=value.`,
-      mend: `Use: droplight figure ${name} key=value... ("droplight figure ${name}" tells the keys)`,
-    });
+    return wrongUse(
+      `"${bare}" is no key=value.`,
+      `droplight figure ${name} key=value... ("droplight figure ${name}" tells the keys)`,
+    );
   const keys = pairs.map((pair) => keyAndValue(pair)[0]);
   const twice = keys.find((key, at) => keys.indexOf(key) !== at);
   if (twice !== undefined)

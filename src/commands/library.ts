@@ -12,6 +12,14 @@ export function openLibrary(io: Io, given: Given): Parsed<Library> {
   return good(loadLibrary(io.disk.files, folder, io.folders.shipped));
 }
 
+/** A tree of the folder in use, with the library it stands in. */
+export function openTree(io: Io, given: Given, id: string) {
+  const library = openLibrary(io, given);
+  if (library.kind === 'bad') return library;
+  const tree = treeNamed(id, library.value);
+  return tree.kind === 'bad' ? tree : good({ tree: tree.value, library: library.value });
+}
+
 /** The tree of that id; when its file has problems, these are told rather than that it is missing. */
 export function treeNamed(id: string, library: Library): Parsed<Tree> {
   const tree = library.trees.find((one) => one.id === id);

@@ -11,7 +11,7 @@ import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { openLibrary, treeNamed } from './library.ts';
-import { readOptions, sessionsFolder, type Given } from './options.ts';
+import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
 const use =
   'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR]';
@@ -42,11 +42,7 @@ function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
   const [id] = given.words;
   const vehicle = given.text('vehicle');
   if (id === undefined || given.words.length > 1 || vehicle === undefined || vehicle.trim() === '')
-    return bad({
-      code: 'wrong-use',
-      message: 'A new session wants one tree and the name of the vehicle.',
-      mend: `Use: ${use}`,
-    });
+    return wrongUse('A new session wants one tree and the name of the vehicle.', use);
   const tree = treeNamed(id, library);
   if (tree.kind === 'bad') return tree;
   const settings = readSettings(io.disk.files, io.folders.settings);

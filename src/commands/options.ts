@@ -66,6 +66,10 @@ const joinNegatives = (args: readonly string[], wanted: Wanted): string[] => {
 
 const negative = /^[-\u2212][.\d½¼¾]/;
 
+/** A command that was called otherwise than it can be. */
+export const wrongUse = (message: string, use: string): Parsed<never> =>
+  bad({ code: 'wrong-use', message, mend: `Use: ${use}` });
+
 export const treesFolder = (io: Io, given: Given): string =>
   absolute(io, given.text('trees') ?? io.folders.shipped);
 

@@ -1,9 +1,16 @@
-import { bad, good, type Parsed } from '../core/problem.ts';
+import { good, type Parsed } from '../core/problem.ts';
 import { findSession } from '../store/find.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import type { Ended, Io } from './io.ts';
-import { absolute, readOptions, sessionsFolder, type Given, type Wanted } from './options.ts';
+import {
+  absolute,
+  readOptions,
+  sessionsFolder,
+  wrongUse,
+  type Given,
+  type Wanted,
+} from './options.ts';
 
 /** How a command about one session is called: its line in words, and its options. */
 type Use = { readonly use: string; readonly options?: Wanted };
@@ -40,22 +47,13 @@ export function namedIn(io: Io, args: readonly string[], { use, options }: Use):
 export function namedSession(io: Io, given: Given, use: string): Parsed<string> {
   const [named, ...more] = given.words;
   if (named === undefined || more.length > 0)
-    return bad({
-      code: 'wrong-use',
-      message: 'This command wants one session.',
-      mend: `Use: ${use}`,
-    });
+    return wrongUse('This command wants one session.', use);
   return sessionNamed(io, given, named);
 }
 
 /** The files of all sessions that a command names; it wants one at least. */
 export function namedSessions(io: Io, given: Given, use: string): Parsed<readonly string[]> {
-  if (given.words.length === 0)
-    return bad({
-      code: 'wrong-use',
-      message: 'This command wants one session or more.',
-      mend: `Use: ${use}`,
-    });
+  if (given.words.length === 0) return wrongUse('This command wants one session or more.', use);
   const paths: string[] = [];
   for (const word of given.words) {
     const path = sessionNamed(io, given, word);

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
 import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Voice } from '../core/account/context.ts';
-import { bad, good, type Parsed } from '../core/problem.ts';
+import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';
@@ -11,7 +11,7 @@ import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { done, type Ended, type Io } from './io.ts';
-import { absolute, type Given } from './options.ts';
+import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
 
 const use = {
@@ -55,14 +55,10 @@ function readHow(io: Io, given: Given): Parsed<How> {
   const spoken = voices.find((one) => one === (voice ?? 'we').toLowerCase());
   const read = audiences.find((one) => one === (audience ?? 'mentor'));
   if (spoken === undefined || read === undefined)
-    return bad({
-      code: 'wrong-use',
-      message:
-        spoken === undefined
-          ? 'The voice is i, we or they.'
-          : 'An account is for reader or mentor.',
-      mend: `Use: ${use.use}`,
-    });
+    return wrongUse(
+      spoken === undefined ? 'The voice is i, we or they.' : 'An account is for reader or mentor.',
+      use.use,
+    );
   return good({
     ...(out !== undefined && { out: absolute(io, out) }),
     voice: spoken,

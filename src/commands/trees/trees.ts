@@ -1,6 +1,5 @@
-import { bad } from '../../core/problem.ts';
 import { done, printJson, type Ended, type Io } from '../io.ts';
-import { readOptions, type Given } from '../options.ts';
+import { readOptions, wrongUse, type Given } from '../options.ts';
 
 type Verb = (io: Io, given: Given, words: readonly string[]) => Ended;
 
@@ -33,9 +32,6 @@ export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
   const [name = 'list', ...words] = given.value.words;
   const verb = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
   if (verb !== undefined) return (await verb())(io, given.value, words);
-  return bad({
-    code: 'wrong-use',
-    message: `"trees ${name}" is not known.`,
-    mend: `Use: droplight trees ${Object.keys(verbs).join(' | ')}`,
-  });
+  const use = `droplight trees ${Object.keys(verbs).join(' | ')}`;
+  return wrongUse(`"trees ${name}" is not known.`, use);
 }

@@ -14,10 +14,6 @@ import { readingsWanted, severalOf } from '../core/tree/several.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import { count } from '../core/text.ts';
 
-/** `0 h 38 min`. */
-export const hours = (minutes: number): string =>
-  `${Math.floor(minutes / 60)} h ${Math.floor(minutes % 60)} min`;
-
 const standings: Readonly<Record<keyof Standing, Readonly<Record<string, string>>>> = {
   battery: {
     connected: 'Battery connected, ground lead last',
@@ -130,7 +126,3 @@ export function lastWords(story: Story): string {
   const ask = (leg.tree.checks[last.check]?.ask ?? last.check).replace(/[?.:]$/, '');
   return `${ask}: ${findingWords(last, leg)}`;
 }
-
-/** How many checks have been answered. */
-export const doneCount = (story: Story): number =>
-  new Set(story.findings.map(({ check }) => check)).size;

@@ -1,6 +1,5 @@
-import { Box } from 'ink';
 import type { FigurePage } from '../app/pages/figure-page.ts';
-import { Line } from './parts.tsx';
+import { Head, Line } from './parts.tsx';
 
 type FigureProps = { readonly page: FigurePage; readonly at: number; readonly rows: number };
 
@@ -9,7 +8,7 @@ export function FigureBody({ page, at, rows }: FigureProps) {
   const { name, about, fields, result, formula } = page;
   const from = Math.max(0, at - Math.max(1, rows - 6));
   return (
-    <Box paddingX={1} flexDirection="column" flexShrink={0}>
+    <Head>
       <Line as="title">{`${name.replaceAll('-', ' ')}: ${about}`}</Line>
       {result.length === 0
         ? fields.slice(from).map((field, index) => (
@@ -23,7 +22,7 @@ export function FigureBody({ page, at, rows }: FigureProps) {
             </Line>
           ))}
       <Line wrap="fold">{`Formula: ${formula}`}</Line>
-    </Box>
+    </Head>
   );
 }
 

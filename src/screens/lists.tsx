@@ -12,7 +12,7 @@ import { aboutMinutes, percent, savesWords } from '../core/reason/history/wordin
 import { contradictionLines } from '../app/walk/contradiction.ts';
 import type { At } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
-import { Choices, Line, type Choice } from './parts.tsx';
+import { Choices, Head, Line, type Choice } from './parts.tsx';
 import { findingWords } from '../app/wording.ts';
 
 export type ListScreen = At<'others' | 'suspects' | 'apart' | 'close' | 'contradiction'>;
@@ -35,9 +35,9 @@ export function ListBody({ session, screen, rows }: ListsProps) {
   const choices = linesOf(session, screen.kind);
   return (
     <>
-      <Box paddingX={1} flexDirection="column" flexShrink={0}>
+      <Head>
         <Line as="title">{titles[screen.kind]}</Line>
-      </Box>
+      </Head>
       {choices.length === 0 ? (
         <Box paddingX={1}>
           <Line>Nothing is off and nothing is open.</Line>

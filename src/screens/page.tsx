@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import { Line } from './parts.tsx';
+import { Head, Line } from './parts.tsx';
 
 /** A page to read, from one of its lines on. */
 export function PageBody({
@@ -11,12 +11,12 @@ export function PageBody({
 }) {
   const start = Math.min(from, Math.max(0, lines.length - 1));
   return (
-    <Box paddingX={1} flexDirection="column" flexShrink={0}>
+    <Head>
       {lines.slice(start).map((line) => (
         <Box key={line} flexShrink={0}>
           <Line wrap="fold">{line}</Line>
         </Box>
       ))}
-    </Box>
+    </Head>
   );
 }

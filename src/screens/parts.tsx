@@ -89,6 +89,22 @@ export function Indented({ mark, children, as = 'plain', wrap = 'fold' }: Indent
   );
 }
 
+/** What Enter does now, set off from the step. */
+export const Asks = ({ children }: { readonly children: string }) => (
+  <Box paddingTop={1} flexShrink={0}>
+    <Indented mark=">" as="marked">
+      {children}
+    </Indented>
+  </Box>
+);
+
+/** Lines over the rest of the screen: they keep their rows when it is tight. */
+export const Head = ({ children }: { readonly children: ReactNode }) => (
+  <Box paddingX={1} flexDirection="column" flexShrink={0}>
+    {children}
+  </Box>
+);
+
 export type Choice = { readonly id: string; readonly label: string };
 
 type ChoicesProps = {
@@ -152,9 +168,9 @@ type FrameProps = {
 export function Frame({ ruled, left, right, children, foot, notice, keys }: FrameProps) {
   return (
     <>
-      <Box paddingX={1} flexShrink={0} flexDirection="column">
+      <Head>
         <Ends left={left} right={right} as="title" />
-      </Box>
+      </Head>
       <Edge ruled={ruled} />
       <Box flexDirection="column" flexGrow={1} flexShrink={1} overflow="hidden">
         {children}

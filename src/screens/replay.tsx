@@ -1,9 +1,8 @@
-import { Box } from 'ink';
 import type { At } from '../app/screen.ts';
 import { eventWords } from '../core/account/clauses/clauses.ts';
 import { clockTime } from '../core/session/clock.ts';
 import type { Story } from '../core/session/story.ts';
-import { Ends } from './parts.tsx';
+import { Ends, Head } from './parts.tsx';
 
 type ReplayProps = { readonly story: Story; readonly screen: At<'replay'> };
 
@@ -15,12 +14,12 @@ export function ReplayHead({ story, screen }: ReplayProps) {
   const time = last === undefined ? '' : `${clockTime(last.event.at)} `;
   const turning = recording.turning.includes(at) ? ' *turning point*' : '';
   return (
-    <Box paddingX={1} flexDirection="column" flexShrink={0}>
+    <Head>
       <Ends
         left={`REPLAY${turning}  ${time}${told}`}
         right={`${at} of ${recording.events.length}${playing ? `  x${speed}` : ''}`}
         as="marked"
       />
-    </Box>
+    </Head>
   );
 }

@@ -12,7 +12,6 @@ import { HomeBody } from './home.tsx';
 import type { Contents } from './contents.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
 import { themes } from './theme.ts';
-import { doneCount, hours } from '../app/wording.ts';
 
 type RootProps = {
   readonly state: () => State;
@@ -97,8 +96,13 @@ const headLeft = ({ story }: OpenSession): string =>
 function headRight(state: State, { story, events }: OpenSession): string {
   const last = events.at(-1);
   const minutes = story.minutes + (last === undefined ? 0 : workedSeconds(last, state.now) / 60);
-  return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(doneCount(story), 'check')}`;
+  const done = new Set(story.findings.map(({ check }) => check)).size;
+  return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(done, 'check')}`;
 }
+
+/** `0 h 38 min`. */
+const hours = (minutes: number): string =>
+  `${Math.floor(minutes / 60)} h ${Math.floor(minutes % 60)} min`;
 
 function NoticeLine({ state: { notice, session } }: { readonly state: State }) {
   const trouble = session?.trouble;

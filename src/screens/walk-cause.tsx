@@ -4,7 +4,7 @@ import { currentLeg, type Story } from '../core/session/story.ts';
 import { count } from '../core/text.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
-import { Ends, Indented, Line } from './parts.tsx';
+import { Asks, Ends, Head, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf } from './room.ts';
 import { preparationWords } from '../app/wording.ts';
 
@@ -25,13 +25,13 @@ export function CauseBody(props: CauseProps) {
   const repairing = story.due.kind === 'repair';
   return (
     <>
-      <Box paddingX={1} flexDirection="column" flexShrink={0}>
+      <Head>
         <Ends
           left={`${repairing ? 'REPAIR: ' : 'IS IT THIS? '}${cause.name}`}
           right={`repair · ${cause.repair.minutes} min`}
           as="title"
         />
-      </Box>
+      </Head>
       {blocker.kind === 'caution' ? (
         <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
       ) : (
@@ -68,11 +68,7 @@ function CauseWords({ due, named: { cause }, rows, columns }: CauseProps) {
           {step}
         </Indented>
       ))}
-      <Box paddingTop={1} flexShrink={0}>
-        <Indented mark=">" as="marked">
-          {asks}
-        </Indented>
-      </Box>
+      <Asks>{asks}</Asks>
     </>
   );
 }

@@ -5,7 +5,7 @@ import { currentLeg, type Leg } from '../core/session/story.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
-import { Choices, Ends, Indented, Line } from './parts.tsx';
+import { Asks, Choices, Ends, Head, Indented, Line } from './parts.tsx';
 import { roomFor, type Room } from './room.ts';
 import {
   conditionNames,
@@ -56,13 +56,13 @@ function CheckBody(props: CheckProps) {
   const room = roomOf(props);
   return (
     <>
-      <Box paddingX={1} flexDirection="column" flexShrink={0}>
+      <Head>
         <Ends
           left={`${purposes[purpose]}${check.ask}`}
           right={`${check.kind} · ${check.minutes} min`}
           as="title"
         />
-      </Box>
+      </Head>
       {blocker.kind === 'caution' ? (
         <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
       ) : (
@@ -102,14 +102,7 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
   const { check } = asked;
   const { blocker, typed } = due;
   const first = firstWords(blocker, leg);
-  if (first !== '')
-    return (
-      <Box paddingTop={1} flexShrink={0}>
-        <Indented mark=">" as="marked">
-          {first}
-        </Indented>
-      </Box>
-    );
+  if (first !== '') return <Asks>{first}</Asks>;
   const cursor = input.kind === 'ready' ? input.cursor : (typed?.index ?? -1);
   return (
     <>

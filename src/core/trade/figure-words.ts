@@ -32,6 +32,10 @@ export function measured(
   return { quantity, unit: range.unit === '' ? '1' : range.unit, about, range, ...more };
 }
 
+/** The same for an input that may be left out. */
+export const optional = (quantity: Quantity, range: Span, about: string) =>
+  measured(quantity, range, about, { optional: true });
+
 type Chosen<Word extends string> = Pick<FigureInput, 'about' | 'default'> & {
   readonly quantity: 'choice';
   readonly unit: '';

@@ -3,7 +3,10 @@ import type { Parsed } from '../problem.ts';
 import type { FigureInput } from './figure-input.ts';
 import { meant } from './units/nearest.ts';
 import { readNumber } from './units/number.ts';
+import { isQuantity } from './units/quantities.ts';
+import type { Quantity } from './units/quantities.ts';
 import { minusAsked, parseReading } from './units/reading.ts';
+import type { ReadingWanted } from './units/reading.ts';
 import { parseReadings } from './units/readings.ts';
 import { convert } from './units/units.ts';
 
@@ -17,16 +20,16 @@ export type TypedInput = {
 
 /** Reads one typed input of a figure; every problem names the input in `path`. */
 export function typedInput(key: string, input: FigureInput, text: string): Parsed<TypedInput> {
-  const parsed = input.list === true ? typedList(input, text) : typedSingle(input, text);
+  const parsed = typedAny(input, text);
   if (parsed.kind === 'good') return parsed;
   return bad(...parsed.problems.map((problem) => ({ ...problem, path: key })));
 }
 
-function typedSingle(input: FigureInput, text: string): Parsed<TypedInput> {
+function typedAny(input: FigureInput, text: string): Parsed<TypedInput> {
+  if (isMeasured(input))
+    return input.list === true ? typedList(input, text) : typedReading(input, text);
   if (input.quantity === 'choice') return typedChoice(input.values ?? [], text.trim());
-  if (input.quantity === 'text') return typedText(text.trim());
-  if (input.quantity === 'number') return typedNumber(text);
-  return typedReading(input, text);
+  return input.quantity === 'text' ? typedText(text.trim()) : typedNumber(text);
 }
 
 function typedChoice(values: readonly string[], word: string): Parsed<TypedInput> {
@@ -59,19 +62,24 @@ function typedNumber(text: string): Parsed<TypedInput> {
   return good(found.rest === '' ? single : { ...single, unitTyped: found.rest });
 }
 
-function typedReading(input: FigureInput, text: string): Parsed<TypedInput> {
-  const { quantity, unit, range } = input;
-  if (quantity === 'choice' || quantity === 'text' || quantity === 'number') {
-    return typedSingle(input, text);
-  }
-  const plausible = range === undefined ? {} : { plausible: [range.low, range.high] as const };
-  const wanted = { quantity, unit, ...plausible };
+type Measured = FigureInput & { readonly quantity: Quantity };
+
+const isMeasured = (input: FigureInput): input is Measured => isQuantity(input.quantity);
+
+const wantedFor = ({ quantity, unit, range }: Measured): ReadingWanted => ({
+  quantity,
+  unit,
+  ...(range !== undefined && { plausible: [range.low, range.high] }),
+});
+
+function typedReading(input: Measured, text: string): Parsed<TypedInput> {
+  const wanted = wantedFor(input);
   const parsed = parseReading(text, wanted);
   if (parsed.kind === 'bad') return parsed;
   const minus = minusAsked(parsed.value, wanted, text);
   if (minus !== undefined) return bad({ ...minus, mend: 'If so, type it without the minus.' });
   try {
-    const inUnit = convert(parsed.value.value, parsed.value.unit, unit);
+    const inUnit = convert(parsed.value.value, parsed.value.unit, input.unit);
     return good({ shown: parsed.value, inUnit });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
@@ -80,13 +88,9 @@ function typedReading(input: FigureInput, text: string): Parsed<TypedInput> {
 }
 
 /** `150 145 120 psi`, `10,2; 10,4 bar`, `10bar,9,9.5`: a unit anywhere holds for the rest. */
-function typedList(input: FigureInput, text: string): Parsed<TypedInput> {
-  const { quantity, unit, range } = input;
-  if (quantity === 'choice' || quantity === 'text' || quantity === 'number') {
-    return typedSingle(input, text);
-  }
-  const plausible = range === undefined ? {} : { plausible: [range.low, range.high] as const };
-  const parsed = parseReadings(text, { quantity, unit, ...plausible });
+function typedList(input: Measured, text: string): Parsed<TypedInput> {
+  const { unit } = input;
+  const parsed = parseReadings(text, wantedFor(input));
   if (parsed.kind === 'bad') return parsed;
   const inUnit = parsed.value.map((each) => convert(each.value, each.unit, unit));
   return good({ shown: { value: inUnit, unit }, inUnit });

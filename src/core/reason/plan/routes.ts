@@ -1,3 +1,4 @@
+import { sum } from '../../sum.ts';
 import type { Tree } from '../../tree/model.ts';
 import { nextOnWay, type OnWay } from '../../tree/way.ts';
 import { freshInput } from '../belief/evidence.ts';
@@ -19,12 +20,6 @@ export type Route = {
 
 /** Vehicles as fault sets, each weighed by the chance that it is this one. */
 type Fleet = { readonly sets: readonly (readonly number[])[]; readonly weights: Float64Array };
-
-const total = (weights: Float64Array): number => {
-  let all = 0;
-  for (const weight of weights) all += weight;
-  return all;
-};
 
 /** All sets of up to three causes (four where those are too few), given that the complaint is there. */
 function fleetOf(model: Model): Fleet {
@@ -71,7 +66,7 @@ export class OwnRoutes {
   }
 
   #go(weights: Float64Array, shown: Route['shown']): void {
-    const share = total(weights);
+    const share = sum(weights);
     if (share <= 0 || share < this.#least) return;
     const to = nextOnRoute(this.#tree, shown);
     if (to.kind !== 'check') {

@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb } from '../figure-words.ts';
+import { measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { asShown, convert, showReading } from '../units/units.ts';
@@ -91,7 +91,7 @@ export const vacuumAtAltitude = makeFigure({
   inputs: {
     altitude: measured('length', altitudes, 'above sea level', { default: 0 }),
     seaLevel: measured('vacuum', vacuums, 'expected at sea level', { default: healthy.normal }),
-    reading: measured('vacuum', vacuums, 'read here, warm idle', { optional: true }),
+    reading: optional('vacuum', vacuums, 'read here, warm idle'),
   },
   outputs: {
     result: { unit: 'inHg', about: 'expected here' },

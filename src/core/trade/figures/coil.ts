@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb } from '../figure-words.ts';
+import { measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { asShown, showReading } from '../units/units.ts';
@@ -47,7 +47,7 @@ export const coilCurrent = makeFigure({
   about: 'Primary current of an ignition coil, steady and as it builds up.',
   inputs: {
     ...circuit,
-    time: measured('time', closings, 'since the points closed', { optional: true }),
+    time: optional('time', closings, 'since the points closed'),
   },
   outputs: {
     result: { unit: 'A', about: 'current then; steady if no time is given' },
@@ -100,7 +100,7 @@ export const coilEnergy = makeFigure({
   about: 'Energy in the coil for one spark, as far as the points stay closed long enough.',
   inputs: {
     ...circuit,
-    time: measured('time', closings, 'points closed (spark-rate tells it)', { optional: true }),
+    time: optional('time', closings, 'points closed (spark-rate tells it)'),
   },
   outputs: {
     result: { unit: 'mJ', about: 'in the coil as the points open' },
@@ -142,7 +142,7 @@ export const coilVolts = makeFigure({
     volts: measured('voltage', supplies, 'before the ballast', { default: 12 }),
     coil: measured('resistance', coilOhms, 'primary winding', { default: 1.5 }),
     ballast: measured('resistance', ballastOhms, 'resistor or wire before it', { default: 1.5 }),
-    read: measured('voltage', supplies, 'read at the coil, points closed', { optional: true }),
+    read: optional('voltage', supplies, 'read at the coil, points closed'),
   },
   outputs: {
     result: { unit: 'V', about: 'at the coil, points closed' },

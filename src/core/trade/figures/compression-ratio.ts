@@ -1,5 +1,5 @@
 import { sweptVolume } from './compression.ts';
-import { measured } from '../figure-words.ts';
+import { measured, optional } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { convert } from '../units/units.ts';
@@ -32,9 +32,7 @@ export const compressionRatio = makeFigure({
     stroke: measured('length', sizes, 'of the piston'),
     chamber: measured('volume', chambers, 'of the chamber in the head'),
     gasket: measured('length', gaps, 'thickness of the gasket, crushed', { default: 0.04 }),
-    gasketBore: measured('length', sizes, 'of the hole in the gasket; the bore if left out', {
-      optional: true,
-    }),
+    gasketBore: optional('length', sizes, 'of the hole in the gasket; the bore if left out'),
     deck: measured('length', gaps, 'piston below the deck at top; above: -0.01', { default: 0 }),
     dish: measured('volume', dishes, 'of the piston; a dome is below zero', { default: 0 }),
   },

@@ -1,5 +1,5 @@
 import { airPressure, altitudes, densityRatio } from './air.ts';
-import { generalTable, measured, ruleOfThumb } from '../figure-words.ts';
+import { generalTable, measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { asShown, convert, showReading } from '../units/units.ts';
@@ -27,7 +27,7 @@ export const crankingCompression = makeFigure({
     ratio: measured('ratio', ratios, 'compression ratio'),
     exponent: measured('ratio', exponents, '1.2 to 1.3 in practice', { default: 1.2 }),
     altitude: measured('length', altitudes, 'above sea level', { default: 0 }),
-    air: measured('pressure', airs, 'absolute, instead of the altitude', { optional: true }),
+    air: optional('pressure', airs, 'absolute, instead of the altitude'),
   },
   outputs: {
     result: { unit: 'psi', about: 'gauge pressure' },
@@ -55,9 +55,7 @@ export const compressionAtAltitude = makeFigure({
     reading: measured('pressure', pressures, 'gauge reading or limit'),
     from: measured('length', altitudes, 'where that holds', { default: 0 }),
     altitude: measured('length', altitudes, 'where it is wanted', { default: 0 }),
-    density: measured('ratio', span('density ratio', 0.1, 2, ''), 'instead, if a table gives it', {
-      optional: true,
-    }),
+    density: optional('ratio', span('density ratio', 0.1, 2, ''), 'instead, if a table gives it'),
   },
   outputs: {
     result: { unit: 'psi', about: 'by air pressure, as the trees judge it' },

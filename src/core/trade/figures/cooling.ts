@@ -1,5 +1,5 @@
 import { airPressure, altitudes } from './air.ts';
-import { generalTable, measured, ruleOfThumb } from '../figure-words.ts';
+import { generalTable, measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { saturationPressure, saturationTemperature } from './steam.ts';
@@ -44,9 +44,7 @@ export const boilingPointFigure = makeFigure({
     cap: measured('pressure', caps, 'rating of the pressure cap', { default: 0 }),
     altitude: measured('length', altitudes, 'above sea level', { default: 0 }),
     glycol: measured('ratio', glycols, 'antifreeze by volume', { default: 0 }),
-    pressure: measured('pressure', absolutes, 'absolute, instead of cap and altitude', {
-      optional: true,
-    }),
+    pressure: optional('pressure', absolutes, 'absolute, instead of cap and altitude'),
   },
   outputs: {
     result: { unit: 'F', about: 'boils, cap holding' },

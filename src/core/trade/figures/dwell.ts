@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb } from '../figure-words.ts';
+import { measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 import { showReading } from '../units/units.ts';
@@ -57,12 +57,10 @@ export const dwell = makeFigure({
   about: 'Dwell angle, percent and closed time of ignition points.',
   inputs: {
     cylinders: measured('count', lobes, 'lobes of the distributor cam'),
-    percent: measured('ratio', percents, 'share of time closed', { optional: true }),
-    dwell: measured('angle', angles, 'instead of the percent, distributor degrees', {
-      optional: true,
-    }),
-    speed: measured('rotation', speeds, 'of the engine', { optional: true }),
-    change: measured('angle', changes, 'change of dwell planned', { optional: true }),
+    percent: optional('ratio', percents, 'share of time closed'),
+    dwell: optional('angle', angles, 'instead of the percent, distributor degrees'),
+    speed: optional('rotation', speeds, 'of the engine'),
+    change: optional('angle', changes, 'change of dwell planned'),
   },
   outputs: {
     result: { unit: 'deg', about: 'dwell, distributor degrees' },
@@ -169,8 +167,8 @@ export const sparkTiming = makeFigure({
     static: measured('angle', staticTimings, 'crank degrees before top', { default: 0 }),
     centrifugal: measured('angle', curves, 'distributor degrees', { default: 0 }),
     vacuum: measured('angle', curves, 'distributor degrees', { default: 0 }),
-    cylinders: measured('count', lobes, 'of a four-stroke', { optional: true }),
-    speed: measured('rotation', speeds, 'of the engine', { optional: true }),
+    cylinders: optional('count', lobes, 'of a four-stroke'),
+    speed: optional('rotation', speeds, 'of the engine'),
   },
   outputs: {
     result: { unit: 'deg', about: 'total advance, crank degrees' },

@@ -1,5 +1,5 @@
 import { airPressure, altitudes } from './air.ts';
-import { chosen, measured, ruleOfThumb } from '../figure-words.ts';
+import { chosen, measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { withoutDust } from '../dust.ts';
 import { makeFigure } from '../figure.ts';
 import { crossing } from '../root.ts';
@@ -58,7 +58,7 @@ export const idleCo = makeFigure({
     rule: chosen(rules, 'whose rule', 'uk'),
     year: measured('count', span('year', 1900, 1996, ''), 'of first use', { default: 1970 }),
     month: measured('count', span('month', 1, 12, ''), 'of first use', { default: 1 }),
-    co: measured('ratio', span('CO', 0, 20, '%'), 'read at idle', { optional: true }),
+    co: optional('ratio', span('CO', 0, 20, '%'), 'read at idle'),
   },
   outputs: {
     result: { unit: '%', about: 'CO limit' },
@@ -92,7 +92,7 @@ export const fuelPump = makeFigure({
       default: withoutDust(convert(1, 'pt', 'l')),
     }),
     time: measured('time', times, 'it took', { default: 30 }),
-    pressure: measured('pressure', pumpPressures, 'read, no flow', { optional: true }),
+    pressure: optional('pressure', pumpPressures, 'read, no flow'),
   },
   outputs: {
     result: { unit: 'l/min', about: 'flow' },

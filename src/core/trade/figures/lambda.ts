@@ -1,4 +1,4 @@
-import { chosen, measured, namesOf } from '../figure-words.ts';
+import { chosen, measured, namesOf, optional } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 
@@ -65,8 +65,8 @@ export const lambda = makeFigure({
     hc: measured('ratio', unburnt, 'HC as hexane, ppm', { default: 0 }),
     no: measured('ratio', oxides, 'NO, ppm', { default: 0 }),
     fuel: chosen(namesOf(fuels), 'constants of the fuel', 'gasoline'),
-    hydrogen: measured('ratio', hydrogens, 'H for one C, instead', { optional: true }),
-    oxygen: measured('ratio', fuelOxygens, 'O for one C, instead', { optional: true }),
+    hydrogen: optional('ratio', hydrogens, 'H for one C, instead'),
+    oxygen: optional('ratio', fuelOxygens, 'O for one C, instead'),
     hcFactor: chosen(['6', '12'], 'what HC is multiplied by', '6'),
   },
   outputs: {

@@ -1,4 +1,4 @@
-import { chosen, generalTable, measured, ruleOfThumb } from '../figure-words.ts';
+import { chosen, generalTable, measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { notGiven } from '../figure-inputs.ts';
 import { makeFigure } from '../figure.ts';
 import { lamps } from './lamp-tables.ts';
@@ -34,9 +34,9 @@ export const lampCurrent = makeFigure({
       'designation, or other with power and design',
       'other',
     ),
-    power: measured('power', watts, 'of another lamp', { optional: true }),
+    power: optional('power', watts, 'of another lamp'),
     design: measured('voltage', volts, 'for which the power holds', { default: 12.8 }),
-    actual: measured('voltage', volts, 'at the lamp', { optional: true }),
+    actual: optional('voltage', volts, 'at the lamp'),
   },
   outputs: {
     result: { unit: 'A', about: 'current at design volts' },
@@ -88,7 +88,7 @@ export const chargeBalance = makeFigure({
   inputs: {
     rating: measured('current', outputs, 'of the generator or alternator'),
     loads: measured('current', loads, 'each thing switched on', { list: true, optional: true }),
-    ripple: measured('voltage', ripples, 'alternating volts at the battery', { optional: true }),
+    ripple: optional('voltage', ripples, 'alternating volts at the battery'),
   },
   outputs: {
     result: { unit: 'A', about: 'left for the battery' },

@@ -1,4 +1,4 @@
-import { measured } from '../figure-words.ts';
+import { measured, optional } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { fuelOxygens, hydrogens, waterGas } from './lambda.ts';
 import type { FuelMake } from './lambda.ts';
@@ -68,9 +68,7 @@ export const mixture = makeFigure({
   about: 'Ideal exhaust gas and air-fuel ratio at a lambda, or the lambda that a CO reading means.',
   inputs: {
     lambda: measured('ratio', lambdas, '1 is right, below 1 rich', { default: 1 }),
-    co: measured('ratio', richGases, 'read, instead of lambda; no misfire, no air leak', {
-      optional: true,
-    }),
+    co: optional('ratio', richGases, 'read, instead of lambda; no misfire, no air leak'),
     hydrogen: measured('ratio', hydrogens, 'H for one C of the fuel', { default: 1.85 }),
     oxygen: measured('ratio', fuelOxygens, 'O for one C of the fuel', { default: 0 }),
   },

@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb } from '../figure-words.ts';
+import { measured, optional, ruleOfThumb } from '../figure-words.ts';
 import { makeFigure } from '../figure.ts';
 import { inSpan, span } from '../span.ts';
 
@@ -74,10 +74,10 @@ export const ohmsLaw = makeFigure({
   family: 'wire',
   about: 'Volts, current, resistance and power of a part, from any two of them.',
   inputs: {
-    volts: measured('voltage', volts, 'across the part', { optional: true }),
-    current: measured('current', amps, 'through it', { optional: true }),
-    resistance: measured('resistance', ohms, 'of it', { optional: true }),
-    power: measured('power', watts, 'it takes', { optional: true }),
+    volts: optional('voltage', volts, 'across the part'),
+    current: optional('current', amps, 'through it'),
+    resistance: optional('resistance', ohms, 'of it'),
+    power: optional('power', watts, 'it takes'),
   },
   outputs: {
     result: { unit: 'A', about: 'current' },

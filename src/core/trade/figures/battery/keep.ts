@@ -3,6 +3,7 @@ import {
   generalTable,
   measured,
   namesOf,
+  optional,
   ruleOfThumb,
   systemVolts,
 } from '../../figure-words.ts';
@@ -90,9 +91,7 @@ export const chargingVoltage = makeFigure({
   inputs: {
     temperature: measured('temperature', chargeHeats, 'of the battery', { default: 75 }),
     battery: systemVolts,
-    volts: measured('voltage', span('volts', 0, 20, 'V'), 'read, lightly loaded', {
-      optional: true,
-    }),
+    volts: optional('voltage', span('volts', 0, 20, 'V'), 'read, lightly loaded'),
   },
   outputs: {
     result: { unit: 'V', about: 'end-of-charge volts at that temperature' },

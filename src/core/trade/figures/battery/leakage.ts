@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb } from '../../figure-words.ts';
+import { optional, ruleOfThumb } from '../../figure-words.ts';
 import { notGiven } from '../../figure-inputs.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
@@ -24,9 +24,9 @@ export const leakage = makeFigure({
   family: 'compression',
   about: 'Cylinder leakage and the band it falls in.',
   inputs: {
-    leak: measured('ratio', leaks, 'as the tester shows it', { optional: true }),
-    supply: measured('pressure', supplies, 'put in, two-gauge tester', { optional: true }),
-    held: measured('pressure', helds, 'held, two-gauge tester', { optional: true }),
+    leak: optional('ratio', leaks, 'as the tester shows it'),
+    supply: optional('pressure', supplies, 'put in, two-gauge tester'),
+    held: optional('pressure', helds, 'held, two-gauge tester'),
   },
   outputs: {
     result: { unit: '%', about: 'leakage' },

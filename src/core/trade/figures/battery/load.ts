@@ -1,4 +1,4 @@
-import { forSystem, measured, ruleOfThumb, systemVolts } from '../../figure-words.ts';
+import { forSystem, measured, optional, ruleOfThumb, systemVolts } from '../../figure-words.ts';
 import type { SystemVolts } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
@@ -65,9 +65,9 @@ export const loadTest = makeFigure({
   inputs: {
     temperature: measured('temperature', batteryHeats, 'of the battery', { default: 70 }),
     battery: systemVolts,
-    volts: measured('voltage', loadVolts, 'read under load after 15 s', { optional: true }),
-    cca: measured('current', coldCranking, 'cold cranking amperes', { optional: true }),
-    capacity: measured('charge', capacities, '20-hour capacity, if no CCA', { optional: true }),
+    volts: optional('voltage', loadVolts, 'read under load after 15 s'),
+    cca: optional('current', coldCranking, 'cold cranking amperes'),
+    capacity: optional('charge', capacities, '20-hour capacity, if no CCA'),
   },
   outputs: {
     result: { unit: 'V', about: 'lowest sound volts under load' },
@@ -98,7 +98,7 @@ export const crankingVoltage = makeFigure({
   about: 'Volts at the battery posts while the starter turns a warm engine.',
   inputs: {
     battery: systemVolts,
-    volts: measured('voltage', loadVolts, 'read at the posts while cranking', { optional: true }),
+    volts: optional('voltage', loadVolts, 'read at the posts while cranking'),
   },
   outputs: { result: { unit: 'V', about: 'lowest sound volts' } },
   formula: '9.6 V; 6 V: half',

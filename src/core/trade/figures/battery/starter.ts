@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb, systemVolts } from '../../figure-words.ts';
+import { measured, optional, ruleOfThumb, systemVolts } from '../../figure-words.ts';
 import { notGiven } from '../../figure-inputs.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
@@ -26,13 +26,11 @@ export const starterDraw = makeFigure({
   about: 'Current a starter draws, from the volts lost along its own cable while it cranks.',
   inputs: {
     drop: measured('voltage', drops, 'between two places of the bare cable, no joint between'),
-    length: measured('length', wireLengths, 'of cable between them', { optional: true }),
-    gauge: measured('wire-gauge', gauges, 'of the cable', { optional: true }),
-    resistance: measured('resistance', cableOhms, 'instead of length and gauge', {
-      optional: true,
-    }),
+    length: optional('length', wireLengths, 'of cable between them'),
+    gauge: optional('wire-gauge', gauges, 'of the cable'),
+    resistance: optional('resistance', cableOhms, 'instead of length and gauge'),
     temperature: measured('temperature', wireHeats, 'of the cable', { default: 68 }),
-    volts: measured('voltage', cranked, 'at the starter while cranking', { optional: true }),
+    volts: optional('voltage', cranked, 'at the starter while cranking'),
     battery: systemVolts,
   },
   outputs: {

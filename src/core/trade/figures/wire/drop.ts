@@ -1,4 +1,4 @@
-import { chosen, measured, namesOf, ruleOfThumb } from '../../figure-words.ts';
+import { chosen, measured, namesOf, optional, ruleOfThumb } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { asShown, convert, showReading } from '../../units/units.ts';
@@ -69,10 +69,10 @@ export const voltageDrop = makeFigure({
   about: 'Volts lost along a wire or joint under load, against what a sound one may lose.',
   inputs: {
     current: measured('current', currents, 'through the circuit, under load'),
-    resistance: measured('resistance', jointOhms, 'of the run, if known', { optional: true }),
-    perLength: measured('line-resistance', lineOhms, 'of the wire', { optional: true }),
-    gauge: measured('wire-gauge', gauges, 'of the wire', { optional: true }),
-    length: measured('length', wireLengths, 'of one run', { optional: true }),
+    resistance: optional('resistance', jointOhms, 'of the run, if known'),
+    perLength: optional('line-resistance', lineOhms, 'of the wire'),
+    gauge: optional('wire-gauge', gauges, 'of the wire'),
+    length: optional('length', wireLengths, 'of one run'),
     runs: measured('count', span('runs', 1, 2, ''), '2 if the return is a wire', { default: 1 }),
     temperature: measured('temperature', wireHeats, 'of the wire', { default: 68 }),
     volts: measured('voltage', systems, 'of the system', { default: 12 }),
@@ -144,8 +144,8 @@ export const jointHeat = makeFigure({
   about: 'Heat made in a bad joint, from the current and its drop or resistance.',
   inputs: {
     current: measured('current', currents, 'through the joint'),
-    drop: measured('voltage', drops, 'across the joint, under load', { optional: true }),
-    resistance: measured('resistance', jointOhms, 'instead of the drop', { optional: true }),
+    drop: optional('voltage', drops, 'across the joint, under load'),
+    resistance: optional('resistance', jointOhms, 'instead of the drop'),
   },
   outputs: {
     result: { unit: 'W', about: 'heat in the joint' },

@@ -1,4 +1,4 @@
-import { measured, ruleOfThumb } from '../../figure-words.ts';
+import { measured, optional, ruleOfThumb } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { convert } from '../../units/units.ts';
@@ -60,8 +60,8 @@ export function meltingDiameter(amps: number): number {
 }
 
 const sizeInputs = {
-  gauge: measured('wire-gauge', gauges, 'size of the wire', { optional: true }),
-  area: measured('area', areas, 'instead of the gauge', { optional: true }),
+  gauge: optional('wire-gauge', gauges, 'size of the wire'),
+  area: optional('area', areas, 'instead of the gauge'),
   ambient: measured('temperature', ambients, 'of the wire before', { default: 25 }),
 };
 

@@ -1,4 +1,4 @@
-import { chosen, measured } from '../../figure-words.ts';
+import { chosen, measured, optional } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
 import { lookUp, lookUpLog } from '../../table.ts';
@@ -95,8 +95,8 @@ export const wireResistance = makeFigure({
   family: 'wire',
   about: 'Resistance of a length of copper wire, so that a measured run can be judged.',
   inputs: {
-    gauge: measured('wire-gauge', gauges, 'size of the wire (2/0 is -1)', { optional: true }),
-    area: measured('area', areas, 'instead of the gauge', { optional: true }),
+    gauge: optional('wire-gauge', gauges, 'size of the wire (2/0 is -1)'),
+    area: optional('area', areas, 'instead of the gauge'),
     length: measured('length', wireLengths, 'all the wire the current goes through', {
       default: 1,
     }),

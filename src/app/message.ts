@@ -3,8 +3,8 @@ import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
-import type { LoadedTrees } from './pages/start-form.ts';
-import type { SessionLine } from './state.ts';
+import type { Library } from '../core/tree/shop.ts';
+import type { SessionLine } from '../core/session/name.ts';
 import type { Token } from './keys/tokens.ts';
 
 /** Everything that can happen to the program, told in the past tense. */
@@ -16,7 +16,7 @@ export type Message =
   /** From the command line: begin with this tree, or pick this session up. */
   | { readonly kind: 'tree-chosen'; readonly tree: string }
   | { readonly kind: 'session-chosen'; readonly path: string }
-  | { readonly kind: 'library-loaded'; readonly library: LoadedTrees }
+  | { readonly kind: 'library-loaded'; readonly library: Library }
   | { readonly kind: 'sessions-listed'; readonly sessions: readonly SessionLine[] }
   | {
       readonly kind: 'session-opened';

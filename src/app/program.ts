@@ -2,7 +2,8 @@ import type { Stamp } from '../core/session/event.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Effect, Transition } from './effect.ts';
 import type { Message } from './message.ts';
-import { emptyState, type SessionLine, type State } from './state.ts';
+import type { SessionLine } from '../core/session/name.ts';
+import { emptyState, type State } from './state.ts';
 
 /** What the program thinks with, and what it does things with. Both come after the first frame. */
 export type Logic = {

@@ -2,9 +2,10 @@ import type { Advice } from '../core/reason/advice/advise.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
+import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
-import type { LoadedTrees } from './pages/start-form.ts';
+import type { Library } from '../core/tree/shop.ts';
 import { home, type Screen } from './screen.ts';
 import type { Question } from './walk/question.ts';
 
@@ -27,13 +28,6 @@ export type OpenSession = {
   readonly trouble: Problem | undefined;
 };
 
-/** One line of a list of sessions. */
-export type SessionLine = {
-  readonly path: string;
-  readonly name: string;
-  readonly closed: boolean;
-};
-
 export type Notice = { readonly kind: 'info' | 'problem'; readonly text: string };
 
 /** Everything the program knows; screens are functions of it. */
@@ -44,7 +38,7 @@ export type State = {
   readonly now: Stamp;
   readonly settings: Settings;
   /** Loaded when first needed: Home does without. */
-  readonly library: LoadedTrees | undefined;
+  readonly library: Library | undefined;
   readonly sessions: readonly SessionLine[];
   readonly session: OpenSession | undefined;
   readonly notice: Notice | undefined;

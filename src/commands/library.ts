@@ -1,7 +1,8 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
 import { meant } from '../core/trade/units/nearest.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { loadLibrary, type Library } from '../store/library.ts';
+import type { Library } from '../core/tree/shop.ts';
+import { loadLibrary } from '../store/library.ts';
 import type { Io } from './io.ts';
 import { noTrees, treesFolder, type Given } from './options.ts';
 

@@ -6,7 +6,7 @@ import type { Header } from '../core/session/header.ts';
 import { newHeader } from '../core/session/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
 import { attempt } from '../store/files.ts';
-import type { Library } from '../store/library.ts';
+import type { Library } from '../core/tree/shop.ts';
 import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, type Ended, type Io } from './io.ts';

@@ -1,6 +1,6 @@
 import { Box } from 'ink';
 import { homeLines, type HomeLine } from '../app/pages/home-lines.ts';
-import type { SessionLine } from '../app/state.ts';
+import type { SessionLine } from '../core/session/name.ts';
 import { Choices, Line } from './parts.tsx';
 
 type HomeProps = {

@@ -5,14 +5,14 @@ import {
   notKnown,
   question,
   type Field,
-  type LoadedTrees,
   type StartForm,
 } from '../app/pages/start-form.ts';
+import type { Library } from '../core/tree/shop.ts';
 import { Choices, Line } from './parts.tsx';
 
 type StartProps = {
   readonly form: StartForm;
-  readonly library: LoadedTrees;
+  readonly library: Library;
   readonly rows: number;
   readonly units: 'us' | 'metric';
 };
@@ -61,7 +61,7 @@ function answerWords(field: Field, answer: string): string {
 
 type TextId = Extract<Field, { kind: 'text' }>['id'];
 
-function hint(id: TextId, units: 'us' | 'metric', { shop }: LoadedTrees): string {
+function hint(id: TextId, units: 'us' | 'metric', { shop }: Library): string {
   const figure = figureOf(id, 'book');
   if (figure !== undefined)
     return `In ${shop.book[figure]?.unit ?? ''} unless you type the unit. Empty: the general figure counts.`;

@@ -1,5 +1,6 @@
 import { basename, join } from 'node:path';
 import { bad, good, type Parsed } from '../core/problem.ts';
+import type { SessionLine } from '../core/session/name.ts';
 import type { Files } from './files.ts';
 
 /** What the name of every session file ends with. */
@@ -8,10 +9,7 @@ export const ending = '.jsonl';
 /** The name of a session: that of its file, without its ending. */
 export const sessionName = (path: string): string => basename(path, ending);
 
-export type Listed = {
-  readonly path: string;
-  readonly name: string;
-};
+export type Listed = Omit<SessionLine, 'closed'>;
 
 /** The session files of a folder, newest name first. */
 export function listSessions(files: Files, folder: string): readonly Listed[] {
@@ -26,10 +24,7 @@ export function listSessions(files: Files, folder: string): readonly Listed[] {
 const looked = 6;
 
 /** The same for Home's list: whether one is closed stands in its last lines. */
-export const sessionLines = (
-  files: Files,
-  folder: string,
-): readonly (Listed & { readonly closed: boolean })[] =>
+export const sessionLines = (files: Files, folder: string): readonly SessionLine[] =>
   listSessions(files, folder).map((one, index) => ({
     ...one,
     closed: index >= looked || isClosed(files, one.path),

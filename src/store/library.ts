@@ -5,16 +5,9 @@ import type { Tree } from '../core/tree/model.ts';
 import { maxLength, tooLarge } from '../core/tree/json.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
-import { emptyShop, type Shop } from '../core/tree/shop.ts';
+import { emptyShop, type Library, type Shop } from '../core/tree/shop.ts';
 import { attempt, type Files } from './files.ts';
 import { isTreeFile, shopFile } from './headings.ts';
-
-/** The trees of a folder, the shop they share, and what is wrong with those that could not be read. */
-export type Library = {
-  readonly trees: readonly Tree[];
-  readonly shop: Shop;
-  readonly problems: readonly Problem[];
-};
 
 /**
  * Loads all trees of a folder; of two with one id the first is kept.

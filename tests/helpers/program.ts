@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
 import { Runner, type Ports } from '../../src/app/run.ts';
 import type { State } from '../../src/app/state.ts';
-import type { LoadedTrees } from '../../src/app/pages/start-form.ts';
+import type { Library } from '../../src/core/tree/shop.ts';
 import { update } from '../../src/app/update.ts';
 import { sessionLines } from '../../src/store/find.ts';
 import { loadLibrary } from '../../src/store/library.ts';
@@ -40,8 +40,8 @@ export function makeProgram(options: Options = {}): Made {
   return made;
 }
 
-let read: LoadedTrees | undefined;
-const shipped = (): LoadedTrees => (read ??= loadLibrary(nodeFiles, 'trees', 'trees'));
+let read: Library | undefined;
+const shipped = (): Library => (read ??= loadLibrary(nodeFiles, 'trees', 'trees'));
 
 function assemble(options: Options) {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));

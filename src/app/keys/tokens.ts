@@ -1,25 +1,4 @@
-/** What Ink says of a key beside its text: the flags we look at. */
-export type InkKey = {
-  readonly [
-    flag in
-      | 'return'
-      | 'upArrow'
-      | 'downArrow'
-      | 'leftArrow'
-      | 'rightArrow'
-      | 'pageUp'
-      | 'pageDown'
-      | 'home'
-      | 'end'
-      | 'escape'
-      | 'tab'
-      | 'shift'
-      | 'backspace'
-      | 'delete'
-      | 'ctrl'
-      | 'meta'
-  ]?: boolean;
-} & { readonly eventType?: string | undefined };
+import type { Key } from 'ink';
 
 /** A key by our name (`enter`, `up`, `C-c`) or the character typed. */
 export type Token = string;
@@ -44,7 +23,7 @@ const named = [
  * Enter or Tab among them as plain characters), so each character is a key of its own here; Escape
  * followed at once by a key arrives as that key with `meta`, and we bind no Alt keys.
  */
-export function tokens(input: string, key: InkKey): readonly Token[] {
+export function tokens(input: string, key: Partial<Key>): readonly Token[] {
   if (key.eventType === 'release') return [];
   const escape = key.meta === true ? ['esc'] : [];
   const name = named.find(([flag]) => key[flag] === true)?.[1];

@@ -1,4 +1,4 @@
-import type { SessionLine } from '../state.ts';
+import type { SessionLine } from '../../core/session/name.ts';
 
 /** What Home offers; the line for picking up is there only when there is something to pick up. */
 export type HomeLine =

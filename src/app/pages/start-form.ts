@@ -1,16 +1,7 @@
 import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
 import { factsAsked } from '../../core/tree/fit.ts';
-import type { Problem } from '../../core/problem.ts';
 import type { Settings } from '../../core/settings.ts';
-import type { Tree } from '../../core/tree/model.ts';
-import type { Shop } from '../../core/tree/shop.ts';
-
-/** The trees to choose from, with what is wrong with those that could not be read. */
-export type LoadedTrees = {
-  readonly trees: readonly Tree[];
-  readonly shop: Shop;
-  readonly problems: readonly Problem[];
-};
+import type { Library } from '../../core/tree/shop.ts';
 
 /** One question of the Start screen. */
 export type Field =
@@ -42,7 +33,7 @@ export const emptyForm = (settings: Settings): StartForm => ({
 });
 
 /** The questions, in order: the complaint first, since it decides which facts are asked. */
-export function fields(form: StartForm, library: LoadedTrees): readonly Field[] {
+export function fields(form: StartForm, library: Library): readonly Field[] {
   const tree = library.trees.find(({ id }) => id === form.answers['tree']);
   return [
     {
@@ -81,7 +72,7 @@ export function typedSheet({ answers }: StartForm): Readonly<Record<string, Type
 export const figureOf = (id: string, about: 'book' | 'where'): string | undefined =>
   id.startsWith(`${about}:`) ? id.slice(about.length + 1) : undefined;
 
-function factField(id: string, library: LoadedTrees): Field {
+function factField(id: string, library: Library): Field {
   const values = library.shop.facts[id]?.values ?? {};
   return {
     kind: 'choice',
@@ -101,7 +92,7 @@ const plainQuestions: Readonly<Record<string, string>> = {
 };
 
 /** What a question asks, for the screen. */
-export function question(field: Field, library: LoadedTrees): string {
+export function question(field: Field, library: Library): string {
   if (field.id === 'tree') return 'What is the complaint?';
   if (field.kind === 'choice') return library.shop.facts[field.id]?.ask ?? field.id;
   const figure = figureOf(field.id, 'book');

@@ -3,6 +3,7 @@ import type { Header } from '../../core/session/header.ts';
 import { newHeader } from '../../core/session/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
+import type { Library } from '../../core/tree/shop.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { Page } from '../page.ts';
@@ -14,7 +15,6 @@ import {
   notKnown,
   typedSheet,
   type Field,
-  type LoadedTrees,
   type StartForm,
 } from './start-form.ts';
 import type { State } from '../state.ts';
@@ -53,7 +53,7 @@ export function chooseTree(state: State, tree: string): Transition {
   return object(state, { message: `There is no tree "${tree}";`, mend: 'choose one of these.' });
 }
 
-const isText = (form: StartForm, library: LoadedTrees): boolean =>
+const isText = (form: StartForm, library: Library): boolean =>
   fields(form, library)[form.at]?.kind === 'text';
 
 function goBack(state: State, form: StartForm): Transition {
@@ -120,7 +120,7 @@ function onward(state: State, form: StartForm): Transition {
   return show(state, { kind: 'start', form }, effect);
 }
 
-function headerFrom(state: State, form: StartForm, library: LoadedTrees): Parsed<Header> {
+function headerFrom(state: State, form: StartForm, library: Library): Parsed<Header> {
   const { answers } = form;
   const tree = library.trees.find(({ id }) => id === answers['tree']);
   if (tree === undefined)

@@ -18,3 +18,10 @@ export function sessionId(at: string, vehicle: string, tree: string): string {
   const time = at.slice(11, 16).replace(':', '');
   return `${day}-${time}-${slug(vehicle)}-${slug(tree)}`;
 }
+
+/** One line of a list of sessions. */
+export type SessionLine = {
+  readonly path: string;
+  readonly name: string;
+  readonly closed: boolean;
+};

@@ -1,6 +1,8 @@
 import * as z from 'zod';
+import type { Problem } from '../problem.ts';
 import { quantityNames } from '../trade/units/quantities.ts';
 import { Id } from './basics.ts';
+import type { Tree } from './model.ts';
 
 const Text = z.string().min(1).max(4000);
 
@@ -47,3 +49,10 @@ export type Shop = z.output<typeof Shop>;
 export type Caution = z.output<typeof Caution>;
 
 export const emptyShop: Shop = Shop.parse({ format: 1 });
+
+/** The trees of a folder, the shop they share, and what is wrong with those that could not be read. */
+export type Library = {
+  readonly trees: readonly Tree[];
+  readonly shop: Shop;
+  readonly problems: readonly Problem[];
+};

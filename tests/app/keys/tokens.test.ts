@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { tokens, type InkKey } from '../../../src/app/keys/tokens.ts';
+import type { Key } from 'ink';
+import { tokens } from '../../../src/app/keys/tokens.ts';
 
 // Each row is what Ink 8 hands to useInput for keys that arrive in one read (found by experiment).
-test.each<[title: string, input: string, key: InkKey, expected: readonly string[]]>([
+test.each<[title: string, input: string, key: Partial<Key>, expected: readonly string[]]>([
   ['Down', '', { downArrow: true }, ['down']],
   ['Enter', '\r', { return: true }, ['enter']],
   ['Enter Enter', '\r\r', {}, ['enter', 'enter']],

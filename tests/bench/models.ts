@@ -1,4 +1,4 @@
-import { drawIndex, makeRandom } from '../../src/core/reason/plan/random.ts';
+import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import type { Random } from '../../src/core/reason/plan/random.ts';
 import { Tree } from '../../src/core/tree/model.ts';
 
@@ -131,4 +131,15 @@ export function cut(tree: Tree, seed: number, size: { causes: number; checks: nu
     causes: Object.fromEntries(causes.map((id) => [id, tree.causes[id]!])),
     checks: Object.fromEntries(checks.map((id) => [id, tree.checks[id]!])),
   };
+}
+
+/** Index drawn with these weights; weights need not sum to 1. */
+function drawIndex(random: Random, weights: readonly number[]): number {
+  const total = weights.reduce((all, weight) => all + weight, 0);
+  let left = random() * total;
+  for (const [index, weight] of weights.entries()) {
+    left -= weight;
+    if (left < 0) return index;
+  }
+  return weights.findLastIndex((weight) => weight > 0);
 }

@@ -1,7 +1,7 @@
 import { figures, findFigure } from '../../core/trade/catalog.ts';
 import type { Figure } from '../../core/trade/figure.ts';
 import type { Conditions } from '../../core/session/event.ts';
-import type { Facts } from '../../core/tree/fit.ts';
+import { cylindersOf, type Facts } from '../../core/tree/fit.ts';
 import type { ReadingValue } from '../../core/trade/units/reading.ts';
 import { runFigure, type FigureRun } from '../../core/trade/run-figure.ts';
 import { showNumber, showReading } from '../../core/trade/units/units.ts';
@@ -42,8 +42,6 @@ type Known = {
 /** Figures whose temperature is that of the air for a vehicle that stood, as the trees take it. */
 const takesAir: ReadonlySet<string> = new Set(['load-test', 'electrolyte']);
 
-const cylinders: Readonly<Record<string, string>> = { four: '4', six: '6', eight: '8' };
-
 /**
  * What the session knows of a figure's inputs, as if it had been typed: altitude, temperature,
  * system volts and cylinders, so that "here" and "this vehicle" mean those of the session.
@@ -53,12 +51,12 @@ export function knownInputs(
   { conditions, facts }: Known,
 ): Readonly<Record<string, string>> {
   const { altitude, temperature } = conditions;
-  const count = cylinders[facts['cylinders'] ?? ''];
+  const count = cylindersOf(facts);
   return {
     ...(altitude && { altitude: showAmount(altitude) }),
     ...(temperature && takesAir.has(name) && { temperature: showAmount(temperature) }),
     ...(facts['volts'] !== undefined && { battery: facts['volts'] === '6-volt' ? '6' : '12' }),
-    ...(count !== undefined && { cylinders: count }),
+    ...(count !== undefined && { cylinders: String(count) }),
   };
 }
 

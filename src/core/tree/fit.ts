@@ -9,6 +9,13 @@ export const cylinderFact = 'cylinders';
 /** What is known of the vehicle: fact id to value; a fact that is not there is not known. */
 export type Facts = Readonly<Record<string, string>>;
 
+/** The number that each value of that fact is. */
+const cylinders: Readonly<Record<string, number>> = { four: 4, six: 6, eight: 8 };
+
+/** How many cylinders the engine has; undefined where nobody knows. */
+export const cylindersOf = (facts: Facts): number | undefined =>
+  cylinders[facts[cylinderFact] ?? ''];
+
 /** Whether something with this condition exists on the vehicle. Not known: it may, so it stays. */
 export function exists(when: When | undefined, facts: Facts): boolean {
   return Object.entries(when ?? {}).every(([fact, wanted]) => {

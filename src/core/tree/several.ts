@@ -3,7 +3,7 @@ import { findFigure } from '../trade/catalog.ts';
 import type { Figure } from '../trade/figure.ts';
 import { usualUncertainty } from '../trade/units/uncertainty.ts';
 import { convert } from '../trade/units/units.ts';
-import { cylinderFact, type Facts } from './fit.ts';
+import { cylindersOf, type Facts } from './fit.ts';
 import { measured, uncertaintyOf, type Measured } from './judge.ts';
 import { judgeWords, type Check, type NamedReading, type Reading } from './model.ts';
 
@@ -23,13 +23,10 @@ export function severalOf({ reading, readings, judge }: Check): Several | undefi
     : { reading, judge, readings: [first, ...others] };
 }
 
-/** The number that each value of that fact is. */
-const cylinders: Readonly<Record<string, number>> = { four: 4, six: 6, eight: 8 };
-
 /** How many readings a check takes; undefined where nobody knows how many cylinders there are. */
 export function readingsWanted(check: Check, facts: Facts): number | undefined {
   if (check.each === undefined) return check.readings?.length ?? 1;
-  return cylinders[facts[cylinderFact] ?? ''];
+  return cylindersOf(facts);
 }
 
 /**

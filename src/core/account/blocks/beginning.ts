@@ -69,6 +69,11 @@ function proofWords({ proofs, repairs }: Story): string {
     : "Not proven: the complaint's own test still failed after the last repair.";
 }
 
+const conditionWords = [
+  { condition: 'altitude', where: 'above sea level', name: 'the height above sea level' },
+  { condition: 'temperature', where: 'in the air', name: 'the air temperature' },
+] as const;
+
 /** The vehicle, the place and the day, as far as a reader may know them. */
 export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
   const { header, conditions } = story;
@@ -79,18 +84,13 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
     ([id, { value, unit, where }]) =>
       `${bookName(story, id)}: ${showReading(value, unit)}${where === undefined ? '' : ` (${asClause(where)})`}`,
   );
-  const place = [
-    ...(conditions.altitude === undefined
-      ? []
-      : [`${showReading(conditions.altitude.value, conditions.altitude.unit)} above sea level`]),
-    ...(conditions.temperature === undefined
-      ? []
-      : [`${showReading(conditions.temperature.value, conditions.temperature.unit)} in the air`]),
-  ];
-  const missing = [
-    ...(conditions.altitude === undefined ? ['the height above sea level'] : []),
-    ...(conditions.temperature === undefined ? ['the air temperature'] : []),
-  ];
+  const place = conditionWords.flatMap(({ condition, where }) => {
+    const known = conditions[condition];
+    return known === undefined ? [] : [`${showReading(known.value, known.unit)} ${where}`];
+  });
+  const missing = conditionWords
+    .filter(({ condition }) => conditions[condition] === undefined)
+    .map(({ name }) => name);
   const by = header.who === '' ? '' : ` by ${header.who}`;
   const told = [
     `The work was begun on ${dateOf(header.opened)}${by}, and ${minuteWords(story.minutes)} of it ${Math.round(story.minutes) === 1 ? 'is' : 'are'} on record.`,

@@ -15,14 +15,3 @@ export function makeRandom(seed: number): Random {
     return ((mixed ^ (mixed >>> 15)) >>> 0) / 2 ** 32;
   };
 }
-
-/** Index drawn with these weights; weights need not sum to 1. */
-export function drawIndex(random: Random, weights: readonly number[]): number {
-  const total = weights.reduce((all, weight) => all + weight, 0);
-  let left = random() * total;
-  for (const [index, weight] of weights.entries()) {
-    left -= weight;
-    if (left < 0) return index;
-  }
-  return weights.findLastIndex((weight) => weight > 0);
-}

@@ -1,4 +1,4 @@
-import { isQuantity, quantities, quantityNames } from './quantities.ts';
+import { quantities, quantityNames } from './quantities.ts';
 import type { Quantity } from './quantities.ts';
 import type { UnitRow } from './row.ts';
 
@@ -43,11 +43,6 @@ export function unitId(text: string): string {
 /** The units of a quantity as we write them, commonest first. */
 export function unitNames(quantity: Quantity): readonly string[] {
   return quantities[quantity].units.map((row) => row.id);
-}
-
-/** What to call a quantity in a sentence; a word that names none is given back as it is. */
-export function quantityName(quantity: string): string {
-  return isQuantity(quantity) ? quantities[quantity].name : quantity;
 }
 
 /**

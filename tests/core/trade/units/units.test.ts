@@ -5,7 +5,6 @@ import {
   convert,
   findUnit,
   quantitiesOf,
-  quantityName,
   showReading,
   unitNames,
 } from '../../../../src/core/trade/units/units.ts';
@@ -109,11 +108,6 @@ describe('naming units', () => {
 
   test('F is a temperature before it is a capacitance', () => {
     expect(quantitiesOf('F')).toEqual(['temperature', 'capacitance']);
-  });
-
-  test('a quantity is named in words, an unknown one as it stands', () => {
-    expect(quantityName('rotation')).toBe('speed of rotation');
-    expect(quantityName('glow')).toBe('glow');
   });
 });
 

@@ -1,16 +1,9 @@
-import {
-  judgedWords as severalWords,
-  readWords,
-  resultWords,
-  type Shown,
-} from '../core/session/finding-words.ts';
-import { bookWords } from '../core/session/book.ts';
+import { readWords, resultWords } from '../core/session/finding-words.ts';
 import type { Preparation } from '../core/session/preparation.ts';
-import { currentLeg, type Finding, type Leg, type Story } from '../core/session/story.ts';
+import type { Finding, Leg, Story } from '../core/session/story.ts';
 import { showReading } from '../core/trade/units/units.ts';
 import type { Check, Standing } from '../core/tree/model.ts';
 import type { Needed } from '../core/tree/states.ts';
-import { readingsWanted, severalOf } from '../core/tree/several.ts';
 import type { Shop } from '../core/tree/shop.ts';
 import { count } from '../core/text.ts';
 
@@ -73,42 +66,6 @@ export const standardWords = (standard: Finding['standard']): string =>
   standard === undefined
     ? ''
     : `as ${showReading(standard.value, standard.unit).split(' ')[0] ?? ''} ${standard.under}`;
-
-/** Behind the unit of a reading's field: by whose figure it is judged, and what was typed so far. */
-export function judgedWords(story: Story, check: Check, shown: Shown | undefined): string {
-  const book = bookWords(story, currentLeg(story), check);
-  const typed = shown === undefined ? wantedWords(story, check) : typedWords(check, shown);
-  return `${book === '' ? '' : `, ${book}`}${typed}`;
-}
-
-/** How many readings are to be typed, where they are several. */
-function wantedWords({ facts }: Story, check: Check): string {
-  const several = severalOf(check);
-  if (several === undefined) return '';
-  const wanted = readingsWanted(check, facts);
-  if (check.each !== undefined)
-    return `, one a cylinder: ${wanted === undefined ? 'all' : wanted} on one line`;
-  return `, ${wanted} on one line: ${several.readings.map(({ name }) => name).join(', ')}`;
-}
-
-/**
- * What a reading would be judged as while it is typed: `: 0.25 V between them: too much drop`, `, as
- * 17.9 at sea level: half, or just full`. Empty where the marked line says all.
- */
-function typedWords(check: Check, shown: Shown): string {
-  const standard = standardWords(shown.standard);
-  const { reading } = shown;
-  const several =
-    shown.readings === undefined || reading === undefined
-      ? []
-      : [severalWords(check, showReading(reading.value, reading.unit))];
-  const doubt = several.length > 0 || shown.orResult !== undefined;
-  return [
-    standard === '' ? '' : `, ${standard}`,
-    ...several.map((words) => `: ${words}`),
-    doubt ? `: ${resultWords(check, shown)}` : '',
-  ].join('');
-}
 
 /** A finding in one line: `12.6 V: within 0.2 V of the battery`. */
 export function findingWords(finding: Finding, leg: Leg): string {

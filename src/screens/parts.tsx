@@ -91,7 +91,7 @@ export function Indented({ mark, children, as = 'plain', wrap = 'fold' }: Indent
 
 /** What Enter does now, set off from the step. */
 export const Asks = ({ children }: { readonly children: string }) => (
-  <Box paddingTop={1} flexShrink={0}>
+  <Box paddingTop={1} flexShrink={0} flexDirection="column">
     <Indented mark=">" as="marked">
       {children}
     </Indented>

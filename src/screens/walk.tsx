@@ -2,18 +2,14 @@ import { Box, Text } from 'ink';
 import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
+import type { Check } from '../core/tree/model.ts';
 import { CauseBody, EndBody } from './walk-cause.tsx';
+import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Asks, Choices, Ends, Head, Indented, Line } from './parts.tsx';
-import { roomFor, type Room } from './room.ts';
-import {
-  conditionNames,
-  healthyWords,
-  judgedWords,
-  preparationWords,
-  stateWords,
-} from '../app/wording.ts';
+import { roomFor, rowsOf, type Room } from './room.ts';
+import { conditionNames, healthyWords, preparationWords, stateWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
@@ -81,18 +77,26 @@ function CheckBody(props: CheckProps) {
 }
 
 function roomOf({ due: { blocker }, asked: { check }, leg, rows, columns }: CheckProps): Room {
-  const below = isFirst(blocker) ? 3 : check.results.length + (check.reading === undefined ? 0 : 1);
+  const first = firstWords(blocker, leg);
+  const below =
+    first === '' ? check.results.length + readingRows(check) : rowsOf(first, columns - 4) + 1;
   return roomFor(
     {
       how: check.how,
       cautions: check.cautions.map((id) => shortCaution(leg, id)),
       names: cautionNames(leg, check.cautions),
-      aside: isFirst(blocker) ? '' : healthyWords(check),
+      aside: first === '' ? healthyWords(check) : '',
       below,
     },
     columns,
     rows,
   );
+}
+
+/** Rows that the field of a reading takes, with what stands below it. */
+function readingRows(check: Check): number {
+  if (check.reading === undefined) return 0;
+  return hasRowBelow(check) ? 2 : 1;
 }
 
 type AnsweringProps = CheckProps & { readonly healthy: boolean };
@@ -108,10 +112,9 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
     <>
       {healthy ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
       {check.reading === undefined ? null : (
-        <ReadingLine
-          unit={check.reading.unit}
+        <ReadingField
+          words={readingWords(due.story, { ...check, reading: check.reading }, typed?.shown)}
           input={input}
-          judged={judgedWords(due.story, check, typed?.shown)}
         />
       )}
       {input.kind === 'insist' ? (
@@ -130,8 +133,6 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
   );
 }
 
-const isFirst = ({ kind }: Blocker): boolean => kind === 'prepare' || kind === 'state';
-
 /** What is to be done or said before the check can be answered; empty where nothing is. */
 function firstWords(blocker: Blocker, { shop }: Leg): string {
   switch (blocker.kind) {
@@ -147,20 +148,24 @@ function firstWords(blocker: Blocker, { shop }: Leg): string {
   }
 }
 
-type ReadingLineProps = {
-  readonly unit: string;
-  readonly input: CheckProps['input'];
-  /** What it would be judged as, beyond the line that is marked. */
-  readonly judged: string;
-};
+type ReadingFieldProps = { readonly words: ReadingWords; readonly input: CheckProps['input'] };
 
-function ReadingLine({ unit, input, judged }: ReadingLineProps) {
+function ReadingField({ words: { unit, behind, below }, input }: ReadingFieldProps) {
   const typed = input.kind === 'ready' ? '' : input.typed;
   return (
-    <Box paddingX={1} flexShrink={0}>
-      <Text bold>{'Reading > '}</Text>
-      <Line as="title">{`${typed}_ ${unit}${judged}`}</Line>
-    </Box>
+    <>
+      <Box paddingX={1} flexShrink={0}>
+        <Box flexShrink={0}>
+          <Text bold>{'Reading > '}</Text>
+        </Box>
+        <Line as="title">{`${typed}_ ${unit}${behind}`}</Line>
+      </Box>
+      {below === undefined ? null : (
+        <Indented mark="        " as="title" wrap="cut">
+          {below}
+        </Indented>
+      )}
+    </>
   );
 }
 

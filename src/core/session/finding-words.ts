@@ -45,8 +45,12 @@ export function resultWords(check: Check | undefined, shown: Shown): string {
   return labels.length > 1 && shown.reading !== undefined ? orJust(labels) : labels.join(' or ');
 }
 
+/** The same in the first words of each label: `too much drop` of `too much drop: 0.2 V or more`. */
+export const shortWords = (check: Check, shown: Shown): string =>
+  shown.orResult === undefined ? shortLabel(resultWords(check, shown)) : resultWords(check, shown);
+
 /** The result that a reading stands in, and those that only its meter's error leaves open. */
-export function orJust(labels: readonly string[]): string {
+function orJust(labels: readonly string[]): string {
   const names = labels.map(shortLabel);
   return (new Set(names).size === names.length ? names : labels).join(', or just ');
 }

@@ -1,7 +1,7 @@
 import type { PayloadOf } from '../session/event.ts';
 import { readWords, resultWords } from '../session/finding-words.ts';
 import { fold } from '../session/fold.ts';
-import { checkIn, type Finding, type Story } from '../session/story.ts';
+import { checkIn, fromLegs, type Finding, type Story } from '../session/story.ts';
 import type { Result, Tree } from '../tree/model.ts';
 import { parseNext } from '../tree/next.ts';
 
@@ -49,16 +49,12 @@ const plainStep = (n: number, kind: WayStep['kind'], title: string, taken = ''):
 });
 
 function repairStep(story: Story, n: number, said: PayloadOf<'repaired'>): WayStep {
-  const name = story.legs
-    .map(({ tree }) => tree.causes[said.cause]?.name)
-    .find((one) => one !== undefined);
+  const name = fromLegs(story, ({ tree }) => tree.causes[said.cause]?.name);
   return plainStep(n, 'repair', name ?? 'a cause that is not in this tree', said.did ?? '');
 }
 
 function passedStep(story: Story, n: number, said: PayloadOf<'skipped' | 'unsure'>): WayStep {
-  const check = story.legs
-    .map(({ tree }) => tree.checks[said.check])
-    .find((one) => one !== undefined);
+  const check = fromLegs(story, ({ tree }) => tree.checks[said.check]);
   const taken = said.kind === 'skipped' ? said.reason : 'it could not be told';
   return plainStep(n, 'passed over', check?.ask ?? 'a check that is not in this tree', taken);
 }

@@ -1,10 +1,11 @@
 import type { Parsed } from '../problem.ts';
-import { good } from '../problem.ts';
+import { bad, good } from '../problem.ts';
+import { unknown } from './check-feed.ts';
 import type { Feed, Load } from '../tree/feed-model.ts';
 import { lampAmps } from './lamp.ts';
 import { coldShare, isOn, loadOhms, running } from './path.ts';
 import type { Setting } from './path.ts';
-import { hopId, wayTo } from './route.ts';
+import { hopId, loopOf, routesOf, wayTo } from './route.ts';
 import type { Routes } from './route.ts';
 import { solveFeed } from './settle.ts';
 import type { FeedState } from './settle.ts';
@@ -17,6 +18,19 @@ export type Flow = {
   /** Amps outward from the battery post, by span id; on the ground side they are negative. */
   readonly amps: (span: string) => number;
 };
+
+/**
+ * The loop of a load on a sound vehicle: the way there and back, and what every station and span
+ * has. One problem for a load that the feed path has not.
+ */
+export function soundLoop(feed: Feed, setting: Setting, id: string) {
+  const load = feed.loads.find((one) => one.id === id);
+  if (load === undefined) return bad(unknown('load', id));
+  const state = solveFeed(feed, setting);
+  if (state.kind === 'bad') return state;
+  const routes = routesOf(feed, setting);
+  return good({ load, state: state.value, routes, ...loopOf(routes, load) });
+}
 
 /** Volts read across two stations, the way out from the battery post. */
 export type Loss = { readonly inner: string; readonly outer: string; readonly drop: number };

@@ -1,12 +1,11 @@
-import { bad, good } from '../problem.ts';
+import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
-import { unknown } from './check-feed.ts';
+import { soundLoop } from './flow.ts';
 import type { FeedReading, Located, Stretch } from './locate.ts';
 import type { Setting } from './path.ts';
-import { loopOf, routesOf, hopId } from './route.ts';
+import { hopId } from './route.ts';
 import type { Hop } from './route.ts';
-import { solveFeed } from './settle.ts';
 
 /** A span as it is drawn, with the stretch between readings that it belongs to. */
 export type RungSpan = {
@@ -49,12 +48,9 @@ export type LadderWish = {
 
 /** The data of the drawing: nothing here is rounded or worded. */
 export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed<Ladder> {
-  const load = feed.loads.find(({ id }) => id === wish.load);
-  if (load === undefined) return bad(unknown('load', wish.load));
-  const sound = solveFeed(feed, setting);
+  const sound = soundLoop(feed, setting, wish.load);
   if (sound.kind === 'bad') return sound;
-  const routes = routesOf(feed, setting);
-  const { supply, ground } = loopOf(routes, load);
+  const { load, state, routes, supply, ground } = sound.value;
   const line = new Set([...supply, ...ground].flatMap(({ inner, outer }) => [inner, outer]));
   const branchesAt = (station: string): readonly string[] =>
     [...routes.values()]
@@ -67,7 +63,7 @@ export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed
     side: feed.stations[station]?.side ?? 'supply',
     span: hop === undefined ? undefined : rungSpan(hop, wish.located),
     found: wish.readings.findLast((reading) => reading.station === station)?.volts,
-    sound: sound.value.volts(station),
+    sound: state.volts(station),
     mark: markOf(station, wish),
     branches: branchesAt(station),
   });

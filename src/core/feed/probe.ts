@@ -1,14 +1,12 @@
 import { at } from '../at.ts';
-import { bad, good } from '../problem.ts';
-import { unknown } from './check-feed.ts';
+import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
-import { tapOf } from './flow.ts';
+import { soundLoop, tapOf } from './flow.ts';
 import type { Located } from './locate.ts';
 import type { Setting } from './path.ts';
-import { loopOf, routesOf, hopId } from './route.ts';
+import { hopId } from './route.ts';
 import type { Routes } from './route.ts';
-import { solveFeed } from './settle.ts';
 import type { FeedState } from './settle.ts';
 
 /** What the search of one load's loop should do next. */
@@ -65,14 +63,11 @@ export function nextProbe(
   located: Located,
   wish: ProbeWish,
 ): Parsed<NextProbe> {
-  const load = feed.loads.find(({ id }) => id === wish.load);
-  if (load === undefined) return bad(unknown('load', wish.load));
-  const sound = solveFeed(feed, setting);
+  const sound = soundLoop(feed, setting, wish.load);
   if (sound.kind === 'bad') return sound;
-  const routes = routesOf(feed, setting);
-  const { supply, ground } = loopOf(routes, load);
+  const { state, routes, supply, ground } = sound.value;
   const cost = (id: string): number => wish.minutes?.(id) ?? stationOf(feed, id).minutes;
-  const point = pointsOf({ feed, routes, sound: sound.value, located }, cost);
+  const point = pointsOf({ feed, routes, sound: state, located }, cost);
   const hops = [
     ...supply.map((hop) => ({ span: hopId(hop), beyond: hop.outer })),
     ...ground.map((hop) => ({ span: hopId(hop), beyond: hop.inner })),

@@ -111,10 +111,15 @@ export function lastFinding(
 export const nextNumber = (story: Pick<Story, 'entries'>): number =>
   (story.entries.at(-1)?.event.n ?? 0) + 1;
 
+/** What the first leg that knows it says of something: names are good from leg to leg. */
+export const fromLegs = <T>(
+  { legs }: Pick<Story, 'legs'>,
+  of: (leg: Leg) => T | undefined,
+): T | undefined => legs.map(of).find((one) => one !== undefined);
+
 /** An access by its name, from whichever shop of the session holds it: it stays open from leg to leg. */
-export const accessName = ({ legs }: Pick<Story, 'legs'>, id: string): string =>
-  legs.map(({ shop }) => shop.accesses[id]?.name).find((name) => name !== undefined) ??
-  'a part of the vehicle';
+export const accessName = (story: Pick<Story, 'legs'>, id: string): string =>
+  fromLegs(story, ({ shop }) => shop.accesses[id]?.name) ?? 'a part of the vehicle';
 
 /** Accesses that are open and parts that are off, by name. */
 export const openThings = (story: Pick<Story, 'legs' | 'open' | 'partsOff'>): readonly string[] => [

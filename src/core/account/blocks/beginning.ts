@@ -2,7 +2,7 @@ import { percent } from '../../reason/history/wording.ts';
 import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
-import { firstLeg, type Story } from '../../session/story.ts';
+import { firstLeg, fromLegs, type Story } from '../../session/story.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
 import { heading, paragraph, type Block } from '../block.ts';
@@ -110,9 +110,8 @@ const lettered = ['pcv', 'egr'];
 const factName = (id: string): string =>
   lettered.includes(id) ? id.toUpperCase() : id.replaceAll('-', ' ');
 
-const bookName = ({ legs }: Story, id: string): string =>
-  legs.map(({ shop }) => shop.book[id]?.name.toLowerCase()).find((name) => name !== undefined) ??
-  id.replaceAll('-', ' ');
+const bookName = (story: Story, id: string): string =>
+  fromLegs(story, ({ shop }) => shop.book[id]?.name.toLowerCase()) ?? id.replaceAll('-', ' ');
 
 const factWords = ({ header }: Story, fact: string, value: string): string =>
   header.shop.facts[fact]?.values[value] ?? value;

@@ -1,11 +1,11 @@
 import type { PayloadOf } from '../../session/event.ts';
-import type { Story } from '../../session/story.ts';
+import { fromLegs, type Story } from '../../session/story.ts';
 import type { Caution } from '../../tree/shop.ts';
 import { paragraph, type Block } from '../block.ts';
 import { asClause, joined } from '../words/wording.ts';
 
 const cautionIn = (story: Story, id: string): Caution | undefined =>
-  story.legs.map(({ shop }) => shop.cautions[id]).find((one) => one !== undefined);
+  fromLegs(story, ({ shop }) => shop.cautions[id]);
 
 /** The cautions of a check as its tree names them. */
 export const checkCautions = (story: Story, check: string, leg: number): readonly string[] =>
@@ -14,10 +14,7 @@ export const checkCautions = (story: Story, check: string, leg: number): readonl
 export const repairCautions = (
   story: Story,
   { cause }: Pick<PayloadOf<'repaired'>, 'cause'>,
-): readonly string[] =>
-  story.legs
-    .map(({ tree }) => tree.causes[cause]?.repair.cautions)
-    .find((one) => one !== undefined) ?? [];
+): readonly string[] => fromLegs(story, ({ tree }) => tree.causes[cause]?.repair.cautions) ?? [];
 
 const hazardOf = ({ hazard }: Caution): string => hazard.replace(/[?.:]$/, '');
 

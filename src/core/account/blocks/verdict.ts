@@ -1,4 +1,5 @@
 import { percent } from '../../reason/history/wording.ts';
+import { fromLegs } from '../../session/story.ts';
 import { unlisted } from '../../tree/model.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import { failedRepairs } from './ledger.ts';
@@ -32,9 +33,7 @@ function causeParagraph(context: AccountContext, cause: string): string {
     return sentence(
       `It was not this: ${causeThing(story, cause)}. It was mended${stood}, and the complaint stayed`,
     );
-  const where = story.legs
-    .map(({ tree }) => tree.causes[cause]?.where)
-    .find((one) => one !== undefined);
+  const where = fromLegs(story, ({ tree }) => tree.causes[cause]?.where);
   const place = where === undefined ? '' : `; where: ${asClause(where)}`;
   const others = openBeside(context, n, cause).slice(0, mostOpen);
   const sure =

@@ -1,7 +1,7 @@
 import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { Payload, PayloadOf } from '../../session/event.ts';
-import type { Story } from '../../session/story.ts';
+import { fromLegs, type Story } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
@@ -120,8 +120,8 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
 };
 
 /** A passing state in words, from whichever tree of the session names it. */
-const stateSaid = ({ legs }: Story, state: string): string | undefined =>
-  legs.map(({ tree }) => tree.states?.[state]?.say).find((say) => say !== undefined);
+const stateSaid = (story: Story, state: string): string | undefined =>
+  fromLegs(story, ({ tree }) => tree.states?.[state]?.say);
 
 /** Said once for all that is closed up in a row. */
 const closing = (closed: Closed): Made => ({

@@ -1,4 +1,4 @@
-import { accessName, type Finding, type Story } from '../../session/story.ts';
+import { accessName, fromLegs, type Finding, type Story } from '../../session/story.ts';
 import { bookWords } from '../../session/book.ts';
 import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -31,13 +31,12 @@ export const causeThing = (story: Story, id: string): string =>
 
 /** An access inside a sentence: as the shop tells it there, else its name. */
 export const accessThing = (story: Story, id: string): string =>
-  story.legs.map(({ shop }) => shop.accesses[id]?.told).find((told) => told !== undefined) ??
-  asClause(accessName(story, id));
+  fromLegs(story, ({ shop }) => shop.accesses[id]?.told) ?? asClause(accessName(story, id));
 
 /** A check by its id, from the leg it was asked in or any other. */
 export const checkIn = (story: Story, id: string, leg?: number): Check | undefined =>
   story.legs[leg ?? story.legs.length - 1]?.tree.checks[id] ??
-  story.legs.map(({ tree }) => tree.checks[id]).find((check) => check !== undefined);
+  fromLegs(story, ({ tree }) => tree.checks[id]);
 
 const askOf = (story: Story, id: string, leg?: number): string =>
   checkIn(story, id, leg)?.ask ?? 'A check that is not in this tree';

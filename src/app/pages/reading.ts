@@ -1,5 +1,6 @@
 import { never } from '../../core/problem.ts';
-import { currentLeg, type Leg } from '../../core/session/story.ts';
+import { bookWords } from '../../core/session/book.ts';
+import { currentLeg, type Leg, type Story } from '../../core/session/story.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
 import { show, type Transition } from '../effect.ts';
 import type { Binding, KeyPress, Mode } from '../keys/command.ts';
@@ -72,7 +73,7 @@ const keyName = (key: string): string => keyNames[key] ?? key;
 /** The check or cause on the walk with everything the tree says of it. */
 function fullLines({ story, asked, cause }: DueOnScreen): readonly string[] {
   const leg = currentLeg(story);
-  if (asked !== undefined) return checkLines(asked.check, leg);
+  if (asked !== undefined) return checkLines(story, asked.check, leg);
   return cause === undefined
     ? ['There is nothing more to say here.']
     : causeLines(cause.cause, leg);
@@ -84,13 +85,14 @@ const part = (name: string, text: string | undefined): readonly string[] =>
 const toolNames = (ids: readonly string[], { shop }: Leg): string =>
   ids.map((id) => shop.tools[id]?.name ?? id).join('; ');
 
-function checkLines(check: Check, leg: Leg): readonly string[] {
+function checkLines(story: Story, check: Check, leg: Leg): readonly string[] {
   return [
     check.ask,
     ...check.cautions.map((id) => `! ${fullCaution(leg, id)}`),
     ...part('Standing', standingWords(check.standing).join('; ')),
     ...check.how.map((step, index) => `${index + 1}. ${step}`),
     ...part('Healthy', healthyWords(check)),
+    ...part('Judged', bookWords(story, leg, check)),
     ...part('Tools', toolNames(check.tools, leg)),
     ...part('Source', check.source),
   ];

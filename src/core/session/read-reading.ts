@@ -53,13 +53,13 @@ function wrongCount(
 ): Problem | undefined {
   const wanted = readingsWanted(check, facts);
   if (wanted === undefined ? typed > 1 : typed === wanted) return undefined;
-  const are = `${typed} ${typed === 1 ? 'reading is' : 'readings are'} typed`;
+  const are = `${typed} ${typed === 1 ? 'reading' : 'readings'} typed`;
+  const each = wanted === undefined ? 'one a cylinder' : `${wanted}, one a cylinder`;
+  const which =
+    check.each === undefined ? `${wanted}: ${readings.map(({ name }) => name).join(', ')}` : each;
   return {
     code: 'reading-count',
-    message:
-      check.each === undefined
-        ? `${are}, and the check takes ${wanted}: ${readings.map(({ name }) => name).join(', ')}.`
-        : `${are}, and there ${wanted === undefined ? 'is one a cylinder' : `are ${wanted} cylinders`}.`,
+    message: `${are}, wanted ${which}.`,
     mend: 'Type them on one line, in their order, with blanks between.',
   };
 }

@@ -24,10 +24,9 @@ export async function feed(io: Io, args: readonly string[]): Promise<Ended> {
   if (asked.kind === 'bad') return asked;
   const { path, setting, changes } = asked.value;
   const solved = solveFeed(path, setting, changes);
-  if (solved.kind === 'bad') return solved;
-  if (given.value.flag('netlist')) return netlist(io, asked.value, solved.value);
-  if (given.value.flag('json')) printJson(io, feedJson(asked.value, solved.value));
-  else io.out(`${feedLines(asked.value, solved.value).join('\n')}\n`);
+  if (given.value.flag('netlist')) return netlist(io, asked.value, solved);
+  if (given.value.flag('json')) printJson(io, feedJson(asked.value, solved));
+  else io.out(`${feedLines(asked.value, solved).join('\n')}\n`);
   return done;
 }
 
@@ -138,8 +137,7 @@ function atOhms(middle: Change, id: string, text: string): Parsed<Change> {
 
 function netlist(io: Io, { path, setting, changes, title }: Asked, state: FeedState): Ended {
   const network = networkOf(path, setting, state.regime, changes);
-  if (network.kind === 'bad') return network;
-  const listed = netlistOf(network.value, title);
+  const listed = netlistOf(network, title);
   if (listed.kind === 'bad') return listed;
   io.out(listed.value.text);
   return done;

@@ -33,6 +33,15 @@ export function showPath(path: readonly PropertyKey[]): string {
     .replace(/^\./, '');
 }
 
+/**
+ * The value of something that was held against its rules before it came here.
+ * @throws Error where it is bad all the same: that is a fault of this program
+ */
+export function trusted<T>(parsed: Parsed<T>): T {
+  if (parsed.kind === 'bad') throw new Error(firstOf(parsed.problems).message);
+  return parsed.value;
+}
+
 /** The problem that is told where there is room for one. */
 export function firstOf(problems: readonly Problem[]): Problem {
   const [problem] = problems;

@@ -40,21 +40,20 @@ export function feedView(story: Story, chances: Chances = new Map()): FeedView |
     drops: [],
   };
   const located = locate(feed, setting, readings, drops);
-  if (located.kind === 'bad') return undefined;
   const load = loadFor(feed, setting.on);
   const wish = { load, weights: weightsOf(tree, feed, chances) };
-  const probe = nextProbe(feed, setting, located.value, wish);
+  const probe = nextProbe(feed, setting, located, wish);
   const next =
     probe.kind === 'good' && probe.value.kind === 'probe' ? probe.value.station : undefined;
   const ladder = ladderOf(feed, setting, {
     load,
     readings,
-    located: located.value,
+    located,
     next,
   });
   return ladder.kind === 'bad'
     ? undefined
-    : { ladder: ladder.value, located: located.value, next: next && feed.stations[next]?.name };
+    : { ladder: ladder.value, located, next: next && feed.stations[next]?.name };
 }
 
 const volts = ({ value, unit }: { value: number; unit: string }): number =>

@@ -1,5 +1,4 @@
-import type { Parsed } from '../problem.ts';
-import { good } from '../problem.ts';
+import { trusted } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import type { Element, Network } from './network.ts';
 import { nodeOf, plainOf } from './network.ts';
@@ -36,25 +35,24 @@ export type Circuit = {
   readonly respond: (into: string, out: string) => Float64Array;
 };
 
-/** The network of a feed path. A part cut off reads 0 V: the meter's own resistance ties it down. */
+/** The network of a feed path, which its own check has found sound. A part cut off reads 0 V: the meter's own resistance ties it down. */
 export function networkOf(
   feed: Feed,
   setting: Setting,
   regime: Regime,
   changes: readonly Change[] = [],
-): Parsed<Network> {
+): Network {
   const reference = feed.battery.negative;
   const stations = new Set(Object.keys(feed.stations));
   const elements = elementsOf(feed, setting, regime, changes);
-  const plain = plainOf({ reference, elements });
-  if (plain.kind === 'bad') return plain;
-  const alone = [...stations].filter((id) => !plain.value.nodes.has(id)).map((id) => [id]);
-  const ties = [...floatingParts(plain.value), ...alone].flatMap(([id]): readonly Element[] =>
+  const plain = trusted(plainOf({ reference, elements }));
+  const alone = [...stations].filter((id) => !plain.nodes.has(id)).map((id) => [id]);
+  const ties = [...floatingParts(plain), ...alone].flatMap(([id]): readonly Element[] =>
     id === undefined
       ? []
       : [{ kind: 'resistor', id: `.meter:${id}`, from: id, to: reference, ohms: meterOhms }],
   );
-  return good({ reference, elements: [...elements, ...ties] });
+  return { reference, elements: [...elements, ...ties] };
 }
 
 const exact: Spread = { deviation: 0, lift: 0 };
@@ -64,12 +62,9 @@ export function makeCircuit(
   setting: Setting,
   regime: Regime,
   changes: readonly Change[] = [],
-): Parsed<Circuit> {
+): Circuit {
   const network = networkOf(feed, setting, regime, changes);
-  if (network.kind === 'bad') return network;
-  const factored = factorNetwork(network.value);
-  if (factored.kind === 'bad') return factored;
-  const { plain, volts, respond: ask } = factored.value;
+  const { plain, volts, respond: ask } = trusted(factorNetwork(network));
   const number = (name: string): number => nodeOf(plain.nodes, name);
   const spreads = spreadsOf(feed);
   const parts = new Map(
@@ -100,12 +95,6 @@ export function makeCircuit(
         );
   const pushes = new Map(plain.pushes.map(({ id, amps }) => [id, amps]));
   const loose = [...parts.values()].filter(({ spread }) => spread.deviation > 0);
-  return good({
-    nodes: plain.nodes,
-    parts,
-    loose,
-    pushes,
-    state: { volts: volts(), perVolt },
-    respond,
-  });
+  const state = { volts: volts(), perVolt };
+  return { nodes: plain.nodes, parts, loose, pushes, state, respond };
 }

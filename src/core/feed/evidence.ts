@@ -38,15 +38,12 @@ export function makeEvidence(memo: Memo = makeMemo()): RowsOf {
     const problems = checkFeedUse(feed, check, causes);
     if (problems.length > 0) return bad(...problems);
     const question: Question = { feed, setting: settingOf(check), memo };
-    const sound = mixtureOf(question, check, undefined);
-    if (sound.kind === 'bad') return sound;
-    const background = raised(bandChances(bands, sound.value));
+    const background = raised(bandChances(bands, mixtureOf(question, check, undefined)));
     const points: Record<string, readonly number[]> = {};
     for (const [id, cause] of Object.entries(causes)) {
       const mixture = mixtureOf(question, check, cause);
-      if (mixture.kind === 'bad') return mixture;
-      if (mixture.value.length === 0) continue;
-      const row = beside(background, bandChances(bands, mixture.value));
+      if (mixture.length === 0) continue;
+      const row = beside(background, bandChances(bands, mixture));
       if (row.some((chance, band) => Math.abs(chance - at(background, band)) > nothing))
         points[id] = row;
     }
@@ -64,30 +61,21 @@ function mixtureOf(
   question: Question,
   check: CheckFeed,
   cause: PathCause | undefined,
-): Parsed<readonly (Shown & { readonly weight: number })[]> {
+): readonly (Shown & { readonly weight: number })[] {
   const { feed, setting, memo } = question;
   const key = `views|${settingKey(setting)}|${JSON.stringify(cause ?? '')}`;
   const views = memo(feed, key, () => viewsOf(question, cause));
-  if (views.kind === 'bad') return views;
-  return good(
-    views.value.map(({ view, way }) => ({
-      weight: way.weight,
-      ...shownIn(feed, check, view, way),
-    })),
-  );
+  return views.map(({ view, way }) => ({
+    weight: way.weight,
+    ...shownIn(feed, check, view, way),
+  }));
 }
 
-function viewsOf(question: Question, cause: PathCause | undefined): Parsed<readonly Seen[]> {
+function viewsOf(question: Question, cause: PathCause | undefined): readonly Seen[] {
   const { feed } = question;
   const ways: readonly (Pick<Way, 'weight' | 'volts'> & Partial<Way>)[] =
     cause === undefined ? [{ weight: 1, volts: feed.spread.volts }] : waysOf(feed, cause);
-  const seen: Seen[] = [];
-  for (const way of ways) {
-    const view = viewOf(question, way.change);
-    if (view.kind === 'bad') return view;
-    seen.push({ view: view.value, way });
-  }
-  return good(seen);
+  return ways.map((way) => ({ view: viewOf(question, way.change), way }));
 }
 
 /**

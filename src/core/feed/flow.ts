@@ -1,4 +1,3 @@
-import type { Parsed } from '../problem.ts';
 import { bad, good } from '../problem.ts';
 import { unknown } from './check-feed.ts';
 import type { Feed, Load } from '../tree/feed-model.ts';
@@ -26,10 +25,8 @@ export type Flow = {
 export function soundLoop(feed: Feed, setting: Setting, id: string) {
   const load = feed.loads.find((one) => one.id === id);
   if (load === undefined) return bad(unknown('load', id));
-  const state = solveFeed(feed, setting);
-  if (state.kind === 'bad') return state;
   const routes = routesOf(feed, setting);
-  return good({ load, state: state.value, routes, ...loopOf(routes, load) });
+  return good({ load, state: solveFeed(feed, setting), routes, ...loopOf(routes, load) });
 }
 
 /** Volts read across two stations, the way out from the battery post. */
@@ -50,10 +47,8 @@ export function flowFrom(
   { feed, setting }: { readonly feed: Feed; readonly setting: Setting },
   routes: Routes,
   { read, losses }: Read,
-): Parsed<Flow> {
-  const solved = solveFeed(feed, setting);
-  if (solved.kind === 'bad') return solved;
-  const sound = solved.value;
+): Flow {
+  const sound = solveFeed(feed, setting);
   const known = { sound, losses, read: withTaps(routes, sound, read) };
   const amps = new Map<string, number>();
   const carry = (station: string, outward: number): void => {
@@ -71,7 +66,7 @@ export function flowFrom(
     carry(machine.from, -given);
     carry(machine.to, given);
   }
-  return good({ sound, amps: (span) => amps.get(span) ?? 0 });
+  return { sound, amps: (span) => amps.get(span) ?? 0 };
 }
 
 function takenBy(load: Load, across: number, { filaments }: Setting): number {

@@ -1,5 +1,3 @@
-import { good } from '../problem.ts';
-import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { flowFrom, still, tapOf } from './flow.ts';
 import type { Flow, Loss } from './flow.ts';
@@ -78,7 +76,7 @@ export function locate(
   setting: Setting,
   readings: readonly FeedReading[],
   drops: readonly FeedDrop[] = [],
-): Parsed<Located> {
+): Located {
   const routes = routesOf(feed, setting);
   const { positive, negative } = feed.battery;
   // Last one counts where a station was read twice. The black lead's own station is 0 V.
@@ -87,9 +85,7 @@ export function locate(
     ...readings.map(({ station, volts }): [string, number] => [station, volts]),
   ]);
   const losses = drops.flatMap((drop) => lossOf(routes, drop));
-  const flowing = flowFrom({ feed, setting }, routes, { read, losses });
-  if (flowing.kind === 'bad') return flowing;
-  const flow = flowing.value;
+  const flow = flowFrom({ feed, setting }, routes, { read, losses });
   const known: Known = { feed, flow, routes, read };
   const judged = [
     ...stretchesOf({ ...known, read: withTaps(known, stretchesOf(known)) }),
@@ -99,13 +95,13 @@ export function locate(
     .filter(({ verdict }) => verdict === 'bad')
     .toSorted((one, other) => other.excess - one.excess);
   const found = read.get(positive);
-  return good({
+  return {
     stretches: judged,
     faults: faultsOf(bad),
     wrong: judged.filter(({ verdict }) => verdict === 'wrong'),
     read: new Set(read.keys()),
     battery: found === undefined ? undefined : batteryAt(feed, found, flow.sound.volts(positive)),
-  });
+  };
 }
 
 /** A drop the way out from the battery post; nothing where no way leads from one end to the other. */

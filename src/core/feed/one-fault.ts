@@ -1,6 +1,4 @@
 import { at } from '../at.ts';
-import { good } from '../problem.ts';
-import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { makeCircuit } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
@@ -35,25 +33,19 @@ export type Question = {
 };
 
 /** The circuit with one change in it, lamps and machines settled. */
-export function viewOf(question: Question, change: Change | undefined): Parsed<View> {
+export function viewOf(question: Question, change: Change | undefined): View {
   const { feed, setting } = question;
   const lamps = lampsOf(feed, setting, change === undefined ? [] : [change]);
-  const settled = settle(question, (regime) => {
-    const dark = viewIn(question, regime, change);
-    return dark.kind === 'bad' ? dark : good(lightLamps(dark.value, lamps));
-  });
-  return settled.kind === 'bad' ? settled : good(settled.value.view);
+  return settle(question, (regime) => lightLamps(viewIn(question, regime, change), lamps)).view;
 }
 
-function viewIn(question: Question, regime: Regime, change: Change | undefined): Parsed<View> {
+function viewIn(question: Question, regime: Regime, change: Change | undefined): View {
   const ohms = change === undefined ? undefined : ohmsLeft(question.feed, change);
   const cut = change?.kind === 'open' && ohms === undefined ? change : undefined;
-  const circuit = circuitIn(question, regime, cut);
-  if (circuit.kind === 'bad') return circuit;
-  const view = whole(circuit.value);
-  if (change === undefined || change === cut) return good(view);
-  if (change.kind === 'battery') return good(withBattery(question, regime, view, change));
-  return good(ohms === undefined ? view : exchange(view, change.part, { siemens: 1 / ohms }));
+  const view = whole(circuitIn(question, regime, cut));
+  if (change === undefined || change === cut) return view;
+  if (change.kind === 'battery') return withBattery(question, regime, view, change);
+  return ohms === undefined ? view : exchange(view, change.part, { siemens: 1 / ohms });
 }
 
 /** Ohms that a change leaves in a part: none for the battery, nor where an open span has no leak. */
@@ -67,7 +59,7 @@ function circuitIn(
   { feed, setting, memo }: Question,
   regime: Regime,
   open?: Change & { kind: 'open' },
-): Parsed<Circuit> {
+): Circuit {
   const key = `circuit|${settingKey(setting)}|${keyOf(regime)}|${open?.part ?? ''}`;
   return memo(feed, key, () =>
     makeCircuit(feed, setting, regime, open === undefined ? [] : [open]),

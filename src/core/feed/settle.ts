@@ -1,5 +1,3 @@
-import { good } from '../problem.ts';
-import type { Parsed } from '../problem.ts';
 import type { Feed, Machine } from '../tree/feed-model.ts';
 import { makeCircuit } from './circuit.ts';
 import { lampOhms, lampsOf, lightLamps } from './lamp.ts';
@@ -24,22 +22,21 @@ const tries = 40;
  */
 export function settle(
   { feed, setting }: { readonly feed: Feed; readonly setting: Setting },
-  solve: (regime: Regime) => Parsed<View>,
-): Parsed<Settled> {
+  solve: (regime: Regime) => View,
+): Settled {
   let regime: Regime = {
     machines: new Map(),
     battery: running(feed, setting).length > 0 ? 'charging' : 'rest',
     lamps: new Map(),
   };
-  let solved = solve(regime);
+  let view = solve(regime);
   for (let round = 1; round < tries; round += 1) {
-    if (solved.kind === 'bad') return solved;
-    const wanted = wantedRegime(feed, setting, { regime, view: solved.value });
+    const wanted = wantedRegime(feed, setting, { regime, view });
     if (keyOf(wanted) === keyOf(regime)) break;
     regime = wanted;
-    solved = solve(regime);
+    view = solve(regime);
   }
-  return solved.kind === 'bad' ? solved : good({ view: solved.value, regime });
+  return { view, regime };
 }
 
 export const keyOf = ({ machines, battery: state }: Regime): string =>
@@ -108,18 +105,15 @@ export function solveFeed(
   feed: Feed,
   setting: Setting,
   changes: readonly Change[] = [],
-): Parsed<FeedState> {
+): FeedState {
   const lamps = lampsOf(feed, setting, changes);
-  const settled = settle({ feed, setting }, (regime) => {
-    const circuit = makeCircuit(feed, setting, regime, changes);
-    return circuit.kind === 'bad' ? circuit : good(lightLamps(whole(circuit.value), lamps));
-  });
-  if (settled.kind === 'bad') return settled;
-  const { view, regime } = settled.value;
-  return good({
+  const { view, regime } = settle({ feed, setting }, (now) =>
+    lightLamps(whole(makeCircuit(feed, setting, now, changes)), lamps),
+  );
+  return {
     volts: (station) => view.volts[view.circuit.nodes.get(station) ?? -1] ?? 0,
     amps: (part) => ampsIn(view, part),
     batteryAmps: -ampsIn(view, battery),
     regime: { ...regime, lamps: lampOhms(view, lamps) },
-  });
+  };
 }

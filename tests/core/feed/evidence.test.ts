@@ -103,8 +103,8 @@ test('changing one part by the short formula gives the volts of solving again', 
   const setting = { on: [...lamps, 'key-run', 'ignition'] };
   const memo = makeMemo();
   const worst = changes.map((change) => {
-    const view = value(viewOf({ feed, setting, memo }, change));
-    const solved = value(solveFeed(feed, setting, [change]));
+    const view = viewOf({ feed, setting, memo }, change);
+    const solved = solveFeed(feed, setting, [change]);
     const apart = Object.keys(feed.stations).map((id) =>
       Math.abs(view.volts[view.circuit.nodes.get(id)!]! - solved.volts(id)),
     );
@@ -157,7 +157,7 @@ test.each([
   const normal = normalsFrom(20260411);
   const against = use.against ?? 'post-neg';
   const shown = Array.from({ length: 2000 }, () => {
-    const { volts } = value(solveFeed(drawn(normal), { on: lamps }));
+    const { volts } = solveFeed(drawn(normal), { on: lamps });
     return volts(use.station) - volts(against) + feed.spread.meter * normal();
   });
   const share = shown.filter((volts) => volts >= limit).length / 2000;
@@ -191,7 +191,7 @@ test.each([
         ohms: median * Math.exp(sigma * normal()),
       };
       const shown =
-        value(solveFeed(drawn(normal), { on: lamps }, [change])).volts(station) +
+        solveFeed(drawn(normal), { on: lamps }, [change]).volts(station) +
         feed.spread.meter * normal();
       counts[shown >= 11.7 ? 0 : shown >= 5 ? 1 : 2]! += 1;
     }

@@ -12,7 +12,7 @@ const readings = [
   { station: 'bulk-d', volts: 9.97 },
   { station: 'body', volts: 0.03 },
 ];
-const located = value(locate(feed, setting, readings));
+const located = locate(feed, setting, readings);
 const ladder: Ladder = value(
   ladderOf(feed, setting, { load: 'headlamp-left', readings, located, next: 'am-b' }),
 );
@@ -78,7 +78,7 @@ test('read, next and unread stations are marked, branches hang where they leave'
 
 test('two readings that cannot both be right are both marked', () => {
   const odd = [...readings, { station: 'am-b', volts: 12.3 }];
-  const wish = { load: 'headlamp-left', readings: odd, located: value(locate(feed, setting, odd)) };
+  const wish = { load: 'headlamp-left', readings: odd, located: locate(feed, setting, odd) };
 
   const marks = value(ladderOf(feed, setting, wish)).supply.filter(({ mark }) => mark === 'wrong');
 

@@ -4,7 +4,7 @@ import { locate } from '../../../src/core/feed/locate.ts';
 import type { FeedReading, Located, Stretch } from '../../../src/core/feed/locate.ts';
 import type { Change } from '../../../src/core/feed/path.ts';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
-import { apart, feedNamed, readFixture, value } from './build.ts';
+import { apart, feedNamed, readFixture } from './build.ts';
 import type { FeedName } from './build.ts';
 
 const lamps = ['headlamps', 'parking', 'key-run'];
@@ -14,7 +14,7 @@ const located = (
   feed: FeedName,
   on: readonly string[],
   volts: Readonly<Record<string, number>>,
-): Told => told(value(locate(feedNamed(feed), { on, filaments: 'hot' }, readingsOf(volts))));
+): Told => told(locate(feedNamed(feed), { on, filaments: 'hot' }, readingsOf(volts)));
 
 type Told = Located & { readonly bad: Stretch | undefined; readonly suspects: readonly string[] };
 
@@ -62,7 +62,7 @@ test('thirteen worked faults lie between two read stations', () => {
 
 test.each(faults)('$table, $state: the readings name the span', (fault) => {
   const { feed, on, filaments, volts, part } = fault;
-  const found = value(locate(feedNamed(feed), { on, filaments }, readingsOf(volts)));
+  const found = locate(feedNamed(feed), { on, filaments }, readingsOf(volts));
 
   expect(found.faults.map(({ suspects }) => suspects)).toEqual([[part]]);
 });
@@ -148,7 +148,7 @@ test('a reading taken again replaces the first one', () => {
     { station: 'bulk-e', volts: 12.44 },
   ];
 
-  expect(value(locate(feedNamed('no-supply'), { on: lamps }, readings)).faults).toEqual([]);
+  expect(locate(feedNamed('no-supply'), { on: lamps }, readings).faults).toEqual([]);
 });
 
 test('a live end of an idle branch stands for the splice where it leaves', () => {
@@ -205,11 +205,11 @@ test.each([
   const feed = feedNamed('no-supply');
   const on = ['headlamps', 'parking'];
   const changes = [one, other].map(([part, ohms]): Change => ({ kind: 'ohms', part, ohms }));
-  const state = value(solveFeed(feed, { on }, changes));
+  const state = solveFeed(feed, { on }, changes);
   const spans = [one, other].flatMap(([part]) => part.split(':'));
   const volts = ['post-pos', ...spans].map((id) => [id, Number(state.volts(id).toFixed(2))]);
 
-  const { faults } = value(locate(feed, { on }, readingsOf(Object.fromEntries(volts))));
+  const { faults } = locate(feed, { on }, readingsOf(Object.fromEntries(volts)));
 
   expect(faults.map(({ suspects }) => suspects.join(' '))).toEqual(
     expect.arrayContaining([one[0], other[0]]),
@@ -225,17 +225,13 @@ test('a drop read across one joint counts, though nothing is read at either end'
   const feed = feedNamed('no-supply');
   const on = ['headlamps', 'parking'];
   const change = { kind: 'ohms', part: 'bulk-e:bulk-d', ohms: 0.5 } as const;
-  const state = value(solveFeed(feed, { on }, [change]));
+  const state = solveFeed(feed, { on }, [change]);
   const drop = state.volts('bulk-e') - state.volts('bulk-d');
   const across = [{ station: 'bulk-e', against: 'bulk-d', volts: drop }];
 
-  const { faults } = value(locate(feed, { on }, [], across));
-  const home = value(
-    locate(feed, { on }, [], [{ station: 'body', against: 'clamp-neg', volts: 0.9 }]),
-  );
-  const clean = value(
-    locate(feed, { on }, [], [{ station: 'am-b', against: 'am-a', volts: 0.02 }]),
-  );
+  const { faults } = locate(feed, { on }, [], across);
+  const home = locate(feed, { on }, [], [{ station: 'body', against: 'clamp-neg', volts: 0.9 }]);
+  const clean = locate(feed, { on }, [], [{ station: 'am-b', against: 'am-a', volts: 0.02 }]);
 
   expect(faults.map(({ suspects }) => suspects)).toEqual([['bulk-e:bulk-d']]);
   // What the lamps take behind it is told from the drop alone.

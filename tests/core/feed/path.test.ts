@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { feedFor, loadOhms, spanBetween, spanOhms } from '../../../src/core/feed/path.ts';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
 import { Feed, Load } from '../../../src/core/tree/feed-model.ts';
-import { apart, feedNamed, value } from './build.ts';
+import { apart, feedNamed } from './build.ts';
 
 const noSupply = feedNamed('no-supply');
 const charging = feedNamed('charging');
@@ -25,8 +25,8 @@ test.each([
 });
 
 test('both headlamps go with one switch, and nothing flows in a lamp that is off', () => {
-  const lit = value(solveFeed(noSupply, { on: ['headlamps'] }));
-  const dark = value(solveFeed(noSupply, { on: [] }));
+  const lit = solveFeed(noSupply, { on: ['headlamps'] });
+  const dark = solveFeed(noSupply, { on: [] });
 
   expect(lit.amps('headlamp-left')).toBeGreaterThan(3.5);
   expect(lit.amps('headlamp-right')).toBeGreaterThan(3.5);
@@ -34,7 +34,7 @@ test('both headlamps go with one switch, and nothing flows in a lamp that is off
 });
 
 test('the run contact conducts only with the key at run', () => {
-  const volts = (on: readonly string[]) => value(solveFeed(noSupply, { on })).volts('ign-r');
+  const volts = (on: readonly string[]) => solveFeed(noSupply, { on }).volts('ign-r');
 
   expect(apart(volts(['key-run']), 12.65)).toBeLessThan(0.01);
   expect(volts([])).toBe(0);
@@ -43,7 +43,7 @@ test('the run contact conducts only with the key at run', () => {
 test('behind many ohms the lamps stay cold and hold the line down', () => {
   const change = { kind: 'ohms', part: 'bulk-e:bulk-d', ohms: 60 } as const;
 
-  const state = value(solveFeed(noSupply, { on: ['headlamps', 'parking'] }, [change]));
+  const state = solveFeed(noSupply, { on: ['headlamps', 'parking'] }, [change]);
 
   // Three lamps of 0.298, 0.298 and 0.492 ohm when cold, side by side: 0.1143 of 60.1143 ohm.
   const across = state.volts('lamp-l-pin') - state.volts('lamp-l-return');
@@ -58,7 +58,7 @@ test('behind many ohms the lamps stay cold and hold the line down', () => {
 test('an open body strap leaves the body home through the control cables', () => {
   const change = { kind: 'open', part: 'block:body' } as const;
 
-  const state = value(solveFeed(noSupply, { on: ['headlamps'] }, [change]));
+  const state = solveFeed(noSupply, { on: ['headlamps'] }, [change]);
 
   // 8.6 A at 12.8 V are 7.8 A at 10.7 V, through 0.2 ohm.
   expect(apart(state.volts('body'), 1.55)).toBeLessThan(0.05);
@@ -70,14 +70,14 @@ const machineOf = (changes: object): Feed =>
 const night = ['headlamps', 'parking', 'key-run', 'ignition', 'blower', 'alternator'];
 
 test('a machine at its limit gives its rated amps and the battery the rest', () => {
-  const state = value(solveFeed(machineOf({ amps: 15 }), { on: night }));
+  const state = solveFeed(machineOf({ amps: 15 }), { on: night });
 
   expect(state.amps('alternator')).toBe(-15);
   expect(state.batteryAmps).toBeGreaterThan(3);
 });
 
 test('a machine below the battery takes nothing back', () => {
-  const state = value(solveFeed(machineOf({ volts: 11 }), { on: night }));
+  const state = solveFeed(machineOf({ volts: 11 }), { on: night });
 
   expect(state.amps('alternator')).toBe(0);
 });
@@ -88,9 +88,9 @@ const driving = [...night, 'rotor'];
 test('a machine whose field is open gives nothing, and the posts show the battery at rest', () => {
   const open = { kind: 'open', part: 'reg-ign:field' } as const;
 
-  const sound = value(solveFeed(charger, { on: driving }));
-  const dead = value(solveFeed(charger, { on: driving }, [open]));
-  const idle = value(solveFeed(charger, { on: driving.filter((id) => id !== 'alternator') }));
+  const sound = solveFeed(charger, { on: driving });
+  const dead = solveFeed(charger, { on: driving }, [open]);
+  const idle = solveFeed(charger, { on: driving.filter((id) => id !== 'alternator') });
 
   expect(sound.amps('alternator')).toBeLessThan(-20);
   expect(dead.amps('alternator')).toBe(0);
@@ -104,7 +104,7 @@ test('a field at half its current lets a machine give half its rated amps', () =
   const ohms = loadOhms(rotor!);
   const weak = { kind: 'ohms', part: 'reg-ign:field', ohms } as const;
 
-  const state = value(solveFeed(slack, { on: driving }, [weak]));
+  const state = solveFeed(slack, { on: driving }, [weak]);
   const share = (state.amps('rotor') * ohms) / slack.machines[0]!.volts;
 
   expect(share).toBeGreaterThan(0.4);
@@ -113,7 +113,7 @@ test('a field at half its current lets a machine give half its rated amps', () =
 });
 
 test('what the battery gives is what the loads take', () => {
-  const state = value(solveFeed(noSupply, { on: ['headlamps', 'parking', 'horn'] }));
+  const state = solveFeed(noSupply, { on: ['headlamps', 'parking', 'horn'] });
   const taken = noSupply.loads.reduce((sum, { id }) => sum + state.amps(id), 0);
 
   expect(apart(state.batteryAmps, taken)).toBeLessThan(1e-9);
@@ -141,5 +141,5 @@ test('on a vehicle without an ammeter its studs and spans are gone, and what rep
 
   expect(Object.keys(volts.stations)).not.toContain('am-a');
   expect(spanBetween(volts, ['am-a', 'splice'])).toBeUndefined();
-  expect(value(solveFeed(volts, { on: [] })).volts('lsw-b')).toBeGreaterThan(12.6);
+  expect(solveFeed(volts, { on: [] }).volts('lsw-b')).toBeGreaterThan(12.6);
 });

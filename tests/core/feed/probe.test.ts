@@ -12,7 +12,7 @@ const setting = { on: ['headlamps', 'parking', 'key-run'] };
 const load = 'headlamp-left';
 
 function next(readings: readonly FeedReading[], wish: Partial<ProbeWish> = {}): NextProbe {
-  const located = value(locate(feed, setting, readings));
+  const located = locate(feed, setting, readings);
   return value(nextProbe(feed, setting, located, { load, ...wish }));
 }
 
@@ -102,7 +102,7 @@ test('of two faults the wide one is searched, and both are told once each is at 
 });
 
 test('a load that is not there is told', () => {
-  const located = value(locate(feed, setting, []));
+  const located = locate(feed, setting, []);
 
   expect(problemCodes(nextProbe(feed, setting, located, { load: 'lift' }))).toEqual([
     'feed-unknown',
@@ -129,7 +129,7 @@ test('whatever the meter is made to say, every stretch has figures and there is 
 
   fc.assert(
     fc.property(fc.array(reading, { maxLength: 8 }), (readings) => {
-      const { stretches } = value(locate(feed, setting, readings));
+      const { stretches } = locate(feed, setting, readings);
       const figures = stretches.flatMap(({ drop, sound, excess, amps, ohms, watts }) => [
         ...[drop, sound, excess, amps, watts].map(Number.isFinite),
         !Number.isNaN(ohms),

@@ -31,11 +31,11 @@ export function searched(hunt: Hunt, span: string, ohms: number): Searched {
   const { feed, setting, ...wish } = hunt;
   const change: Change =
     ohms === Infinity ? { kind: 'open', part: span } : { kind: 'ohms', part: span, ohms };
-  const faulty = value(solveFeed(feed, setting, [change]));
+  const faulty = solveFeed(feed, setting, [change]);
   const readings: FeedReading[] = [];
   let minutes = 0;
   for (let round = 0; round < 40; round += 1) {
-    const located = value(locate(feed, setting, readings));
+    const located = locate(feed, setting, readings);
     const next = value(nextProbe(feed, setting, located, wish));
     if (next.kind !== 'probe')
       return {

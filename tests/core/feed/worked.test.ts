@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { expect, test } from 'vitest';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
-import { feedNamed, apart, readFixture, value } from './build.ts';
+import { feedNamed, apart, readFixture } from './build.ts';
 
 /**
  * Volts worked beforehand from the same lengths and joints by another nodal solver, rounded to
@@ -48,9 +48,7 @@ test.each(rows)('$table; $state: every station as worked', (row) => {
   const on = row.on.filter((id) => !row.off.includes(id));
   const [plus, minus, across] = row.pins;
 
-  const state = value(
-    solveFeed(feedNamed(row.feed), { on, filaments: row.filaments }, row.changes),
-  );
+  const state = solveFeed(feedNamed(row.feed), { on, filaments: row.filaments }, row.changes);
 
   for (const [station, volts] of Object.entries(row.volts))
     expect(apart(state.volts(station), volts)).toBeLessThan(0.02);

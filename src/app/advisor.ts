@@ -1,6 +1,8 @@
 import { startAdvice, type Advising } from '../core/reason/advice/advise.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import type { Problem } from '../core/problem.ts';
 import type { Program } from './program.ts';
+import type { OpenSession } from './state.ts';
 
 /** Milliseconds of thinking before keys get their turn again. */
 const slice = 8;
@@ -23,10 +25,10 @@ export class Advisor {
     if (session === undefined || session.story.closed !== undefined) return;
     const story = { ...session.story, due: session.own };
     const made = inputFrom(story);
-    if (made.kind === 'bad') return;
+    if (made.kind === 'bad') return cannot(program, session, made.problems);
     const own = ownStep(story);
     const started = startAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
-    if (started.kind === 'bad') return;
+    if (started.kind === 'bad') return cannot(program, session, started.problems);
     this.#thinking = started.value;
     setImmediate(() => this.#think(program, started.value, session.events.length));
   }
@@ -41,4 +43,10 @@ export class Advisor {
     }
     setImmediate(() => this.#think(program, thinking, events));
   }
+}
+
+/** Says why there is no advice, so that no page goes on promising it. */
+function cannot(program: Program, { events }: OpenSession, problems: readonly Problem[]): void {
+  const why = problems.map(({ message }) => message).join(' ');
+  setImmediate(() => program.dispatch({ kind: 'not-advised', events: events.length, why }));
 }

@@ -6,7 +6,7 @@ import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { OpenSession } from './state.ts';
 
-type LedStory = Pick<OpenSession, 'story' | 'own' | 'advice'>;
+type LedStory = Pick<OpenSession, 'story' | 'own' | 'advice' | 'unadvised'>;
 
 /** The story of the events, led by the tree's own way or by the quicker one. */
 export function ledStory(
@@ -17,10 +17,15 @@ export function ledStory(
   const story = fold(header, events);
   const own = story.due;
   const leads = own.kind === 'exhausted' || (lead === 'quicker' && mayLead(story));
-  if (!leads) return { story, own, advice: undefined };
+  if (!leads) return { story, own, advice: undefined, unadvised: undefined };
   const advice = adviseAtOnce(story);
   const due = advice && stepOf(advice);
-  return { story: due === undefined ? story : { ...story, due }, own, advice };
+  return {
+    story: due === undefined ? story : { ...story, due },
+    own,
+    advice,
+    unadvised: undefined,
+  };
 }
 
 /**

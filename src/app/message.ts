@@ -40,5 +40,6 @@ export type Message =
   | { readonly kind: 'settings-saved' }
   | { readonly kind: 'failed'; readonly problem: Problem }
   /** Advice on the story as it stood after so many events. */
+  | { readonly kind: 'not-advised'; readonly events: number; readonly why: string }
   | { readonly kind: 'advised'; readonly events: number; readonly advice: Advice }
   | { readonly kind: 'ticked' };

@@ -53,7 +53,7 @@ type Screens = {
   readonly suspects: List;
   readonly apart: List;
   readonly close: List;
-  /** A check shows worse than before with nothing changed: the mechanic says what that is. */
+  /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */
   readonly contradiction: List;
   readonly settings: List & { readonly typed?: string };
   readonly figures: List;

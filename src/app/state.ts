@@ -20,6 +20,8 @@ export type OpenSession = {
   readonly own: Due;
   /** What the advice says of this story, once it has been worked out. */
   readonly advice: Advice | undefined;
+  /** Why there is no advice and none is on its way; counts only where there is none. */
+  readonly unadvised?: string | undefined;
   /** Number of the last event that is on the disk. */
   readonly kept: number;
   /** When the last one was kept, `10:42`. */

@@ -1,6 +1,6 @@
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
-import { contradictionOf, type Contradiction } from '../core/session/contradiction.ts';
+import { contradictionOf, settlings, type Contradiction } from '../core/session/contradiction.ts';
 import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/ruling.ts';
 import type { Payload } from '../core/session/event.ts';
@@ -55,8 +55,8 @@ const refused = (state: State, problem: Problem): ActionTaken => ({
 });
 
 /** For whoever has no screen to be asked on. */
-const contradictionWords = ({ repairsBetween }: Contradiction): string =>
-  `This contradicts what the check showed before, ${repairsBetween > 0 ? 'and a repair between can only have made it better' : 'with nothing changed between'}: misread, something new, or not repeatable? Correct the one that was misread, or note what is new.`;
+const contradictionWords = (found: Contradiction): string =>
+  `This is worse than what the check showed before, ${found.repairsBetween > 0 ? 'and a repair between can only have made it better' : 'with nothing changed between'}: say which it is with "settle" (${settlings(found).join(', ')}); until then the newer one counts.`;
 
 /** Adds events to the open session; they are in the story from here on, and kept when the disk says so. */
 export function extend(

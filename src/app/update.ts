@@ -87,6 +87,12 @@ function take(state: State, message: Message): Transition {
           ? withSession(state, { advice: message.advice })
           : state,
       );
+    case 'not-advised':
+      return transition(
+        state.session?.events.length === message.events
+          ? withSession(state, { unadvised: message.why })
+          : state,
+      );
     case 'ticked':
       return transition(state);
     default:

@@ -3,6 +3,7 @@ import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.t
 import { adviceSentence, percent, savesWords, stepWords } from '../core/reason/history/wording.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
+import { openQuestions } from '../core/session/contradiction.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
 import type { Tree } from '../core/tree/model.ts';
@@ -18,7 +19,8 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     const advice = adviceFor(story);
     if (advice.kind === 'bad') return advice;
     const { tree } = currentLeg(story);
-    if (given.flag('json')) printJson(io, adviceJson(tree, advice.value));
+    if (given.flag('json'))
+      printJson(io, { ...adviceJson(tree, advice.value), openQuestions: openQuestions(story) });
     else io.out(`${adviceLines(tree, advice.value).map(cleanLine).join('\n')}\n`);
     return done;
   });

@@ -1,4 +1,5 @@
 import { fold } from '../core/session/fold.ts';
+import { openQuestions } from '../core/session/contradiction.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { clockOddities } from '../core/session/time.ts';
 import type { Recovered } from '../store/recover.ts';
@@ -28,6 +29,7 @@ export function storyJson({ header, events, damage, link }: Recovered) {
     legs: legs.map(({ tree, since }) => ({ tree: tree.id, since })),
     events: entries.length,
     ...rest,
+    openQuestions: openQuestions(folded),
     step: due,
     clock: clockOddities(entries.map(({ event }) => event)),
     damage,

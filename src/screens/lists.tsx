@@ -9,7 +9,7 @@ import {
 } from '../app/walk/lists.ts';
 import type { OpenSession } from '../app/state.ts';
 import { aboutMinutes, percent, savesWords } from '../core/reason/history/wording.ts';
-import { contradictionLines } from '../app/walk/contradiction.ts';
+import { contradictionFacts, contradictionLines } from '../app/walk/contradiction.ts';
 import type { At } from '../app/screen.ts';
 import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
 import { Choices, Head, Line, type Choice } from './parts.tsx';
@@ -27,23 +27,33 @@ const titles = {
   suspects: 'REPAIR: pick the cause you condemn',
   apart: 'APART: what is off or open; Enter when it is back',
   close: 'CLOSE: how does it end?',
-  contradiction: 'THIS CONTRADICTS WHAT THE CHECK SHOWED BEFORE. What is it?',
+  contradiction: 'THIS CONTRADICTS WHAT WAS FOUND BEFORE. Which is it?',
 } as const;
 
 /** The lists that stand over the walk. */
 export function ListBody({ session, screen, rows }: ListsProps) {
   const choices = linesOf(session, screen.kind);
+  const facts = screen.kind === 'contradiction' ? contradictionFacts(session.story) : [];
   return (
     <>
       <Head>
         <Line as="title">{titles[screen.kind]}</Line>
+        {facts.map((fact) => (
+          <Line key={fact} wrap="fold">
+            {fact}
+          </Line>
+        ))}
       </Head>
       {choices.length === 0 ? (
         <Box paddingX={1}>
           <Line>Nothing is off and nothing is open.</Line>
         </Box>
       ) : (
-        <Choices choices={choices} cursor={screen.cursor} rows={rows - 1} />
+        <Choices
+          choices={choices}
+          cursor={screen.cursor}
+          rows={Math.max(choices.length > 5 ? 1 : choices.length, rows - 1 - facts.length)}
+        />
       )}
     </>
   );
@@ -63,7 +73,7 @@ function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choic
     case 'close':
       return endings.map(({ as, label }) => ({ id: as, label }));
     case 'contradiction':
-      return contradictionLines.map(({ is, label }) => ({ id: is, label }));
+      return contradictionLines(session.story).map(({ as, label }) => ({ id: as, label }));
   }
 }
 

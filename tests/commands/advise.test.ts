@@ -10,6 +10,7 @@ type Told = {
   readonly coverage: number;
   readonly next: readonly { do: string; id: string; minutes: number; expectedLeft: number }[];
   readonly because: string;
+  readonly openQuestions: readonly object[];
 };
 
 async function advised(tree: string, actions: readonly object[]): Promise<Told> {
@@ -61,6 +62,23 @@ test('after a failed proof the belief goes on with what is left', async () => {
 
   expect(told.suspects.find(({ cause }) => cause === 'post-film')).toBeUndefined();
   expect(told.next.length).toBeGreaterThan(0);
+});
+
+test('a finding that got worse is an open question until it is settled', async () => {
+  const actions = [
+    { do: 'find', check: 'lamps-horn', result: 'dead' },
+    { do: 'find', check: 'bat-rest-volts', reading: '12.65' },
+    { do: 'repair', cause: 'relay-stud' },
+    { do: 'prove', result: 'dead' },
+    { do: 'find', check: 'bat-rest-volts', reading: '12.1' },
+  ];
+  const open = await advised('no-supply', actions);
+  const settled = await advised('no-supply', [...actions, { do: 'settle', as: 'new-since' }]);
+
+  expect(open.openQuestions).toMatchObject([{ check: 'bat-rest-volts', repairsBetween: 1 }]);
+  expect(open.next.length).toBeGreaterThan(0);
+  expect(settled.openQuestions).toEqual([]);
+  expect(settled.suspects.map(({ cause }) => cause)).toContain('brought-by-repair-1');
 });
 
 test('a check that was passed over is not advised again', async () => {

@@ -48,6 +48,7 @@ export const everyKind: readonly Payload[] = [
   { kind: 'proved', check: 'lamp', result: 'lit', good: true },
   { kind: 'leg', tree: 'no-crank', reason: 'r', whole: {}, shop: {} },
   { kind: 'corrected', of: 3, to: { kind: 'noted', text: 'x' }, reason: 'typo' },
+  { kind: 'settled', as: 'new-since', check: 'look', earlier: 2, later: 5 },
   { kind: 'follow-up', urgency: 'soon', text: 'tires' },
   { kind: 'paused' },
   { kind: 'resumed', torn: 17 },

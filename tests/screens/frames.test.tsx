@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
+import type { Action } from '../../src/core/session/action.ts';
 import type { State } from '../../src/app/state.ts';
 import { figures } from '../../src/core/trade/catalog.ts';
 import { contents } from '../../src/screens/contents.tsx';
@@ -92,6 +93,23 @@ test('the contradiction screen asks what it is', async () => {
 
   expect(program.state().screen.kind).toBe('contradiction');
   expectFrames('contradiction', program.state());
+});
+
+test('with a repair between it asks for what is new since, and stays in the foot until it is said', async () => {
+  const { program } = makeProgram();
+  press(program, ready);
+  const told = (action: Action) => program.dispatch({ kind: 'acted', action });
+  told({ do: 'find', check: 'vac-level', reading: '17.9', insist: true });
+  told({ do: 'repair', cause: 'idle-mix', acknowledged: true });
+  told({ do: 'prove', result: 'hunts' });
+  told({ do: 'find', check: 'vac-level', reading: '15', insist: true });
+  press(program, 's');
+  await thoughtOut(program);
+
+  expect(program.state().screen.kind).toBe('contradiction');
+  expectFrames('contradiction-repair', program.state());
+  press(program, '<esc>');
+  expectFrames('contradiction-open', program.state());
 });
 
 const example = 'sessions/examples/2026-04-11-1042-orchard-van-no-supply.jsonl';

@@ -97,6 +97,12 @@ export const walkBindings: readonly Binding[] = [
     command: 'to-do',
     about: 'note something still to do',
   },
+  {
+    modes: steps,
+    keys: ['s'],
+    command: 'contradiction',
+    about: 'say what a finding that got worse comes from',
+  },
   { modes: steps, keys: ['t'], command: 'conditions', about: 'altitude and air temperature' },
   { modes: steps, keys: ['c'], command: 'close', about: 'end the session' },
   { modes: ['closed'], keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },

@@ -63,6 +63,7 @@ export function sessionAt({ path, header, events }: Recording, at: number): Open
     story,
     own: story.due,
     advice: adviceAt(story),
+    unadvised: 'nothing explains all that was found.',
     kept: told.at(-1)?.n ?? 0,
     keptAt: clockTime(told.at(-1)?.at ?? header.opened),
     trouble: undefined,

@@ -10,7 +10,7 @@ import { walk, type Screen } from '../screen.ts';
  */
 export function afterAction(acted: ActionTaken): Transition {
   if (acted.outcome.kind === 'refused') return acted;
-  const screen: Screen = acted.outcome.contradicts ? { kind: 'contradiction', cursor: 0 } : walk;
+  const screen: Screen = acted.outcome.contradicts ? { kind: 'contradiction', cursor: -1 } : walk;
   return transition({ ...acted.state, screen }, ...acted.effects);
 }
 

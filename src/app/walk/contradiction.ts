@@ -1,54 +1,85 @@
-import {
-  lastContradiction,
-  newFault,
-  type Contradiction,
-} from '../../core/session/contradiction.ts';
-import { takeAction } from '../take-action.ts';
-import { afterAction } from './answer.ts';
-import { moved, picked } from '../keys/cursor.ts';
-import { show, type Transition, transition } from '../effect.ts';
+import { clockTime } from '../../core/session/clock.ts';
+import { contradictions, settlings, type Contradiction } from '../../core/session/contradiction.ts';
+import type { Settling } from '../../core/session/event.ts';
+import { checkIn, type Finding, type Story } from '../../core/session/story.ts';
+import { inform, show, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
+import { moved, picked } from '../keys/cursor.ts';
 import type { Page } from '../page.ts';
-import { ready, walk, type At } from '../screen.ts';
+import { walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
+import { takeAction } from '../take-action.ts';
+import { findingWords } from '../wording.ts';
+import { afterAction } from './answer.ts';
 
-/** What a contradiction can be; the program never settles it by itself. */
-export const contradictionLines = [
-  { is: 'misread', label: 'the last one was misread: answer it anew' },
-  { is: 'misread-before', label: 'the one before was misread: answer that anew' },
-  { is: 'new', label: 'something new has gone wrong since' },
-  { is: 'no-repeat', label: 'it does not repeat: neither counts' },
-] as const;
+const labels: Readonly<Record<Settling, string>> = {
+  'misread-then': 'misread then: the earlier one does not count',
+  'misread-now': 'misread now: the newer one does not count',
+  'comes-and-goes': 'comes and goes: both are right',
+  'new-since': 'new since the repair: both are right',
+};
 
-export const contradictionPage: Page<'contradiction'> = { mode: () => 'list', update };
+/** What the contradiction that is asked about can be; the program never settles it by itself. */
+export const contradictionLines = (story: Story) => {
+  const found = contradictions(story).at(-1);
+  return found === undefined ? [] : settlings(found).map((as) => ({ as, label: labels[as] }));
+};
+
+/** The two findings that contradict one another, for the page that asks. */
+export function contradictionFacts(story: Story): readonly string[] {
+  const found = contradictions(story).at(-1);
+  if (found === undefined) return ['Nothing contradicts anything now.'];
+  const between = found.repairsBetween > 0 ? ', after a repair' : '';
+  return [
+    checkIn(story, found.check, found.later.leg)?.ask ?? found.check,
+    `then  ${shown(story, found.earlier)}`,
+    `now   ${shown(story, found.later)}${between}`,
+  ];
+}
+
+function shown(story: Story, finding: Finding): string {
+  const leg = story.legs[finding.leg];
+  const words = leg === undefined ? finding.result : findingWords(finding, leg);
+  return `${clockTime(finding.stamp.at)}  ${words}`;
+}
+
+/** The line under every step while a contradiction waits for its answer; else empty. */
+export const openLine = (story: Story): string =>
+  contradictions(story).length === 0 ? '' : 'OPEN      a check got worse: which is it? (s)';
+
+/** No line is marked at first: Enter by itself says nothing. */
+const asked: At<'contradiction'> = { kind: 'contradiction', cursor: -1 };
+
+export const contradictionPage: Page<'contradiction'> = {
+  mode: () => 'list',
+  open: (state) =>
+    state.session === undefined || contradictions(state.session.story).length === 0
+      ? inform(state, 'No finding contradicts an earlier one.')
+      : show(state, asked),
+  update,
+};
 
 function update(state: State, screen: At<'contradiction'>, press: KeyPress): Transition {
-  const found = state.session && lastContradiction(state.session.story);
-  if (found === undefined || press.command === 'go-back') return show(state, walk);
-  const line = picked(screen.cursor, press, contradictionLines);
-  if (line !== undefined) return settle(state, line.is, found);
-  const cursor = moved(screen.cursor, press.command, contradictionLines.length);
-  return show(state, { ...screen, cursor });
+  const found = state.session && contradictions(state.session.story).at(-1);
+  if (state.session === undefined || found === undefined || press.command === 'go-back')
+    return show(state, walk);
+  const lines = contradictionLines(state.session.story);
+  const line = picked(screen.cursor, press, lines);
+  if (line !== undefined) return settle(state, line.as, found);
+  const moves = press.command === 'up' || press.command === 'down';
+  return moves
+    ? show(state, { ...screen, cursor: moved(screen.cursor, press.command, lines.length) })
+    : inform(
+        state,
+        'Say it by its number, or mark a line with the arrows first. Esc: say it later.',
+      );
 }
 
-function settle(
-  state: State,
-  is: (typeof contradictionLines)[number]['is'],
-  found: Contradiction,
-): Transition {
-  const { check, earlier, later } = found;
-  if (is === 'new')
-    return afterAction(takeAction(state, { do: 'note', text: newFault, about: check }));
-  if (is === 'no-repeat') return withdrawBoth(state, found);
-  const { n } = is === 'misread' ? later : earlier;
-  return show(state, { kind: 'walk', input: ready, correcting: n });
-}
-
-/** Neither counts: both are withdrawn, and the check is kept as one that could not be told. */
-function withdrawBoth(state: State, { check, earlier, later }: Contradiction): Transition {
-  const reason = 'It does not repeat.';
-  const first = takeAction(state, { do: 'correct', n: later.n, withdraw: true, reason });
-  const second = takeAction(first.state, { do: 'correct', n: earlier.n, withdraw: true, reason });
-  const third = afterAction(takeAction(second.state, { do: 'unsure', check }));
-  return transition(third.state, ...first.effects, ...second.effects, ...third.effects);
+/** Said of one pair; an older finding of the same check may contradict what is left, and is asked next. */
+function settle(state: State, as: Settling, { later }: Contradiction): Transition {
+  const said = afterAction(takeAction(state, { do: 'settle', as, n: later.n }));
+  const { session } = said.state;
+  const again =
+    session !== undefined && contradictions(session.story).some((one) => one.later.n === later.n);
+  return again ? { ...said, state: { ...said.state, screen: asked } } : said;
 }

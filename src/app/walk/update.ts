@@ -137,9 +137,15 @@ function unsure(state: State, { asked, blocker }: DueOnScreen): Transition {
   );
 }
 
-/** Opens the last finding to be answered anew. */
+const takenBack = ({ state, effects }: Transition): Transition =>
+  transition(inform(state, 'What was said of the contradiction is taken back.').state, ...effects);
+
+/** Takes back what was said of a contradiction last, or opens the last finding to be answered anew. */
 function mendLast(state: State, story: Story): Transition {
   const last = story.findings.at(-1);
+  const said = story.settled.at(-1);
+  if (said !== undefined && said.n > (last?.n ?? 0))
+    return takenBack(afterAction(takeAction(state, { do: 'correct', n: said.n, withdraw: true })));
   if (last === undefined) return inform(state, 'There is no finding to go back to.');
   const results = currentLeg(story).tree.checks[last.check]?.results ?? [];
   const cursor = Math.max(

@@ -17,8 +17,9 @@ import {
 import { currentLeg } from '../../core/session/story.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
-export function whyLines({ story, advice }: OpenSession): readonly string[] {
-  if (advice === undefined) return ['Still being worked out.'];
+export function whyLines(session: OpenSession): readonly string[] {
+  const { story, advice } = session;
+  if (advice === undefined) return [withoutAdvice(session)];
   const { tree } = currentLeg(story);
   return [
     adviceSentence(tree, advice),
@@ -42,9 +43,21 @@ export function whyLines({ story, advice }: OpenSession): readonly string[] {
   ];
 }
 
+/** Why there is no advice: it is only said to be on its way while it is. */
+function withoutAdvice({ story, unadvised }: OpenSession): string {
+  if (story.closed !== undefined) return 'The job is closed: nothing is advised any more.';
+  return unadvised === undefined
+    ? 'Still being worked out.'
+    : `The suspects cannot be told: ${unadvised}`;
+}
+
 /** `SUSPECTS  bulkhead 41 %   ammeter 30 %   unlisted 5 %`, as many as there is room for. */
-export function suspectsLine({ story, advice }: OpenSession): string {
-  if (advice === undefined) return 'SUSPECTS  ...';
+export function suspectsLine(session: OpenSession): string {
+  const { story, advice } = session;
+  if (advice === undefined)
+    return session.unadvised === undefined
+      ? 'SUSPECTS  ...'
+      : 'SUSPECTS  cannot be told (w says why)';
   const { tree } = currentLeg(story);
   const listed = advice.suspects
     .filter(({ chance }) => chance >= 0.005)

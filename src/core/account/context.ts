@@ -1,5 +1,6 @@
 import { impactOf, type Impact } from '../reason/history/impact.ts';
 import { beliefHistory, type BeliefStep } from '../reason/history/belief-history.ts';
+import { contradictions, countedFindings, type Contradiction } from '../session/contradiction.ts';
 import { firstLeg, type Finding, type Story } from '../session/story.ts';
 import { repeatsOf } from './blocks/ledger.ts';
 
@@ -27,6 +28,10 @@ export type AccountContext = {
   readonly findings: ReadonlyMap<number, Finding>;
   /** Findings that only repeated one before them. */
   readonly repeated: ReadonlySet<number>;
+  /** Contradictions that nobody has said anything of, by the number of the later finding. */
+  readonly open: ReadonlyMap<number, Contradiction>;
+  /** Findings that do not count any more, or not while a contradiction is open, each in words. */
+  readonly setAside: ReadonlyMap<number, string>;
   readonly stepAt: (n: number) => BeliefStep | undefined;
   readonly impactAt: (n: number) => Impact | undefined;
 };
@@ -46,8 +51,17 @@ export function accountContext(
   const who = pronouns[options.voice ?? 'we'];
   const steps = new Map(history.map((step) => [step.n, step]));
   const impacts = new Map(history.map((step) => [step.n, impactOf(step)]));
+  const open = contradictions(story);
+  const counted = new Set(countedFindings(story).map(({ n }) => n));
   return {
     story,
+    open: new Map(open.map((one) => [one.later.n, one])),
+    setAside: new Map([
+      ...open.map(({ earlier }) => [earlier.n, 'set aside for the worse one after it'] as const),
+      ...story.findings.flatMap(({ n }) =>
+        counted.has(n) ? [] : [[n, 'does not count any more'] as const],
+      ),
+    ]),
     audience: options.audience ?? 'mentor',
     folder: options.pictures,
     who,

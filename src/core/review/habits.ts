@@ -1,5 +1,8 @@
 import { contradictions } from '../session/contradiction.ts';
 import { accessName, checkIn, firstLeg, openThings, type Story } from '../session/story.ts';
+import { settlingWords } from '../account/clauses/settled.ts';
+import { askedThing } from '../account/words/wording.ts';
+import { kinOf } from '../tree/kin.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
 
 /** What can be counted in a record of how somebody works. */
@@ -19,6 +22,11 @@ export type Habits = {
   readonly changesAtOnce: number;
   /** Findings worse than the one before them of the same thing, left standing. */
   readonly contradictions: number;
+  /** Contradictions that were asked about, each with its answer in words. */
+  readonly settled: readonly string[];
+  /** Findings worse than the one before them, answered or not, and how many were looked at again. */
+  readonly doubtful: number;
+  readonly doubtfulRepeated: number;
   readonly corrections: number;
   readonly skipped: number;
 };
@@ -40,9 +48,11 @@ export function habitsOf(story: Story): Habits {
       return !story.proofs.some(({ n }) => n > before && n < repair.n);
     }).length,
     contradictions: contradictions(story).length,
-    corrections: story.entries.filter(
-      ({ event, correctedBy }) => event.kind !== 'corrected' && correctedBy.length > 0,
-    ).length,
+    settled: story.settled.map(
+      ({ as, check }) => `${askedThing(story, check)}: ${settlingWords[as]}`,
+    ),
+    ...doubtfulIn(story),
+    corrections: correctedEntries(story),
     skipped: story.skipped.length,
   };
 }
@@ -58,6 +68,34 @@ function confirmedFirst(story: Story): boolean {
       (said?.kind === 'access' && said.now === 'open'),
   );
   return shown < (touched?.event.n ?? Infinity);
+}
+
+/** Entries that were put right or withdrawn; a finding said to be misread is counted as settled. */
+function correctedEntries({ entries }: Story): number {
+  const corrections = new Set(
+    entries.flatMap(({ event }) => (event.kind === 'corrected' ? [event.n] : [])),
+  );
+  return entries.filter(
+    ({ event, correctedBy }) =>
+      event.kind !== 'corrected' && correctedBy.some((n) => corrections.has(n)),
+  ).length;
+}
+
+/** A doubtful finding is repeated when its check, or one of the same thing, is done again. */
+function doubtfulIn(story: Story): Pick<Habits, 'doubtful' | 'doubtfulRepeated'> {
+  const doubtful = new Set([
+    ...contradictions(story).map(({ later }) => later.n),
+    ...story.settled.map(({ later }) => later),
+  ]);
+  const written = story.entries.flatMap(({ event }) =>
+    event.kind === 'found' || event.kind === 'proved' ? [event] : [],
+  );
+  const repeated = [...doubtful].filter((n) => {
+    const check = written.find((event) => event.n === n)?.check;
+    const kin = story.legs.flatMap(({ tree }) => (check === undefined ? [] : kinOf(tree, check)));
+    return written.some((event) => event.n > n && kin.includes(event.check));
+  });
+  return { doubtful: doubtful.size, doubtfulRepeated: repeated.length };
 }
 
 function accessesTwice(story: Story): readonly string[] {

@@ -25,6 +25,7 @@ function oneReview(review: Review): readonly Block[] {
     heading(`${review.vehicle}: ${review.complaint} (${dateOf(review.opened)}${by})`),
     paragraph(minutesWords(review)),
     paragraph(countsWords(review)),
+    ...doubtBlocks(review),
     ...review.luck.map((luck) => paragraph(luckWords(luck))),
     heading('What went well', 3),
     review.strengths.length === 0
@@ -71,6 +72,7 @@ function countsWords({ decisions, guesses, toldNothing, habits }: Review): strin
     [habits.accessesTwice.length, 'access opened twice', 'accesses opened twice'],
     [habits.changesAtOnce, 'repair on top of an unproved one', 'repairs on top of unproved ones'],
     [habits.contradictions, 'contradiction left standing', 'contradictions left standing'],
+    [habits.settled.length, 'contradiction answered', 'contradictions answered'],
     [habits.corrections, 'entry put right', 'entries put right'],
   ] as const;
   const found = counted
@@ -80,6 +82,23 @@ function countsWords({ decisions, guesses, toldNothing, habits }: Review): strin
   return found.length === 0
     ? `${sentence(head)} Nothing in them has to be counted against anybody.`
     : `${sentence(head)} ${sentence(`Counted: ${joined(found)}`)}`;
+}
+
+/** The findings that contradicted one another, what was said of each, and whether they were repeated. */
+function doubtBlocks({
+  habits: { doubtful, doubtfulRepeated, settled },
+}: Review): readonly Block[] {
+  if (doubtful === 0) return [];
+  const again =
+    doubtfulRepeated === 0
+      ? 'not repeated'
+      : doubtfulRepeated === doubtful
+        ? 'repeated'
+        : `repeated ${numberWord(doubtfulRepeated)} of ${numberWord(doubtful)} times`;
+  const text = sentence(
+    `${numberWord(doubtful)} ${doubtful === 1 ? 'doubtful finding was' : 'doubtful findings were'} ${again} (worse than the one before of the same thing)`,
+  );
+  return [paragraph([text, ...settled.map(sentence)].join(' '))];
 }
 
 const luckKinds: Readonly<Record<Luck['kind'], string>> = {

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/model.ts';
 import { isTime } from './clock.ts';
-import { Worked } from './event.ts';
+import { Settling, Worked } from './event.ts';
 
 const Text = z.string().max(20_000);
 /** `2026-04-11T10:42+02:00`; without its offset it takes that of the session. */
@@ -87,6 +87,12 @@ export const Action = z.discriminatedUnion('do', [
     text: Text.optional(),
     withdraw: z.boolean().optional(),
     reason: Text.optional(),
+  }),
+  z.strictObject({
+    do: z.literal('settle'),
+    as: Settling,
+    /** The later of the two findings; left out, the newest contradiction that is open. */
+    n: z.number().int().min(1).optional(),
   }),
   z.strictObject({ do: z.literal('leg'), tree: Id, reason: Text.optional() }),
   z.strictObject({

@@ -1,8 +1,10 @@
 import { withoutDust } from '../trade/dust.ts';
 import { convert, findUnit } from '../trade/units/units.ts';
 import { uncertaintyOf } from '../tree/judge.ts';
+import { broughtBy } from '../tree/brought.ts';
 import { kinOf } from '../tree/kin.ts';
 import type { Check } from '../tree/model.ts';
+import type { Settling } from './event.ts';
 import { checkIn, type Finding, type Story } from './story.ts';
 
 /** A finding that is worse than the one before it of the same thing, beyond what the meter allows. */
@@ -16,28 +18,87 @@ export type Contradiction = {
 };
 
 /**
- * Every finding that contradicts the one before it, in order. A fault that is there shows the
- * same each time, and a repair takes faults away: a result can stay or get better. A worse one is
- * a misreading, something new, or a check that does not repeat; which, only the mechanic can say.
- * A finding that was answered anew has been asked about already.
+ * Every finding that contradicts the one before it and waits for an answer, in order. A fault that
+ * is there shows the same each time, and a repair takes faults away: a result can stay or get
+ * better. A worse one is a misreading, something new, or a thing that comes and goes; which, only
+ * the mechanic can say. A finding that was answered anew has been asked about already.
  */
 export const contradictions = (story: Story): readonly Contradiction[] =>
-  story.findings.flatMap((later, index) => madeBy(story, later, index) ?? []);
+  story.findings.flatMap((later, index) => {
+    const made = madeBy(story, later, index);
+    return made === undefined || isSettled(story, later) ? [] : [made];
+  });
 
-/** The contradiction that the last finding makes, for whoever asks what it is. */
-export function lastContradiction(story: Story): Contradiction | undefined {
-  const last = story.findings.length - 1;
-  const later = story.findings[last];
-  return later && madeBy(story, later, last);
-}
-
-/** The contradiction that an event has just brought about. */
+/** The contradiction that waits for an answer and was brought about by one event. */
 export function contradictionOf(
   story: Story,
   event: { readonly n: number } | undefined,
 ): Contradiction | undefined {
-  const last = lastContradiction(story);
-  return last?.later.n === event?.n ? last : undefined;
+  const index = story.findings.findLastIndex(({ n }) => n === event?.n);
+  const later = story.findings[index];
+  return later === undefined || isSettled(story, later) ? undefined : madeBy(story, later, index);
+}
+
+/** What a contradiction may be: new since the repair only where a repair lies between. */
+export const settlings = ({ repairsBetween }: Contradiction): readonly Settling[] =>
+  repairsBetween > 0
+    ? ['misread-then', 'misread-now', 'comes-and-goes', 'new-since']
+    : ['misread-then', 'misread-now', 'comes-and-goes'];
+
+/** The contradictions that wait for an answer, as data: which findings, and what can be said. */
+export const openQuestions = (story: Story) =>
+  contradictions(story).map((found) => ({
+    check: found.check,
+    earlier: found.earlier.n,
+    later: found.later.n,
+    repairsBetween: found.repairsBetween,
+    answers: settlings(found),
+  }));
+
+/** Whether two findings are of the same thing, in the tree of the one. */
+const sameThing = (story: Story, finding: Finding, check: string): boolean => {
+  const leg = story.legs[finding.leg];
+  return leg !== undefined && kinOf(leg.tree, finding.check).includes(check);
+};
+
+/** What was said of findings that still stand. */
+const settledNow = (story: Story): Story['settled'] =>
+  story.settled.filter(({ later }) => story.findings.some(({ n }) => n === later));
+
+/** Checks whose findings come and go: each counts by itself. */
+export const comesAndGoes = (story: Story): readonly string[] =>
+  settledNow(story).flatMap(({ as, check }) => (as === 'comes-and-goes' ? [check] : []));
+
+/** Faults that came with a repair, as the trees name them, each from the finding on that showed it. */
+export const broughtFaults = (
+  story: Story,
+): readonly { readonly cause: string; readonly n: number }[] =>
+  settledNow(story).flatMap(({ as, later }) => {
+    const found = story.findings.find(({ n }) => n === later);
+    return as === 'new-since' && found ? [{ cause: broughtBy(found.repairs), n: later }] : [];
+  });
+
+/** Finding that was right when it was made, and says nothing since a repair brought something new. */
+const isOutdated = (story: Story, finding: Finding, until = Infinity): boolean =>
+  settledNow(story).some(
+    ({ as, later, check }) =>
+      as === 'new-since' && later <= until && finding.n < later && sameThing(story, finding, check),
+  );
+
+/**
+ * The findings that count for the suspects: not those from before a repair that brought something
+ * new to their check.
+ * @param until the last event that is looked at; what was said of a later one is not known yet
+ */
+export const countedFindings = (story: Story, until = Infinity): readonly Finding[] =>
+  story.findings.filter((finding) => !isOutdated(story, finding, until));
+
+function isSettled(story: Story, later: Finding): boolean {
+  return (
+    isOutdated(story, later) ||
+    comesAndGoes(story).some((check) => sameThing(story, later, check)) ||
+    settledNow(story).some((said) => said.as === 'new-since' && said.later === later.n)
+  );
 }
 
 function madeBy(story: Story, later: Finding, index: number): Contradiction | undefined {
@@ -78,6 +139,3 @@ function withinError({ reading }: Check, earlier: Finding, later: Finding): bool
   if (before === undefined || now === undefined) return false;
   return withoutDust(Math.abs(now - before)) <= uncertaintyOf(reading, now);
 }
-
-/** What is noted when a mechanic says that something new has gone wrong. */
-export const newFault = 'Something new has gone wrong since the check before.';

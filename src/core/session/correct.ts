@@ -12,7 +12,8 @@ export type Entry = {
 
 /**
  * Applies corrections without touching what was written: each event with what counts of it now.
- * A correction of a correction counts for the event first named.
+ * A correction of a correction counts for the event first named. A finding that was said to be
+ * misread is withdrawn by that, as long as that itself is not taken back.
  */
 export function asCorrected(events: readonly (Event | UnknownEvent)[]): readonly Entry[] {
   const entries = new Map<number, Entry>();
@@ -20,7 +21,21 @@ export function asCorrected(events: readonly (Event | UnknownEvent)[]): readonly
     entries.set(event.n, { event, said: payloadOf(event), correctedBy: [] });
     if (event.kind === 'corrected') applyCorrection(entries, event.n, event);
   }
+  for (const { event, said } of entries.values())
+    if (said?.kind === 'settled') withdrawMisread(entries, event.n, said);
   return [...entries.values()];
+}
+
+function withdrawMisread(
+  entries: Map<number, Entry>,
+  by: number,
+  { as, earlier, later }: PayloadOf<'settled'>,
+): void {
+  const misread = as === 'misread-then' ? earlier : as === 'misread-now' ? later : undefined;
+  const target = misread === undefined || misread >= by ? undefined : entries.get(misread);
+  if (target?.said?.kind !== 'found' && target?.said?.kind !== 'proved') return;
+  const { n } = target.event;
+  entries.set(n, { ...target, said: undefined, correctedBy: [...target.correctedBy, by] });
 }
 
 function applyCorrection(

@@ -61,6 +61,13 @@ const shown = {
   insisted: z.boolean().optional(),
 };
 
+/**
+ * What a finding that is worse than the one before it comes from, as the mechanic says: the earlier
+ * one was misread, the later one was, the repair between brought it, or it comes and goes.
+ */
+export const Settling = z.enum(['misread-then', 'misread-now', 'new-since', 'comes-and-goes']);
+export type Settling = z.output<typeof Settling>;
+
 export const Conditions = z.object({
   altitude: Amount.optional(),
   temperature: Amount.optional(),
@@ -141,6 +148,14 @@ const kinds = {
     to: z.record(z.string(), z.unknown()).optional(),
     reason: Text.optional(),
   }),
+  settled: z.object({
+    kind: z.literal('settled'),
+    as: Settling,
+    check: Id,
+    /** The two findings that contradict one another. */
+    earlier: Count,
+    later: Count,
+  }),
   'follow-up': z.object({
     kind: z.literal('follow-up'),
     urgency: z.enum(['unsafe', 'soon', 'noticed']),
@@ -205,6 +220,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   proved: { work: 'checking', corrects: 'no words' },
   leg: { work: 'checking', corrects: 'never' },
   corrected: { work: 'checking', corrects: 'never' },
+  settled: { work: 'checking', corrects: 'no words' },
   'follow-up': { work: 'checking', corrects: 'text' },
   paused: { work: 'checking', corrects: 'never' },
   resumed: { work: 'waiting', corrects: 'never' },

@@ -2,6 +2,7 @@ import { dispatch, type Handlers } from '../dispatch.ts';
 import { fillTree } from '../feed/fill.ts';
 import { fitTree } from '../tree/fit.ts';
 import { byTheBook } from '../tree/limits.ts';
+import { withBrought } from '../tree/brought.ts';
 import type { Check, Repair, Tree } from '../tree/model.ts';
 import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
@@ -48,6 +49,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     condemned: [],
     repairs: [],
     proofs: [],
+    settled: [],
     followUps: [],
     closed: undefined,
     minutes: workedMinutes(events),
@@ -148,6 +150,10 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     });
     draft.over = [];
   },
+  settled: ({ kind: _, ...said }, draft, { n, stamp }) => {
+    draft.settled.push({ ...said, n, stamp });
+    if (said.as === 'new-since') bring(draft, said.later);
+  },
   'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.followUps.push({ ...said, n, stamp }),
   closed: ({ kind: _, ...said }, draft, { n, stamp }) => {
@@ -187,6 +193,16 @@ function finding(
     proof: false,
     ...(needed !== undefined && draft.over.includes(needed) && { unsaid: true }),
   };
+}
+
+/** A fault that came with the last repair before a finding may be a cause from here on. */
+function bring(draft: Draft, later: number): void {
+  const found = draft.findings.find(({ n }) => n === later);
+  const leg = found && draft.legs[found.leg];
+  const repaired = draft.repairs.findLast(({ n }) => n < later);
+  if (found === undefined || leg === undefined || repaired === undefined) return;
+  const tree = withBrought(leg.tree, { repair: found.repairs, repaired: repaired.cause, found });
+  draft.legs[found.leg] = { ...leg, tree };
 }
 
 /** What a step that was done leaves of the states that pass. */

@@ -29,6 +29,8 @@ export type Finding = Noted &
 
 export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly leg: number };
 export type Proof = Finding & { readonly good: boolean };
+/** What the mechanic said of two findings that contradict one another. */
+export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
 export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
@@ -75,6 +77,8 @@ export type Story = {
   readonly condemned: readonly (Noted & { readonly cause: string })[];
   readonly repairs: readonly Repaired[];
   readonly proofs: readonly Proof[];
+  /** Contradictions that were asked about, and what the mechanic said. */
+  readonly settled: readonly Settled[];
   readonly followUps: readonly FollowUp[];
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;
   /** Minutes worked, by the machine's uptime. */

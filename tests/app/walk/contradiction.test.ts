@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import type { Action } from '../../../src/core/session/action.ts';
-import { makeProgram, press, startKeys } from '../../helpers/program.ts';
+import { update } from '../../../src/app/update.ts';
+import { contradictionLines, openLine } from '../../../src/app/walk/contradiction.ts';
+import { suspectsLine, whyLines } from '../../../src/app/walk/why.ts';
+import { makeProgram, press, startKeys, thoughtOut } from '../../helpers/program.ts';
+import { stampAt } from '../../helpers/story.ts';
 
 /** A session in which a check was good before and shows worse now, with nothing changed. */
 function contradicted() {
@@ -27,36 +31,94 @@ test('a check that shows worse than before with nothing changed is asked about',
   expect(screenOf(contradicted())).toBe('contradiction');
 });
 
-test('misread: the last answer is given anew', () => {
+/** What `s` and the page write: the kinds of the events that the keys add. */
+const addedBy = (made: ReturnType<typeof makeProgram>, keys: string): readonly unknown[] => {
+  const before = storyOf(made).entries.length;
+  press(made.program, keys);
+  return storyOf(made)
+    .entries.slice(before)
+    .map(({ event }) => ('as' in event ? event.as : event.kind));
+};
+const dwell = (made: ReturnType<typeof makeProgram>): readonly string[] =>
+  storyOf(made).findings.flatMap(({ check, result }) => (check === 'dwell-run' ? [result] : []));
+
+test.each([
+  ['1', 'misread-then', ['off']],
+  ['2', 'misread-now', ['good']],
+  ['3', 'comes-and-goes', ['good', 'off']],
+] as const)('%s says that it was %s', (key, as, left) => {
   const made = contradicted();
 
+  expect(addedBy(made, key)).toEqual([as]);
+  expect(screenOf(made)).toBe('walk');
+  expect(dwell(made).map((result) => (result === 'good' ? 'good' : 'off'))).toEqual(left);
+});
+
+test('a hand that leans on Enter says nothing, nor does a number that stands for nothing', () => {
+  const made = contradicted();
+
+  expect(addedBy(made, '<enter><enter><enter>4')).toEqual([]);
+  expect(screenOf(made)).toBe('contradiction');
+  expect(addedBy(made, '<down><enter>')).toEqual(['misread-then']);
+});
+
+test('it may wait: the line under every step says that it is open, and s asks again', () => {
+  const made = contradicted();
+
+  expect(addedBy(made, '<esc>')).toEqual([]);
+  expect(openLine(storyOf(made))).toContain('a check got worse');
+  press(made.program, 's');
+  expect(screenOf(made)).toBe('contradiction');
+  expect(addedBy(made, '2')).toEqual(['misread-now']);
+  expect(openLine(storyOf(made))).toBe('');
+  press(made.program, 's');
+  expect(screenOf(made)).toBe('walk');
+});
+
+test('b takes back what was said, and the question is open again', () => {
+  const made = contradicted();
   press(made.program, '1');
 
-  const { screen } = made.program.state();
-  expect(screen).toMatchObject({ kind: 'walk', correcting: storyOf(made).findings.at(-1)?.n });
+  expect(addedBy(made, 'b')).toEqual(['corrected']);
+  expect(dwell(made)).toHaveLength(2);
+  expect(openLine(storyOf(made))).not.toBe('');
 });
 
-test('something new: it is noted, and the later finding counts', () => {
-  const made = contradicted();
+test('with a repair between it may be new since that', () => {
+  const made = makeProgram();
+  press(made.program, startKeys());
+  const told = (action: Action) => made.program.dispatch({ kind: 'acted', action });
+  told({ do: 'find', check: 'dwell-run', result: 'good' });
+  told({ do: 'repair', cause: 'idle-mix', acknowledged: true });
+  told({ do: 'find', check: 'dwell-run', result: 'off' });
+  press(made.program, 's');
 
-  press(made.program, '3');
-
-  expect(storyOf(made).entries.at(-1)?.said).toMatchObject({ kind: 'noted', about: 'dwell-run' });
-  expect(storyOf(made).findings.filter(({ check }) => check === 'dwell-run')).toHaveLength(2);
+  expect(contradictionLines(storyOf(made)).map(({ as }) => as)).toContain('new-since');
+  expect(addedBy(made, '4')).toEqual(['new-since']);
 });
 
-test('not repeatable: neither counts, and both stay in the record as withdrawn', () => {
-  const made = contradicted();
+test('the advice is said to be on its way only while it is', async () => {
+  const { program } = contradicted();
+  const { session } = program.state();
+  if (session === undefined) throw new Error('no session');
+  expect(whyLines({ ...session, advice: undefined })).toEqual(['Still being worked out.']);
+  await thoughtOut(program);
+  expect(program.state().session?.advice).toBeDefined();
 
-  press(made.program, '4');
-
-  const story = storyOf(made);
-  expect(story.findings.filter(({ check }) => check === 'dwell-run')).toEqual([]);
-  expect(story.unsure.map(({ check }) => check)).toContain('dwell-run');
-  const written = story.entries.filter(
-    ({ event }) => event.kind === 'found' && event.check === 'dwell-run',
-  );
-  expect(written).toHaveLength(2);
+  const events = session.events.length;
+  const told = update(
+    { ...program.state(), session: { ...session, advice: undefined } },
+    { kind: 'not-advised', events, why: 'the tree has no such check.' },
+    stampAt(1),
+  ).state.session;
+  if (told === undefined) throw new Error('no session');
+  expect(whyLines(told)).toEqual(['The suspects cannot be told: the tree has no such check.']);
+  expect(suspectsLine(told)).not.toContain('...');
+  press(program, '<esc>');
+  program.dispatch({ kind: 'acted', action: { do: 'close', as: 'given-up' } });
+  const closed = program.state().session;
+  if (closed === undefined) throw new Error('no session');
+  expect(whyLines({ ...closed, advice: undefined }).join(' ')).not.toContain('Still being');
 });
 
 test('the same result again is no contradiction', () => {

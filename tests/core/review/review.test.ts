@@ -139,3 +139,17 @@ test('the review is whole markdown, and has no marks in it', () => {
   expect(text).not.toMatch(/score|points out of|\/10|undefined|NaN|\b1 (checks|steps)\b/);
   expect(text).toContain('Two things to practise');
 });
+
+test('contradictions are named with what was said of them, and whether they were repeated', () => {
+  const look = (result: string): Action => ({ do: 'find', check: 'look', result });
+  const worse = [dark, look('whole'), look('burnt')];
+  const misread: Action = { do: 'settle', as: 'misread-then' };
+  const words = (actions: readonly Action[]): string =>
+    JSON.stringify(reviewBlocks([reviewed(actions)]));
+
+  expect(reviewed(worse).habits).toMatchObject({ contradictions: 1, doubtful: 1, settled: [] });
+  expect(words([...worse, misread])).toContain('One doubtful finding was not repeated');
+  expect(words([...worse, misread])).toContain('the first was taken for a misreading');
+  const again = reviewed([...worse, misread, look('burnt')]);
+  expect(again.habits).toMatchObject({ contradictions: 0, doubtfulRepeated: 1, corrections: 0 });
+});

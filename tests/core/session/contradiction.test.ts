@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { habitsOf } from '../../../src/core/review/habits.ts';
 import type { Action } from '../../../src/core/session/action.ts';
-import { contradictions, lastContradiction } from '../../../src/core/session/contradiction.ts';
+import { contradictionOf, contradictions } from '../../../src/core/session/contradiction.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { shippedShop, shippedTree, shippedTrees } from '../../helpers/library.ts';
 import { after, headerFor, stampAt } from '../../helpers/story.ts';
@@ -46,7 +46,7 @@ test('a check that shows worse with nothing changed contradicts itself', () => {
   const { story } = after([find('look', 'whole'), find('look', 'burnt')]);
 
   expect(pairs(story)).toEqual([['whole', 'burnt', 0]]);
-  expect(lastContradiction(story)?.check).toBe('look');
+  expect(contradictionOf(story, story.findings.at(-1))?.check).toBe('look');
 });
 
 test('one that shows better, or the same, does not', () => {
@@ -68,7 +68,7 @@ test('a finding that got worse over a repair contradicts the one before it', () 
   expect(pairs(story)).toEqual([['whole', 'burnt', 1]]);
 });
 
-test('of several in a story all are told in order, and only the last finding makes the last one', () => {
+test('of several in a story all are told in order, and a finding that makes none has none', () => {
   const { story } = after([
     find('look', 'whole'),
     find('look', 'burnt'),
@@ -78,7 +78,7 @@ test('of several in a story all are told in order, and only the last finding mak
   ]);
 
   expect(contradictions(story).map(({ later }) => later.n)).toHaveLength(2);
-  expect(lastContradiction(story)).toBeUndefined();
+  expect(contradictionOf(story, story.findings.at(-1))).toBeUndefined();
 });
 
 test.each([
@@ -162,7 +162,7 @@ test('checks that show the same thing contradict one another, in the review as o
   const { story } = after([find('when-ask', 'same'), find('hot-cold', 'hotslow')], header);
 
   expect(contradictions(story).map(({ check }) => check)).toEqual(['hot-cold']);
-  expect(lastContradiction(story)?.earlier.check).toBe('when-ask');
+  expect(contradictions(story)[0]?.earlier.check).toBe('when-ask');
   expect(habitsOf(story).contradictions).toBe(1);
 });
 

@@ -8,6 +8,7 @@ import {
   insistedWords,
   unsaidWords,
 } from './finding-words.ts';
+import { openWords } from './settled.ts';
 import type { Clause, Phrasing } from './clause.ts';
 import type { AccountContext } from '../context.ts';
 import {
@@ -25,7 +26,7 @@ type Made = Omit<Clause, 'n' | 'at' | 'cautions'>;
 
 /** A finding of a check on the way, with what it did to the suspects. */
 export function checkClause(context: AccountContext, entry: Entry, finding: Finding): Made {
-  const extra = `${insistedWords(finding)}${unsaidWords(context, finding)}${correctionWords(context, entry)}`;
+  const extra = `${insistedWords(finding)}${unsaidWords(context, finding)}${correctionWords(context, entry)}${openWords(context, context.open.get(finding.n))}`;
   return {
     kind: isQuiet(context, finding) && extra === '' ? 'quiet finding' : 'finding',
     begins: false,
@@ -128,6 +129,6 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
     begins: false,
     finding,
     phrase: ({ when }) =>
-      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated (${testWords(story, finding)}): ${answer}.${correctionWords(context, entry)} ${outcome}`,
+      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated (${testWords(story, finding)}): ${answer}.${correctionWords(context, entry)}${openWords(context, context.open.get(finding.n))} ${outcome}`,
   };
 }

@@ -7,6 +7,7 @@ import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
+import { settledClause } from './settled.ts';
 import { withdrawnWords } from './finding-words.ts';
 import { accountContext, type AccountContext } from '../context.ts';
 import {
@@ -115,6 +116,7 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   },
   corrected: ({ to }) =>
     aside(`an earlier entry was ${to === undefined ? 'withdrawn' : 'put right'}`),
+  settled: (said, { context, entry }) => settledClause(context, entry, said),
   'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
   closed: () => aside('the session was closed'),
 };

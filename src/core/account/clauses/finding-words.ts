@@ -108,10 +108,11 @@ export function correctionWords(
   return ` ${sentence(`${context.who} had first written down ${typed}"${first}", and put it right afterwards${because}`)}`;
 }
 
-/** The reason that the last correction gave. */
+/** The reason that the last correction gave, or what was said of a contradiction. */
 export function reasonOf({ story }: AccountContext, correctedBy: readonly number[]): string {
   const last = correctedBy.at(-1);
   const event = story.entries.find(({ event: one }) => one.n === last)?.event;
+  if (event?.kind === 'settled') return 'it was taken for a misreading';
   return event?.kind === 'corrected' ? (event.reason ?? '') : '';
 }
 

@@ -100,7 +100,13 @@ function movedSentence(
 }
 
 /** The same in the fewest words, for a table. */
-export function impactCell({ story, stepAt, impactAt }: AccountContext, n: number): string {
+export function impactCell(context: AccountContext, n: number): string {
+  return [movedCell(context, n), context.setAside.get(n) ?? '']
+    .filter((words) => words !== '')
+    .join('; ');
+}
+
+function movedCell({ story, stepAt, impactAt }: AccountContext, n: number): string {
   const step = stepAt(n);
   if (step === undefined) return '';
   const impact = impactAt(n);

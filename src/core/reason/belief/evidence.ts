@@ -25,6 +25,10 @@ export type JobState = {
   /** In the order made. Proofs are findings of the complaint's check. */
   readonly findings: readonly CheckFinding[];
   readonly repairs: readonly RepairMade[];
+  /** Checks whose findings come and go: each is a draw of its own. */
+  readonly comesAndGoes?: readonly string[];
+  /** Faults that a repair brought; `at` is how many repairs had been made when it was there. */
+  readonly brought?: readonly RepairMade[];
   readonly openAccess?: readonly string[];
   readonly standing?: Standing;
   /** Passing states that are over: a step that needs one must bring it back. */
@@ -46,6 +50,8 @@ export type ReasoningInput = {
   readonly setAside: readonly Observation[];
   /** By cause: how many repairs came before its own; Infinity while it is not repaired. */
   readonly repairedAt: readonly number[];
+  /** By cause: how many repairs had been made when it came; 0 for what was there from the first. */
+  readonly arrivedAt: readonly number[];
   readonly repairs: number;
   readonly openAccess: readonly string[];
   readonly standing: Standing;
@@ -100,8 +106,13 @@ function repairProblem(model: Model, repair: RepairMade, index: number): Problem
  * The owner said that the complaint is there; the confirming check replaces that once it is
  * done. Findings of things that show the same, with no repair between, leave only the last.
  */
-function lastWords(evidenceInOrder: readonly Observation[], complaint: number): Observation[] {
+function lastWords(
+  { checks, complaint }: Model,
+  all: readonly Observation[],
+  loose: ReadonlySet<number>,
+): Observation[] {
   const tableOf = new Map<number, number>();
+  const evidenceInOrder = copied(checks.length, withoutWord(all, loose), loose);
   for (const finding of evidenceInOrder)
     if (tableOf.get(finding.group) !== complaint) tableOf.set(finding.group, finding.check);
   // One whole number a group and repair: a text for each would cost more than all the rest.
@@ -112,6 +123,30 @@ function lastWords(evidenceInOrder: readonly Observation[], complaint: number): 
     last.set(finding.group * most + finding.at, { ...finding, check });
   }
   return [...last.values()].toSorted((one, other) => one.group - other.group || one.at - other.at);
+}
+
+/** The owner's word is replaced by the confirming check, also where that comes and goes. */
+const withoutWord = (all: readonly Observation[], loose: ReadonlySet<number>) =>
+  all.filter(
+    ({ group }, index) =>
+      index > 0 ||
+      !loose.has(group) ||
+      !all.some((one, other) => other > 0 && one.group === group && one.at === 0),
+  );
+
+/**
+ * Each finding of what comes and goes as one of a check of its own, with the same rows; the last
+ * keeps the place of its check.
+ */
+function copied(
+  groups: number,
+  all: readonly Observation[],
+  loose: ReadonlySet<number>,
+): readonly Observation[] {
+  return all.map((one, index) => {
+    const again = all.slice(index + 1).some(({ group }) => group === one.group);
+    return loose.has(one.group) && again ? { ...one, group: groups + index } : one;
+  });
 }
 
 /** The input from a model that was made before: what `makeInput` does after reading the tree. */
@@ -136,11 +171,16 @@ export function inputOf(model: Model, state: JobState): Parsed<ReasoningInput> {
   const repairedAt = model.causes.map((cause) =>
     Math.min(...state.repairs.filter((repair) => repair.cause === cause.id).map(({ at }) => at)),
   );
-  const evidence = lastWords(evidenceInOrder, model.complaint);
+  const arrivedAt = model.causes.map(
+    ({ id }) => state.brought?.find(({ cause }) => cause === id)?.at ?? 0,
+  );
+  const loose = new Set(state.comesAndGoes?.map((id) => place(ids.indexOf(id)).group));
+  const evidence = lastWords(model, evidenceInOrder, loose);
   return good({
     model,
     evidenceInOrder,
-    ...possible({ model, evidence, repairedAt }),
+    arrivedAt,
+    ...possible({ model, evidence, repairedAt, arrivedAt }),
     repairs: state.repairs.length,
     openAccess: state.openAccess ?? [],
     standing: state.standing ?? {},

@@ -1,4 +1,5 @@
 import { at } from '../../at.ts';
+import { broughtPrior, isBrought } from '../../tree/brought.ts';
 import { showsSame } from '../../tree/kin.ts';
 import { unlisted, type Standing, type Tree } from '../../tree/model.ts';
 import { neededBy, type Needed } from '../../tree/states.ts';
@@ -130,14 +131,20 @@ export function makeModel(tree: Tree): Model {
   const complaint = checks.findIndex((check) => check.id === tree.complaint.confirm);
   if (complaint < 0)
     throw new RangeError(`complaint.confirm is ${tree.complaint.confirm}, which is no check here`);
-  const showing = all.map((cause, index) => ({
-    odds: cause.odds,
+  const own = all.flatMap(({ id, odds }, index) =>
     // The complaint's check has a link to every cause: see `linkOf`.
-    shows: 1 - at(at(at(checks, complaint).links, index), 0),
-  }));
-  const priors = makePriors(showing, tree.alsoLikely);
+    isBrought(id) ? [] : [{ id, odds, shows: 1 - at(at(at(checks, complaint).links, index), 0) }],
+  );
+  const priors = makePriors(own, tree.alsoLikely);
+  const priorOf = (id: string): number =>
+    isBrought(id)
+      ? broughtPrior
+      : at(
+          priors,
+          own.findIndex((one) => one.id === id),
+        );
   return {
-    causes: all.map((cause, index) => ({ ...cause, prior: at(priors, index) })),
+    causes: all.map((cause) => ({ ...cause, prior: priorOf(cause.id) })),
     checks,
     complaint,
   };

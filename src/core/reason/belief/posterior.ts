@@ -98,7 +98,11 @@ function fromSets(input: ReasoningInput, compiled: Compiled): Parsed<Belief> {
 }
 
 const onlyNow = (input: ReasoningInput, atFirst: readonly number[]): readonly number[] =>
-  atFirst.map((chance, cause) => (input.repairedAt[cause] === Infinity ? chance : 0));
+  atFirst.map((chance, cause) =>
+    input.repairedAt[cause] === Infinity && at(input.arrivedAt, cause) <= input.repairs
+      ? chance
+      : 0,
+  );
 
 /** The chance of every cause after all that was found and repaired, or why there is none. */
 export function believe(input: ReasoningInput): Parsed<Belief> {

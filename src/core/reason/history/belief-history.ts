@@ -4,6 +4,8 @@ import type { Tree } from '../../tree/model.ts';
 import { believe } from '../belief/posterior.ts';
 import { inputOf, type CheckFinding, type RepairMade } from '../belief/evidence.ts';
 import { makeModel, type Model } from '../belief/model.ts';
+import { broughtFaults } from '../../session/contradiction.ts';
+import { kinOf } from '../../tree/kin.ts';
 import { findingIn } from './from-story.ts';
 
 /** Chance of each cause by its id, `unlisted` among them; repaired ones stand at 0. */
@@ -80,12 +82,19 @@ export function leaderIn(chances: ChanceMap): string | undefined {
   return first !== undefined && first[1] > 0 ? first[0] : undefined;
 }
 
-/** Keeps what counts so far of one leg: the last finding of each check between two repairs. */
+/**
+ * Keeps what counts so far of one leg: the last finding of each check between two repairs. What the
+ * mechanic said of a contradiction counts from the later finding on, whenever it was said.
+ */
 class Weigher {
+  readonly #settled: Story['settled'];
+  readonly #brought: readonly { readonly cause: string; readonly n: number }[];
   readonly #tree: Tree;
   readonly #model: Model;
   readonly #findings = new Map<string, CheckFinding>();
   readonly #repairs: RepairMade[] = [];
+  readonly #comesAndGoes: string[] = [];
+  readonly #arrived: RepairMade[] = [];
   /** Nothing until it is asked for, and again after whatever changes it. */
   #weighed: { readonly chances: ChanceMap | undefined } | undefined;
 
@@ -94,6 +103,8 @@ class Weigher {
     if (found === undefined) throw new RangeError(`leg ${leg} is outside the session`);
     this.#tree = found.tree;
     this.#model = makeModel(found.tree);
+    this.#settled = story.settled;
+    this.#brought = broughtFaults(story);
   }
 
   take(done: Done): void {
@@ -110,7 +121,12 @@ class Weigher {
   #takeFinding(finding: Finding): void {
     const found = findingIn(this.#tree, finding, this.#repairs.length);
     if (found === undefined) return;
-    const key = `${found.check} ${found.at}`;
+    this.#settle(finding, found.at);
+    const kin = kinOf(this.#tree, found.check);
+    const loose = this.#settled.some(
+      ({ as, check }) => as === 'comes-and-goes' && kin.includes(check),
+    );
+    const key = loose ? `${finding.n}` : `${found.check} ${found.at}`;
     const last = this.#findings.get(key);
     const alone = this.#tree.checks[found.check]?.same === undefined;
     // A repeat with the same result is the same evidence, unless another check shows the same thing.
@@ -120,13 +136,31 @@ class Weigher {
     this.#weighed = undefined;
   }
 
+  /** What was said of a contradiction that this finding makes. */
+  #settle({ n, check }: Finding, at: number): void {
+    const said = this.#settled.find(({ later }) => later === n);
+    if (said?.as === 'comes-and-goes') this.#comesAndGoes.push(check);
+    if (said?.as !== 'new-since') return;
+    const kin = kinOf(this.#tree, check);
+    for (const [key, one] of this.#findings)
+      if (kin.includes(one.check)) this.#findings.delete(key);
+    for (const { cause, n: later } of this.#brought)
+      if (later === n) this.#arrived.push({ cause, at });
+  }
+
   chances(): ChanceMap | undefined {
     this.#weighed ??= { chances: this.#weigh([...this.#findings.values()]) };
     return this.#weighed.chances;
   }
 
   #weigh(findings: readonly CheckFinding[]): ChanceMap | undefined {
-    const made = inputOf(this.#model, { findings, repairs: this.#repairs });
+    const made = inputOf(this.#model, {
+      findings,
+      repairs: this.#repairs,
+      comesAndGoes: this.#comesAndGoes,
+      // What is still to come is not there yet.
+      brought: [...this.#arrived, ...this.#brought.map(({ cause }) => ({ cause, at: Infinity }))],
+    });
     const belief = made.kind === 'good' ? believe(made.value) : made;
     if (belief.kind === 'bad') return undefined;
     return new Map(

@@ -1,4 +1,5 @@
 import type { Parsed } from '../../problem.ts';
+import { broughtFaults, comesAndGoes, countedFindings } from '../../session/contradiction.ts';
 import { currentLeg, type Finding, type Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { StepName } from '../advice/advise.ts';
@@ -11,10 +12,12 @@ export function inputFrom(story: Story): Parsed<ReasoningInput> {
   const repairs = story.repairs.filter(({ cause }) => Object.hasOwn(tree.causes, cause));
   const repairsBefore = (n: number): number => repairs.filter((repair) => repair.n < n).length;
   return makeInput(tree, {
-    findings: story.findings.flatMap(
+    findings: countedFindings(story).flatMap(
       (finding) => findingIn(tree, finding, repairsBefore(finding.n)) ?? [],
     ),
     repairs: repairs.map(({ cause }, index) => ({ cause, at: index })),
+    comesAndGoes: comesAndGoes(story).filter((check) => Object.hasOwn(tree.checks, check)),
+    brought: broughtFaults(story).map(({ cause, n }) => ({ cause, at: repairsBefore(n) })),
     openAccess: story.open,
     standing: story.standing,
     over: story.over,

@@ -6,6 +6,7 @@ import { correct } from './correct.ts';
 import { close, leg } from './leg.ts';
 import { access, conditions, partOn, standing } from './vehicle.ts';
 import { prove } from './prove.ts';
+import { settle } from './settle.ts';
 import { condemn, repair } from './repair.ts';
 import type { Story } from '../story.ts';
 
@@ -22,6 +23,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   repair,
   prove,
   correct,
+  settle,
   leg,
   close,
   'part-on': partOn,

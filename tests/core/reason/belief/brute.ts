@@ -11,7 +11,13 @@ export type Counted = {
   readonly atFirst: Readonly<Record<string, number>>;
 };
 
-type Producer = { readonly id: string; readonly odds: readonly number[]; readonly gone: number };
+type Producer = {
+  readonly id: string;
+  readonly odds: readonly number[];
+  /** It is there in findings made after this many repairs and more. */
+  readonly came: number;
+  readonly gone: number;
+};
 
 const differences = (totals: readonly number[]): number[] =>
   totals.map((total, index) => total - (index === 0 ? 0 : totals[index - 1]!));
@@ -31,7 +37,9 @@ function ownResults(row: readonly number[], background: readonly number[]): numb
 }
 
 function causesOf(tree: Tree): { id: string; odds: number }[] {
-  const listed = Object.entries(tree.causes).map(([id, { odds }]) => ({ id, odds }));
+  const listed = Object.entries(tree.causes).flatMap(([id, { odds }]) =>
+    id.startsWith('brought-') ? [] : [{ id, odds }],
+  );
   return tree.unlisted > 0 ? [...listed, { id: 'unlisted', odds: tree.unlisted }] : listed;
 }
 
@@ -96,7 +104,12 @@ function chanceOfSeen(producers: readonly Producer[], seen: readonly Seen[]): nu
     const next = producers[drawn.length];
     if (next === undefined) {
       const fits = seen.every(({ lo, hi, at }) => {
-        const shown = Math.max(...drawn.filter((_, index) => at <= producers[index]!.gone));
+        const shown = Math.max(
+          ...drawn.filter((_, index) => {
+            const { came, gone } = producers[index]!;
+            return came <= at && at <= gone;
+          }),
+        );
         return shown >= lo && shown <= hi;
       });
       if (fits) sum += weight;
@@ -112,23 +125,36 @@ function chanceOfSeen(producers: readonly Producer[], seen: readonly Seen[]): nu
   return sum;
 }
 
-/** What was seen, by check: no repeat without a repair between counts twice. */
-function seenByCheck(tree: Tree, state: JobState): Map<string, Seen[]> {
+/**
+ * What was seen, by check: no repeat without a repair between counts twice. A check that comes and
+ * goes stands there once for each of its findings, each by itself.
+ */
+function seenByCheck(tree: Tree, state: JobState): (readonly [string, Seen[]])[] {
   const seen = new Map<string, Seen[]>();
-  const last = tree.checks[tree.complaint.confirm]!.results.length - 1;
-  const told = [{ check: tree.complaint.confirm, lo: 1, hi: last, at: 0 }, ...state.findings];
-  for (const { check, lo, hi, at } of told) {
+  const { confirm } = tree.complaint;
+  const last = tree.checks[confirm]!.results.length - 1;
+  const told = [{ check: confirm, lo: 1, hi: last, at: 0 }, ...state.findings];
+  const loose = new Set(state.comesAndGoes);
+  const byWord = state.findings.every(({ check, at }) => check !== confirm || at > 0);
+  const alone = told.filter(({ check }, i) => loose.has(check) && (i > 0 || byWord));
+  for (const { check, lo, hi, at } of told.filter((one) => !loose.has(one.check))) {
     const others = (seen.get(check) ?? []).filter((one) => one.at !== at);
     seen.set(check, [...others, { lo, hi, at }]);
   }
-  return seen;
+  return [...seen, ...alone.map(({ check, ...one }) => [check, [one]] as [string, Seen[]])];
 }
 
-export function count(tree: Tree, state: JobState, priors = countedPriors(tree)): Counted {
-  const causes = causesOf(tree);
+/** Chance that a repair brings a fault: common practice, no source. */
+const broughtChance = 0.02;
+
+export function count(tree: Tree, state: JobState, own = countedPriors(tree)): Counted {
+  const brought = state.brought ?? [];
+  const causes = [...causesOf(tree), ...brought.map(({ cause: id }) => ({ id }))];
+  const priors = [...own, ...brought.map(() => broughtChance)];
+  const cameAt = (id: string) => brought.find(({ cause }) => cause === id)?.at ?? 0;
   const goneAt = (id: string) =>
     state.repairs.find(({ cause }) => cause === id)?.at ?? Number.POSITIVE_INFINITY;
-  const checks = [...seenByCheck(tree, state)].map(([id, seen]) => ({
+  const checks = seenByCheck(tree, state).map(([id, seen]) => ({
     seen,
     known: new Map<string, number>(),
     background: Array.from(tree.checks[id]!.results, (_, index) =>
@@ -144,10 +170,11 @@ export function count(tree: Tree, state: JobState, priors = countedPriors(tree))
     for (const check of checks) {
       const taking = causes.flatMap(({ id }, index) => {
         const odds = check.producers[index];
-        return present[index] && odds ? [{ id, odds, gone: goneAt(id) }] : [];
+        return present[index] && odds ? [{ id, odds, came: cameAt(id), gone: goneAt(id) }] : [];
       });
       const key = taking.map(({ id }) => id).join(' ');
-      const background = { id: '', odds: check.background, gone: Number.POSITIVE_INFINITY };
+      const always = { came: 0, gone: Number.POSITIVE_INFINITY };
+      const background = { id: '', odds: check.background, ...always };
       const chance = check.known.get(key) ?? chanceOfSeen([background, ...taking], check.seen);
       check.known.set(key, chance);
       weight *= chance;

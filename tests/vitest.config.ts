@@ -27,6 +27,7 @@ export default defineConfig({
     testTimeout: 300_000,
     hookTimeout: 300_000,
     maxWorkers: 2,
+    isolate: false,
     coverage: {
       provider: 'v8',
       include: ['src/**/*.{ts,tsx}'],

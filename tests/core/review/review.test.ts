@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { showMarkdown } from '../../../src/core/account/markdown.ts';
-import { decisionsOf } from '../../../src/core/review/decisions.ts';
 import { reviewBlocks } from '../../../src/core/review/outline.ts';
 import { trendsOf } from '../../../src/core/review/trend.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';
@@ -39,7 +38,7 @@ const reviewed = (actions: readonly Action[]) => reviewOf('job', after(actions),
 
 test('the best step of every decision is what the advice gives on the story before it', () => {
   const { header, events } = example(guessed);
-  const decisions = decisionsOf({ header, events }).filter(({ kind }) => kind === 'free');
+  const decisions = theGuess.decisions.filter(({ kind }) => kind === 'free');
 
   expect(decisions.length).toBeGreaterThan(5);
   for (const { n, best, chosen } of decisions) {

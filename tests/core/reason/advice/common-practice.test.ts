@@ -10,7 +10,17 @@ import { after, headerFor } from '../../../helpers/story.ts';
  * source.
  */
 
+const known = new Map<string, Advice>();
+
+/** What is advised there: worked out once for all tests that ask for the same. */
 function advised(tree: string, actions: readonly Action[]): Advice {
+  const key = JSON.stringify([tree, actions]);
+  const advice = known.get(key) ?? adviseAnew(tree, actions);
+  known.set(key, advice);
+  return advice;
+}
+
+function adviseAnew(tree: string, actions: readonly Action[]): Advice {
   const header = headerFor(shippedTree(tree), shippedShop());
   const { story } = after(actions, header);
   const made = inputFrom(story);

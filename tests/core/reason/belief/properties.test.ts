@@ -2,10 +2,11 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
 import {
-  makeInput,
+  inputOf,
   type JobState,
   type CheckFinding,
 } from '../../../../src/core/reason/belief/evidence.ts';
+import { makeModel, type Model } from '../../../../src/core/reason/belief/model.ts';
 import { makeRandom } from '../../../../src/core/reason/plan/random.ts';
 import { fillTree } from '../../../../src/core/feed/fill.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
@@ -17,8 +18,11 @@ const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
 const size = { causes: 5, checks: 5, links: 0.5 };
 
 /** Chance of every cause now, and the logarithm of the evidence; undefined when it is impossible. */
-function chances(tree: Tree, state: JobState) {
-  const input = makeInput(tree, state);
+const chances = (tree: Tree, state: JobState) => chancesIn(makeModel(tree), state);
+
+/** The same by a model that is made once for many states. */
+function chancesIn(model: Model, state: JobState) {
+  const input = inputOf(model, state);
   const belief = input.kind === 'good' ? believe(input.value) : input;
   if (belief.kind === 'bad') return undefined;
   return { now: belief.value.chances, logEvidence: belief.value.logEvidence };
@@ -132,15 +136,18 @@ test('a repair takes its cause away, whatever was found', () => {
 });
 
 test('chances stay within 0 and 1 over 10,000 random walks of the shipped trees', () => {
-  const trees = shippedTrees().map((tree) => fillTree(tree, {}));
+  const trees = shippedTrees().map((shipped) => {
+    const tree = fillTree(shipped, {});
+    return { tree, model: makeModel(tree) };
+  });
   const random = makeRandom(20_260_411);
   const draw = (below: number): number => Math.floor(random() * below);
   let [lowest, highest] = [1, 0];
 
   for (let walk = 0; walk < 10_000; walk += 1) {
-    const tree = trees[draw(trees.length)];
-    if (tree === undefined) continue;
-    const now = chances(tree, randomWalk(tree, draw))?.now ?? [];
+    const drawn = trees[draw(trees.length)];
+    if (drawn === undefined) continue;
+    const now = chancesIn(drawn.model, randomWalk(drawn.tree, draw))?.now ?? [];
     lowest = Math.min(lowest, ...now);
     highest = Math.max(highest, ...now);
   }

@@ -48,10 +48,17 @@ const simulated = (tree: Tree, policy: Policy, count: number) => {
   return found;
 };
 
-/** How many standard errors the exact minutes lie from the simulated ones. */
-const apart = (tree: Tree, policy: Policy, minutes: number | undefined, count: number): number => {
+/** How many standard errors the exact minutes lie above the simulated ones. */
+const above = (tree: Tree, policy: Policy, minutes: number | undefined, count: number): number => {
   const { mean, error } = simulated(tree, policy, count);
-  return Math.abs((minutes ?? Number.NaN) - mean) / error;
+  return ((minutes ?? Number.NaN) - mean) / error;
+};
+const apart = (...given: Parameters<typeof above>): number => Math.abs(above(...given));
+
+/** Where the exact minutes of going by odds lie, in standard errors of some hidden vehicles. */
+const byOdds = (tree: Tree): number => {
+  const filled = fillTree(tree, {});
+  return above(filled, oddsOnly, mendingMinutes(environmentOf(filled, accesses), oddsOnly), 250);
 };
 
 describe('repairs by odds alone, exactly', () => {
@@ -70,15 +77,14 @@ describe('repairs by odds alone, exactly', () => {
     expect(mendingMinutes(environment, oddsOnly)).toBeCloseTo(followed ?? Number.NaN, 8);
   });
 
-  test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
-    'of %s are what hidden vehicles take on average',
-    (_, tree) => {
-      const filled = fillTree(tree, {});
-      const minutes = mendingMinutes(environmentOf(filled, accesses), oddsOnly);
+  test('of the trees we ship are what hidden vehicles take on average', () => {
+    const errors = shippedTrees().map((tree) => [tree.id, byOdds(tree)] as const);
+    const sum = errors.reduce((total, [, error]) => total + error, 0);
 
-      expect(apart(filled, oddsOnly, minutes, 1000)).toBeLessThan(4);
-    },
-  );
+    expect(errors.filter(([, error]) => !(Math.abs(error) < 4))).toEqual([]);
+    // What all trees have wrong alike shows in all their vehicles together.
+    expect(Math.abs(sum) / Math.sqrt(errors.length)).toBeLessThan(3);
+  });
 
   test('are refused for a policy that makes checks', () => {
     expect(() => mendingMinutes(environmentOf(smallTree(), {}), ownWay(smallTree()))).toThrow(

@@ -69,10 +69,7 @@ function update(state: State, screen: At<'contradiction'>, press: KeyPress): Tra
   const moves = press.command === 'up' || press.command === 'down';
   return moves
     ? show(state, { ...screen, cursor: moved(screen.cursor, press.command, lines.length) })
-    : inform(
-        state,
-        'Say it by its number, or mark a line with the arrows first. Esc: say it later.',
-      );
+    : inform(state, 'Press its number, or mark a line; esc: later.');
 }
 
 /** Said of one pair; an older finding of the same check may contradict what is left, and is asked next. */

@@ -61,7 +61,7 @@ const shortLabel = (label: string): string => /^[^:;,(]*/.exec(label)?.[0].trim(
 /** `12.55 and 12.3 V, 0.25 V between them`; `OL`; empty where no reading was taken. */
 export function readWords(check: Check | undefined, shown: Shown): string {
   const { reading, beyond, readings } = shown;
-  if (beyond !== undefined) return beyond;
+  if (beyond !== undefined) return beyond.trim();
   const judged = reading === undefined ? '' : showReading(reading.value, reading.unit);
   if (readings === undefined) return judged;
   const each = listed(readings);

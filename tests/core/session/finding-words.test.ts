@@ -74,7 +74,7 @@ test.each([
 });
 
 test('what a meter shows beyond its range is told as it was typed', () => {
-  expect(readWords(volts, { result: 'full', beyond: 'OL' })).toBe('OL');
+  expect(readWords(volts, { result: 'full', beyond: ' OL ' })).toBe('OL');
   expect(readWords(volts, { result: 'full', readings: [{ beyond: 'OL' }, V(12)] })).toBe(
     'OL and 12 V',
   );

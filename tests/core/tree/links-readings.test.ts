@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { factsAsked } from '../../../src/core/tree/fit.ts';
 import { parseTreeValue } from '../../../src/core/tree/parse.ts';
+import { lintTree } from '../../../src/core/tree/lint/lint.ts';
 import { planted, told, type Fault } from '../../helpers/plant.ts';
+import { readingsTree } from '../../helpers/readings.ts';
 import { smallShop, smallTree } from '../../helpers/tree.ts';
 
 /** The small tree in the second format with faults planted, read. */
@@ -64,4 +66,8 @@ describe('several readings', () => {
     expect(tree.kind === 'good' && factsAsked(tree.value)).toContain('cylinders');
     expect(factsAsked(smallTree())).not.toContain('cylinders');
   });
+});
+
+test('the tree that the other tests of readings walk is a sound one', () => {
+  expect(lintTree(readingsTree, 'weak-runner.json')).toEqual([]);
 });

@@ -7,7 +7,12 @@ export const everyKind: readonly Payload[] = [
   { kind: 'conditions', set: { altitude: { value: 5200, unit: 'ft' } }, notKnown: ['temperature'] },
   { kind: 'standing', set: { battery: 'disconnected', key: 'off' }, implied: true },
   { kind: 'access', access: 'dash', now: 'open', implied: true },
-  { kind: 'check-begun', check: 'look', acknowledged: ['hot'] },
+  {
+    kind: 'check-begun',
+    check: 'look',
+    acknowledged: ['hot'],
+    despite: { checks: ['volts'], why: 'w' },
+  },
   {
     kind: 'found',
     check: 'volts',

@@ -12,6 +12,8 @@ const Time = z
   .refine(isTime, 'a time that there is');
 
 const told = { told: Time.optional() };
+/** Why a step is taken although a safeguard of the tree comes first. */
+const despite = { despite: Text.optional() };
 const answer = {
   result: Id.optional(),
   /** The other of two results it may be. */
@@ -34,7 +36,7 @@ export const Action = z.discriminatedUnion('do', [
     temperature: Text.optional(),
     notKnown: z.array(z.enum(['altitude', 'temperature'])).optional(),
   }),
-  z.strictObject({ do: z.literal('standing'), ...Standing.shape }),
+  z.strictObject({ do: z.literal('standing'), ...Standing.shape, ...despite }),
   z.strictObject({ do: z.literal('access'), open: Id.optional(), close: Id.optional() }),
   z.strictObject({
     do: z.literal('begin'),
@@ -42,12 +44,14 @@ export const Action = z.discriminatedUnion('do', [
     acknowledged: z.boolean().optional(),
     /** The passing state that the check needs, and that an earlier step has spent, is there again. */
     brought: z.boolean().optional(),
+    ...despite,
   }),
-  z.strictObject({ do: z.literal('find'), check: Id, ...answer, ...told }),
+  z.strictObject({ do: z.literal('find'), check: Id, ...answer, ...despite, ...told }),
   z.strictObject({
     do: z.literal('unsure'),
     check: Id,
     between: z.tuple([Id, Id]).optional(),
+    ...despite,
     ...told,
   }),
   z.strictObject({ do: z.literal('skip'), check: Id, reason: Text, ...told }),
@@ -66,6 +70,7 @@ export const Action = z.discriminatedUnion('do', [
     do: z.literal('condemn'),
     cause: Id,
     acknowledged: z.boolean().optional(),
+    ...despite,
     ...told,
   }),
   z.strictObject({
@@ -76,9 +81,10 @@ export const Action = z.discriminatedUnion('do', [
     minutes: z.number().min(0).optional(),
     cost: Text.optional(),
     acknowledged: z.boolean().optional(),
+    ...despite,
     ...told,
   }),
-  z.strictObject({ do: z.literal('prove'), check: Id.optional(), ...answer, ...told }),
+  z.strictObject({ do: z.literal('prove'), check: Id.optional(), ...answer, ...despite, ...told }),
   z.strictObject({
     do: z.literal('correct'),
     n: z.number().int().min(1),

@@ -3,7 +3,7 @@ import type { Tree } from '../tree/model.ts';
 import { nextAfterRepair, nextOnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
 import { standsAt } from './finding-words.ts';
-import { currentLeg, type Due, type Finding, type Standpoint } from './story.ts';
+import { currentLeg, type Due, type Finding, type Standpoint, type Story } from './story.ts';
 
 type Numbered = { readonly n: number };
 
@@ -15,17 +15,29 @@ const later = (one: Numbered | undefined, ...others: readonly (Numbered | undefi
 export function dueNow(story: Standpoint): Due {
   if (story.closed !== undefined) return { kind: 'closed' };
   const repair = lastRepair(story);
-  const proof = sinceLeg(story, story.proofs).at(-1);
-  const condemned = sinceLeg(story, story.condemned).at(-1);
-  const [begun] = sinceLeg(story, story.begun === undefined ? [] : [story.begun]);
-  const move = lastMove(story);
-  if (begun !== undefined && later(begun, repair, proof, move))
-    return { kind: 'check', check: begun.check, why: 'chosen' };
+  const proof = lastProof(story);
+  const { begun, condemned } = inHand(story);
+  if (begun !== undefined) return { kind: 'check', check: begun.check, why: 'chosen' };
   if (repair !== undefined && awaitsProof(story)) return afterRepair(story, repair);
-  if (proof !== undefined && isProven(story) && later(proof, move)) return { kind: 'proven' };
-  if (condemned !== undefined && later(condemned, repair, proof, move))
-    return { kind: 'repair', cause: condemned.cause };
+  if (proof !== undefined && isProven(story) && later(proof, lastMove(story)))
+    return { kind: 'proven' };
+  if (condemned !== undefined) return { kind: 'repair', cause: condemned.cause };
   return ownWay(story);
+}
+
+const lastProof = (story: Standpoint) => sinceLeg(story, story.proofs).at(-1);
+
+/** The check begun and the cause condemned last, each as long as nothing was answered or mended since. */
+export function inHand(story: Standpoint): Pick<Story, 'begun'> & {
+  readonly condemned: Story['condemned'][number] | undefined;
+} {
+  const since = [lastRepair(story), lastProof(story), lastMove(story)];
+  const [begun] = sinceLeg(story, story.begun === undefined ? [] : [story.begun]);
+  const condemned = sinceLeg(story, story.condemned).at(-1);
+  return {
+    begun: later(begun, ...since) ? begun : undefined,
+    condemned: later(condemned, ...since) ? condemned : undefined,
+  };
 }
 
 /**
@@ -88,7 +100,7 @@ function shownBy({ checks }: Tree, finding: Finding): Done | undefined {
 }
 
 /** All that was done, as the tree of this leg reads it. */
-function doneIn(story: Standpoint): readonly Done[] {
+export function doneIn(story: Standpoint): readonly Done[] {
   const { tree, since } = currentLeg(story);
   const numbered: (Numbered & { readonly done: Done })[] = [];
   for (const finding of story.findings) {

@@ -38,6 +38,9 @@ export const Worked = z.object({
 /** When it was, where that was not when it was written down; the record holds it with its offset. */
 const told = { told: programText(40).optional() };
 const about = { about: Id.optional() };
+/** Safeguards of the tree that were passed, by the checks which should have come first, and why. */
+const despite = { despite: z.object({ checks: z.array(Id).max(100), why: Text }).optional() };
+const ofCause = { ...despite, ...told };
 
 /** What a finding, an unsure answer or a proof says of its check. */
 const shown = {
@@ -85,6 +88,7 @@ const kinds = {
     set: Standing,
     /** Not said, but a check was done that needs it so. */
     implied: z.boolean().optional(),
+    ...despite,
   }),
   access: z.object({
     kind: z.literal('access'),
@@ -99,6 +103,7 @@ const kinds = {
     acknowledged: z.array(Id),
     /** Passing states that it needs and the mechanic said are there again. */
     brought: z.array(Id).optional(),
+    ...despite,
   }),
   found: z.object({ kind: z.literal('found'), ...shown, ...told }),
   unsure: z.object({ kind: z.literal('unsure'), check: Id, ...told }),
@@ -120,7 +125,7 @@ const kinds = {
     cause: Id,
     /** Cautions of its repair the mechanic said were read. */
     acknowledged: z.array(Id).optional(),
-    ...told,
+    ...ofCause,
   }),
   repaired: z.object({
     kind: z.literal('repaired'),
@@ -130,7 +135,7 @@ const kinds = {
     minutes: z.number().min(0).optional(),
     cost: Text.optional(),
     acknowledged: z.array(Id),
-    ...told,
+    ...ofCause,
   }),
   proved: z.object({ kind: z.literal('proved'), ...shown, good: z.boolean(), ...told }),
   leg: z.object({

@@ -12,7 +12,15 @@ import { asCorrected, type Entry } from './correct.ts';
 import type { Event, Payload, PayloadOf, Stamp, UnknownEvent } from './event.ts';
 import type { Header } from './header.ts';
 import { dueNow } from './due.ts';
-import { currentLeg, type Finding, type Leg, type Standpoint, type Story } from './story.ts';
+import { passedAt } from './safeguard.ts';
+import {
+  currentLeg,
+  type Finding,
+  type Guarded,
+  type Leg,
+  type Standpoint,
+  type Story,
+} from './story.ts';
 import { workedMinutes } from './time.ts';
 
 type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
@@ -51,6 +59,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     proofs: [],
     settled: [],
     followUps: [],
+    passed: [],
     closed: undefined,
     minutes: workedMinutes(events),
   };
@@ -94,15 +103,17 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     draft.conditions = { ...draft.conditions, ...set };
     draft.notKnown = [...draft.notKnown, ...notKnown].filter((name) => !Object.hasOwn(set, name));
   },
-  standing: ({ set }, draft) => {
+  standing: ({ set, despite }, draft, mark) => {
+    pass(draft, { kind: 'standing', set }, despite, mark);
     draft.standing = { ...draft.standing, ...set };
   },
   access: ({ access, now }, draft) => {
     draft.open = draft.open.filter((one) => one !== access);
     if (now === 'open') draft.open.push(access);
   },
-  'check-begun': ({ check, acknowledged, brought = [] }, draft, { n }) => {
-    draft.begun = { n, check };
+  'check-begun': ({ check, acknowledged, brought = [], despite }, draft, mark) => {
+    pass(draft, { kind: 'check', check }, despite, mark);
+    draft.begun = { n: mark.n, check };
     draft.over = draft.over.filter((state) => !brought.includes(state));
     acknowledge(draft, `check:${check}`, acknowledged);
   },
@@ -123,11 +134,15 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   'part-on': ({ part }, draft) => {
     draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
   },
-  condemned: ({ cause, acknowledged = [] }, draft, { n, stamp }) => {
+  condemned: ({ cause, acknowledged = [], despite }, draft, mark) => {
+    const { n, stamp } = mark;
+    pass(draft, { kind: 'repair', cause }, despite, mark);
     draft.condemned.push({ n, stamp, cause });
     acknowledge(draft, `cause:${cause}`, acknowledged);
   },
-  repaired: ({ kind: _, ...said }, draft, { n, stamp }) => {
+  repaired: ({ kind: _, ...said }, draft, mark) => {
+    const { n, stamp } = mark;
+    pass(draft, { kind: 'repair', cause: said.cause }, said.despite, mark);
     draft.repairs.push({ ...said, n, stamp, leg: draft.legs.length - 1 });
     spend(draft, currentLeg(draft).tree.causes[said.cause]?.repair);
     acknowledge(draft, `cause:${said.cause}`, said.acknowledged);
@@ -208,6 +223,19 @@ function bring(draft: Draft, later: number): void {
 /** What a step that was done leaves of the states that pass. */
 function spend(draft: Draft, step: Check | Repair | undefined): void {
   if (step !== undefined) draft.over = [...overAfter(draft.over, step)];
+}
+
+/** Takes down which safeguards a step went past, as they stood before it. */
+function pass(
+  draft: Draft,
+  step: Guarded,
+  despite: PayloadOf<'repaired'>['despite'],
+  { n, stamp }: Mark,
+): void {
+  if (despite === undefined) return;
+  const holds = passedAt(draft, step, despite.checks);
+  if (holds.length > 0)
+    draft.passed.push({ n, stamp, leg: draft.legs.length - 1, step, holds, why: despite.why });
 }
 
 function acknowledge(draft: Draft, step: string, cautions: readonly string[]): void {

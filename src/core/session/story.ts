@@ -34,6 +34,29 @@ export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
 export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
+/** What a safeguard may stand before. */
+export type Guarded =
+  | { readonly kind: 'check'; readonly check: string }
+  | { readonly kind: 'repair'; readonly cause: string }
+  | { readonly kind: 'standing'; readonly set: Standing };
+
+/** A safeguard that is shut: the check that comes first, what is known of it, and why it comes first. */
+export type Hold = {
+  readonly check: string;
+  readonly seen:
+    | { readonly kind: 'nothing' | 'passed over' | 'stale' }
+    | { readonly kind: 'shown'; readonly label: string };
+  readonly otherwise: string;
+};
+
+/** Safeguards that somebody went past, and why in their own words. */
+export type Passed = Noted & {
+  readonly leg: number;
+  readonly step: Guarded;
+  readonly holds: readonly Hold[];
+  readonly why: string;
+};
+
 /** What is to be done now. */
 export type Due =
   | {
@@ -80,6 +103,7 @@ export type Story = {
   /** Contradictions that were asked about, and what the mechanic said. */
   readonly settled: readonly Settled[];
   readonly followUps: readonly FollowUp[];
+  readonly passed: readonly Passed[];
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;
   /** Minutes worked, by the machine's uptime. */
   readonly minutes: number;

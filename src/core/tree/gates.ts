@@ -19,12 +19,17 @@ export type Gate =
 
 const running: ReadonlySet<string> = new Set(['idling', 'fast-idle', 'revved', 'road']);
 
-/** Whether a step with this standing is one that the safeguard comes before. */
-function guards({ before }: Safeguard, standing: Standing): boolean {
-  const { engine, key, battery } = standing;
-  const byEngine =
-    engine !== undefined &&
-    before.engine?.some((one) => one === engine || (one === 'running' && running.has(engine)));
+/**
+ * Whether a step with this standing is one that the safeguard comes before. A key turned to START is
+ * an engine cranked, whatever it is meant to show.
+ */
+function guards({ before }: Safeguard, { engine, key, battery }: Standing): boolean {
+  const byEngine = before.engine?.some(
+    (one) =>
+      one === engine ||
+      (one === 'running' && engine !== undefined && running.has(engine)) ||
+      (one === 'cranking' && key === 'start'),
+  );
   return (
     byEngine === true ||
     (key !== undefined && before.key?.includes(key) === true) ||
@@ -32,10 +37,12 @@ function guards({ before }: Safeguard, standing: Standing): boolean {
   );
 }
 
-/** What the safeguards of a tree ask before a step that puts the vehicle so. */
-const safeguardsFor = (tree: Tree, standing: Standing): readonly Gate[] =>
+/** What the safeguards of a tree ask before the vehicle is put so. */
+export const gatesOfStanding = (tree: Tree, standing: Standing): readonly Gate[] =>
   (tree.safeguards ?? [])
-    .filter((safeguard) => guards(safeguard, standing))
+    .filter(
+      (safeguard) => guards(safeguard, standing) && Object.hasOwn(tree.checks, safeguard.check),
+    )
     .map(({ check, shows, else: otherwise }) => ({
       kind: 'safeguard',
       check,
@@ -51,7 +58,7 @@ export function gatesOf(tree: Tree, id: string): readonly Gate[] {
   const check = tree.checks[id];
   if (check === undefined) return [];
   const isSafeguard = tree.safeguards?.some((one) => one.check === id) === true;
-  const guarded = isSafeguard ? [] : safeguardsFor(tree, check.standing);
+  const guarded = isSafeguard ? [] : gatesOfStanding(tree, check.standing);
   const after = Object.entries(check.after ?? {}).map(([before, results]): Gate => ({
     kind: 'after',
     check: before,
@@ -63,9 +70,7 @@ export function gatesOf(tree: Tree, id: string): readonly Gate[] {
 /** Everything that must have been shown before a repair is begun. */
 export function gatesOfRepair(tree: Tree, cause: string): readonly Gate[] {
   const repair = tree.causes[cause]?.repair;
-  return repair === undefined
-    ? []
-    : safeguardsFor(tree, repair.standing).filter(({ check }) => Object.hasOwn(tree.checks, check));
+  return repair === undefined ? [] : gatesOfStanding(tree, repair.standing);
 }
 
 /** The gates that are still shut. `shown` tells what a check shows now, or nothing. */

@@ -8,6 +8,7 @@ import { access, conditions, partOn, standing } from './vehicle.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
 import { condemn, repair } from './repair.ts';
+import { needlessWord, passSafeguards, withDespite } from './safeguards.ts';
 import type { Story } from '../story.ts';
 
 /** What becomes of each action; a rule looks at the story, and asks the world for no more than a tree. */
@@ -52,5 +53,11 @@ export function decide(story: Story, action: Action, world: World): Ruling {
       'This session is closed.',
       'Start a new one for new work; notes and follow-ups can still be added here.',
     );
-  return dispatch(rules, 'do', action, story, world);
+  const passage = passSafeguards(story, action);
+  if (passage.kind === 'refused') return passage;
+  const ruling = dispatch(rules, 'do', action, story, world);
+  if (ruling.kind === 'refused') return ruling;
+  return passage.kind === 'passed'
+    ? { ...ruling, payloads: withDespite(ruling.payloads, passage) }
+    : { ...ruling, warnings: [...ruling.warnings, ...needlessWord(action)] };
 }

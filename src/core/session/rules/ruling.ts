@@ -12,7 +12,10 @@ export type Ruling =
       /** Things the mechanic should hear although the action stands. */
       readonly warnings: readonly string[];
     }
-  | { readonly kind: 'refused'; readonly problem: Problem };
+  | Refused;
+
+/** One clear line why an action cannot be. */
+export type Refused = { readonly kind: 'refused'; readonly problem: Problem };
 
 /** What an action may need from outside the session. */
 export type World = {
@@ -26,12 +29,12 @@ export const accept = (payloads: readonly Payload[], warnings: readonly string[]
   warnings,
 });
 
-export const refuse = (code: string, message: string, mend: string, value?: string): Ruling => ({
+export const refuse = (code: string, message: string, mend: string, value?: string): Refused => ({
   kind: 'refused',
   problem: { code, message, mend, ...(value !== undefined && { value }) },
 });
 
-export const refuseUnknown = (what: string, id: string, names: readonly string[]): Ruling =>
+export const refuseUnknown = (what: string, id: string, names: readonly string[]): Refused =>
   refuse(
     `unknown-${what}`,
     `There is no ${what} "${id}" here.`,

@@ -61,7 +61,7 @@ export function conditions(action: ActionOf<'conditions'>, story: Story): Ruling
     : { kind: 'refused', problem };
 }
 
-export function standing({ do: _, ...set }: ActionOf<'standing'>): Ruling {
+export function standing({ do: _, despite: __, ...set }: ActionOf<'standing'>): Ruling {
   return Object.keys(set).length === 0
     ? refuse(
         'no-standing',

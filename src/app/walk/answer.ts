@@ -1,3 +1,4 @@
+import type { Token } from '../keys/tokens.ts';
 import type { Action } from '../../core/session/action.ts';
 import type { ActionTaken } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
@@ -8,9 +9,11 @@ import { walk, type Screen } from '../screen.ts';
  * After an action that stood, the walk begins afresh; refused, it stays as it is. A finding that
  * contradicts an earlier one is never let pass: it is asked what that is.
  */
-export function afterAction(acted: ActionTaken): Transition {
+export function afterAction(acted: ActionTaken, opener?: Token): Transition {
   if (acted.outcome.kind === 'refused') return acted;
-  const screen: Screen = acted.outcome.contradicts ? { kind: 'contradiction', cursor: -1 } : walk;
+  const screen: Screen = acted.outcome.contradicts
+    ? { kind: 'contradiction', cursor: -1, ...(opener !== undefined && { opener }) }
+    : walk;
   return transition({ ...acted.state, screen }, ...acted.effects);
 }
 

@@ -65,6 +65,12 @@ function update(state: State, screen: At<'contradiction'>, press: KeyPress): Tra
     return show(state, walk);
   const lines = contradictionLines(state.session.story);
   const line = picked(screen.cursor, press, lines);
+  // A key that is held down, or bounces, must not answer this as well: it only marks its line.
+  if (line !== undefined && press.command === 'pick-line' && press.token === screen.opener)
+    return inform(
+      { ...state, screen: { ...screen, cursor: lines.indexOf(line) } },
+      'Enter says it.',
+    );
   if (line !== undefined) return settle(state, line.as, found);
   const moves = press.command === 'up' || press.command === 'down';
   return moves

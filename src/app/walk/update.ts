@@ -193,7 +193,7 @@ function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined
 function answer(state: State, screen: At<'walk'>, press: KeyPress, asked: AskedCheck): Transition {
   const result = picked(cursorOf(screen), press, asked.check.results);
   if (result !== undefined)
-    return afterAction(takeAction(state, answerAction(asked, { result: result.id })));
+    return afterAction(takeAction(state, answerAction(asked, { result: result.id })), press.token);
   const way = asked.check.reading === undefined ? 'its number' : 'typing the reading';
   return inform(state, `Answer by ${way}, or mark a line with the arrows first.`);
 }

@@ -23,11 +23,18 @@ export type Contradiction = {
  * better. A worse one is a misreading, something new, or a thing that comes and goes; which, only
  * the mechanic can say. A finding that was answered anew has been asked about already.
  */
-export const contradictions = (story: Story): readonly Contradiction[] =>
-  story.findings.flatMap((later, index) => {
-    const made = madeBy(story, later, index);
+export function contradictions(story: Story): readonly Contradiction[] {
+  const last = new Map<string, Finding>();
+  return story.findings.flatMap((later) => {
+    const kin = sameThings(story, later);
+    const [earlier] = kin
+      .flatMap((check) => last.get(check) ?? [])
+      .toSorted((one, other) => other.n - one.n);
+    last.set(later.check, later);
+    const made = madeBy(story, earlier, later);
     return made === undefined || isSettled(story, later) ? [] : [made];
   });
+}
 
 /** The contradiction that waits for an answer and was brought about by one event. */
 export function contradictionOf(
@@ -36,7 +43,10 @@ export function contradictionOf(
 ): Contradiction | undefined {
   const index = story.findings.findLastIndex(({ n }) => n === event?.n);
   const later = story.findings[index];
-  return later === undefined || isSettled(story, later) ? undefined : madeBy(story, later, index);
+  if (later === undefined || isSettled(story, later)) return undefined;
+  const kin = sameThings(story, later);
+  const earlier = story.findings.slice(0, index).findLast(({ check }) => kin.includes(check));
+  return madeBy(story, earlier, later);
 }
 
 /** What a contradiction may be: new since the repair only where a repair lies between. */
@@ -55,11 +65,14 @@ export const openQuestions = (story: Story) =>
     answers: settlings(found),
   }));
 
-/** Whether two findings are of the same thing, in the tree of the one. */
-const sameThing = (story: Story, finding: Finding, check: string): boolean => {
-  const leg = story.legs[finding.leg];
-  return leg !== undefined && kinOf(leg.tree, finding.check).includes(check);
+/** The checks that show the same thing as a finding's, its own among them, in the tree it was made in. */
+const sameThings = ({ legs }: Story, { leg, check }: Finding): readonly string[] => {
+  const found = legs[leg];
+  return found === undefined ? [] : kinOf(found.tree, check);
 };
+
+const sameThing = (story: Story, finding: Finding, check: string): boolean =>
+  sameThings(story, finding).includes(check);
 
 /** What was said of findings that still stand. */
 const settledNow = (story: Story): Story['settled'] =>
@@ -101,12 +114,12 @@ function isSettled(story: Story, later: Finding): boolean {
   );
 }
 
-function madeBy(story: Story, later: Finding, index: number): Contradiction | undefined {
-  const leg = story.legs[later.leg];
-  if (later.corrected || leg === undefined) return undefined;
-  const kin = kinOf(leg.tree, later.check);
-  const earlier = story.findings.slice(0, index).findLast(({ check }) => kin.includes(check));
-  if (earlier === undefined || !isWorse(story, earlier, later)) return undefined;
+function madeBy(
+  story: Story,
+  earlier: Finding | undefined,
+  later: Finding,
+): Contradiction | undefined {
+  if (later.corrected || earlier === undefined || !isWorse(story, earlier, later)) return undefined;
   const repairsBetween = later.repairs - earlier.repairs;
   return { check: later.check, earlier, later, repairsBetween };
 }

@@ -45,7 +45,8 @@ const dwell = (made: ReturnType<typeof makeProgram>): readonly string[] =>
 test.each([
   ['1', 'misread-then', ['off']],
   ['2', 'misread-now', ['good']],
-  ['3', 'comes-and-goes', ['good', 'off']],
+  // The key that answered the check marks its line only: Enter says it.
+  ['3<enter>', 'comes-and-goes', ['good', 'off']],
 ] as const)('%s says that it was %s', (key, as, left) => {
   const made = contradicted();
 
@@ -60,6 +61,20 @@ test('a hand that leans on Enter says nothing, nor does a number that stands for
   expect(addedBy(made, '<enter><enter><enter>4')).toEqual([]);
   expect(screenOf(made)).toBe('contradiction');
   expect(addedBy(made, '<down><enter>')).toEqual(['misread-then']);
+});
+
+test('the key whose answer brought the question, held down, says nothing', () => {
+  const held = makeProgram();
+  press(held.program, startKeys());
+  const told = (action: Action) => held.program.dispatch({ kind: 'acted', action });
+  told({ do: 'find', check: 'choke-hot', result: 'open' });
+  told({ do: 'begin', check: 'choke-hot' });
+  for (let guard = 0; guard < 6 && held.program.state().question.mode !== 'look'; guard += 1)
+    press(held.program, '<enter>');
+  expect(addedBy(held, '2')).toContain('found');
+  expect(screenOf(held)).toBe('contradiction');
+  expect(addedBy(held, '2222')).toEqual([]);
+  expect(addedBy(held, '1')).toEqual(['misread-then']);
 });
 
 test('it may wait: the line under every step says that it is open, and s asks again', () => {

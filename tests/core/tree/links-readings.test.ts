@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { factsAsked } from '../../../src/core/tree/fit.ts';
+import type { Check } from '../../../src/core/tree/model.ts';
 import { parseTreeValue } from '../../../src/core/tree/parse.ts';
 import { lintTree } from '../../../src/core/tree/lint/lint.ts';
 import { planted, told, type Fault } from '../../helpers/plant.ts';
@@ -66,6 +67,18 @@ describe('several readings', () => {
     expect(tree.kind === 'good' && factsAsked(tree.value)).toContain('cylinders');
     expect(factsAsked(smallTree())).not.toContain('cylinders');
   });
+});
+
+test('a label that names a number is told where its limit moves with the book', () => {
+  const labelled = (label: string) => {
+    const check = readingsTree.checks['idle-vacuum'] as Check;
+    const results = check.results.map((one) => (one.id === 'low' ? { ...one, label } : one));
+    const checks = { ...readingsTree.checks, 'idle-vacuum': { ...check, results } };
+    return lintTree({ ...readingsTree, checks }, 'weak-runner.json').map(({ code }) => code);
+  };
+
+  expect(labelled('low: under 16 inHg')).toEqual(['book-label']);
+  expect(labelled('low for the book')).toEqual([]);
 });
 
 test('the tree that the other tests of readings walk is a sound one', () => {

@@ -1,5 +1,6 @@
 import type { Tell } from '../../problem.ts';
 import { clean, cleanLine } from '../../text.ts';
+import { booksOf } from '../limits.ts';
 import type { Check, Tree } from '../model.ts';
 
 /** Longest texts that a screen of 60 columns shows on one line. */
@@ -43,6 +44,16 @@ function lintCheck(check: Check, path: string, tell: Tell): void {
   check.results.forEach(({ label }, index) =>
     tooLong(label, longest.label, `${path}.results[${index}].label`, tell),
   );
+  check.results.forEach((result, index) => {
+    if (booksOf(result).length > 0 && /\d/.test(result.label))
+      tell({
+        code: 'book-label',
+        path: `${path}.results[${index}].label`,
+        value: result.label,
+        message: 'The label names a number, and the limit moves with the own book of the vehicle.',
+        mend: 'Say the degree only ("good", "low"): the screen tells by which figure it is judged.',
+      });
+  });
 }
 
 const missing = (code: string, path: string, what: string) => ({

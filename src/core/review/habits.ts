@@ -3,6 +3,7 @@ import { accessName, checkIn, firstLeg, openThings, type Story } from '../sessio
 import { settlingWords } from '../account/clauses/settled.ts';
 import { askedThing } from '../account/words/wording.ts';
 import { kinOf } from '../tree/kin.ts';
+import { holdsThen, reasonWords, stepThing } from '../account/clauses/safeguards.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
 
 /** What can be counted in a record of how somebody works. */
@@ -16,6 +17,8 @@ export type Habits = {
   /** Accesses open and parts off at the end. */
   readonly leftOff: readonly string[];
   readonly cautionsPassedOver: readonly string[];
+  /** Steps that went past a safeguard of the tree, each with what had not been shown and why. */
+  readonly safeguardsPassed: readonly string[];
   readonly unprovenRepairs: number;
   readonly failedRepairs: number;
   /** Repairs made before the one before them had been put to the proof. */
@@ -41,6 +44,10 @@ export function habitsOf(story: Story): Habits {
     accessesTwice: accessesTwice(story),
     leftOff: story.closed?.leftOpen ?? openThings(story),
     cautionsPassedOver: cautionsPassedOver(story),
+    safeguardsPassed: story.passed.map(
+      (one) =>
+        `gone on ${stepThing(story, one)} although ${holdsThen(story, one)}. ${reasonWords(one)}`,
+    ),
     unprovenRepairs: unproven(story),
     failedRepairs: failedRepairs(story).length,
     changesAtOnce: story.repairs.slice(1).filter((repair, index) => {

@@ -66,7 +66,11 @@ function countsWords({ decisions, guesses, toldNothing, habits }: Review): strin
     [guesses, 'repair on a guess', 'repairs on a guess'],
     [toldNothing, 'check that could tell nothing', 'checks that could tell nothing'],
     [habits.repeats, 'repeat with nothing changed between', 'repeats with nothing changed between'],
-    [habits.cautionsPassedOver.length, 'caution passed over', 'cautions passed over'],
+    [
+      habits.cautionsPassedOver.length + habits.safeguardsPassed.length,
+      'caution passed over',
+      'cautions passed over',
+    ],
     [habits.unprovenRepairs, 'repair without its proof', 'repairs without their proof'],
     [habits.leftOff.length, 'thing left open or off', 'things left open or off'],
     [habits.accessesTwice.length, 'access opened twice', 'accesses opened twice'],

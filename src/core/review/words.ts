@@ -81,8 +81,14 @@ const weights = {
   contradiction: 25,
 };
 
-function safetyFaults({ habits: { cautionsPassedOver, leftOff } }: Reviewed): readonly Fault[] {
+function safetyFaults({
+  habits: { cautionsPassedOver, safeguardsPassed, leftOff },
+}: Reviewed): readonly Fault[] {
   return [
+    ...safeguardsPassed.slice(0, 1).map((past) => ({
+      weight: weights.safety + 1,
+      text: `Make first what can forbid a step: the work was ${past}`,
+    })),
     ...faultIf(
       cautionsPassedOver.length > 0,
       weights.safety,

@@ -24,12 +24,12 @@ export function wayBlocks(context: AccountContext, cautions: ToldCautions): read
   const narrator = new Narrator(context);
   return paragraphsOf(grouped(clauses)).flatMap((groups): Block[] => {
     const all = groups.flatMap((group) => group.clauses);
-    const repair = all.some(({ kind }) => kind === 'repair');
+    const inFull = all.some(({ kind, whole }) => kind === 'repair' || whole === true);
     const text = narrator.paragraph(groups);
     return [
       ...cautions.before(
         all.flatMap((clause) => clause.cautions),
-        repair,
+        inFull,
       ),
       ...(text === '' ? [] : [paragraph(text)]),
       ...all.flatMap(({ picture }) => picture ?? []),

@@ -19,6 +19,8 @@ export type Clause = {
   /** A thing put back or closed up. */
   readonly closed?: Closed;
   readonly cautions: readonly string[];
+  /** All its cautions are told in full before it, not those alone that can maim. */
+  readonly whole?: boolean;
   readonly picture?: Block;
   readonly phrase: (phrasing: Phrasing) => string;
 };

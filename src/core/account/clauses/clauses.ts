@@ -7,6 +7,7 @@ import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
+import { pastSafeguard } from './safeguards.ts';
 import { settledClause } from './settled.ts';
 import { withdrawnWords } from './finding-words.ts';
 import { accountContext, type AccountContext } from '../context.ts';
@@ -34,7 +35,9 @@ export function clauseOf(context: AccountContext, entry: Entry): Clause | undefi
     return { ...plain(text), ...place, phrase: () => text };
   }
   const made = dispatch(makers, 'kind', said, { context, entry });
-  return made === undefined ? undefined : { ...made, ...place };
+  if (made === undefined) return undefined;
+  const passed = context.story.passed.find(({ n }) => n === event.n);
+  return { ...(passed === undefined ? made : pastSafeguard(context, passed, made)), ...place };
 }
 
 /** One event by itself, for a list of events: in the words of the account, without the suspects. */

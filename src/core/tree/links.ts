@@ -1,3 +1,4 @@
+import { isBrought } from './brought.ts';
 import { unlisted } from './model.ts';
 import type { Problem, Tell } from '../problem.ts';
 import type { When } from './basics.ts';
@@ -49,6 +50,14 @@ function checkStarts(tree: Tree, tell: Tell): void {
       path: 'causes',
       message: 'The tree has no causes.',
       mend: 'Give at least one.',
+    });
+  for (const id of Object.keys(tree.causes).filter(isBrought))
+    tell({
+      code: 'reserved-name',
+      path: `causes.${id}`,
+      value: id,
+      message: `"${id}" is the name of a fault that a repair brought: the program makes it.`,
+      mend: 'Give the cause another id.',
     });
 }
 

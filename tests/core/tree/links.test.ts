@@ -116,6 +116,13 @@ describe('names in a tree', () => {
     expect(told(parsed)).toEqual(['no-causes causes']);
   });
 
+  test('no cause has the name of a fault that a repair brought', () => {
+    const cause = { name: 'Clamp loose', odds: 5, repair: { do: ['Tighten it.'], minutes: 2 } };
+    const parsed = parse(planted(['causes.brought-by-repair-1', cause]));
+
+    expect(told(parsed)).toContain('reserved-name causes.brought-by-repair-1');
+  });
+
   test('another tree, a stop and the unlisted cause need no entry', () => {
     const parsed = parse(
       planted(

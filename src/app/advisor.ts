@@ -1,6 +1,7 @@
 import { startAdvice, type Advising } from '../core/reason/advice/advise.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import type { Problem } from '../core/problem.ts';
+import { prudenceOf } from '../core/reason/prudence.ts';
 import type { Program } from './program.ts';
 import type { OpenSession } from './state.ts';
 
@@ -8,7 +9,7 @@ import type { OpenSession } from './state.ts';
 const slice = 8;
 
 /**
- * Works the advice out behind the keys: the one-step answer at once, better ones as they come. A
+ * Works the advice out behind the keys: a first answer at once, better ones as they come. A
  * new event makes it begin anew; what it was thinking about until then is dropped.
  */
 export class Advisor {
@@ -21,10 +22,10 @@ export class Advisor {
 
   begin(program: Program): void {
     this.stop();
-    const { session } = program.state();
+    const { session, settings } = program.state();
     if (session === undefined || session.story.closed !== undefined) return;
     const story = { ...session.story, due: session.own };
-    const made = inputFrom(story);
+    const made = inputFrom(story, prudenceOf(settings));
     if (made.kind === 'bad') return cannot(program, session, made.problems);
     const own = ownStep(story);
     const started = startAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });

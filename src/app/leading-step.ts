@@ -1,9 +1,10 @@
-import { quickAdvice, type Advice } from '../core/reason/advice/advise.ts';
+import { quickAdvice } from '../core/reason/advice/advise.ts';
+import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/tree/model.ts';
-import { holdsBefore } from '../core/session/safeguard.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
+import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import type { Settings } from '../core/settings.ts';
 import type { OpenSession } from './state.ts';
 
@@ -13,13 +14,13 @@ type LedStory = Pick<OpenSession, 'story' | 'own' | 'advice' | 'unadvised'>;
 export function ledStory(
   header: OpenSession['header'],
   events: OpenSession['events'],
-  lead: Settings['lead'],
+  settings: Pick<Settings, 'lead' | 'hour' | 'sure'>,
 ): LedStory {
   const story = fold(header, events);
   const own = story.due;
-  const leads = own.kind === 'exhausted' || (lead === 'quicker' && mayLead(story));
+  const leads = own.kind === 'exhausted' || (settings.lead === 'quicker' && mayLead(story));
   if (!leads) return { story, own, advice: undefined, unadvised: undefined };
-  const advice = adviseAtOnce(story);
+  const advice = adviseAtOnce(story, prudenceOf(settings));
   const due = advice && stepOf(advice);
   return {
     story: due === undefined ? story : { ...story, due },
@@ -42,28 +43,16 @@ function mayLead(story: Story): boolean {
 }
 
 /**
- * The one-step answer, worked out on the spot: a key must never meet a step that changes behind
- * it. Nothing when the findings contradict one another; then the tree leads.
+ * The quick answer, worked out on the spot: a key must never meet a step that changes behind it.
+ * Nothing where the findings are none of the tree's; then the tree leads.
  */
-function adviseAtOnce(story: Story): Advice | undefined {
-  const made = inputFrom(story);
+function adviseAtOnce(story: Story, prudence: Prudence): Advice | undefined {
+  const made = inputFrom(story, prudence);
   if (made.kind === 'bad') return undefined;
   const own = ownStep(story);
   const advice = quickAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
-  return advice.kind === 'good' ? letBy(story, advice.value) : undefined;
+  return advice.kind === 'good' ? advice.value : undefined;
 }
-
-/** The advice without the steps that a shut safeguard holds back: no screen may recommend those. */
-export const letBy = (story: Story, advice: Advice): Advice => ({
-  ...advice,
-  next: advice.next.filter(
-    ({ do: act, id }) =>
-      holdsBefore(
-        story,
-        act === 'check' ? { kind: 'check', check: id } : { kind: 'repair', cause: id },
-      ).length === 0,
-  ),
-});
 
 function stepOf({ next }: Advice): Due | undefined {
   const [first] = next;

@@ -1,4 +1,4 @@
-import type { Advice } from '../core/reason/advice/advise.ts';
+import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';

@@ -69,7 +69,7 @@ export function extend(
   const all = [...session.events, ...events];
   return {
     events,
-    session: { ...session, events: all, ...ledStory(session.header, all, settings.lead) },
+    session: { ...session, events: all, ...ledStory(session.header, all, settings) },
   };
 }
 

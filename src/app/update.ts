@@ -5,7 +5,7 @@ import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { commandFor } from './keys/keymap.ts';
 import type { Token } from './keys/tokens.ts';
-import { ledStory, letBy } from './leading-step.ts';
+import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
 import { keyLines } from './pages/reading.ts';
 import { makeRecording, sessionAt } from './pages/replay-frames.ts';
@@ -84,7 +84,7 @@ function take(state: State, message: Message): Transition {
     case 'advised':
       return transition(
         state.session?.events.length === message.events
-          ? withSession(state, { advice: letBy(state.session.story, message.advice) })
+          ? withSession(state, { advice: message.advice })
           : state,
       );
     case 'not-advised':
@@ -111,7 +111,7 @@ function opened(
     path,
     header,
     events,
-    ...ledStory(header, events, state.settings.lead),
+    ...ledStory(header, events, state.settings),
     kept: events.at(-1)?.n ?? 0,
     keptAt: clockTime(state.now.at),
     trouble: undefined,
@@ -175,7 +175,7 @@ function switchLead(state: State): Transition {
   const lead = state.settings.lead === 'tree' ? 'quicker' : 'tree';
   const settings = { ...state.settings, lead } as const;
   const { session } = state;
-  const led = session && { ...session, ...ledStory(session.header, session.events, lead) };
+  const led = session && { ...session, ...ledStory(session.header, session.events, settings) };
   const text = lead === 'tree' ? "The tree's own way leads." : 'The quicker way leads.';
   return transition(
     { ...state, settings, session: led, screen: walk, notice: { kind: 'info', text } },

@@ -1,12 +1,21 @@
-import { refinedAdvice, type Advice } from '../core/reason/advice/advise.ts';
+import { refinedAdvice } from '../core/reason/advice/advise.ts';
+import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
-import { adviceSentence, percent, savesWords, stepWords } from '../core/reason/history/wording.ts';
+import {
+  adviceSentence,
+  heldLines,
+  percent,
+  savesWords,
+  stepWords,
+} from '../core/reason/history/wording.ts';
 import { good, type Parsed } from '../core/problem.ts';
+import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import { fold } from '../core/session/fold.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { readSettings } from '../store/settings.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { withSession } from './session.ts';
 
@@ -16,7 +25,8 @@ const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' 
 export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
   return withSession(io, args, use, ({ given, recovered }) => {
     const story = fold(recovered.header, recovered.events);
-    const advice = adviceFor(story);
+    const prudence = prudenceOf(readSettings(io.disk.files, io.folders.settings));
+    const advice = adviceFor(story, prudence);
     if (advice.kind === 'bad') return advice;
     const { tree } = currentLeg(story);
     if (given.flag('json'))
@@ -26,8 +36,8 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
   });
 }
 
-function adviceFor(story: Story): Parsed<Advice> {
-  const made = inputFrom(story);
+function adviceFor(story: Story, prudence: Prudence): Parsed<Advice> {
+  const made = inputFrom(story, prudence);
   if (made.kind === 'bad') return made;
   const own = ownStep(story);
   const advice = refinedAdvice(made.value, {
@@ -43,14 +53,16 @@ function adviceJson(tree: Tree, advice: Advice) {
     suspects: advice.suspects,
     unlisted: advice.unlisted,
     coverage: advice.coverage,
-    next: advice.next.map(({ do: kind, id, minutes, parts, expectedLeft, versusTree }) => ({
+    next: advice.next.map(({ do: kind, id, minutes, parts, cost, expectedLeft, versusTree }) => ({
       do: kind,
       id,
       minutes,
       parts,
-      expectedLeft,
+      cost,
+      expectedLeft: expectedLeft ?? null,
       versusTree: versusTree ?? null,
     })),
+    held: advice.held,
     because: adviceSentence(tree, advice),
   };
 }
@@ -63,10 +75,11 @@ function adviceLines(tree: Tree, advice: Advice): readonly string[] {
       .slice(0, 8)
       .map(({ cause, chance }) => `- ${percent(chance)} ${tree.causes[cause]?.name ?? cause}`),
     `- ${percent(advice.unlisted)} something not on this list`,
-    'Next, the quickest first:',
+    'Next, the best first:',
     ...advice.next.slice(0, 8).map((step) => {
       const saves = savesWords(step.versusTree);
       return `- ${stepWords(tree, step)} (${Math.round(step.minutes)} min${saves === '' ? '' : `; ${saves}`})`;
     }),
+    ...heldLines(tree, advice).map((line) => `- ${line}`),
   ];
 }

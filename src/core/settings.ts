@@ -9,7 +9,14 @@ export type Settings = {
   readonly theme: 'day' | 'night';
   /** Whose next step stands on the walk: the tree's own, or the one with the fewest minutes to expect. */
   readonly lead: 'tree' | 'quicker';
+  /** What an hour of work is worth, against the usual price of parts. */
+  readonly hour: (typeof hourWorths)[number];
+  /** Least chance, in percent, at which a repair is advised while a short check could still tell. */
+  readonly sure: (typeof sureties)[number];
 };
+
+export const hourWorths = ['half', 'usual', 'double'] as const;
+export const sureties = ['70', '80', '90', '95'] as const;
 
 export const defaultSettings: Settings = {
   units: 'us',
@@ -18,7 +25,13 @@ export const defaultSettings: Settings = {
   sessions: '',
   theme: 'day',
   lead: 'tree',
+  hour: 'usual',
+  sure: '80',
 };
+
+function oneOf<Value extends string>(values: readonly Value[], found: string, usual: Value): Value {
+  return values.find((value) => value === found) ?? usual;
+}
 
 /** Settings from whatever a file holds: a strange value counts as not there, one by one. */
 export function parseSettings(value: unknown): Settings {
@@ -28,11 +41,13 @@ export function parseSettings(value: unknown): Settings {
     return typeof one === 'string' && one.length <= 500 ? one : defaultSettings[key];
   };
   return {
-    units: text('units') === 'metric' ? 'metric' : 'us',
-    lead: text('lead') === 'quicker' ? 'quicker' : 'tree',
-    theme: text('theme') === 'night' ? 'night' : 'day',
+    units: oneOf(['us', 'metric'], text('units'), defaultSettings.units),
+    lead: oneOf(['tree', 'quicker'], text('lead'), defaultSettings.lead),
+    theme: oneOf(['day', 'night'], text('theme'), defaultSettings.theme),
     altitude: text('altitude'),
     who: text('who'),
+    hour: oneOf(hourWorths, text('hour'), defaultSettings.hour),
+    sure: oneOf(sureties, text('sure'), defaultSettings.sure),
     sessions: text('sessions'),
   };
 }

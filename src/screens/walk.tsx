@@ -3,7 +3,6 @@ import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import type { Check } from '../core/tree/model.ts';
-import { firstBecause, Reasons, SafeguardBody } from './walk-safeguard.tsx';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
@@ -23,15 +22,8 @@ type WalkProps = {
 
 /** The middle of the walk screen: the one thing to be done now. */
 export function WalkBody({ due, input, ...size }: WalkProps) {
-  const { story, asked, cause, blocker } = due;
-  if (input.kind === 'text')
-    return (
-      <>
-        {input.purpose === 'despite' ? <Reasons story={story} blocker={blocker} /> : null}
-        <TextBody input={input} />
-      </>
-    );
-  if (blocker.kind === 'safeguard') return <SafeguardBody due={due} holds={blocker.holds} />;
+  if (input.kind === 'text') return <TextBody input={input} />;
+  const { story, asked, cause } = due;
   if (asked !== undefined)
     return <CheckBody {...{ due, asked, input }} {...size} leg={currentLeg(story)} />;
   return cause === undefined ? (
@@ -71,11 +63,6 @@ function CheckBody(props: CheckProps) {
         <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
       ) : (
         <>
-          {firstBecause(leg, asked.id).map((reason) => (
-            <Indented key={reason} mark="!" as="caution">
-              {reason}
-            </Indented>
-          ))}
           <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
           {check.how.map((step, index) => (
             <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
@@ -89,10 +76,8 @@ function CheckBody(props: CheckProps) {
   );
 }
 
-function roomOf({ due: { blocker }, asked, leg, rows, columns }: CheckProps): Room {
-  const { check } = asked;
+function roomOf({ due: { blocker }, asked: { check }, leg, rows, columns }: CheckProps): Room {
   const first = firstWords(blocker, leg);
-  const reasons = firstBecause(leg, asked.id).map((reason) => rowsOf(reason, columns - 4));
   const below =
     first === '' ? check.results.length + readingRows(check) : rowsOf(first, columns - 4) + 1;
   return roomFor(
@@ -101,7 +86,7 @@ function roomOf({ due: { blocker }, asked, leg, rows, columns }: CheckProps): Ro
       cautions: check.cautions.map((id) => shortCaution(leg, id)),
       names: cautionNames(leg, check.cautions),
       aside: first === '' ? healthyWords(check) : '',
-      below: reasons.reduce((sum, taken) => sum + taken, below),
+      below,
     },
     columns,
     rows,
@@ -157,7 +142,6 @@ function firstWords(blocker: Blocker, { shop }: Leg): string {
       return `First: ${stateWords(blocker.needed)}. Enter when it is so.`;
     case 'condition':
       return `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`;
-    case 'safeguard':
     case 'caution':
     case 'nothing':
       return '';
@@ -192,7 +176,6 @@ const questions = {
   'follow-up': 'What is still to do?',
   altitude: 'Height above sea level (such as 5200ft)',
   temperature: 'Air temperature (such as 70F)',
-  despite: 'Why do you go on all the same? The account will say it.',
 } as const;
 
 function TextBody({ input }: { input: Extract<WalkInput, { kind: 'text' }> }) {

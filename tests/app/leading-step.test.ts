@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { readSettings } from '../../src/store/settings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
+import { defaultSettings } from '../../src/core/settings.ts';
 import { unlisted } from '../../src/core/tree/model.ts';
 import { ledStory } from '../../src/app/leading-step.ts';
 import { quickerLine } from '../../src/app/walk/why.ts';
@@ -116,7 +117,7 @@ test('an end that the tree names stands, whoever leads', () => {
 /** A walk of the small tree, as it is led when nobody asked for the quicker way. */
 function ledBy(...actions: readonly Action[]) {
   const { header, events } = after(actions);
-  return ledStory(header, events, 'tree');
+  return ledStory(header, events, defaultSettings);
 }
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };

@@ -1,5 +1,5 @@
 // How long the belief and the advice take on random trees: causes / checks / abnormal findings.
-import { quickAdvice, refinedAdvice } from '../../src/core/reason/advice/advise.ts';
+import { refinedAdvice } from '../../src/core/reason/advice/advise.ts';
 import { believe } from '../../src/core/reason/belief/posterior.ts';
 import {
   makeInput,
@@ -53,7 +53,7 @@ console.log(`seed ${seed}; causes/checks/abnormal`);
 console.log(`belief  30/40/12     ${times(200, [30, 40, 12], believe)}  (target: p95 at most 5)`);
 console.log(`belief  100/200/12   ${times(60, [100, 200, 12], believe)}  (target: p95 at most 25)`);
 console.log(
-  `first advice 30/40/4 ${times(60, [30, 40, 4], (input) => quickAdvice(input))}  (target: p95 at most 30)`,
+  `first advice 30/40/4 ${times(60, [30, 40, 4], (input) => refinedAdvice(input, { further: [], reckon: false }))}  (target: p95 at most 30)`,
 );
 console.log(
   `full advice  30/40/4 ${times(30, [30, 40, 4], (input) => refinedAdvice(input))}  (target: p95 at most 300)`,

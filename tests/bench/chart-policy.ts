@@ -11,7 +11,7 @@ function lastOf({ checks }: Model, state: JobState, check: number) {
 }
 
 const ready = (model: Model, state: JobState, check: number): boolean =>
-  (model.checks[check]?.after ?? []).every((gate) => {
+  (model.checks[check]?.gates ?? []).every((gate) => {
     const found = lastOf(model, state, gate.check);
     return found !== undefined && gate.results.includes(found.lo);
   });

@@ -90,6 +90,7 @@ export function drawTree(seed: number, shape: Shape): Tree {
             do: ['Mend it.'],
             minutes: between(random, shape.repairMinutes),
             access: random() < 0.3 ? [accesses[whole(random, [0, 2])]] : [],
+            part: (['none', 'small', 'dear'] as const)[whole(random, [0, 2])],
           },
         },
       ]),

@@ -1,7 +1,9 @@
 import { inputOf } from '../../src/core/reason/belief/evidence.ts';
 import type { AccessMinutes, ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
-import { quickAdvice, refinedAdvice } from '../../src/core/reason/advice/advise.ts';
-import type { Advice, AdviseOptions } from '../../src/core/reason/advice/advise.ts';
+import { refinedAdvice } from '../../src/core/reason/advice/advise.ts';
+import type { AdviseOptions } from '../../src/core/reason/advice/advise.ts';
+import type { Advice } from '../../src/core/reason/advice/advice.ts';
+import type { Prudence } from '../../src/core/reason/prudence.ts';
 import type { Move } from '../../src/core/reason/advice/minutes.ts';
 import type { Model } from '../../src/core/reason/belief/model.ts';
 import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
@@ -13,10 +15,11 @@ import { canTell } from '../../src/core/reason/advice/search-state.ts';
 
 export type Bench = {
   readonly model: Model;
+  readonly prudence: Prudence;
   readonly accesses: Readonly<Record<string, AccessMinutes>>;
 };
 
-function inputAt({ model, accesses }: Bench, told: Told): ReasoningInput {
+function inputAt({ model, accesses, prudence }: Bench, told: Told): ReasoningInput {
   const open = new Set<string>();
   let standing = {};
   const done = [
@@ -49,6 +52,7 @@ function inputAt({ model, accesses }: Bench, told: Told): ReasoningInput {
     openAccess: [...open],
     standing,
     accesses,
+    prudence,
   });
   if (input.kind === 'bad') throw new Error(JSON.stringify(input.problems));
   return input.value;
@@ -61,10 +65,9 @@ function moveOf(model: Model, advice: Advice): Move {
 }
 
 export function advised(bench: Bench, further?: readonly Round[]): Policy {
-  const options: AdviseOptions = further === undefined ? {} : { further };
-  const advise = further?.length === 0 ? quickAdvice : refinedAdvice;
+  const options: AdviseOptions = { reckon: false, ...(further !== undefined && { further }) };
   return (told) => {
-    const advice = advise(inputAt(bench, told), options);
+    const advice = refinedAdvice(inputAt(bench, told), options);
     if (advice.kind === 'bad') throw new Error(JSON.stringify(advice.problems));
     return moveOf(bench.model, advice.value);
   };
@@ -74,7 +77,7 @@ export function advised(bench: Bench, further?: readonly Round[]): Policy {
 function byOdds(told: Told, at: SearchState, tables: SearchTables): Move {
   const { costs, input } = tables;
   const rate = (cause: number) =>
-    input.model.causes[cause]!.odds / costs.minutes(costs.repair(cause), at.opened, at.standing);
+    input.model.causes[cause]!.odds / costs.cost(costs.repair(cause), at.opened, at.standing);
   const left = tables.causes.filter((cause) => !told.repairs.includes(cause));
   const best = left.reduce((one, other) => (rate(other) > rate(one) ? other : one));
   return { do: 'repair', index: best };
@@ -119,7 +122,7 @@ export const informationPerMinute: Policy = (_told, at, tables) => {
   if (cures > 0.6 * at.mass) return repair;
   const rates = ahead.scoreChecks(at).map(({ check, parts }) => {
     const told = entropy(at.weights) - parts.reduce((all, part) => all + entropy(part), 0);
-    return { check, rate: told / tables.costs.minutes(check, at.opened, at.standing) };
+    return { check, rate: told / tables.costs.cost(check, at.opened, at.standing) };
   });
   const best = rates.toSorted((one, other) => other.rate - one.rate)[0];
   return best === undefined ? repair : { do: 'check', index: best.check };

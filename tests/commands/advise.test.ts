@@ -8,7 +8,13 @@ type Told = {
   readonly suspects: readonly { cause: string; chance: number }[];
   readonly unlisted: number;
   readonly coverage: number;
-  readonly next: readonly { do: string; id: string; minutes: number; expectedLeft: number }[];
+  readonly next: readonly {
+    do: string;
+    id: string;
+    minutes: number;
+    cost: number;
+    expectedLeft: number;
+  }[];
   readonly because: string;
   readonly openQuestions: readonly object[];
 };
@@ -46,11 +52,16 @@ test('a fresh session has every cause suspected, adding up to more than one faul
   expect(told.suspects.every(({ chance }) => chance >= 0 && chance <= 1)).toBe(true);
 });
 
-test('the first of the next steps is the one with the fewest minutes left', async () => {
+test('the steps come by their cost, and the minutes of the first are walked out', async () => {
   const told = await advised('no-supply', [dead]);
 
-  const left = told.next.map(({ expectedLeft }) => expectedLeft);
-  expect(left[0]).toBe(Math.min(...left));
+  const costs = told.next.map(({ cost }) => cost);
+  const [first] = told.next;
+  if (first === undefined) throw new Error('nothing is advised');
+  expect(costs).toEqual(costs.toSorted((one, other) => one - other));
+  // It takes its own minutes at least, and costs no more than its parts on top of them.
+  expect(first.expectedLeft).toBeGreaterThan(first.minutes);
+  expect(first.expectedLeft).toBeLessThan(1.1 * first.cost);
   expect(told.because).toMatch(/leads with \d+ %/);
 });
 

@@ -119,7 +119,7 @@ export class Optimum {
 
   /** Expected minutes from here, times the mass. */
   minutes(at: SearchState, history: History = at.last.map(() => '')): number {
-    if (at.mass <= negligible) return this.#ahead.mendOnly(at).minutes;
+    if (at.mass <= negligible) return this.#ahead.mendOnly(at).cost;
     const key = keyOf(at, history);
     const known = this.#known.get(key);
     if (known !== undefined) return known * at.mass;
@@ -130,7 +130,7 @@ export class Optimum {
     const ways = [...this.#checks(at), ...this.#repairs(at)].toSorted(
       (one, other) => one.soon - other.soon,
     );
-    let best = Math.min(this.#ahead.mendOnly(at).minutes, ways[0]?.soon ?? Infinity);
+    let best = Math.min(this.#ahead.mendOnly(at).cost, ways[0]?.soon ?? Infinity);
     for (const way of ways) best = Math.min(best, this.#follow(way, history, best));
     this.#known.set(key, best / at.mass);
     return best;
@@ -147,7 +147,7 @@ export class Optimum {
       if ((at.repaired & bit) !== 0) continue;
       const step = costs.repair(causes[place] ?? 0);
       const after = this.#leastTable(at.opened | (costs.masks[step] ?? 0));
-      let minutes = at.mass * costs.minutes(step, at.opened, at.standing);
+      let minutes = at.mass * costs.cost(step, at.opened, at.standing);
       for (let index = 0; index < sets.length; index += 1) {
         const left = at.left[index] ?? 0;
         const weight = at.weights[index] ?? 0;
@@ -164,15 +164,15 @@ export class Optimum {
     let least = Infinity;
     for (let check = 0; check < input.model.checks.length; check += 1)
       if (canTell(this.#tables, at, check))
-        least = Math.min(least, costs.minutes(check, at.opened, at.standing));
+        least = Math.min(least, costs.cost(check, at.opened, at.standing));
     return least;
   }
 
   #checks(at: SearchState): Way[] {
     const { costs, groups, linked } = this.#tables;
-    return this.#ahead.scoreChecks(at, false).map(({ check, parts, minutes }) => ({
-      soon: minutes,
-      spent: at.mass * costs.minutes(check, at.opened, at.standing),
+    return this.#ahead.scoreChecks(at, 'every').map(({ check, parts, cost }) => ({
+      soon: cost,
+      spent: at.mass * costs.cost(check, at.opened, at.standing),
       next: parts.map((weights, result) => ({
         at: afterCheck(this.#tables, at, check, { result, weights }),
         told: {
@@ -187,10 +187,10 @@ export class Optimum {
     const { costs, causes } = this.#tables;
     return causes.flatMap((cause, place) => {
       if ((at.repaired & (1 << place)) !== 0) return [];
-      const spent = at.mass * costs.minutes(costs.repair(cause), at.opened, at.standing);
+      const spent = at.mass * costs.cost(costs.repair(cause), at.opened, at.standing);
       const next = afterFailedProof(this.#tables, at, place);
       if (next.mass === at.mass) return [];
-      return [{ soon: spent + this.#ahead.mendOnly(next).minutes, spent, next: [{ at: next }] }];
+      return [{ soon: spent + this.#ahead.mendOnly(next).cost, spent, next: [{ at: next }] }];
     });
   }
 

@@ -23,12 +23,12 @@ export function policyMinutes(input: ReasoningInput, policy: Policy): number {
   const { costs } = tables;
   const ahead = new LookAhead(tables);
   const follow = (told: Told, at: SearchState): number => {
-    if (at.mass <= negligible) return ahead.mendOnly(at).minutes;
+    if (at.mass <= negligible) return ahead.mendOnly(at).cost;
     const move = policy(told, at, tables);
     if (move.do === 'repair') {
       if ((at.repaired & (1 << move.index)) !== 0)
         throw new RangeError(`cause ${move.index} is mended already`);
-      const spent = at.mass * costs.minutes(costs.repair(move.index), at.opened, at.standing);
+      const spent = at.mass * costs.cost(costs.repair(move.index), at.opened, at.standing);
       const next = { ...told, repairs: [...told.repairs, move.index] };
       return spent + follow(next, afterFailedProof(tables, at, move.index));
     }
@@ -41,7 +41,7 @@ export function policyMinutes(input: ReasoningInput, policy: Policy): number {
         const next = { ...told, findings: [...told.findings, finding] };
         return all + follow(next, afterCheck(tables, at, move.index, { result, weights }));
       },
-      at.mass * costs.minutes(move.index, at.opened, at.standing),
+      at.mass * costs.cost(move.index, at.opened, at.standing),
     );
   };
   return follow({ findings: [], repairs: [] }, start);

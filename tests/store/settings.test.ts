@@ -14,6 +14,8 @@ const mine: Settings = {
   sessions: '/jobs',
   theme: 'night',
   lead: 'quicker',
+  hour: 'double',
+  sure: '95',
 };
 const read = (text: string) => readSettings(new MemoryFiles({ 'set/settings.json': text }), 'set');
 

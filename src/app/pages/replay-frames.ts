@@ -1,4 +1,5 @@
-import { quickAdvice, type Advice } from '../../core/reason/advice/advise.ts';
+import { quickAdvice } from '../../core/reason/advice/advise.ts';
+import type { Advice } from '../../core/reason/advice/advice.ts';
 import {
   chancesNow,
   leaderIn,

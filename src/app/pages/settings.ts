@@ -1,6 +1,6 @@
 import { firstOf } from '../../core/problem.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
-import type { Settings } from '../../core/settings.ts';
+import { hourWorths, sureties, type Settings } from '../../core/settings.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
@@ -18,6 +18,12 @@ export const settingLines = [
     label: 'Walk leads by (tree: its own way; quicker: the advice)',
     values: ['tree', 'quicker'],
   },
+  {
+    key: 'hour',
+    label: 'An hour of work is worth (against the price of parts)',
+    values: hourWorths,
+  },
+  { key: 'sure', label: 'Sure enough for a repair, percent', values: sureties },
   { key: 'theme', label: 'Theme', values: ['day', 'night'] },
   { key: 'sessions', label: 'Sessions folder' },
 ] as const;

@@ -3,10 +3,12 @@ import {
   aboutMinutes,
   adviceSentence,
   becauseOf,
+  heldLines,
   percent,
   savesWords,
   stepWords,
 } from '../../core/reason/history/wording.ts';
+import type { Advice, NextStep } from '../../core/reason/advice/advice.ts';
 import type { OpenSession } from '../state.ts';
 import {
   feedView,
@@ -35,11 +37,12 @@ export function whyLines(session: OpenSession): readonly string[] {
     advice.coverage < 0.999
       ? `These rest on at least ${percent(advice.coverage)} of the evidence.`
       : '  ',
-    'NEXT, THE QUICKEST FIRST',
+    'NEXT, THE BEST FIRST',
     ...advice.next.slice(0, 6).map((step, index) => {
       const saves = savesWords(step.versusTree);
       return `${index + 1}. ${stepWords(tree, step)}${saves === '' ? '' : `, ${saves}`}. ${becauseOf(tree, step)}`;
     }),
+    ...heldLines(tree, advice),
   ];
 }
 
@@ -84,22 +87,32 @@ function firstWords(name: string): string {
   return shown.replace(/ (or|at|of|to|the|and|its)$/, '').toLowerCase();
 }
 
+/** Whether the tree's own way names a cause before a short check that would still tell. */
+const isHeld = (own: OpenSession['own'], { held }: Advice): boolean =>
+  'cause' in own && held.some(({ cause }) => cause === own.cause);
+
 /** `QUICKER   saves about 4 min on average: ...`; what the advice would do instead. */
-export function quickerLine({
-  story,
-  own,
-  advice,
-}: Pick<OpenSession, 'story' | 'own' | 'advice'>): string {
+export function quickerLine(session: Pick<OpenSession, 'story' | 'own' | 'advice'>): string {
+  const { story, own, advice } = session;
   const [first] = advice?.next ?? [];
   if (own.kind === 'exhausted' && story.due.kind !== 'exhausted')
     return "ADVISED   the tree's own way ends here; what follows is the advice";
   if (advice === undefined || first === undefined) return '';
-  const same = own.kind === 'check' && first.do === 'check' && own.check === first.id;
-  if (same) return 'QUICKER   nothing: the next step is the quickest';
-  const saves = savesWords(first.versusTree);
-  const step = stepWords(currentLeg(story).tree, first);
-  return `QUICKER   ${saves === '' ? '' : `${saves} (j): `}${step}, ${aboutMinutes(first.minutes)}`;
+  const { tree } = currentLeg(story);
+  const step = `${stepWords(tree, first)}, ${aboutMinutes(first.minutes)}`;
+  if (isHeld(own, advice)) return `FIRST     a short check would still tell (j): ${step}`;
+  const asked = own.kind === 'check' ? own.check : undefined;
+  // Nothing is quicker than making the complaint show itself: without it nothing can be proven.
+  // And what is still being searched may change: nothing is promised before it is settled.
+  if (asked === tree.complaint.confirm || !advice.final) return '';
+  return `QUICKER   ${savedBy(step, first, asked)}`;
 }
+
+const savedBy = (words: string, step: NextStep, asked: string | undefined): string => {
+  if (step.do === 'check' && step.id === asked) return 'nothing: the next step is the best';
+  const saves = savesWords(step.versusTree);
+  return saves === '' ? 'nothing that is worth leaving the way for' : `${saves} (j): ${words}`;
+};
 
 const viewOf = ({ story, advice }: OpenSession): FeedView | undefined =>
   feedView(story, new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance])));

@@ -1,7 +1,6 @@
 import { fillTree } from '../../core/feed/fill.ts';
 import { exactMinutes, mendingMinutes } from '../../core/reason/plan/exact.ts';
 import { environmentOf } from '../../core/reason/plan/episode.ts';
-import { rounds } from '../../core/reason/advice/search.ts';
 import { simulate } from '../../core/reason/plan/simulate.ts';
 import { advisedPolicy, oddsOnly, ownWay, type Policy } from '../../core/reason/plan/policies.ts';
 import { bad, good, type Parsed } from '../../core/problem.ts';
@@ -42,7 +41,7 @@ function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
   const environment = environmentOf(filled, shop.accesses);
   const policies: Record<PolicyName, Policy> = {
-    advised: advisedPolicy(rounds.slice(0, 1)),
+    advised: advisedPolicy(),
     ownWay: ownWay(filled),
     oddsOnly,
   };

@@ -22,7 +22,9 @@ export type Decision = {
   };
   readonly chosen: StepName & { readonly words: string };
   /** Nothing where what was found contradicts itself, or the complaint is gone. */
-  readonly best: (StepName & { readonly words: string; readonly expectedLeft: number }) | undefined;
+  readonly best:
+    | (StepName & { readonly words: string; readonly expectedLeft: number | undefined })
+    | undefined;
   /** Expected minutes given away by the choice; 0 for what is asked of everybody. */
   readonly lost: number;
   readonly tellsNothing: boolean;

@@ -16,7 +16,9 @@ const keptOf = ({ folder }: ReturnType<typeof makeProgram>) =>
 test.each([
   ['3', 'units', ['metric', 'us']],
   ['4', 'lead', ['quicker', 'tree']],
-  ['5', 'theme', ['night', 'day']],
+  ['5', 'hour', ['double', 'half', 'usual']],
+  ['6', 'sure', ['90', '95', '70', '80']],
+  ['7', 'theme', ['night', 'day']],
 ] as const)('line %s turns %s, and it is kept', async (key, name, values) => {
   const made = onSettings();
 

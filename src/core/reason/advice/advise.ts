@@ -3,65 +3,31 @@ import { good } from '../../problem.ts';
 import type { Parsed } from '../../problem.ts';
 import { believe } from '../belief/posterior.ts';
 import type { Belief } from '../belief/posterior.ts';
-import type { ReasoningInput } from '../belief/evidence.ts';
+import { withFinding, type ReasoningInput } from '../belief/evidence.ts';
 import type { Why } from './explain.ts';
 import { moveMinutes } from './minutes.ts';
-import type { Move, MoveMinutes } from './minutes.ts';
+import type { Move } from './minutes.ts';
 import { complaintOf } from '../belief/model.ts';
-import { unlisted } from '../../tree/model.ts';
-import type { ModelCause, ModelCheck } from '../belief/model.ts';
-import { startSearch } from './search-state.ts';
-import { rounds, Search } from './search.ts';
-import type { RankedMove, Round } from './search.ts';
+import { adviceOf, type Advice } from './advice.ts';
+import { isOpen, isUntold, startSearch } from './search-state.ts';
+import type { SearchState } from './search-state.ts';
+import type { SearchTables } from './search-tables.ts';
+import { atOnce, rounds, Search } from './search.ts';
+import type { Ranking, Round } from './search.ts';
 import { faultSets, shortlist } from '../belief/fault-sets.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
-
-export type Suspect = { readonly cause: string; readonly chance: number };
-
-export type NextStep = {
-  readonly do: 'check' | 'repair';
-  readonly id: string;
-  /** What it takes from here, a repair with its proof. */
-  readonly minutes: number;
-  readonly parts: MoveMinutes;
-  /** Expected minutes from now to a proven repair when this is done first. */
-  readonly expectedLeft: number;
-  /** Minutes saved on average against the tree's own next step; undefined without one. */
-  readonly versusTree: number | undefined;
-  readonly why: Why;
-};
-
-export type Advice = {
-  /** 'proved': the complaint is gone. 'prove': its test comes first. 'go-on': see `next`. */
-  readonly kind: 'go-on' | 'prove' | 'proved';
-  /** Listed causes with a chance above zero, likeliest first. */
-  readonly suspects: readonly Suspect[];
-  readonly unlisted: number;
-  /** Share of the evidence that the chances rest on: 1 when exact. */
-  readonly coverage: number;
-  /** Quickest first. */
-  readonly next: readonly NextStep[];
-  readonly because: {
-    readonly leader: Suspect | undefined;
-    /** None of the listed causes fits well. */
-    readonly unlistedLeads: boolean;
-    /** The best step; undefined when the complaint is gone. */
-    readonly why: Why | undefined;
-    readonly versusTree: number | undefined;
-  };
-  /** Whether anything better is still to come. */
-  readonly final: boolean;
-};
 
 export type StepName = { readonly do: 'check' | 'repair'; readonly id: string };
 
 export type AdviseOptions = {
   /** What the tree itself would do next. */
-  readonly own?: StepName;
+  readonly own?: StepName | undefined;
   /** Checks not to advise: what cannot be reached, or told nothing when tried. */
   readonly leaveOut?: readonly string[];
   /** How to look further after the first answer; none for the quick one. */
   readonly further?: readonly Round[];
+  /** Whether the minutes of the first steps are walked out in the end: they are, unless nobody asks. */
+  readonly reckon?: boolean;
 };
 
 /** The search works on fault sets down to this share of the evidence, and at most this many. */
@@ -96,41 +62,6 @@ function moveOf(input: ReasoningInput, name: StepName | undefined): Move | undef
   return index < 0 ? undefined : { do: name.do, index };
 }
 
-type Rest = Pick<Advice, 'kind' | 'final'> & {
-  readonly ranked: readonly RankedMove[];
-  readonly own?: Move | undefined;
-};
-
-function adviceOf(
-  input: ReasoningInput,
-  belief: Belief,
-  { kind, final, ranked, own }: Rest,
-): Advice {
-  const { causes, checks } = input.model;
-  const suspects = causes
-    .map(({ id }, cause) => ({ cause: id, chance: at(belief.chances, cause) }))
-    .filter(({ cause, chance }) => cause !== unlisted && chance > 0)
-    .toSorted((one, other) => other.chance - one.chance || (one.cause < other.cause ? -1 : 1));
-  // A tree may hold that nothing is missing from its list.
-  const other = belief.chances[causes.findIndex(({ id }) => id === unlisted)] ?? 0;
-  const ownLeft = ranked.find(
-    ({ move }) => move.do === own?.do && move.index === own.index,
-  )?.expectedLeft;
-  const next = ranked.map(({ move, expectedLeft, why }): NextStep => {
-    const parts = moveMinutes(input, move);
-    const { id } = at<ModelCheck | ModelCause>(move.do === 'check' ? checks : causes, move.index);
-    const versusTree = ownLeft === undefined ? undefined : ownLeft - expectedLeft;
-    return { do: move.do, id, minutes: parts.total, parts, expectedLeft, versusTree, why };
-  });
-  const because = {
-    leader: suspects[0],
-    unlistedLeads: other > (suspects[0]?.chance ?? 0),
-    why: next[0]?.why,
-    versusTree: next[0]?.versusTree,
-  };
-  return { kind, suspects, unlisted: other, coverage: belief.coverage, next, because, final };
-}
-
 /** What the complaint's own test said last: still there, gone, or not asked since a repair. */
 function complaintNow(input: ReasoningInput): 'there' | 'gone' | 'unknown' {
   const { group } = complaintOf(input.model);
@@ -142,61 +73,67 @@ function complaintNow(input: ReasoningInput): 'there' | 'gone' | 'unknown' {
 
 /** Steps from where the complaint is there now. */
 function* search(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
-  const { tables, at } = tablesOf(input, belief);
+  const { tables, at: now } = tablesOf(input, belief);
   yield undefined;
+  const { leaveOut = [], further = rounds, reckon = true } = options;
   const own = moveOf(input, options.own);
-  const further = options.further ?? rounds;
+  const searching = new Search(tables, now, { own, leaveOut, chances: belief.chances });
   let round = 0;
-  let advice = adviceOf(input, belief, { kind: 'go-on', final: true, ranked: [] });
-  for (const ranked of new Search(tables, at, options.leaveOut ?? []).run(own, further)) {
-    if (ranked !== undefined) {
-      advice = adviceOf(input, belief, {
-        kind: 'go-on',
-        final: round === further.length,
-        ranked,
-        own,
-      });
+  let last: Ranking = { ranked: [], held: [], own: undefined };
+  for (const ranking of searching.run(further)) {
+    if (ranking !== undefined) {
+      last = ranking;
+      const final = !reckon && round === further.length;
+      yield adviceOf(input, belief, { kind: 'go-on', final, ...ranking });
       round += 1;
-    }
-    yield ranked === undefined ? undefined : advice;
+    } else yield undefined;
   }
+  if (reckon) last = yield* searching.reckon(last);
+  const advice = adviceOf(input, belief, { kind: 'go-on', final: true, ...last });
+  yield advice;
   return advice;
+}
+
+/**
+ * The check to make first where another is wanted: itself, or one that it waits for; undefined where
+ * what was shown keeps it shut.
+ */
+function firstOf(tables: SearchTables, now: SearchState, wanted: number): number | undefined {
+  const { checks } = tables.input.model;
+  let check = wanted;
+  for (let waiting = 0; waiting < checks.length; waiting += 1) {
+    const gate = at(checks, check).gates.find((one) => !isOpen(tables, now, one));
+    if (gate === undefined) return check;
+    if (!isUntold(tables, now, gate.check)) return undefined;
+    check = gate.check;
+  }
+  return undefined;
 }
 
 /** The complaint's test first; what follows it is weighed with "still there" taken as found. */
 function* proofFirst(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
   const { complaint } = input.model;
   const { group, results } = complaintOf(input.model);
-  const hi = results.length - 1;
-  const still = { check: complaint, group, lo: 1, hi, at: input.repairs };
-  const others = input.evidence.filter((one) => one.group !== group || one.at !== input.repairs);
-  const evidence = [...others, still].toSorted(
-    (one, other) => one.group - other.group || one.at - other.at,
-  );
-  const failed: ReasoningInput = {
-    ...input,
-    evidence,
-    evidenceInOrder: [...input.evidenceInOrder, still],
-  };
+  const failed = withFinding(input, { check: complaint, group, lo: 1, hi: results.length - 1 });
   const then = believe(failed);
   const chance =
     then.kind === 'bad' ? 0 : Math.min(1, Math.exp(then.value.logEvidence - belief.logEvidence));
-  const move: Move = { do: 'check', index: complaint };
+  const { tables, at: now } = tablesOf(input, belief);
+  const first = firstOf(tables, now, complaint);
+  if (first === undefined)
+    return yield* search(failed, then.kind === 'good' ? then.value : belief, options);
+  const move: Move = { do: 'check', index: first };
   const { total } = moveMinutes(input, move);
-  const adviceWith = (left: number, final: boolean): Advice => {
+  const adviceWith = (left: number | undefined, final: boolean): Advice => {
     const why: Why = { kind: 'proof', cures: 1 - chance };
-    const ranked = [{ move, expectedLeft: total + chance * left, depth: 1, why }];
-    return adviceOf(input, belief, {
-      kind: 'prove',
-      final,
-      ranked,
-      own: moveOf(input, options.own),
-    });
+    const expectedLeft = left === undefined ? undefined : total + chance * left;
+    const ranked = [{ move, cost: total, expectedLeft, why }];
+    return adviceOf(input, belief, { kind: 'prove', final, ranked });
   };
   let advice = adviceWith(0, true);
   if (then.kind === 'bad') return advice;
-  for (const one of search(failed, then.value, options)) {
-    if (one !== undefined) advice = adviceWith(one.next[0]?.expectedLeft ?? 0, one.final);
+  for (const one of search(failed, then.value, { ...options, own: undefined })) {
+    if (one !== undefined) advice = adviceWith(one.next[0]?.expectedLeft, one.final);
     yield one === undefined ? undefined : advice;
   }
   return advice;
@@ -208,9 +145,7 @@ export function startAdvice(input: ReasoningInput, options: AdviseOptions = {}):
   if (belief.kind === 'bad') return belief;
   switch (complaintNow(input)) {
     case 'gone':
-      return good(
-        proved(adviceOf(input, belief.value, { kind: 'proved', final: true, ranked: [] })),
-      );
+      return good(proved(adviceOf(input, belief.value, { kind: 'proved', final: true })));
     case 'unknown':
       return good(proofFirst(input, belief.value, options));
     case 'there':
@@ -230,13 +165,13 @@ function finish(advising: Advising): Advice {
   }
 }
 
-/** The answer of one step ahead, at once. */
+/** The answer that is quick enough to lead a walk: two steps ahead, no minutes walked out. */
 export function quickAdvice(input: ReasoningInput, options: AdviseOptions = {}): Parsed<Advice> {
-  const started = startAdvice(input, { ...options, further: [] });
+  const started = startAdvice(input, { further: atOnce, ...options, reckon: false });
   return started.kind === 'bad' ? started : good(finish(started.value));
 }
 
-/** The answer of the whole search, in one go. */
+/** The settled answer, in one go. */
 export function refinedAdvice(input: ReasoningInput, options: AdviseOptions = {}): Parsed<Advice> {
   const started = startAdvice(input, options);
   return started.kind === 'bad' ? started : good(finish(started.value));

@@ -1,5 +1,13 @@
+import { at } from '../../at.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
-import { accessMinutes, accessOf, moveMinutes, placeAfterMove, placeOf } from './minutes.ts';
+import {
+  accessMinutes,
+  accessOf,
+  moveMinutes,
+  movePrice,
+  placeAfterMove,
+  placeOf,
+} from './minutes.ts';
 import type { Move, Place } from './minutes.ts';
 
 /**
@@ -7,6 +15,9 @@ import type { Move, Place } from './minutes.ts';
  * more, the rest are paid for at each step.
  */
 const mostAccesses = 30;
+
+/** By place in the short list. */
+type RepairCosts = { readonly cost: Float64Array; readonly minutes: Float64Array };
 
 type Row = { readonly minutes: Float64Array; readonly to: Int32Array };
 
@@ -67,11 +78,18 @@ export class Costs {
   readonly opened: number;
   /** Accesses of each check, then of each repair with its proof. */
   readonly masks: Int32Array;
+  /** Price of what each step has to buy, in minutes. */
+  readonly #prices: Float64Array;
   readonly #access: readonly number[];
   readonly #standings: Standings;
   readonly #checks: number;
 
-  constructor(input: ReasoningInput) {
+  readonly #causes: readonly number[];
+  readonly #repairs = new Map<number, RepairCosts>();
+
+  /** @param short the causes whose repairs are asked for together, by index in the model */
+  constructor(input: ReasoningInput, short: readonly number[] = []) {
+    this.#causes = short;
     const { checks, causes } = input.model;
     const moves = [
       ...checks.map((_, index): Move => ({ do: 'check', index })),
@@ -84,6 +102,7 @@ export class Costs {
       ids.reduce((mask, id, index) => (access.includes(id) ? mask | (1 << index) : mask), 0);
     this.#access = ids.map((id) => accessMinutes(input, id));
     this.masks = Int32Array.from(moves, (move) => bits(accessOf(input, move)));
+    this.#prices = Float64Array.from(moves, (move) => movePrice(input, move));
     this.opened = bits(input.openAccess);
     this.#checks = checks.length;
     this.#standings = new Standings(input, moves, now.open.union(new Set(ids)));
@@ -93,6 +112,26 @@ export class Costs {
   /** Index of a repair among the steps. */
   repair(cause: number): number {
     return this.#checks + cause;
+  }
+
+  /** What the search weighs: the minutes of a step, and the price of its part. */
+  cost(step: number, opened: number, standing: number): number {
+    return this.minutes(step, opened, standing) + at(this.#prices, step);
+  }
+
+  /** Cost and minutes of mending each cause of the short list, from a place. */
+  repairs(opened: number, standing: number): RepairCosts {
+    const key = standing * 2 ** mostAccesses + opened;
+    const known = this.#repairs.get(key);
+    if (known !== undefined) return known;
+    const steps = this.#causes.map((cause) => this.repair(cause));
+    const prices = {
+      // A repair that takes no time at all still comes after one that gains more.
+      cost: Float64Array.from(steps, (step) => Math.max(1e-9, this.cost(step, opened, standing))),
+      minutes: Float64Array.from(steps, (step) => this.minutes(step, opened, standing)),
+    };
+    this.#repairs.set(key, prices);
+    return prices;
   }
 
   minutes(step: number, opened: number, standing: number): number {

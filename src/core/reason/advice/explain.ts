@@ -32,7 +32,7 @@ export type Why =
 export const settledFrom = 0.8;
 
 /** Chance of each cause of the short list in a share of the fault sets. */
-function chancesIn(tables: SearchTables, weights: Float64Array, at: SearchState): number[] {
+export function chancesIn(tables: SearchTables, weights: Float64Array, at: SearchState): number[] {
   const chances = tables.causes.map(() => 0);
   let all = 0;
   weights.forEach((weight, index) => {

@@ -1,6 +1,6 @@
 import { sum } from '../../sum.ts';
 import { at as entry } from '../../at.ts';
-import { afterCheck, afterFailedProof, canTell, split } from './search-state.ts';
+import { afterCheck, afterFailedProof, canTell, mayMend, split } from './search-state.ts';
 import type { SearchState } from './search-state.ts';
 import { RepairOnly } from './repair-only.ts';
 import type { SearchTables } from './search-tables.ts';
@@ -17,13 +17,16 @@ const openersFollowed = 2;
 
 export type ScoredCheck = {
   readonly check: number;
-  /** Expected minutes with this check now and mending only afterwards, times the mass. */
-  readonly minutes: number;
+  /** Expected cost with this check now and mending only afterwards, times the mass. */
+  readonly cost: number;
   readonly parts: readonly Float64Array[];
   readonly certain: boolean;
 };
 
-/** Expected minutes to a proven repair, searched ahead with the repair-only plan at the leaves. */
+/**
+ * Expected cost to a proven repair, searched ahead with the repair-only plan at the leaves: minutes
+ * of work, and the price of parts in minutes.
+ */
 export class LookAhead {
   readonly #tables: SearchTables;
   readonly #plan: RepairOnly;
@@ -32,19 +35,37 @@ export class LookAhead {
   constructor(tables: SearchTables) {
     this.#tables = tables;
     this.#plan = new RepairOnly(tables);
-    const { checks } = tables.input.model;
-    this.#openers = new Set(checks.flatMap(({ after }) => after.map(({ check }) => check)));
+    const { causes, checks } = tables.input.model;
+    this.#openers = new Set(
+      [...causes, ...checks].flatMap(({ gates }) => gates.map(({ check }) => check)),
+    );
   }
 
-  /** Whether another check waits for what this one shows. */
+  /** Whether another step waits for what this one shows. */
   opens(check: number): boolean {
     return this.#openers.has(check);
   }
 
-  /** Minutes of mending only, and the cause it begins with. */
-  mendOnly(at: SearchState): { readonly minutes: number; readonly first: number } {
-    const minutes = this.#plan.minutes(at.weights, at);
-    return { minutes, first: this.#plan.first };
+  /** Mending only: its cost, its minutes of work, and the cause it begins with. */
+  mendOnly(at: SearchState): {
+    readonly cost: number;
+    readonly work: number;
+    readonly first: number;
+  } {
+    const cost = this.#plan.cost(at.weights, at);
+    return { cost, work: this.#plan.work, first: this.#plan.first };
+  }
+
+  /** Every cause of the short list that is not mended, with the cost of mending it now. */
+  scoreRepairs(at: SearchState): { readonly place: number; readonly cost: number }[] {
+    const { costs, causes } = this.#tables;
+    return causes.flatMap((cause, place) => {
+      if ((at.repaired & (1 << place)) !== 0) return [];
+      const now = at.mass * costs.cost(costs.repair(cause), at.opened, at.standing);
+      const next = afterFailedProof(this.#tables, at, place);
+      const later = next.mass <= negligible ? 0 : this.mendOnly(next).cost;
+      return [{ place, cost: now + later }];
+    });
   }
 
   scoreCheck(at: SearchState, check: number): ScoredCheck {
@@ -52,22 +73,31 @@ export class LookAhead {
     const parts = split(this.#tables, at, check);
     const opened = at.opened | (costs.masks[check] ?? 0);
     const from = { opened, standing: costs.standingAfter(check, at.standing) };
-    let minutes = at.mass * costs.minutes(check, at.opened, at.standing);
+    let cost = at.mass * costs.cost(check, at.opened, at.standing);
     let most = 0;
     for (const part of parts) {
       const mass = sum(part);
       most = Math.max(most, mass);
-      if (mass > 0) minutes += this.#plan.minutes(part, at, from);
+      if (mass > 0) cost += this.#plan.cost(part, at, from);
     }
-    return { check, minutes, parts, certain: most >= nearlyCertain * at.mass };
+    return { check, cost, parts, certain: most >= nearlyCertain * at.mass };
   }
 
-  /** Checks that can tell something here, best first; ties in the tree's order. */
-  scoreChecks(at: SearchState, dropCertain = true): ScoredCheck[] {
+  /** Checks that can tell something here, best first; ties in the tree's order. One that tells of the unlisted cause alone tells next to nothing. */
+  scoreChecks(at: SearchState, which: 'telling' | 'every' = 'telling'): ScoredCheck[] {
+    let alive = 0;
+    for (let set = 0; set < at.left.length; set += 1)
+      if ((at.weights[set] ?? 0) > negligible * at.mass) alive |= at.left[set] ?? 0;
+    const tells = (check: number): boolean =>
+      which === 'every' ||
+      this.#openers.has(check) ||
+      ((this.#tables.tellsOf[check] ?? 0) & alive) !== 0;
     return this.#tables.input.model.checks
-      .flatMap((_, check) => (canTell(this.#tables, at, check) ? [this.scoreCheck(at, check)] : []))
-      .filter(({ check, certain }) => !dropCertain || !certain || this.#openers.has(check))
-      .toSorted((one, other) => one.minutes - other.minutes);
+      .flatMap((_, check) =>
+        tells(check) && canTell(this.#tables, at, check) ? [this.scoreCheck(at, check)] : [],
+      )
+      .filter(({ check, certain }) => which === 'every' || !certain || this.#openers.has(check))
+      .toSorted((one, other) => one.cost - other.cost);
   }
 
   /** Repairs worth following, as places in the short list: by gain per minute, then the plan's own. */
@@ -79,18 +109,18 @@ export class LookAhead {
       at.left.forEach((set, index) => {
         if ((set & bit) !== 0) gain += (at.weights[index] ?? 0) * this.#tables.gain(set, place);
       });
-      const minutes = costs.minutes(costs.repair(cause), at.opened, at.standing);
-      return { place, rate: gain / Math.max(minutes, 1e-9) };
+      const cost = costs.cost(costs.repair(cause), at.opened, at.standing);
+      return { place, rate: gain / Math.max(cost, 1e-9) };
     });
     const best = gains
-      .filter(({ rate }) => rate > 0)
+      .filter(({ place, rate }) => rate > 0 && mayMend(this.#tables, at, place))
       .toSorted((one, other) => other.rate - one.rate)
       .slice(0, most)
       .map(({ place }) => place);
     return first < 0 || best.includes(first) ? best : [...best, first];
   }
 
-  /** Expected minutes of a check and what follows it, times the mass; Infinity from `bound` on. */
+  /** Expected cost of a check and what follows it, times the mass; Infinity from `bound` on. */
   *check(
     at: SearchState,
     scored: ScoredCheck,
@@ -98,32 +128,32 @@ export class LookAhead {
     how: { readonly beam: Beam; readonly bound: number },
   ): Generator<undefined, number> {
     const { check, parts } = scored;
-    let minutes = at.mass * this.#tables.costs.minutes(check, at.opened, at.standing);
+    let cost = at.mass * this.#tables.costs.cost(check, at.opened, at.standing);
     for (const [result, weights] of parts.entries()) {
       const next = afterCheck(this.#tables, at, check, { result, weights });
       if (next.mass <= negligible) continue;
-      minutes += yield* this.value(next, depth - 1, how.beam);
-      if (minutes >= how.bound) return Infinity;
+      cost += yield* this.value(next, depth - 1, how.beam);
+      if (cost >= how.bound) return Infinity;
     }
-    return minutes;
+    return cost;
   }
 
-  /** Expected minutes of mending one cause, its proof, and what follows a failed one. */
+  /** Expected cost of mending one cause, its proof, and what follows a failed one. */
   *repair(at: SearchState, place: number, depth: number, beam: Beam): Generator<undefined, number> {
     const { costs, causes } = this.#tables;
     const step = costs.repair(entry(causes, place));
-    const minutes = at.mass * costs.minutes(step, at.opened, at.standing);
+    const cost = at.mass * costs.cost(step, at.opened, at.standing);
     const next = afterFailedProof(this.#tables, at, place);
-    return next.mass <= negligible ? minutes : minutes + (yield* this.value(next, depth - 1, beam));
+    return next.mass <= negligible ? cost : cost + (yield* this.value(next, depth - 1, beam));
   }
 
-  /** Expected minutes from here, times the mass; gives way after every place looked at. */
+  /** Expected cost from here, times the mass; gives way after every place looked at. */
   *value(at: SearchState, depth: number, beam: Beam): Generator<undefined, number> {
-    const { minutes, first } = this.mendOnly(at);
-    if (depth <= 0) return minutes;
+    const { cost, first } = this.mendOnly(at);
+    if (depth <= 0) return cost;
     const scored = this.scoreChecks(at);
     yield undefined;
-    let best = Math.min(minutes, scored[0]?.minutes ?? Infinity);
+    let best = Math.min(cost, scored[0]?.cost ?? Infinity);
     if (depth === 1) return best;
     for (const one of this.followed(scored, beam))
       best = Math.min(best, yield* this.check(at, one, depth, { beam, bound: best }));

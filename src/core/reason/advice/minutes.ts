@@ -1,5 +1,7 @@
+import { at } from '../../at.ts';
 import type { Check, Standing, Tree } from '../../tree/model.ts';
 import { neededBy, overAfter, type Needed } from '../../tree/states.ts';
+import { partPrice } from '../prudence.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
 
 /** A check or a repair to do next, by index in the model. */
@@ -49,7 +51,7 @@ export function changed(from: WholeStanding, to: Standing): WholeStanding {
   };
 }
 
-/** What a step takes from here, in minutes; `proof` is the complaint's test after a repair. */
+/** What a step takes from here, in minutes; `proof` is what is tested after a repair. */
 export type MoveMinutes = {
   readonly own: number;
   /** Opening up what is shut, and closing it again afterwards. */
@@ -119,41 +121,55 @@ export function workMinutes(shop: Shop, work: Work, place: Place, tries = 1): Mo
   return { own, access, standing, state, proof: 0, total: own + access + standing + state };
 }
 
-const triesOf = ({ model, tries }: ReasoningInput, check: number): number =>
-  check === model.complaint ? tries : 1;
+/** A piece of work, and how many times it is done. */
+type Task = { readonly work: Work; readonly times: number };
 
-/** The work of a move in order: a check alone, or a repair and the complaint's test as its proof. */
-function worksOf({ model }: ReasoningInput, { do: kind, index }: Move): readonly [Work, Work?] {
-  const work = (kind === 'check' ? model.checks : model.causes)[index];
-  const proof = model.checks[model.complaint];
-  if (work === undefined || proof === undefined)
-    throw new RangeError(`${kind} ${index} is outside the model`);
-  return kind === 'check' ? [work] : [work, proof];
+/** The complaint's own test proves a repair, and is tried as often as a proof must be. */
+const checkTask = ({ model, tries }: ReasoningInput, check: number): Task => ({
+  work: at(model.checks, check),
+  times: check === model.complaint ? tries : 1,
+});
+
+/** The tasks of a move in order: a check alone, or a repair, what it asks to repeat, and its proof. */
+function tasksOf(input: ReasoningInput, { do: kind, index }: Move): readonly [Task, ...Task[]] {
+  const { causes, checks, complaint } = input.model;
+  if (kind === 'check')
+    return [input.repairs > 0 ? checkTask(input, index) : { work: at(checks, index), times: 1 }];
+  const work = at(causes, index);
+  return [
+    { work, times: 1 },
+    ...[...work.repeats, complaint].map((check) => checkTask(input, check)),
+  ];
 }
 
 /** The accesses that a move needs open, its proof's among them. */
 export const accessOf = (input: ReasoningInput, move: Move): readonly string[] =>
-  worksOf(input, move).flatMap((work) => work?.access ?? []);
+  tasksOf(input, move).flatMap(({ work }) => work.access);
 
 /** The place that a move leaves behind, its proof done. */
 export const placeAfterMove = (input: ReasoningInput, move: Move, place: Place): Place =>
-  worksOf(input, move).reduce<Place>(
-    (before, work) => (work === undefined ? before : placeAfter(before, work)),
-    place,
-  );
+  tasksOf(input, move).reduce((before, { work }) => placeAfter(before, work), place);
 
 /**
- * Minutes of a check, or of a repair with its proof, from a place: where the vehicle is left now
- * unless another is given. Every price of a step comes from here.
+ * Minutes of a check, or of a repair with what it asks to repeat and its proof, from a place: where
+ * the vehicle is left now unless another is given. Every price of a step comes from here.
  */
 export function moveMinutes(
   input: ReasoningInput,
   move: Move,
   place = placeOf(input.openAccess, input.standing, input.over),
 ): MoveMinutes {
-  const [work, proving] = worksOf(input, move);
-  if (proving === undefined) return workMinutes(input, work, place, triesOf(input, move.index));
-  const first = workMinutes(input, work, place);
-  const proof = workMinutes(input, proving, placeAfter(place, work), input.tries).total;
-  return { ...first, proof, total: first.total + proof };
+  const [first, ...proving] = tasksOf(input, move);
+  const own = workMinutes(input, first.work, place, first.times);
+  let here = placeAfter(place, first.work);
+  let proof = 0;
+  for (const { work, times } of proving) {
+    proof += workMinutes(input, work, here, times).total;
+    here = placeAfter(here, work);
+  }
+  return { ...own, proof, total: own.total + proof };
 }
+
+/** What has to be bought for a move, in minutes of work. */
+export const movePrice = ({ model, prudence }: ReasoningInput, { do: kind, index }: Move): number =>
+  kind === 'check' ? 0 : partPrice(at(model.causes, index).part, prudence);

@@ -1,6 +1,9 @@
 import type { SearchState } from './search-state.ts';
 import type { SearchTables } from './search-tables.ts';
 
+/** A plan ends once less than this share of its mass is unproved. */
+const negligible = 1e-5;
+
 /** Work arrays of one search, so that the innermost plan allocates nothing. */
 export class RepairOnly {
   readonly #tables: SearchTables;
@@ -11,6 +14,8 @@ export class RepairOnly {
   readonly #holding: readonly Int32Array[];
   /** The first repair of the last plan, as a place in the short list; -1 where there was none. */
   first = -1;
+  /** Minutes of work in the last plan, without the price of parts. */
+  work = 0;
 
   constructor(tables: SearchTables) {
     this.#tables = tables;
@@ -26,11 +31,11 @@ export class RepairOnly {
   }
 
   /**
-   * Expected minutes of mending one cause after the other, always the one with the greatest
-   * gain per minute, each with its proof (after Heckerman, Breese and Rommelse 1995). Weighted
+   * Expected cost of mending one cause after the other, always the one with the greatest
+   * gain for its cost, each with its proof (after Heckerman, Breese and Rommelse 1995). Weighted
    * by the mass of the weights. Opening up is paid once.
    */
-  minutes(
+  cost(
     weights: Float64Array,
     at: SearchState,
     from = { opened: at.opened, standing: at.standing },
@@ -39,30 +44,39 @@ export class RepairOnly {
     this.#weights.set(weights);
     this.#left.set(at.left);
     let unproved = this.#start();
-    const enough = unproved * 1e-7;
+    const enough = unproved * negligible;
     let { opened, standing } = from;
+    let prices = costs.repairs(opened, standing);
     let spent = 0;
     this.first = -1;
+    this.work = 0;
     while (unproved > enough) {
-      let best = -1;
-      let bestRate = 0;
-      let bestMinutes = 0;
-      for (let place = 0; place < causes.length; place += 1) {
-        const gain = this.#gains[place] ?? 0;
-        if (gain <= 0) continue;
-        const minutes = costs.minutes(costs.repair(causes[place] ?? 0), opened, standing);
-        const rate = gain / Math.max(minutes, 1e-9);
-        if (rate > bestRate) [best, bestRate, bestMinutes] = [place, rate, minutes];
-      }
+      const best = this.#best(prices.cost);
       if (best < 0) break;
       if (this.first < 0) this.first = best;
-      spent += unproved * bestMinutes;
+      const cause = causes[best] ?? 0;
+      spent += unproved * (prices.cost[best] ?? 0);
+      this.work += unproved * (prices.minutes[best] ?? 0);
       unproved -= this.#mend(best);
-      const step = costs.repair(causes[best] ?? 0);
-      opened |= costs.masks[step] ?? 0;
-      standing = costs.standingAfter(step, standing);
+      const step = costs.repair(cause);
+      const open = opened | (costs.masks[step] ?? 0);
+      const stands = costs.standingAfter(step, standing);
+      if (open !== opened || stands !== standing) prices = costs.repairs(open, stands);
+      [opened, standing] = [open, stands];
     }
     return spent;
+  }
+
+  /** The cause with the greatest gain for its cost, as a place; -1 where nothing is gained any more. */
+  #best(cost: Float64Array): number {
+    let best = -1;
+    let bestRate = 0;
+    for (let place = 0; place < cost.length; place += 1) {
+      const gain = this.#gains[place] ?? 0;
+      const rate = gain / (cost[place] ?? 0);
+      if (gain > 0 && rate > bestRate) [best, bestRate] = [place, rate];
+    }
+    return best;
   }
 
   #start(): number {

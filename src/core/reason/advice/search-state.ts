@@ -1,5 +1,6 @@
+import { at as entryOf } from '../../at.ts';
 import { sum } from '../../sum.ts';
-import type { Observation } from '../belief/model.ts';
+import type { Gate, Observation } from '../belief/model.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
 import { SearchTables } from './search-tables.ts';
@@ -99,23 +100,38 @@ function atMostAgain(
   };
 }
 
-/** Whether a check may be done here and can still show something new. */
-export function canTell(tables: SearchTables, at: SearchState, check: number): boolean {
+/** Whether a check can still show something new. */
+export function isUntold(tables: SearchTables, at: SearchState, check: number): boolean {
   const last = at.last[tables.groups[check] ?? check];
-  if (last !== undefined) {
-    const mendedSince = (at.repaired & ~last.repaired & (tables.linked[check] ?? 0)) !== 0;
-    if (!(last.owner && last.hi > last.lo) && !(mendedSince && last.lo > 0)) return false;
-  }
-  return (tables.input.model.checks[check]?.after ?? []).every((gate) => {
-    const found = at.last[tables.groups[gate.check] ?? gate.check];
-    if (found === undefined) return false;
-    for (let result = found.lo; result <= found.hi; result += 1)
-      if (!gate.results.includes(result)) return false;
-    return true;
-  });
+  if (last === undefined || (last.owner && last.hi > last.lo)) return true;
+  return last.lo > 0 && mendedSince(tables, at, check, last);
 }
 
-/** Running totals of a check in one fault set, from this state on. */
+/** Whether a check may be done here and can still show something new. */
+export const canTell = (tables: SearchTables, at: SearchState, check: number): boolean =>
+  isUntold(tables, at, check) &&
+  (tables.input.model.checks[check]?.gates ?? []).every((gate) => isOpen(tables, at, gate));
+
+/** Whether a gate's check has shown what it must, and nothing was mended since that it shows. */
+export function isOpen(tables: SearchTables, at: SearchState, gate: Gate): boolean {
+  const found = at.last[tables.groups[gate.check] ?? gate.check];
+  if (found === undefined) return false;
+  if (found.hi > 0 && mendedSince(tables, at, gate.check, found)) return false;
+  for (let result = found.lo; result <= found.hi; result += 1)
+    if (!gate.results.includes(result)) return false;
+  return true;
+}
+
+const mendedSince = (tables: SearchTables, at: SearchState, check: number, last: Last): boolean =>
+  (at.repaired & ~last.repaired & (tables.linked[check] ?? 0)) !== 0;
+
+/** Whether everything is shown that must be before this cause is mended. */
+export const mayMend = (tables: SearchTables, at: SearchState, place: number): boolean =>
+  entryOf(tables.input.model.causes, entryOf(tables.causes, place)).gates.every((gate) =>
+    isOpen(tables, at, gate),
+  );
+
+/** Running totals of a check in one fault set, from this state on: in a row, or worked out. */
 function totalsIn(tables: SearchTables, at: SearchState, check: number, index: number) {
   const left = at.left[index] ?? 0;
   const last = at.last[tables.groups[check] ?? check];
@@ -123,9 +139,7 @@ function totalsIn(tables: SearchTables, at: SearchState, check: number, index: n
     const was = (tables.sets[index] ?? 0) & ~last.repaired;
     return atMostAgain(tables, check, { was, now: left }, last);
   }
-  const row = tables.row(left);
-  const offset = tables.offsets[check] ?? 0;
-  return (result: number): number => row[offset + result] ?? 1;
+  return { row: tables.row(left), offset: tables.offsets[check] ?? 0 };
 }
 
 /** By result: the weights of the fault sets that go on with it. */
@@ -141,9 +155,11 @@ export function split(
     if (weight === 0) continue;
     const atMost = totalsIn(tables, at, check, index);
     let below = 0;
-    for (const [result, part] of parts.entries()) {
-      const upTo = atMost(result);
-      part[index] = weight * Math.max(0, upTo - below);
+    for (let result = 0; result < results; result += 1) {
+      const upTo =
+        typeof atMost === 'function' ? atMost(result) : (atMost.row[atMost.offset + result] ?? 1);
+      const part = parts[result];
+      if (part !== undefined && upTo > below) part[index] = weight * (upTo - below);
       below = upTo;
     }
   }

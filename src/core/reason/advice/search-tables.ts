@@ -1,4 +1,5 @@
 import type { ReasoningInput } from '../belief/evidence.ts';
+import { unlisted } from '../../tree/model.ts';
 import { Costs } from './costs.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
 
@@ -17,6 +18,8 @@ export class SearchTables {
   readonly groups: Int32Array;
   /** By check: the causes that take part in it, as a set. */
   readonly linked: Int32Array;
+  /** The same without the unlisted cause, which takes a weak part in every check. */
+  readonly tellsOf: Int32Array;
   /** By set of causes: chance that none of them shows the complaint. */
   readonly silent: Float64Array;
   readonly #rows = new Map<number, Float64Array>();
@@ -24,7 +27,7 @@ export class SearchTables {
 
   constructor(input: ReasoningInput, causes: readonly number[], sets: readonly FaultSet[]) {
     this.input = input;
-    this.costs = new Costs(input);
+    this.costs = new Costs(input, causes);
     this.causes = causes;
     this.sets = Int32Array.from(sets, (set) =>
       set.causes.reduce((mask, cause) => mask | (1 << causes.indexOf(cause)), 0),
@@ -38,6 +41,8 @@ export class SearchTables {
     this.linked = Int32Array.from(input.model.checks, ({ links }) =>
       causes.reduce((mask, cause, place) => (links[cause] ? mask | (1 << place) : mask), 0),
     );
+    const other = causes.findIndex((cause) => input.model.causes[cause]?.id === unlisted);
+    this.tellsOf = this.linked.map((set) => (other < 0 ? set : set & ~(1 << other)));
     this.silent = this.#silentSets();
   }
 

@@ -2,6 +2,7 @@ import { at as entry } from '../../at.ts';
 import { bad, good } from '../../problem.ts';
 import type { Parsed, Problem } from '../../problem.ts';
 import type { Standing, Tree } from '../../tree/model.ts';
+import { usualPrudence, type Prudence } from '../prudence.ts';
 import { complaintOf, makeModel } from './model.ts';
 import { possible } from './possible.ts';
 import type { Model, Observation } from './model.ts';
@@ -35,8 +36,10 @@ export type JobState = {
   readonly over?: readonly string[];
   /** Minutes of every access the tree names; one that is missing costs nothing. */
   readonly accesses?: Readonly<Record<string, AccessMinutes>>;
-  /** Tries a proof needs: more than one only for a complaint marked as intermittent. */
+  /** Tries a proof needs, as the tree says: one where a single try shows the complaint or does not. */
   readonly tries?: number;
+  /** What the advice is weighed by; as usual where nobody says. */
+  readonly prudence?: Prudence;
 };
 
 /** All that the belief and the advice rest on; made by `makeInput` or `inputOf`, never by hand. */
@@ -58,6 +61,7 @@ export type ReasoningInput = {
   readonly over: readonly string[];
   readonly accesses: Readonly<Record<string, AccessMinutes>>;
   readonly tries: number;
+  readonly prudence: Prudence;
 };
 
 const freshState: JobState = { findings: [], repairs: [] };
@@ -187,12 +191,29 @@ export function inputOf(model: Model, state: JobState): Parsed<ReasoningInput> {
     over: state.over ?? [],
     accesses: state.accesses ?? {},
     tries: state.tries ?? 1,
+    prudence: state.prudence ?? usualPrudence,
   });
 }
 
+/** The input once one more thing was found: it takes the place of what was found of it since the last repair. */
+export function withFinding(input: ReasoningInput, found: Omit<Observation, 'at'>): ReasoningInput {
+  const shown = { ...found, at: input.repairs };
+  const others = input.evidence.filter(({ group, at }) => group !== shown.group || at !== shown.at);
+  return {
+    ...input,
+    evidenceInOrder: [...input.evidenceInOrder, shown],
+    evidence: [...others, shown].toSorted(
+      (one, other) => one.group - other.group || one.at - other.at,
+    ),
+  };
+}
+
 /** The input when only the complaint is known. */
-export function freshInput(model: Model, accesses: JobState['accesses'] = {}): ReasoningInput {
-  const input = inputOf(model, { ...freshState, accesses });
+export function freshInput(
+  model: Model,
+  state: Omit<JobState, 'findings' | 'repairs'> = {},
+): ReasoningInput {
+  const input = inputOf(model, { ...freshState, ...state });
   if (input.kind === 'bad') throw new RangeError('a model without findings is always an input');
   return input.value;
 }

@@ -1,7 +1,8 @@
 import { at } from '../../at.ts';
 import { broughtPrior, isBrought } from '../../tree/brought.ts';
+import { gatesOf, gatesOfRepair, type Gate as TreeGate } from '../../tree/gates.ts';
 import { showsSame } from '../../tree/kin.ts';
-import { unlisted, type Standing, type Tree } from '../../tree/model.ts';
+import { unlisted, type Repair, type Standing, type Tree } from '../../tree/model.ts';
 import { neededBy, type Needed } from '../../tree/states.ts';
 import { makePriors } from './priors.ts';
 import {
@@ -17,17 +18,30 @@ import type { Totals } from './tables.ts';
 /** Minutes of looking further when none of the listed causes is there: common practice, no source. */
 export const lookFurtherMinutes = 120;
 
-export type ModelCause = {
-  readonly id: string;
-  readonly odds: number;
-  readonly prior: number;
+/** What mending a cause takes, and when it may be advised. */
+type ModelRepair = {
   readonly minutes: number;
   readonly access: readonly string[];
   readonly standing: Standing;
   readonly spends: readonly string[];
+  /** What has to be bought; undefined where the tree does not say. */
+  readonly part: Repair['part'];
+  /** It needs no part and can be taken back: it may be tried on a suspicion. */
+  readonly trial: boolean;
+  /** Least chance at which it is advised, where the tree asks for more than is usual. */
+  readonly sureAt: number;
+  readonly gates: readonly Gate[];
+  /** Checks that it asks to have repeated before the proof, by index. */
+  readonly repeats: readonly number[];
 };
 
-/** This check can be judged once check `check` has shown one of `results` (indexes). */
+export type ModelCause = ModelRepair & {
+  readonly id: string;
+  readonly odds: number;
+  readonly prior: number;
+};
+
+/** A step waits until check `check` has shown one of `results` (indexes). */
 export type Gate = { readonly check: number; readonly results: readonly number[] };
 
 export type ModelCheck = {
@@ -43,7 +57,8 @@ export type ModelCheck = {
   readonly standing: Standing;
   readonly spends: readonly string[];
   readonly needs: Needed | undefined;
-  readonly after: readonly Gate[];
+  /** What must be shown before: its safeguards, and what it means nothing without. */
+  readonly gates: readonly Gate[];
 };
 
 /** A tree as the belief reads it: causes with priors, checks with running totals. */
@@ -78,17 +93,47 @@ function linkOf(check: TreeCheck, cause: string, complaint: boolean, background:
   return cause === unlisted ? unlistedTotals(results) : undefined;
 }
 
-function gatesOf(tree: Tree, check: TreeCheck, ids: readonly string[]): Gate[] {
-  return Object.entries(check.after ?? {}).flatMap(([id, wanted]) => {
-    const results = tree.checks[id]?.results ?? [];
-    const indexes = results.flatMap((result, index) => (wanted.includes(result.id) ? [index] : []));
-    return ids.includes(id) ? [{ check: ids.indexOf(id), results: indexes }] : [];
-  });
+function gatesIn({ checks }: Tree, gates: readonly TreeGate[]): Gate[] {
+  const ids = Object.keys(checks);
+  return gates.map(({ check, results: wanted }) => ({
+    check: ids.indexOf(check),
+    results: at(Object.values(checks), ids.indexOf(check)).results.flatMap(({ id }, index) =>
+      wanted.includes(id) ? [index] : [],
+    ),
+  }));
 }
+
+function repairOf(tree: Tree, cause: string, repair: Repair): ModelRepair {
+  const checks = Object.keys(tree.checks);
+  const repeats = repair.then.filter((id) => id !== tree.complaint.confirm && checks.includes(id));
+  return {
+    minutes: repair.minutes,
+    access: repair.access,
+    standing: repair.standing,
+    spends: repair.spends ?? [],
+    part: repair.part,
+    trial: repair.try === true,
+    sureAt: repair['sure-at'] ?? 0,
+    gates: gatesIn(tree, gatesOfRepair(tree, cause)),
+    repeats: repeats.map((id) => checks.indexOf(id)),
+  };
+}
+
+/** Looking further where nothing listed is there: not a part, and nothing to be sure of. */
+const lookFurther: ModelRepair = {
+  minutes: lookFurtherMinutes,
+  access: [],
+  standing: {},
+  spends: [],
+  part: 'none',
+  trial: false,
+  sureAt: 0,
+  gates: [],
+  repeats: [],
+};
 
 function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
   const entries = Object.entries(tree.checks);
-  const ids = entries.map(([id]) => id);
   return entries.map(([id, check]) => {
     const complaint = id === tree.complaint.confirm;
     const results = check.results.length;
@@ -106,7 +151,7 @@ function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
       standing: check.standing,
       spends: check.spends ?? [],
       needs: neededBy(tree, check),
-      after: gatesOf(tree, check, ids),
+      gates: gatesIn(tree, gatesOf(tree, id)),
     };
   });
 }
@@ -116,14 +161,10 @@ export function makeModel(tree: Tree): Model {
   const listed = Object.entries(tree.causes).map(([id, cause]) => ({
     id,
     odds: cause.odds,
-    minutes: cause.repair.minutes,
-    access: cause.repair.access,
-    standing: cause.repair.standing,
-    spends: cause.repair.spends ?? [],
+    ...repairOf(tree, id, cause.repair),
   }));
-  const other = { id: unlisted, odds: tree.unlisted, minutes: lookFurtherMinutes };
-  const nothing = { access: [], standing: {}, spends: [] };
-  const all = tree.unlisted > 0 ? [...listed, { ...other, ...nothing }] : listed;
+  const other = { id: unlisted, odds: tree.unlisted, ...lookFurther };
+  const all = tree.unlisted > 0 ? [...listed, other] : listed;
   const checks = checksOf(
     tree,
     all.map((cause) => cause.id),

@@ -4,10 +4,11 @@ import { currentLeg, type Finding, type Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { StepName } from '../advice/advise.ts';
 import { placeOf, workMinutes, workOf } from '../advice/minutes.ts';
+import { usualPrudence } from '../prudence.ts';
 import { makeInput, type ReasoningInput, type CheckFinding } from '../belief/evidence.ts';
 
 /** What the belief needs, out of a story: the tree being walked and all that was found that it knows. */
-export function inputFrom(story: Story): Parsed<ReasoningInput> {
+export function inputFrom(story: Story, prudence = usualPrudence): Parsed<ReasoningInput> {
   const { tree, shop } = currentLeg(story);
   const repairs = story.repairs.filter(({ cause }) => Object.hasOwn(tree.causes, cause));
   const repairsBefore = (n: number): number => repairs.filter((repair) => repair.n < n).length;
@@ -22,6 +23,8 @@ export function inputFrom(story: Story): Parsed<ReasoningInput> {
     standing: story.standing,
     over: story.over,
     accesses: shop.accesses,
+    tries: tree.complaint.tries,
+    prudence,
   });
 }
 
@@ -57,5 +60,6 @@ export function checkMinutes(story: Story, id: string): number {
   const check = tree.checks[id];
   if (check === undefined) throw new RangeError(`the tree has no check ${id}`);
   const place = placeOf(story.open, story.standing, story.over);
-  return workMinutes(shop, workOf(tree, check), place).total;
+  const proves = id === tree.complaint.confirm && story.repairs.length > 0;
+  return workMinutes(shop, workOf(tree, check), place, proves ? tree.complaint.tries : 1).total;
 }

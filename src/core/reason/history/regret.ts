@@ -1,7 +1,8 @@
 import { nearlyCertain } from '../advice/look-ahead.ts';
 import type { Parsed } from '../../problem.ts';
 import { good } from '../../problem.ts';
-import { refinedAdvice, type Advice, type NextStep, type StepName } from '../advice/advise.ts';
+import { refinedAdvice, type StepName } from '../advice/advise.ts';
+import type { Advice, NextStep } from '../advice/advice.ts';
 import type { Round } from '../advice/search.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
 import { moveMinutes } from '../advice/minutes.ts';
@@ -38,10 +39,7 @@ export function regretOf(
   const mine = advice.next.find(({ do: kind, id }) => kind === chosen.do && id === chosen.id);
   const tellsNothing = chosen.do === 'check' && mine !== undefined && isCertain(mine);
   const most = ownMinutes(input, chosen);
-  const minutes =
-    mine === undefined || tellsNothing
-      ? most
-      : mine.expectedLeft - (best?.expectedLeft ?? mine.expectedLeft);
+  const minutes = tellsNothing ? most : (best?.versusTree ?? most);
   return good({ advice, best, minutes: Math.min(most, Math.max(0, minutes)), tellsNothing });
 }
 

@@ -1,6 +1,6 @@
 import { unlisted } from '../../tree/model.ts';
 import type { Tree } from '../../tree/model.ts';
-import type { Advice, NextStep } from '../advice/advise.ts';
+import type { Advice, NextStep } from '../advice/advice.ts';
 
 /** `41 %`; the ends are told as words would: never 0 % or 100 % for what is not certain. */
 export function percent(chance: number): string {
@@ -52,10 +52,26 @@ export function adviceSentence(tree: Tree, advice: Advice): string {
   return first === undefined ? lead : `${lead} ${becauseOf(tree, first)}`;
 }
 
-/** How much a step saves or loses against the tree's own next, in words; empty for about nothing. */
-export function savesWords(versusTree: number | undefined): string {
-  if (versusTree === undefined || Math.abs(versusTree) < 0.5) return '';
-  return versusTree > 0
-    ? `saves about ${Math.round(versusTree)} min on average`
-    : `loses about ${Math.round(-versusTree)} min on average`;
+/** Fewer minutes than this are not worth a promise. */
+const worthSaying = 3;
+
+/** How much a step saves against the tree's own next, in words; empty where that is next to nothing. */
+export const savesWords = (versusTree: number | undefined): string =>
+  versusTree === undefined || versusTree < worthSaying
+    ? ''
+    : `saves about ${Math.round(versusTree)} min on average`;
+
+/** A cause less likely than this needs no word about why it is not mended. */
+const worthNaming = 0.1;
+
+/** Repairs that wait for evidence, the likeliest cause first, with the short check that would tell. */
+export function heldLines(tree: Tree, { held, suspects }: Advice): readonly string[] {
+  return suspects.flatMap(({ cause, chance }) => {
+    const wait = held.find((one) => one.cause === cause);
+    if (wait === undefined || chance < worthNaming) return [];
+    const ask = stepWords(tree, { do: 'check', id: wait.check });
+    return [
+      `Not yet: ${nameOf(tree, cause)} (${percent(chance)}). A short check would tell: ${ask}`,
+    ];
+  });
 }

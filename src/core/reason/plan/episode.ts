@@ -14,7 +14,10 @@ export type Environment = { readonly tree: Tree; readonly input: ReasoningInput 
 export const environmentOf = (
   tree: Tree,
   accesses: Readonly<Record<string, AccessMinutes>>,
-): Environment => ({ tree, input: freshInput(makeModel(tree), accesses) });
+): Environment => ({
+  tree,
+  input: freshInput(makeModel(tree), { accesses, tries: tree.complaint.tries }),
+});
 
 /** A job under way: what the mechanic knows of it, and the minutes it has cost so far. */
 export type Episode = { readonly state: JobState; readonly minutes: number };

@@ -1,8 +1,9 @@
 import { at } from '../../at.ts';
 import type { Tree } from '../../tree/model.ts';
 import { nextOnWay } from '../../tree/way.ts';
-import { quickAdvice, refinedAdvice } from '../advice/advise.ts';
+import { quickAdvice } from '../advice/advise.ts';
 import type { AdviseOptions } from '../advice/advise.ts';
+import { atOnce } from '../advice/search.ts';
 import { believe } from '../belief/posterior.ts';
 import { inputOf } from '../belief/evidence.ts';
 import type { ReasoningInput, JobState } from '../belief/evidence.ts';
@@ -60,7 +61,7 @@ function remembering(policy: Policy): Policy {
 
 /** The tree's own way, and the advice where that ends: what a mechanic does who follows the screens. */
 export function ownWay(tree: Tree): Policy {
-  const advised = advisedPolicy([]);
+  const advised = advisedPolicy();
   return remembering((model, state) => {
     const to = nextOnWay(tree, doneIn(state));
     if (to.kind === 'check') return { do: 'check', index: checkIndex(model, to.check) };
@@ -70,14 +71,13 @@ export function ownWay(tree: Tree): Policy {
   });
 }
 
-/** Follows the advice. `further` as in the advice; none for the one-step advice. */
-export const advisedPolicy = (further?: AdviseOptions['further']): Policy =>
+/**
+ * Follows the advice that leads the screens, two steps ahead.
+ * @param further how far to look instead; none for one step
+ */
+export const advisedPolicy = (further: AdviseOptions['further'] = atOnce): Policy =>
   remembering((model, state) => {
-    const input = inputAt(model, state);
-    const advice =
-      further?.length === 0
-        ? quickAdvice(input)
-        : refinedAdvice(input, further === undefined ? {} : { further });
+    const advice = quickAdvice(inputAt(model, state), { further });
     const best = advice.kind === 'good' ? advice.value.next[0] : undefined;
     if (best === undefined) return likeliest(model, state);
     const from = best.do === 'check' ? model.checks : model.causes;

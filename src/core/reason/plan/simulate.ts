@@ -1,3 +1,5 @@
+import { at } from '../../at.ts';
+import { sum } from '../../sum.ts';
 import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
 import type { Environment } from './episode.ts';
 import { makeRandom } from './random.ts';
@@ -9,6 +11,8 @@ export type EpisodeCost = {
   readonly minutes: number;
   readonly checks: number;
   readonly repairs: number;
+  /** Repairs of causes that were not there; looking further for nothing is one. */
+  readonly needless: number;
 };
 
 export type Simulated = {
@@ -19,6 +23,8 @@ export type Simulated = {
   /** Mean of this policy's minutes less those of the first one, vehicle by vehicle. */
   readonly more: number;
   readonly moreError: number;
+  /** Needless repairs a job, on average. */
+  readonly needless: number;
 };
 
 export type Simulation = {
@@ -53,7 +59,10 @@ export function runEpisode(
     checks += 1;
     const shown = { check: move.index, result: vehicle.show(move.index, mended) };
     episode = findIn(episode, shown, environment);
-    if (isProof(model, shown)) return { minutes: episode.minutes, checks, repairs: mended.length };
+    if (isProof(model, shown)) {
+      const needless = mended.filter((cause) => !vehicle.causes.includes(cause)).length;
+      return { minutes: episode.minutes, checks, repairs: mended.length, needless };
+    }
   }
   throw new NoSimulation(`a policy took ${mostSteps} steps without a proven repair`);
 }
@@ -71,20 +80,18 @@ export function simulate(simulation: Simulation): readonly Simulated[] {
   const vehicles = Array.from({ length: count }, () =>
     hideVehicle(environment.input.model, random),
   );
-  const minutes = Object.entries(policies).map(([name, policy]) => ({
+  const lived = Object.entries(policies).map(([name, policy]) => ({
     name,
-    costs: vehicles.map((vehicle) => runEpisode(environment, vehicle, policy).minutes),
+    episodes: vehicles.map((vehicle) => runEpisode(environment, vehicle, policy)),
   }));
-  const [first] = minutes;
+  const [first] = lived;
   if (first === undefined) return [];
-  const lessFirst = (cost: number, index: number): number => {
-    const against = first.costs[index];
-    if (against === undefined) throw new Error('every policy meets the same vehicles');
-    return cost - against;
-  };
-  return minutes.map(({ name, costs }) => {
-    const { mean, error } = spread(costs);
-    const more = spread(costs.map(lessFirst));
-    return { policy: name, mean, error, more: more.mean, moreError: more.error };
+  return lived.map(({ name, episodes }) => {
+    const { mean, error } = spread(episodes.map(({ minutes }) => minutes));
+    const more = spread(
+      episodes.map(({ minutes }, index) => minutes - at(first.episodes, index).minutes),
+    );
+    const needless = sum(episodes.map((episode) => episode.needless)) / count;
+    return { policy: name, mean, error, more: more.mean, moreError: more.error, needless };
   });
 }

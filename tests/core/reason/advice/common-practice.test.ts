@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { refinedAdvice, type Advice } from '../../../../src/core/reason/advice/advise.ts';
+import { refinedAdvice } from '../../../../src/core/reason/advice/advise.ts';
+import type { Advice } from '../../../../src/core/reason/advice/advice.ts';
 import { inputFrom, leftOut } from '../../../../src/core/reason/history/from-story.ts';
 import type { Action } from '../../../../src/core/session/action.ts';
 import { shippedShop, shippedTree } from '../../../helpers/library.ts';

@@ -140,7 +140,7 @@ const mostMoves = 300;
 
 /** Minutes of a job on a hidden vehicle as the screens lead it; where they lead nowhere, by the advice. */
 function minutesOnScreen(tree: Tree, environment: Environment, vehicle: HiddenVehicle): number {
-  const advised = advisedPolicy([]);
+  const advised = advisedPolicy();
   const { model } = environment.input;
   const walk = new Walk(tree);
   const mended: number[] = [];

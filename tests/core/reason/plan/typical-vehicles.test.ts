@@ -61,16 +61,17 @@ function played(environment: Environment, policy: Policy) {
 const { accesses } = shippedShop();
 
 describe('vehicles with one cause that answer typically', () => {
-  // Exchanging parts by their odds makes 3.5 to 7.2 wrong repairs on the way to the right one.
+  // Exchanging parts by their odds makes 3.5 to 7.2 wrong repairs on the way to the right one. The
+  // advice looks once more rather than buy a part, which costs it some of its minutes.
   test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
-    'of %s are mended by the advice with few wrong repairs, in half the time of going by odds',
+    'of %s are mended by the advice with few wrong repairs, in far less time than going by odds',
     (_, tree) => {
       const environment = environmentOf(fillTree(tree, {}), accesses);
       const advised = played(environment, advisedPolicy([]));
       const byOdds = played(environment, oddsOnly);
 
       expect(advised.wrong).toBeLessThan(0.5);
-      expect(advised.minutes).toBeLessThan(0.5 * byOdds.minutes);
+      expect(advised.minutes).toBeLessThan(0.6 * byOdds.minutes);
     },
   );
 });

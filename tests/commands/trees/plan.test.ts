@@ -53,10 +53,11 @@ test('a small tree is priced exactly, in columns that stand below one another', 
   expect([code, err]).toEqual([0, '']);
   expect(out.split('\n')).toEqual([
     'Expected minutes to a proven repair: exact, or with ± standard error',
-    'from 500 hidden vehicles (seed 20260411).',
-    'tree                advised      own way    odds only',
-    'lamp               34           41           34',
-    'other-lamp         34           41           34',
+    'from 200 hidden vehicles (seed 20260411), the same for both ways. Needless:',
+    'repairs of what was sound, a job.',
+    'tree              advised    own way       more  odds only   needless    own way',
+    'lamp                   34         41          7         34          -          -',
+    'other-lamp             34         41          7         34          -          -',
     '',
   ]);
 });
@@ -79,7 +80,10 @@ test('--json says how each cost was found: a list of all trees, or the one that 
   });
 });
 
-type Costs = Record<string, { by: string; minutes: number; error?: number }>;
+type Costs = Record<
+  string,
+  { by: string; minutes: number; error?: number; needless?: number; more?: number }
+>;
 
 test('a tree of the usual size is simulated: the same by one seed, other vehicles by another', async () => {
   const costs = async (seed: string): Promise<Costs> => {
@@ -92,6 +96,10 @@ test('a tree of the usual size is simulated: the same by one seed, other vehicle
   expect(other['ownWay']).not.toEqual(first['ownWay']);
   expect(first['ownWay']).toMatchObject({ by: 'simulated' });
   expect(first['ownWay']?.error).toBeGreaterThan(0);
+  expect(first['ownWay']?.needless).toBeGreaterThanOrEqual(0);
+  // The same vehicles for both: the mean of the differences is the difference of the means.
+  const minutes = (name: string): number => first[name]?.minutes ?? NaN;
+  expect(first['ownWay']?.more).toBeCloseTo(minutes('ownWay') - minutes('advised'), 9);
   // Repairs by odds have a closed form for any tree, whatever the vehicles.
   expect(first['oddsOnly']).toEqual({ by: 'exact', minutes: other['oddsOnly']?.minutes });
 });

@@ -32,7 +32,7 @@ export type AdviseOptions = {
 
 /** The search works on fault sets down to this share of the evidence, and at most this many. */
 const enoughMass = 0.98;
-const mostSets = 60;
+const mostSets = 40;
 
 /** Advice that gets better: take the next value when there is time; `undefined` only gives way. */
 export type Advising = Generator<Advice | undefined, Advice>;

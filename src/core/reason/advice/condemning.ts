@@ -65,6 +65,6 @@ export function heldBy(
     if (tables.costs.minutes(one.check, at.opened, at.standing) > short) return false;
     const moved = movement(at, one, cause.place);
     if (moved >= telling || exact === undefined) return moved >= telling;
-    return moved >= telling / 2 && exact(tables.input, one.check, index) >= telling;
+    return moved >= telling / 10 && exact(tables.input, one.check, index) >= telling;
   })?.check;
 }

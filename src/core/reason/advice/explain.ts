@@ -26,7 +26,9 @@ export type Why =
       readonly there: number;
       readonly cures: number;
     }
-  | { readonly kind: 'proof'; readonly cures: number };
+  | { readonly kind: 'proof'; readonly cures: number }
+  /** Everything else waits until it shows otherwise. */
+  | { readonly kind: 'again' };
 
 /** A cause this likely counts as found. */
 export const settledFrom = 0.8;

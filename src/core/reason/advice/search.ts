@@ -5,7 +5,7 @@ import { Continuation, type Step } from './continuation.ts';
 import { LookAhead } from './look-ahead.ts';
 import type { Beam } from './look-ahead.ts';
 import type { Move } from './minutes.ts';
-import { canTell, mayMend } from './search-state.ts';
+import { canTell, isOpen, mayMend } from './search-state.ts';
 import type { SearchState } from './search-state.ts';
 import type { SearchTables } from './search-tables.ts';
 import { whyCheck, whyRepair } from './explain.ts';
@@ -150,7 +150,23 @@ export class Search {
       if (check !== undefined) held.push({ cause: move.index, check });
       return check === undefined;
     });
-    return { ranked, held, own: entries.find(({ move }) => this.#isOwn(move)) };
+    const own = entries.find(({ move }) => this.#isOwn(move));
+    return { ranked: ranked.length > 0 ? ranked : this.#again(), held, own };
+  }
+
+  /** Where all that is left is forbidden by what was shown: the checks that forbid it, once more. */
+  #again(): RankedMove[] {
+    const { costs, causes, input } = this.#tables;
+    const left = causes.filter((_, place) => (this.#at.repaired & (1 << place)) === 0);
+    const shut = left.flatMap((cause) =>
+      at(input.model.causes, cause).gates.filter((gate) => !isOpen(this.#tables, this.#at, gate)),
+    );
+    return [...new Set(shut.map(({ check }) => check))].map((check) => ({
+      move: { do: 'check', index: check },
+      cost: costs.cost(check, this.#at.opened, this.#at.standing),
+      expectedLeft: undefined,
+      why: { kind: 'again' },
+    }));
   }
 
   #checks(): Entry[] {

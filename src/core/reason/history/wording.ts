@@ -29,6 +29,8 @@ export function becauseOf(tree: Tree, step: NextStep): string {
   const { why, minutes } = step;
   if (why.kind === 'proof')
     return `The complaint's own test comes first: ${percent(why.cures)} that the repair has cured it.`;
+  if (why.kind === 'again')
+    return 'Everything else waits until this shows otherwise: put that right, and look again.';
   if (why.kind === 'repair')
     return `${nameOf(tree, step.id)} is there with ${percent(why.there)}, and mending it would end the complaint with ${percent(why.cures)}; that is quicker than looking further.`;
   if (why.settles >= 0.5)

@@ -1,0 +1,88 @@
+import { quickAdvice } from '../../src/core/reason/advice/advise.ts';
+import type { Advice, NextStep } from '../../src/core/reason/advice/advice.ts';
+import { exactMovement } from '../../src/core/reason/advice/condemning.ts';
+import type { ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
+import { beginEpisode, doneIn, findIn, workOn } from '../../src/core/reason/plan/episode.ts';
+import type { Environment, Episode } from '../../src/core/reason/plan/episode.ts';
+import { inputAt } from '../../src/core/reason/plan/policies.ts';
+import type { Random } from '../../src/core/reason/plan/random.ts';
+import { hideVehicle, type HiddenVehicle } from '../../src/core/reason/plan/vehicle.ts';
+import { gatesOf, gatesOfRepair, shut } from '../../src/core/tree/gates.ts';
+import { knownAfter } from '../../src/core/tree/known.ts';
+import type { Tree } from '../../src/core/tree/model.ts';
+
+/** What may not happen to somebody who only follows the first line of the advice. */
+export type Fault = 'no next step' | 'behind a shut gate' | 'repair against the rule' | 'no end';
+
+const mostSteps = 80;
+/** Chance that a check shows something else than the vehicle would: a slip, or a meter's whim. */
+const stray = 0.03;
+
+/** A vehicle with at least so many faults. */
+function vehicleWith(faults: number, { input }: Environment, random: Random): HiddenVehicle {
+  for (let tries = 0; tries < 2000; tries += 1) {
+    const vehicle = hideVehicle(input.model, random);
+    if (vehicle.causes.length >= faults) return vehicle;
+  }
+  throw new Error(`no vehicle with ${faults} faults`);
+}
+
+/** The gates before a step that are shut, by all that was done; asked of the tree, not of the advice. */
+function shutBefore(tree: Tree, { state }: Episode, { do: kind, id }: NextStep): number {
+  const known = knownAfter(tree, doneIn(state));
+  const gates = kind === 'check' ? gatesOf(tree, id) : gatesOfRepair(tree, id);
+  return shut(gates, (check) => {
+    const place = known(check);
+    return typeof place === 'number' ? tree.checks[check]?.results[place]?.id : undefined;
+  }).length;
+}
+
+function againstTheRule(input: ReasoningInput, advice: Advice, step: NextStep): boolean {
+  const { causes, checks } = input.model;
+  const index = causes.findIndex(({ id }) => id === step.id);
+  const cause = causes[index];
+  const chance = advice.suspects.find((one) => one.cause === step.id)?.chance ?? advice.unlisted;
+  if (cause === undefined || cause.trial || chance >= input.prudence.sure) return false;
+  return advice.next.some(
+    (other) =>
+      other.do === 'check' &&
+      other.minutes <= 15 &&
+      exactMovement(
+        input,
+        checks.findIndex(({ id }) => id === other.id),
+        index,
+      ) >= 0.1,
+  );
+}
+
+/** Follows the first line of the advice on one vehicle, and tells what went wrong; nothing when it was mended. */
+export function follow(tree: Tree, environment: Environment, random: Random): Fault | undefined {
+  const vehicle = vehicleWith(2, environment, random);
+  const { model } = environment.input;
+  const mended: number[] = [];
+  let episode = beginEpisode(environment);
+  for (let steps = 0; steps < mostSteps; steps += 1) {
+    const input = inputAt(model, episode.state);
+    const made = quickAdvice(input);
+    if (made.kind === 'bad') return 'no next step';
+    const advice = made.value;
+    if (advice.kind === 'proved') return undefined;
+    const [step] = advice.next;
+    if (step === undefined) return 'no next step';
+    if (shutBefore(tree, episode, step) > 0) return 'behind a shut gate';
+    if (step.do === 'repair' && againstTheRule(input, advice, step))
+      return 'repair against the rule';
+    const from = step.do === 'check' ? model.checks : model.causes;
+    const index = from.findIndex(({ id }) => id === step.id);
+    episode = workOn(episode, { do: step.do, index }, environment);
+    if (step.do === 'repair') {
+      mended.push(index);
+      continue;
+    }
+    const results = model.checks[index]?.results.length ?? 2;
+    const whim = index !== model.complaint && random() < stray;
+    const result = whim ? Math.floor(random() * results) : vehicle.show(index, mended);
+    episode = findIn(episode, { check: index, result }, environment);
+  }
+  return 'no end';
+}

@@ -55,6 +55,24 @@ function againstTheRule(input: ReasoningInput, advice: Advice, step: NextStep): 
   );
 }
 
+/** The first line of the advice, or what is wrong with it. */
+function firstLine(
+  tree: Tree,
+  environment: Environment,
+  episode: Episode,
+): NextStep | Fault | 'proved' {
+  const input = inputAt(environment.input.model, episode.state);
+  const made = quickAdvice(input);
+  if (made.kind === 'bad') return 'no next step';
+  const advice = made.value;
+  if (advice.kind === 'proved') return 'proved';
+  const [step] = advice.next;
+  if (step === undefined) return 'no next step';
+  if (shutBefore(tree, episode, step) > 0) return 'behind a shut gate';
+  const wrong = step.do === 'repair' && againstTheRule(input, advice, step);
+  return wrong ? 'repair against the rule' : step;
+}
+
 /** Follows the first line of the advice on one vehicle, and tells what went wrong; nothing when it was mended. */
 export function follow(tree: Tree, environment: Environment, random: Random): Fault | undefined {
   const vehicle = vehicleWith(2, environment, random);
@@ -62,16 +80,9 @@ export function follow(tree: Tree, environment: Environment, random: Random): Fa
   const mended: number[] = [];
   let episode = beginEpisode(environment);
   for (let steps = 0; steps < mostSteps; steps += 1) {
-    const input = inputAt(model, episode.state);
-    const made = quickAdvice(input);
-    if (made.kind === 'bad') return 'no next step';
-    const advice = made.value;
-    if (advice.kind === 'proved') return undefined;
-    const [step] = advice.next;
-    if (step === undefined) return 'no next step';
-    if (shutBefore(tree, episode, step) > 0) return 'behind a shut gate';
-    if (step.do === 'repair' && againstTheRule(input, advice, step))
-      return 'repair against the rule';
+    const step = firstLine(tree, environment, episode);
+    if (step === 'proved') return undefined;
+    if (typeof step === 'string') return step;
     const from = step.do === 'check' ? model.checks : model.causes;
     const index = from.findIndex(({ id }) => id === step.id);
     episode = workOn(episode, { do: step.do, index }, environment);

@@ -29,11 +29,16 @@ const status = run([
   'run',
   '--config',
   'tests/vitest.config.ts',
+  '--coverage',
   '--reporter=dot',
   '--reporter=json',
   `--outputFile.json=${report}`,
 ]);
 const { numPassedTests: passed, numFailedTests: failed } = JSON.parse(readFileSync(report, 'utf8'));
 rmSync(scratch, { recursive: true });
+if (status !== 0 && failed === 0)
+  process.stderr.write(
+    'check: coverage under its floor, or an error outside the tests (see above)\n',
+  );
 process.stdout.write(`${passed} passed, ${failed} failed\n`);
 process.exit(status);

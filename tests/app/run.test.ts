@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { bad } from '../../src/core/problem.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
@@ -103,4 +104,60 @@ test('what was torn by a power loss is said when the session is picked up', asyn
 
   expect(again.program.state().notice?.text).toContain('The last 11 bytes were torn');
   expect(again.program.state().session?.events.at(-1)).toMatchObject({ kind: 'resumed', torn: 11 });
+});
+
+test.each([
+  [
+    'is refused',
+    () => Promise.resolve(bad({ code: 'x', message: 'No room,', mend: 'make some.' })),
+    'No room, make some.',
+  ],
+  [
+    'breaks off',
+    () => Promise.reject(new Error('planted')),
+    'planted Nothing was lost; try again.',
+  ],
+] as const)('an account that %s is told, and the session stays', async (_, writeAccount, told) => {
+  const { program } = makeProgram({ writeAccount });
+  press(program, `${startKeys()}c<down><enter>`);
+  const { session } = program.state();
+
+  press(program, 'e');
+
+  await expect.poll(() => program.state().notice?.text).toBe(told);
+  expect(program.state().session?.events).toBe(session?.events);
+});
+
+test('Ctrl+L draws the screen anew and changes nothing on it', () => {
+  const made = makeProgram();
+  press(made.program, startKeys());
+  const { screen, session } = made.program.state();
+
+  press(made.program, '<C-l>');
+
+  expect(made.redrawn()).toBe(1);
+  expect(made.program.state()).toMatchObject({ screen, session });
+});
+
+test('the clock goes on by itself, and writes nothing', () => {
+  const { program } = makeProgram();
+  press(program, startKeys());
+  const before = program.state();
+
+  program.dispatch({ kind: 'ticked' });
+
+  expect(Date.parse(program.state().now.at)).toBeGreaterThan(Date.parse(before.now.at));
+  expect(program.state().session?.events).toBe(before.session?.events);
+});
+
+test('advice that was thought out for an earlier state of the work is thrown away', () => {
+  const { program } = makeProgram();
+  press(program, startKeys());
+  const { session } = program.state();
+  const events = (session?.events.length ?? 0) + 1;
+
+  program.dispatch({ kind: 'not-advised', events, why: 'too late' });
+
+  expect(program.state().session?.unadvised).toBe(session?.unadvised);
+  expect(program.state().session?.unadvised).not.toBe('too late');
 });

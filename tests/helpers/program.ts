@@ -18,6 +18,8 @@ export type Made = {
   readonly program: Program;
   readonly folder: string;
   readonly left: () => boolean;
+  /** How often the screen was drawn anew from nothing. */
+  readonly redrawn: () => number;
 };
 
 type Options = {
@@ -25,6 +27,7 @@ type Options = {
   readonly settings?: Partial<Settings>;
   readonly trees?: string;
   readonly folder?: string;
+  readonly writeAccount?: Ports['writeAccount'];
 };
 
 /** The same before its larger part has loaded: it draws, and keys wait. */
@@ -47,6 +50,7 @@ function assemble(options: Options) {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));
   let second = 0;
   let left = false;
+  let redrawn = 0;
   const clock = () => {
     second += 1;
     const { run } = stampAt(0);
@@ -65,8 +69,10 @@ function assemble(options: Options) {
       sessions: join(folder, 'sessions'),
       settings: join(folder, 'settings'),
     },
-    writeAccount: (session) => Promise.resolve(good(`${session}.md`)),
-    redraw: () => {},
+    writeAccount: options.writeAccount ?? ((session) => Promise.resolve(good(`${session}.md`))),
+    redraw: () => {
+      redrawn += 1;
+    },
     leave: () => {
       left = true;
     },
@@ -77,7 +83,7 @@ function assemble(options: Options) {
     sessions: sessionLines(ports.disk.files, ports.folders.sessions),
   });
   const load = () => program.load({ update, runner: new Runner(ports) });
-  return { program, folder, left: () => left, load };
+  return { program, folder, left: () => left, redrawn: () => redrawn, load };
 }
 
 /** Presses keys by name, one after the other: words are typed letter by letter, `<enter>` is a key. */

@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { figurePage, knownInputs, workOut } from '../../../src/app/pages/figure-page.ts';
+import {
+  figurePage,
+  knownInputs,
+  noteOf,
+  resultLines,
+  workOut,
+} from '../../../src/app/pages/figure-page.ts';
 
 const known = {
   conditions: {
@@ -35,4 +41,35 @@ test('what is healthy here is healthy where the session is', () => {
   const run = workOut(page);
 
   expect(run.kind === 'good' ? run.value.verdict : '').toMatch(/^Healthy: 11\.8 inHg/);
+});
+
+test('a six-volt vehicle is judged as one', () => {
+  expect(knownInputs('load-test', { conditions: {}, facts: { volts: '6-volt' } })).toEqual({
+    battery: '6',
+  });
+});
+
+test('a figure that is not there is a fault of the program', () => {
+  expect(() => figurePage('no-such-figure')).toThrow('no figure no-such-figure');
+});
+
+const firstRun = {
+  figure: 'load-test',
+  inputs: {
+    battery: { value: '12', unit: '' },
+    readings: { value: [9.8, 10], unit: 'V' },
+    count: { value: 6, unit: '1' },
+  },
+  outputs: {},
+  source: 'a table',
+  mark: 'published',
+} as const;
+
+test('what an answer rests on is told whole: words, several numbers, numbers without a unit', () => {
+  expect(resultLines(firstRun)[0]).toBe('From: battery 12, readings 9.8 10 V, count 6');
+  expect(resultLines(firstRun).at(-1)).toBe('Source: a table (published)');
+});
+
+test('a note of a figure without one result or verdict has none', () => {
+  expect(noteOf(firstRun)).toBe('load test: (battery 12, readings 9.8 10 V, count 6).');
 });

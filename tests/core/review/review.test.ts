@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { showMarkdown } from '../../../src/core/account/markdown.ts';
 import { reviewBlocks } from '../../../src/core/review/outline.ts';
-import { trendsOf } from '../../../src/core/review/trend.ts';
+import { trendBlocks, trendsOf } from '../../../src/core/review/trend.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';
 import { refinedAdvice } from '../../../src/core/reason/advice/advise.ts';
 import { inputFrom, leftOut } from '../../../src/core/reason/history/from-story.ts';
@@ -127,6 +127,67 @@ test('several sessions of one person make a trend, in their order of time', () =
   expect(others).toEqual([]);
   expect(trend?.who).toBe('JB');
   expect(trend?.sessions.map(({ guesses }) => guesses)).toEqual([1, 0, 0]);
+});
+
+/** Two sessions of one person, the second a day later. */
+const twoDays = (first: object, last: object) => [
+  { ...theGuess, opened: '2026-04-11T10:00:00+00:00', ...first },
+  { ...theGuess, opened: '2026-04-12T10:00:00+00:00', ...last },
+];
+
+const minutes = (advised: number | undefined, lost: number) => ({
+  minutes: { ...theGuess.minutes, used: 60, advised, lost },
+});
+
+test('a trend tells what the choices cost against the advised order, first and last', () => {
+  const text = showMarkdown(
+    trendBlocks(twoDays({ ...minutes(40, 20), guesses: 2 }, { ...minutes(50, 5), guesses: 0 })),
+  );
+
+  expect(text).toContain('The trend of JB');
+  // (40 + 20) / 40 and (50 + 5) / 50, by hand.
+  expect(text).toContain('choices cost 1.50 times');
+  expect(text).toContain('1.10 times at last; guesses went from 2 to 0.');
+  expect(text).toContain('That is the right way. So few sessions show a direction, not a habit.');
+});
+
+test('a trend without an advised order tells the minutes given away, and praises nothing worse', () => {
+  const days = twoDays({ ...minutes(undefined, 5), who: '' }, { ...minutes(0, 20), who: '' });
+  const text = showMarkdown(trendBlocks(days));
+
+  expect(text).toMatch(/The trend\n/);
+  expect(text).toContain('| unknown |');
+  expect(text).toContain('minutes given away went from 5 minutes to 20 minutes');
+  expect(text).toContain('guesses stayed at 1');
+  expect(text).not.toContain('That is the right way');
+});
+
+test('four sessions are enough not to be called few', () => {
+  const four = [1, 2, 3, 4].map((day) => ({
+    ...theGuess,
+    opened: `2026-04-1${day}T10:00:00+00:00`,
+  }));
+
+  expect(showMarkdown(trendBlocks(four))).not.toContain('So few sessions');
+});
+
+test('the words on the minutes follow how the job ended', () => {
+  const told = (change: object) =>
+    showMarkdown(reviewBlocks([{ ...theGuess, closed: 'fixed', ...change }]));
+
+  expect(told(minutes(40, 20))).toContain('that is what was to be expected');
+  expect(told(minutes(30, 20))).toContain('the other 10 minutes over what was to be expected');
+  expect(told(minutes(55, 20))).toContain('still ended 15 minutes sooner');
+  expect(told({ ...minutes(30, 20), closed: 'left' })).toContain('without a proven repair');
+  expect(told(minutes(undefined, 0))).toContain('60 minutes were used');
+});
+
+test('a review of nothing says that there was nothing', () => {
+  const text = showMarkdown(reviewBlocks([{ ...theGuess, who: '', strengths: [], decisions: [] }]));
+
+  expect(text).toContain('No decision is on record.');
+  expect(text).toContain('Nothing that could be counted.');
+  expect(text).not.toContain(', by ');
 });
 
 test('the review is whole markdown, and has no marks in it', () => {

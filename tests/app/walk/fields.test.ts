@@ -1,0 +1,152 @@
+import { expect, test } from 'vitest';
+import { makeProgram, press, startKeys } from '../../helpers/program.ts';
+
+type Made = ReturnType<typeof makeProgram>;
+
+function atFirstCheck(): Made {
+  const made = makeProgram();
+  press(made.program, startKeys());
+  return made;
+}
+
+const session = ({ program }: Made) => {
+  const { session: open } = program.state();
+  if (open === undefined) throw new Error('no session is open');
+  return open;
+};
+
+const input = ({ program }: Made) => {
+  const { screen } = program.state();
+  if (screen.kind !== 'walk') throw new Error(`on ${screen.kind}`);
+  return screen.input;
+};
+
+/** Stands at the first check of the tree that is measured, everything before it done. */
+function atMeasuring(): Made {
+  const made = atFirstCheck();
+  const { tree } = session(made).story.legs[0] ?? {};
+  const [check] =
+    Object.entries(tree?.checks ?? {}).find(([, { reading }]) => reading !== undefined) ?? [];
+  if (check === undefined) throw new Error('the tree measures nothing');
+  made.program.dispatch({ kind: 'acted', action: { do: 'begin', check, acknowledged: true } });
+  for (let guard = 0; guard < 20 && made.program.state().question.mode !== 'measure'; guard += 1)
+    press(made.program, made.program.state().question.mode === 'condition' ? 'u' : '<enter>');
+  expect(made.program.state().question.mode).toBe('measure');
+  return made;
+}
+
+test('escape leaves a field of words, and nothing of it is kept', () => {
+  const made = atFirstCheck();
+  const { mode } = made.program.state().question;
+
+  press(made.program, 'nfan belt squeals<esc>');
+
+  expect(session(made).events).toEqual([]);
+  expect(made.program.state().question.mode).toBe(mode);
+});
+
+test('keys that mean nothing in a field leave what was typed', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'nfan<tab><up>');
+
+  expect(input(made)).toMatchObject({ kind: 'text', typed: 'fan' });
+});
+
+test('an empty note is not kept', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'n  <enter>');
+
+  expect(session(made).events).toEqual([]);
+  expect(input(made).kind).toBe('ready');
+});
+
+test('what is still to do is kept as typed', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'dfit a new hose<enter>');
+
+  expect(session(made).events.at(-1)).toMatchObject({ kind: 'follow-up', text: 'fit a new hose' });
+});
+
+test('a part taken off is kept as typed', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'pair cleaner<enter>');
+
+  expect(session(made).events.at(-1)).toMatchObject({ kind: 'part-off', part: 'air cleaner' });
+});
+
+test('altitude and temperature are asked one after the other', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 't5200ft<enter>');
+  expect(input(made)).toMatchObject({ kind: 'text', purpose: 'temperature', typed: '' });
+  press(made.program, '70F<enter>');
+
+  expect(session(made).story.conditions).toMatchObject({
+    altitude: { value: 5200, unit: 'ft' },
+    temperature: { value: 70, unit: 'F' },
+  });
+  expect(input(made).kind).toBe('ready');
+});
+
+test('an altitude that cannot be is refused, and stays in its field to be mended', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 't90000ft<enter>');
+
+  expect(made.program.state().notice?.text).toContain('lies outside');
+  expect(input(made)).toMatchObject({ purpose: 'altitude', typed: '90000ft' });
+  expect(session(made).story.conditions.altitude).toBeUndefined();
+});
+
+test('there is nothing to go back to before the first finding, and that is said', () => {
+  const made = atFirstCheck();
+
+  press(made.program, 'b');
+
+  expect(made.program.state().notice?.text).toContain('no finding to go back to');
+});
+
+test('a correction cannot be answered with unsure', () => {
+  const made = atFirstCheck();
+  press(made.program, '<enter><enter><enter>2b');
+  const { events } = session(made);
+
+  press(made.program, 'u');
+
+  expect(made.program.state().notice?.text).toContain('Pick what it should have been');
+  expect(session(made).events).toBe(events);
+});
+
+test('a reading is left with escape, or by erasing all of it', () => {
+  const made = atMeasuring();
+  const { events } = session(made);
+
+  press(made.program, '12');
+  expect(input(made)).toEqual({ kind: 'reading', typed: '12' });
+  press(made.program, '<up>');
+  expect(input(made)).toEqual({ kind: 'reading', typed: '12' });
+  press(made.program, '<back><back>');
+  expect(input(made).kind).toBe('ready');
+  press(made.program, '12<esc>');
+  expect(input(made).kind).toBe('ready');
+
+  expect(session(made).events).toBe(events);
+});
+
+test('an unlikely reading is doubted first, and kept only on a second word', () => {
+  const made = atMeasuring();
+  const { events } = session(made);
+
+  press(made.program, '99999<enter>');
+  expect(input(made)).toMatchObject({ kind: 'insist', typed: '99999' });
+  expect(session(made).events).toBe(events);
+  press(made.program, '<enter>');
+  expect(session(made).events).toBe(events);
+  press(made.program, '99999<enter>!');
+
+  expect(session(made).events.at(-1)).toMatchObject({ kind: 'found', insisted: true });
+});

@@ -1,0 +1,96 @@
+import { expect, test } from 'vitest';
+import { clauseOf, eventWords } from '../../../src/core/account/clauses/clauses.ts';
+import { accountContext } from '../../../src/core/account/context.ts';
+import type { Payload } from '../../../src/core/session/event.ts';
+import { fold } from '../../../src/core/session/fold.ts';
+import { newEvent } from '../../../src/core/session/read-event.ts';
+import { headerFor, stampAt } from '../../helpers/story.ts';
+import { smallShop, smallTree } from '../../helpers/tree.ts';
+
+const storyOf = (payloads: readonly Payload[]) =>
+  fold(
+    headerFor(),
+    payloads.map((payload, index) => newEvent(index + 1, stampAt(index + 1), payload)),
+  );
+
+/** The events of a session one by one in words, as a list of them tells them. */
+function told(...payloads: readonly Payload[]): readonly string[] {
+  const story = storyOf(payloads);
+  return story.entries.map((entry) => eventWords(story, entry));
+}
+
+const leg = { kind: 'leg', tree: 'other', whole: smallTree(), shop: smallShop } as const;
+
+test.each<[what: string, said: Payload, words: string]>([
+  [
+    'a part with where it was put',
+    { kind: 'part-off', part: 'bezel', where: 'tray' },
+    'We took off the bezel (tray).',
+  ],
+  [
+    'a part whose name brings its article',
+    { kind: 'part-off', part: 'both lenses' },
+    'We took off both lenses.',
+  ],
+  ['a part back on', { kind: 'part-on', part: 'bezel' }, 'The bezel went back on.'],
+  [
+    'work taken up after a power loss',
+    { kind: 'resumed', torn: 17 },
+    'We took the work up again; the record had been cut off in the middle of a line, which is passed over.',
+  ],
+  ['work taken up', { kind: 'resumed' }, 'We took the work up again.'],
+  [
+    'a thing left to do',
+    { kind: 'follow-up', urgency: 'soon', text: 'new tires' },
+    'To be done later: new tires.',
+  ],
+  [
+    'a timer',
+    { kind: 'timer', label: 'cool down', minutes: 10 },
+    'A timer ran for 10 minutes: cool down.',
+  ],
+])('%s is told in whole words', (_, said, words) => {
+  expect(told(said)).toEqual([words]);
+});
+
+test('another complaint is told with its title, and with why if that was said', () => {
+  const { title } = leg.whole;
+
+  expect(told(leg)).toEqual([`The work went on with another complaint, "${title}".`]);
+  expect(told({ ...leg, reason: 'it cranks now' })).toEqual([
+    `The work went on with another complaint, "${title}": it cranks now.`,
+  ]);
+});
+
+test.each([
+  ['fuse.jpg', true],
+  ['pictures/fuse 1.jpg', true],
+  ['../fuse.jpg', false],
+  ['/fuse.jpg', false],
+  ['javascript:fuse', false],
+])('a photograph %s is linked only if it lies beside the record', (file, linked) => {
+  const story = storyOf([{ kind: 'photographed', file, caption: 'the fuse' }]);
+  const [entry] = story.entries;
+  if (entry === undefined) throw new Error('nothing was told');
+
+  const { picture } = clauseOf(accountContext(story, {}, []), entry) ?? {};
+  expect(picture).toEqual(linked ? { kind: 'picture', file, caption: 'the fuse' } : undefined);
+  // What is not linked is still told, by the name it was given.
+  expect(eventWords(story, entry).includes(file)).toBe(!linked);
+});
+
+test('what was withdrawn says so where it stood, and why', () => {
+  const found: Payload = { kind: 'found', check: 'look', result: 'burnt' };
+  const [stood, withdrawal] = told(found, { kind: 'corrected', of: 1, reason: 'wrong fuse' });
+  const [, put] = told(found, { kind: 'corrected', of: 1, to: { ...found, result: 'whole' } });
+
+  expect(stood).toMatch(/^The answer to .* stood here and was withdrawn later: wrong fuse\.$/);
+  expect(withdrawal).toBe('An earlier entry was withdrawn.');
+  expect(put).toBe('An earlier entry was put right.');
+});
+
+test('a note that was withdrawn is told as an entry', () => {
+  const [stood] = told({ kind: 'noted', text: 'x' }, { kind: 'corrected', of: 1 });
+
+  expect(stood).toBe('An entry stood here and was withdrawn later.');
+});

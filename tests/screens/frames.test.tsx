@@ -55,7 +55,8 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['not-there', `${ready}1`],
   ['no-feed', `${ready}2f`],
   ['closed', `${ready}2c3`],
-  ['figure-worked', `${walk}v${toVacuum}<enter>5200<enter><enter>15<enter>`],
+  // Typed with its unit: the clock goes on a second a message, and must stay off a full minute.
+  ['figure-worked', `${walk}v${toVacuum}<enter>5200   ft<enter><enter>15   <enter>`],
 ];
 
 /** Holds what is on the screen to its two goldens, and to the size of the window. */

@@ -11,7 +11,7 @@ import type { SearchTables } from './search-tables.ts';
 export type Step = { readonly check: ScoredCheck } | { readonly place: number };
 
 /** Ways less likely than this are mended to their end without looking any more. */
-const unlikely = 0.01;
+const unlikely = 0.004;
 
 /**
  * What a job takes from a place when the advice is followed one step at a time: every result of

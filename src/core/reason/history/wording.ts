@@ -55,7 +55,7 @@ export function adviceSentence(tree: Tree, advice: Advice): string {
 }
 
 /** Fewer minutes than this are not worth a promise. */
-const worthSaying = 3;
+const worthSaying = 5;
 
 /** How much a step saves against the tree's own next, in words; empty where that is next to nothing. */
 export const savesWords = (versusTree: number | undefined): string =>

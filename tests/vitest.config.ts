@@ -39,8 +39,8 @@ export default defineConfig({
       reportOnFailure: true,
       // Floors, not aims: what is least to be reached, in percent, over all files of a part.
       thresholds: {
-        'src/core/**': { lines: 98, branches: 89 },
-        'src/app/**': { lines: 95, branches: 85 },
+        'src/core/**': { lines: 98, branches: 90 },
+        'src/app/**': { lines: 95, branches: 88 },
         'src/store/**': { lines: 95, branches: 88 },
         'src/screens/**': { lines: 88, branches: 80 },
         'src/commands/**': { lines: 88, branches: 80 },

@@ -40,7 +40,7 @@ export const walkBindings: readonly Binding[] = [
     keys: ['b', 'left', 'back'],
     command: 'mend-last',
     hint: 'back',
-    about: 'answer the last check anew; undo what s said',
+    about: 'answer the last anew; undo what s said',
   },
   { modes: steps, keys: ['o'], command: 'others', hint: 'other', about: 'choose another check' },
   { modes: steps, keys: ['f'], command: 'ladder', about: 'the feed path, station by station' },

@@ -181,7 +181,7 @@ function randomSession(tree: Tree, seed: number) {
 test('random sessions with stray results and random answers have a belief and a next step', () => {
   const said = new Set<string>();
   for (const tree of shippedTrees())
-    for (let seed = 1; seed <= 12; seed += 1) {
+    for (let seed = 1; seed <= 5; seed += 1) {
       const story = randomSession(tree, seed);
       for (const { as } of story.settled) said.add(as);
       const made = inputFrom(story);

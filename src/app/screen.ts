@@ -19,7 +19,14 @@ export type WalkInput =
       readonly after?: TextPurpose;
     };
 
-export type TextPurpose = 'note' | 'skip' | 'part-off' | 'follow-up' | 'altitude' | 'temperature';
+export type TextPurpose =
+  | 'note'
+  | 'skip'
+  | 'part-off'
+  | 'follow-up'
+  | 'altitude'
+  | 'temperature'
+  | 'despite';
 
 export type Speed = 1 | 2 | 4;
 
@@ -47,6 +54,10 @@ type Screens = {
     readonly correcting?: number;
     /** The cause that was picked to be repaired; it is condemned once its cautions are read. */
     readonly pickedCause?: string;
+    /** The check that was picked and that a safeguard holds back: what comes first stands before it. */
+    readonly pickedCheck?: string;
+    /** The safeguard is gone past: the cautions of its step are read, then an own word is typed. */
+    readonly past?: true;
     /** Cautions of this step that were read, a page each; what is done next begins anew. */
     readonly seen?: number;
   };

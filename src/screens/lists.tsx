@@ -11,7 +11,8 @@ import type { OpenSession } from '../app/state.ts';
 import { aboutMinutes, percent, savesWords } from '../core/reason/history/wording.ts';
 import { contradictionFacts, contradictionLines } from '../app/walk/contradiction.ts';
 import type { At } from '../app/screen.ts';
-import { currentLeg, lastFinding, type Story } from '../core/session/story.ts';
+import { holdsBefore } from '../core/session/safeguard.ts';
+import { currentLeg, lastFinding, type Guarded, type Story } from '../core/session/story.ts';
 import { Choices, Head, Line, type Choice } from './parts.tsx';
 import { findingWords } from '../app/wording.ts';
 
@@ -82,8 +83,15 @@ function otherLine(story: Story, { id, minutes, versusTree }: OtherCheck): Choic
   const ask = currentLeg(story).tree.checks[id]?.ask ?? id;
   const notes = [saves, passedWords(story, id)].filter((note) => note !== '');
   const note = notes.length === 0 ? '' : `  [${notes.join('; ')}]`;
-  return { id, label: `${aboutMinutes(minutes).padStart(6)}  ${ask}${note}` };
+  return {
+    id,
+    label: `${aboutMinutes(minutes).padStart(6)}  ${ask}${note}${heldWords(story, { kind: 'check', check: id })}`,
+  };
 }
+
+/** That a safeguard comes first, where one is shut. */
+const heldWords = (story: Story, step: Guarded): string =>
+  holdsBefore(story, step).length > 0 ? '  [a safeguard first]' : '';
 
 /** What became of a check already. */
 function passedWords(story: Story, id: string): string {
@@ -99,6 +107,6 @@ function suspectLine(story: Story, { id, repaired, chance }: SuspectLine): Choic
   const minutes = `${cause?.repair.minutes ?? 0} min`;
   return {
     id,
-    label: `${likely}${cause?.name ?? id}, ${minutes}${repaired ? '  [repaired]' : ''}`,
+    label: `${likely}${cause?.name ?? id}, ${minutes}${repaired ? '  [repaired]' : ''}${heldWords(story, { kind: 'repair', cause: id })}`,
   };
 }

@@ -3,6 +3,7 @@ import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import type { Check } from '../core/tree/model.ts';
+import { Reasons, SafeguardBody } from './walk-safeguard.tsx';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
@@ -22,8 +23,15 @@ type WalkProps = {
 
 /** The middle of the walk screen: the one thing to be done now. */
 export function WalkBody({ due, input, ...size }: WalkProps) {
-  if (input.kind === 'text') return <TextBody input={input} />;
-  const { story, asked, cause } = due;
+  const { story, asked, cause, blocker } = due;
+  if (input.kind === 'text')
+    return (
+      <>
+        {input.purpose === 'despite' ? <Reasons story={story} blocker={blocker} /> : null}
+        <TextBody input={input} />
+      </>
+    );
+  if (blocker.kind === 'safeguard') return <SafeguardBody due={due} holds={blocker.holds} />;
   if (asked !== undefined)
     return <CheckBody {...{ due, asked, input }} {...size} leg={currentLeg(story)} />;
   return cause === undefined ? (
@@ -142,6 +150,7 @@ function firstWords(blocker: Blocker, { shop }: Leg): string {
       return `First: ${stateWords(blocker.needed)}. Enter when it is so.`;
     case 'condition':
       return `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`;
+    case 'safeguard':
     case 'caution':
     case 'nothing':
       return '';
@@ -176,6 +185,7 @@ const questions = {
   'follow-up': 'What is still to do?',
   altitude: 'Height above sea level (such as 5200ft)',
   temperature: 'Air temperature (such as 70F)',
+  despite: 'Why do you go on all the same? The account will say it.',
 } as const;
 
 function TextBody({ input }: { input: Extract<WalkInput, { kind: 'text' }> }) {

@@ -51,6 +51,13 @@ export const fieldBindings: readonly Binding[] = [
     about: 'type the condition that the reading is judged by',
   },
   {
+    modes: ['safeguard'],
+    keys: ['enter'],
+    command: 'choose',
+    hint: 'make it',
+    about: 'make the check that comes first',
+  },
+  {
     modes: ['prepare', 'cause-prepare'],
     keys: ['enter'],
     command: 'choose',

@@ -4,6 +4,7 @@ import type { Binding } from './command.ts';
 export const steps = [
   'look',
   'measure',
+  'safeguard',
   'caution',
   'cause-caution',
   'prepare',
@@ -33,6 +34,13 @@ export const walkBindings: readonly Binding[] = [
     command: 'skip',
     hint: "can't",
     about: 'cannot get to it: passed over with a reason',
+  },
+  {
+    modes: ['safeguard'],
+    keys: ['g'],
+    command: 'go-past',
+    hint: 'go past',
+    about: 'go past a safeguard: cautions first, then why, in your own words',
   },
   { modes: steps, keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
   {

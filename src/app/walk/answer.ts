@@ -1,9 +1,12 @@
 import type { Token } from '../keys/tokens.ts';
 import type { Action } from '../../core/session/action.ts';
-import type { ActionTaken } from '../take-action.ts';
+import { holdsBefore } from '../../core/session/safeguard.ts';
+import type { Story } from '../../core/session/story.ts';
+import { takeAction, type ActionTaken } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
-import { type Transition, transition } from '../effect.ts';
-import { walk, type Screen } from '../screen.ts';
+import { show, type Transition, transition } from '../effect.ts';
+import { ready, walk, type Screen } from '../screen.ts';
+import type { State } from '../state.ts';
 
 /**
  * After an action that stood, the walk begins afresh; refused, it stays as it is. A finding that
@@ -16,6 +19,12 @@ export function afterAction(acted: ActionTaken, opener?: Token): Transition {
     : walk;
   return transition({ ...acted.state, screen }, ...acted.effects);
 }
+
+/** Begins a check that was picked; one that a safeguard holds back shows what comes first. */
+export const chooseCheck = (state: State, story: Story, check: string): Transition =>
+  holdsBefore(story, { kind: 'check', check }).length > 0
+    ? show(state, { kind: 'walk', input: ready, pickedCheck: check })
+    : afterAction(takeAction(state, { do: 'begin', check }));
 
 /** The action an answer is: a finding, a proof, or a correction of one. */
 export function answerAction(

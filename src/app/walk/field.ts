@@ -68,6 +68,7 @@ export function updateText(state: State, screen: Walk, press: KeyPress): Transit
   if (input.typed.trim() === '') return emptyField(state, screen, input);
   const acted = takeAction(state, worded(state, input.purpose, input.typed.trim()));
   if (acted.outcome.kind === 'refused') return acted;
+  if (input.purpose === 'despite') return afterAction(acted);
   return transition({ ...acted.state, screen: nextField(screen, input) }, ...acted.effects);
 }
 
@@ -80,7 +81,7 @@ const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
 });
 
 function emptyField(state: State, screen: Walk, input: TextInput): Transition {
-  if (input.purpose === 'skip')
+  if (input.purpose === 'skip' || input.purpose === 'despite')
     return object(state, { message: 'Say why in a few words,', mend: 'or Esc to go back.' });
   return show(state, nextField(screen, input));
 }
@@ -88,6 +89,12 @@ function emptyField(state: State, screen: Walk, input: TextInput): Transition {
 function worded({ question }: State, purpose: TextPurpose, typed: string): Action {
   const check = question.due?.asked?.id;
   switch (purpose) {
+    case 'despite': {
+      const given = { acknowledged: true, despite: typed };
+      return check === undefined
+        ? { do: 'condemn', cause: question.due?.cause?.id ?? '', ...given }
+        : { do: 'begin', check, ...given };
+    }
     case 'skip':
       return { do: 'skip', check: check ?? '', reason: typed };
     case 'note':

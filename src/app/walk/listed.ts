@@ -8,7 +8,7 @@ import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { home, ready, walk, type At } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
-import { afterAction } from './answer.ts';
+import { afterAction, chooseCheck } from './answer.ts';
 import { apart, endings, otherChecks, suspects } from './lists.ts';
 
 type ListKind = 'others' | 'suspects' | 'apart' | 'close';
@@ -58,13 +58,13 @@ function updateList(
 }
 
 function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Transition {
-  const checks = state.session === undefined ? [] : otherChecks(state.session);
-  return updateList(
-    state,
-    screen,
-    press,
-    checks.map(({ id }) => ({ do: 'begin', check: id })),
-  );
+  const { session } = state;
+  if (session === undefined) return show(state, home);
+  const checks = otherChecks(session);
+  const check = picked(screen.cursor, press, checks);
+  return check === undefined
+    ? moveIn(state, screen, press, checks.length)
+    : chooseCheck(state, session.story, check.id);
 }
 
 /**

@@ -2,8 +2,9 @@ import { readAnswer } from '../../core/session/answer.ts';
 import { askedNow } from '../../core/session/answered.ts';
 import type { Shown } from '../../core/session/finding-words.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
+import { holdsBefore } from '../../core/session/safeguard.ts';
 import { unread } from '../../core/session/rules/lookup.ts';
-import { currentLeg, type Story } from '../../core/session/story.ts';
+import { currentLeg, type Guarded, type Hold, type Story } from '../../core/session/story.ts';
 import { today, type AskedCondition } from '../../core/session/today.ts';
 import { standardReading } from '../../core/trade/standard.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
@@ -25,6 +26,8 @@ export type NamedCause = { readonly id: string; readonly cause: Cause };
 
 /** What stands between the mechanic and the step on screen: cautions to be read, then things to be set. */
 export type Blocker =
+  /** Safeguards of the tree that are shut: the check of the first is the step to be made first. */
+  | { readonly kind: 'safeguard'; readonly holds: readonly [Hold, ...Hold[]] }
   /** The first of `cautions` is the one to read now; all of them are still unread. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   | { readonly kind: 'prepare'; readonly preparation: Preparation }
@@ -73,20 +76,24 @@ function walkBehind(screen: Screen): At<'walk'> {
 }
 
 function dueOnWalk(kept: Story, screen: At<'walk'>): DueOnScreen {
-  const story = withPickedCause(kept, screen.pickedCause);
+  const story = withPicked(kept, screen);
   const asked = askedCheck(story, screen.correcting);
   const cause = asked === undefined ? namedCause(story) : undefined;
   return {
     story,
     asked,
     cause,
-    blocker: blocker({ story, asked, cause, seen: screen.seen ?? 0 }),
+    blocker: blocker({ story, asked, cause, seen: screen.seen ?? 0, past: screen.past === true }),
     typed: asked && typedReading(story, asked, screen.input),
   };
 }
 
-const withPickedCause = (story: Story, picked: string | undefined): Story =>
-  picked === undefined ? story : { ...story, due: { kind: 'named', cause: picked } };
+function withPicked(story: Story, { pickedCause, pickedCheck }: At<'walk'>): Story {
+  if (pickedCause !== undefined) return { ...story, due: { kind: 'named', cause: pickedCause } };
+  return pickedCheck === undefined
+    ? story
+    : { ...story, due: { kind: 'check', check: pickedCheck, why: 'chosen' } };
+}
 
 function askedCheck(story: Story, correcting: number | undefined): AskedCheck | undefined {
   const { checks, complaint } = currentLeg(story).tree;
@@ -109,10 +116,17 @@ function namedCause(story: Story): NamedCause | undefined {
   return cause && { id: due.cause, cause };
 }
 
-type Unblocked = Pick<DueOnScreen, 'story' | 'asked' | 'cause'> & { readonly seen: number };
+type Unblocked = Pick<DueOnScreen, 'story' | 'asked' | 'cause'> & {
+  /** Cautions that were paged past already. */
+  readonly seen: number;
+  /** A safeguard is being gone past. */
+  readonly past: boolean;
+};
 
-/** @param seen cautions that were paged past already */
-function blocker({ story, asked, cause, seen }: Unblocked): Blocker {
+function blocker(step: Unblocked): Blocker {
+  const { story, asked, cause, seen } = step;
+  const guarded = asked?.purpose === 'correct' ? undefined : safeguardBlocker(step);
+  if (guarded !== undefined) return guarded;
   if (cause !== undefined) return causeBlocker(story, cause, seen);
   if (asked === undefined || asked.purpose === 'correct') return { kind: 'nothing' };
   const cautions = unread(story, `check:${asked.id}`, asked.check.cautions).slice(seen);
@@ -123,6 +137,20 @@ function blocker({ story, asked, cause, seen }: Unblocked): Blocker {
   if (preparation !== undefined) return { kind: 'prepare', preparation };
   const condition = missingCondition(story, asked.check);
   return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
+}
+
+/** Shut safeguards stand before all else; gone past, every caution of the step is read first. */
+function safeguardBlocker({ story, asked, cause, seen, past }: Unblocked): Blocker | undefined {
+  const step: Guarded | undefined =
+    asked !== undefined
+      ? { kind: 'check', check: asked.id }
+      : cause && { kind: 'repair', cause: cause.id };
+  const [first, ...rest] = step === undefined ? [] : holdsBefore(story, step);
+  if (first === undefined) return undefined;
+  const cautions = past ? (asked?.check ?? cause?.cause.repair)?.cautions.slice(seen) : undefined;
+  return cautions !== undefined && cautions.length > 0
+    ? { kind: 'caution', cautions }
+    : { kind: 'safeguard', holds: [first, ...rest] };
 }
 
 /**
@@ -159,14 +187,18 @@ function typedReading(story: Story, asked: AskedCheck, input: WalkInput): TypedR
 }
 
 /** Which keys count on the walk. */
-export function walkMode({ input }: At<'walk'>, due: DueOnScreen): Mode {
+export function walkMode({ input, past }: At<'walk'>, due: DueOnScreen): Mode {
   if (input.kind !== 'ready') return input.kind;
   const { story, asked, blocker: first } = due;
-  if (asked === undefined && (first.kind === 'caution' || first.kind === 'prepare'))
-    return `cause-${first.kind}`;
-  if (first.kind !== 'nothing') return first.kind === 'state' ? 'prepare' : first.kind;
+  if (first.kind !== 'nothing') return blockedMode(first, asked === undefined || past === true);
   if (asked !== undefined) return asked.check.reading === undefined ? 'look' : 'measure';
   const { kind } = story.due;
   // What asks a check was handled above; what is left has a mode of its own name.
   return kind === 'check' || kind === 'proof' || kind === 'exhausted' ? 'stop' : kind;
+}
+
+/** @param bare no check can be answered as it stands: unsure and passing over mean nothing */
+function blockedMode({ kind }: Exclude<Blocker, { kind: 'nothing' }>, bare: boolean): Mode {
+  if (kind === 'state') return 'prepare';
+  return bare && (kind === 'caution' || kind === 'prepare') ? `cause-${kind}` : kind;
 }

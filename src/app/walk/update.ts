@@ -8,7 +8,7 @@ import type { Page } from '../page.ts';
 import { home, walk, type At, type TextPurpose } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
-import { afterAction, answerAction } from './answer.ts';
+import { afterAction, answerAction, chooseCheck } from './answer.ts';
 import { updateReading, updateText } from './field.ts';
 import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
@@ -37,19 +37,39 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
     case 'unsure':
       return unsure(state, due);
     case 'mend-last':
-      return screen.pickedCause === undefined ? mendLast(state, due.story) : show(state, walk);
+      return isPicked(screen) ? show(state, walk) : mendLast(state, due.story);
     case 'quicker':
       return takeQuicker(state, session);
     case 'account':
       return transition(state, { kind: 'write-account', path: session.path });
     case 'go-back':
-      return screen.correcting === undefined && screen.pickedCause === undefined
-        ? putDown(state, session)
-        : show(state, walk);
+      return isPicked(screen) ? show(state, walk) : putDown(state, session);
+    case 'go-past':
+      return goPast(state, screen, due);
     default:
       return openField(state, screen, press, due);
   }
 }
+
+/** Whether the walk shows something else than what is due: going back leads there. */
+const isPicked = ({ correcting, pickedCause, pickedCheck, past }: At<'walk'>): boolean =>
+  [correcting, pickedCause, pickedCheck, past].some((one) => one !== undefined);
+
+/** The cautions of a step that a safeguard holds back, each whole; then why it is taken all the same. */
+function goPast(state: State, screen: At<'walk'>, { asked, cause }: DueOnScreen): Transition {
+  const { cautions } = asked?.check ?? cause?.cause.repair ?? { cautions: [] };
+  const { seen = 0 } = screen;
+  return screen.past === true || cautions.length <= seen
+    ? show(state, askedWhy(screen))
+    : show(state, { ...screen, past: true, seen: 0 });
+}
+
+const askedWhy = (screen: At<'walk'>): At<'walk'> => ({
+  ...screen,
+  past: true,
+  seen: (screen.seen ?? 0) + 1,
+  input: { kind: 'text', purpose: 'despite', typed: '' },
+});
 
 /** What is typed in words has a field of its own. */
 function openField(
@@ -89,12 +109,12 @@ const bothConditions = (state: State): Transition =>
   });
 
 /** Takes the step that the advice puts first. */
-function takeQuicker(state: State, { advice }: OpenSession): Transition {
+function takeQuicker(state: State, { story, advice }: OpenSession): Transition {
   const first = advice?.next[0];
   if (first === undefined || first.id === unlisted)
     return inform(state, 'There is no quicker step to name now.');
   return first.do === 'check'
-    ? afterAction(takeAction(state, { do: 'begin', check: first.id }))
+    ? chooseCheck(state, story, first.id)
     : show(state, { kind: 'suspects', cursor: 0 });
 }
 
@@ -158,16 +178,27 @@ function mendLast(state: State, story: Story): Transition {
 
 function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScreen): Transition {
   const { asked, blocker } = due;
-  if (blocker.kind === 'caution')
-    return asked === undefined || blocker.cautions.length > 1
-      ? show(state, { ...screen, seen: (screen.seen ?? 0) + 1 })
-      : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
+  if (blocker.kind === 'caution') return readCaution(state, screen, blocker.cautions.length, asked);
+  if (blocker.kind === 'safeguard') return chooseCheck(state, due.story, blocker.holds[0].check);
   if (blocker.kind === 'condition') return text(state, blocker.condition, screen.correcting);
   if (blocker.kind === 'state' && asked !== undefined)
     return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
   if (blocker.kind === 'nothing' && asked !== undefined) return answer(state, screen, press, asked);
   const action = blocker.kind === 'prepare' ? prepared(blocker.preparation) : causeAction(due);
   return action === undefined ? transition(state) : afterAction(takeAction(state, action));
+}
+
+/** On to the next caution; after the last, what the page stands before. */
+function readCaution(
+  state: State,
+  screen: At<'walk'>,
+  left: number,
+  asked: AskedCheck | undefined,
+): Transition {
+  if (left === 1 && screen.past === true) return show(state, askedWhy(screen));
+  return asked === undefined || left > 1
+    ? show(state, { ...screen, seen: (screen.seen ?? 0) + 1 })
+    : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
 }
 
 const prepared = (

@@ -1,6 +1,6 @@
 import type { Blocker, DueOnScreen } from '../app/walk/question.ts';
 import { seenWords } from '../core/session/safeguard.ts';
-import { currentLeg, type Hold, type Story } from '../core/session/story.ts';
+import { currentLeg, type Hold, type Leg, type Story } from '../core/session/story.ts';
 import { Asks, Ends, Head, Indented } from './parts.tsx';
 
 type SafeguardProps = {
@@ -28,6 +28,12 @@ export function SafeguardBody({ due, holds }: SafeguardProps) {
     </>
   );
 }
+
+/** Why a check comes first, where the tree makes it a safeguard: what it says of going on without. */
+export const firstBecause = ({ tree }: Leg, id: string): readonly string[] =>
+  (tree.safeguards ?? [])
+    .filter(({ check }) => check === id)
+    .map(({ else: otherwise }) => `This comes first. ${otherwise}`);
 
 type ReasonsProps = {
   readonly story: Story;

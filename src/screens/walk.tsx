@@ -3,7 +3,7 @@ import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import type { Check } from '../core/tree/model.ts';
-import { Reasons, SafeguardBody } from './walk-safeguard.tsx';
+import { firstBecause, Reasons, SafeguardBody } from './walk-safeguard.tsx';
 import { CauseBody, EndBody } from './walk-cause.tsx';
 import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
@@ -71,6 +71,11 @@ function CheckBody(props: CheckProps) {
         <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
       ) : (
         <>
+          {firstBecause(leg, asked.id).map((reason) => (
+            <Indented key={reason} mark="!" as="caution">
+              {reason}
+            </Indented>
+          ))}
           <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
           {check.how.map((step, index) => (
             <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
@@ -84,8 +89,10 @@ function CheckBody(props: CheckProps) {
   );
 }
 
-function roomOf({ due: { blocker }, asked: { check }, leg, rows, columns }: CheckProps): Room {
+function roomOf({ due: { blocker }, asked, leg, rows, columns }: CheckProps): Room {
+  const { check } = asked;
   const first = firstWords(blocker, leg);
+  const reasons = firstBecause(leg, asked.id).map((reason) => rowsOf(reason, columns - 4));
   const below =
     first === '' ? check.results.length + readingRows(check) : rowsOf(first, columns - 4) + 1;
   return roomFor(
@@ -94,7 +101,7 @@ function roomOf({ due: { blocker }, asked: { check }, leg, rows, columns }: Chec
       cautions: check.cautions.map((id) => shortCaution(leg, id)),
       names: cautionNames(leg, check.cautions),
       aside: first === '' ? healthyWords(check) : '',
-      below,
+      below: reasons.reduce((sum, taken) => sum + taken, below),
     },
     columns,
     rows,

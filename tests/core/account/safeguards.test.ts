@@ -37,6 +37,14 @@ describe('a safeguard that was passed', () => {
     expect(untold).toEqual([]);
   });
 
+  test('for a cause that was named before is told without naming it twice', () => {
+    const late = { do: 'condemn', cause: 'late' } as const;
+    const { markdown } = writeUp(guardedAfter([late, { ...late, despite }]).story, provenance);
+
+    expect(markdown.match(/named the/g)).toHaveLength(1);
+    expect(markdown).toContain(' went on with the repair');
+  });
+
   test('is counted in the review as a caution passed over, and comes first of what to practise', () => {
     const review = reviewOf('s', { header, events }, { vehicles: 10 });
     const text = showMarkdown(reviewBlocks([review])).replaceAll('\\', '');

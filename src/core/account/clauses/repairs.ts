@@ -2,6 +2,7 @@ import { percent } from '../../reason/history/wording.ts';
 import { settledFrom } from '../../reason/advice/explain.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { PayloadOf } from '../../session/event.ts';
+import type { Story } from '../../session/story.ts';
 import { correctionWords } from './finding-words.ts';
 import { plain, type Clause } from './clause.ts';
 import type { AccountContext } from '../context.ts';
@@ -22,16 +23,29 @@ export function chanceBefore(
 /** Under this a repair is a guess, whatever comes of it. */
 export const guessUnder = 0.5;
 
+/** Whether a cause stood named before an event, with no repair since. */
+const wasNamed = (story: Story, n: number, cause: string): boolean =>
+  story.condemned.some(
+    (one) => one.cause === cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
+  );
+
 export function condemnedClause(context: AccountContext, n: number, cause: string): Made {
   const { story, who } = context;
+  // Named once more only to go past a safeguard: that is told, the naming was.
+  if (wasNamed(story, n, cause))
+    return plain(`${who} named the same cause once more`, { kind: 'aside' });
   const chance = chanceBefore(context, n, cause);
-  const last = context.history.findLast((step) => step.n < n);
-  const impact = last === undefined ? undefined : context.impactAt(last.n);
-  const justTold =
-    impact?.leader?.cause === cause && (impact.settles || impact.up?.cause === cause);
-  if (justTold && last?.kind === 'finding' && (chance ?? 0) >= settledFrom)
+  if (wasJustTold(context, n, cause) && (chance ?? 0) >= settledFrom)
     return plain(`with that, ${who} named it as the cause`);
   return plain(`${who} named the cause: ${causeThing(story, cause)}. ${sureWords(chance)}`.trim());
+}
+
+/** Whether the finding just before an event pointed at this cause, and said so. */
+function wasJustTold({ history, impactAt }: AccountContext, n: number, cause: string): boolean {
+  const last = history.findLast((step) => step.n < n);
+  if (last?.kind !== 'finding') return false;
+  const impact = impactAt(last.n);
+  return impact?.leader?.cause === cause && (impact.settles || impact.up?.cause === cause);
 }
 
 function sureWords(chance: number | undefined): string {
@@ -50,10 +64,7 @@ export function repairedClause(
 ): Made {
   const { story } = context;
   const { n } = entry.event;
-  const named = story.condemned.some(
-    (one) =>
-      one.cause === said.cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
-  );
+  const named = wasNamed(story, n, said.cause);
   const name = causeThing(story, said.cause);
   const sure = named ? '' : sureWords(chanceBefore(context, n, said.cause));
   const what = said.did === undefined ? name : asClause(said.did);

@@ -21,6 +21,11 @@ const whole: Action = { do: 'find', check: 'look', result: 'whole' };
 const dead: Action = { do: 'find', check: 'volts', reading: '0.2' };
 const mend = (text = 'spliced'): Action => ({ do: 'repair', cause: 'wire', text });
 
+test('an open job is never said to have nothing left to do: only that nothing is noted', () => {
+  expect(told([dark])).toContain('Nothing is noted as still to do.');
+  expect(told([dark])).not.toMatch(/nothing was left/i);
+});
+
 test('a finding tells what it did to the suspects', () => {
   const text = told([dark, whole]);
 

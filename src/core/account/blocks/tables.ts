@@ -112,7 +112,7 @@ const urgencies: Readonly<Record<FollowUp['urgency'], string>> = {
   noticed: 'Noticed on the way',
 };
 
-/** What is left: the unsafe first, then parts and accesses, then checks that were passed over. */
+/** What is noted as left: the unsafe first, then parts and accesses, then checks that were passed over. */
 export function toDoBlocks({ story }: AccountContext): readonly Block[] {
   const order = Object.keys(urgencies);
   const followUps = story.followUps
@@ -130,7 +130,7 @@ export function toDoBlocks({ story }: AccountContext): readonly Block[] {
   return [
     heading('Still to do'),
     items.length === 0
-      ? paragraph('Nothing was left to do.')
+      ? paragraph('Nothing is noted as still to do.')
       : { kind: 'list', items, numbered: false },
   ];
 }

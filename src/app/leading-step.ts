@@ -2,7 +2,6 @@ import { quickAdvice } from '../core/reason/advice/advise.ts';
 import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/tree/model.ts';
-import { holdsBefore } from '../core/session/safeguard.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
@@ -52,20 +51,8 @@ function adviseAtOnce(story: Story, prudence: Prudence): Advice | undefined {
   if (made.kind === 'bad') return undefined;
   const own = ownStep(story);
   const advice = quickAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
-  return advice.kind === 'good' ? letBy(story, advice.value) : undefined;
+  return advice.kind === 'good' ? advice.value : undefined;
 }
-
-/** The advice without the steps that a shut safeguard holds back: no screen may recommend those. */
-export const letBy = (story: Story, advice: Advice): Advice => ({
-  ...advice,
-  next: advice.next.filter(
-    ({ do: act, id }) =>
-      holdsBefore(
-        story,
-        act === 'check' ? { kind: 'check', check: id } : { kind: 'repair', cause: id },
-      ).length === 0,
-  ),
-});
 
 function stepOf({ next }: Advice): Due | undefined {
   const [first] = next;

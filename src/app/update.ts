@@ -5,7 +5,7 @@ import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { commandFor } from './keys/keymap.ts';
 import type { Token } from './keys/tokens.ts';
-import { ledStory, letBy } from './leading-step.ts';
+import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
 import { keyLines } from './pages/reading.ts';
 import { makeRecording, sessionAt } from './pages/replay-frames.ts';
@@ -84,7 +84,7 @@ function take(state: State, message: Message): Transition {
     case 'advised':
       return transition(
         state.session?.events.length === message.events
-          ? withSession(state, { advice: letBy(state.session.story, message.advice) })
+          ? withSession(state, { advice: message.advice })
           : state,
       );
     case 'not-advised':

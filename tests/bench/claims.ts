@@ -3,7 +3,7 @@
 import { fillTree } from '../../src/core/feed/fill.ts';
 import { refinedAdvice } from '../../src/core/reason/advice/advise.ts';
 import type { Advice } from '../../src/core/reason/advice/advice.ts';
-import type { Move } from '../../src/core/reason/advice/minutes.ts';
+import { moveNamed, type Move } from '../../src/core/reason/advice/minutes.ts';
 import {
   beginEpisode,
   doneIn,
@@ -29,7 +29,10 @@ function livedOn(
   environment: Environment,
   vehicle: HiddenVehicle,
   from: Episode,
-  { first, until = () => false }: { first?: Move; until?: (episode: Episode) => boolean } = {},
+  {
+    first,
+    until = () => false,
+  }: { first?: Move | undefined; until?: (episode: Episode) => boolean } = {},
 ): Episode & { proved: boolean } {
   const { model } = environment.input;
   const mended = from.state.repairs.map(({ cause }) =>
@@ -78,14 +81,6 @@ function settledAt(environment: Environment) {
   };
 }
 
-function moveOf(
-  { model }: Environment['input'],
-  { do: kind, id }: { do: 'check' | 'repair'; id: string },
-): Move {
-  const from = kind === 'check' ? model.checks : model.causes;
-  return { do: kind, index: from.findIndex((one) => one.id === id) };
-}
-
 const mean = (list: readonly number[]): number =>
   list.reduce((sum, one) => sum + one, 0) / list.length;
 const error = (list: readonly number[]): number =>
@@ -124,14 +119,14 @@ for (const tree of shippedTrees()) {
     const advice = settled(confirmed);
     const [best] = advice.next;
     const end = livedOn(environment, vehicle, confirmed, {
-      ...(best && { first: moveOf(input, best) }),
+      ...(best && { first: moveNamed(input.model, best) }),
     });
     start.claimed.push(best?.expectedLeft ?? NaN);
     start.walked.push(end.minutes - confirmed.minutes);
     const way = nextOnWay(environment.tree, doneIn(confirmed.state));
     if (way.kind === 'check' && best?.versusTree !== undefined && best.versusTree >= 3) {
       const own = livedOn(environment, vehicle, confirmed, {
-        first: moveOf(input, { do: 'check', id: way.check }),
+        first: moveNamed(input.model, { do: 'check', id: way.check }),
       });
       saves.claimed.push(best.versusTree);
       saves.walked.push(own.minutes - end.minutes);

@@ -4,7 +4,7 @@ import { refinedAdvice } from '../../src/core/reason/advice/advise.ts';
 import type { AdviseOptions } from '../../src/core/reason/advice/advise.ts';
 import type { Advice } from '../../src/core/reason/advice/advice.ts';
 import type { Prudence } from '../../src/core/reason/prudence.ts';
-import type { Move } from '../../src/core/reason/advice/minutes.ts';
+import { moveNamed, type Move } from '../../src/core/reason/advice/minutes.ts';
 import type { Model } from '../../src/core/reason/belief/model.ts';
 import { LookAhead } from '../../src/core/reason/advice/look-ahead.ts';
 import type { Policy, Told } from '../helpers/policy.ts';
@@ -59,9 +59,7 @@ function inputAt({ model, accesses, prudence }: Bench, told: Told): ReasoningInp
 }
 
 function moveOf(model: Model, advice: Advice): Move {
-  const best = advice.next[0]!;
-  const from = best.do === 'check' ? model.checks : model.causes;
-  return { do: best.do, index: from.findIndex(({ id }) => id === best.id) };
+  return moveNamed(model, advice.next[0]!)!;
 }
 
 export function advised(bench: Bench, further?: readonly Round[]): Policy {

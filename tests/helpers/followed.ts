@@ -1,6 +1,7 @@
 import { quickAdvice } from '../../src/core/reason/advice/advise.ts';
 import type { Advice, NextStep } from '../../src/core/reason/advice/advice.ts';
 import { exactMovement } from '../../src/core/reason/advice/condemning.ts';
+import { moveNamed } from '../../src/core/reason/advice/minutes.ts';
 import type { ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
 import { beginEpisode, doneIn, findIn, workOn } from '../../src/core/reason/plan/episode.ts';
 import type { Environment, Episode } from '../../src/core/reason/plan/episode.ts';
@@ -83,9 +84,10 @@ export function follow(tree: Tree, environment: Environment, random: Random): Fa
     const step = firstLine(tree, environment, episode);
     if (step === 'proved') return undefined;
     if (typeof step === 'string') return step;
-    const from = step.do === 'check' ? model.checks : model.causes;
-    const index = from.findIndex(({ id }) => id === step.id);
-    episode = workOn(episode, { do: step.do, index }, environment);
+    const move = moveNamed(model, step);
+    if (move === undefined) return 'no next step';
+    const { index } = move;
+    episode = workOn(episode, move, environment);
     if (step.do === 'repair') {
       mended.push(index);
       continue;

@@ -5,8 +5,8 @@ import { believe } from '../belief/posterior.ts';
 import type { Belief } from '../belief/posterior.ts';
 import { withFinding, type ReasoningInput } from '../belief/evidence.ts';
 import type { Why } from './explain.ts';
-import { moveMinutes } from './minutes.ts';
-import type { Move } from './minutes.ts';
+import { moveMinutes, moveNamed } from './minutes.ts';
+import type { Move, StepName } from './minutes.ts';
 import { complaintOf } from '../belief/model.ts';
 import { adviceOf, type Advice } from './advice.ts';
 import { isOpen, isUntold, startSearch } from './search-state.ts';
@@ -17,13 +17,11 @@ import type { Ranking, Round } from './search.ts';
 import { faultSets, shortlist } from '../belief/fault-sets.ts';
 import type { FaultSet } from '../belief/fault-sets.ts';
 
-export type StepName = { readonly do: 'check' | 'repair'; readonly id: string };
-
 export type AdviseOptions = {
   /** What the tree itself would do next. */
   readonly own?: StepName | undefined;
-  /** Checks not to advise: what cannot be reached, or told nothing when tried. */
-  readonly leaveOut?: readonly string[];
+  /** Steps not to advise: what cannot be reached, told nothing when tried, or must not be done yet. */
+  readonly leaveOut?: readonly StepName[];
   /** How to look further after the first answer; none for the quick one. */
   readonly further?: readonly Round[];
   /** Whether the minutes of the first steps are walked out in the end: they are, unless nobody asks. */
@@ -55,13 +53,6 @@ function tablesOf(input: ReasoningInput, belief: Belief) {
   return startSearch(input, from, sets);
 }
 
-function moveOf(input: ReasoningInput, name: StepName | undefined): Move | undefined {
-  if (name === undefined) return undefined;
-  const from = name.do === 'check' ? input.model.checks : input.model.causes;
-  const index = from.findIndex(({ id }) => id === name.id);
-  return index < 0 ? undefined : { do: name.do, index };
-}
-
 /** What the complaint's own test said last: still there, gone, or not asked since a repair. */
 function complaintNow(input: ReasoningInput): 'there' | 'gone' | 'unknown' {
   const { group } = complaintOf(input.model);
@@ -76,7 +67,7 @@ function* search(input: ReasoningInput, belief: Belief, options: AdviseOptions):
   const { tables, at: now } = tablesOf(input, belief);
   yield undefined;
   const { leaveOut = [], further = rounds, reckon = true } = options;
-  const own = moveOf(input, options.own);
+  const own = options.own && moveNamed(input.model, options.own);
   const searching = new Search(tables, now, { own, leaveOut, chances: belief.chances });
   let round = 0;
   let last: Ranking = { ranked: [], held: [], own: undefined };

@@ -3,9 +3,19 @@ import type { Check, Standing, Tree } from '../../tree/model.ts';
 import { neededBy, overAfter, type Needed } from '../../tree/states.ts';
 import { partPrice } from '../prudence.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
+import type { Model } from '../belief/model.ts';
 
 /** A check or a repair to do next, by index in the model. */
 export type Move = { readonly do: 'check' | 'repair'; readonly index: number };
+
+/** A step by the name it has in the tree. */
+export type StepName = { readonly do: Move['do']; readonly id: string };
+
+/** The move of a step's name; undefined where the model has no such step. */
+export function moveNamed({ causes, checks }: Model, { do: kind, id }: StepName): Move | undefined {
+  const index = (kind === 'check' ? checks : causes).findIndex((one) => one.id === id);
+  return index < 0 ? undefined : { do: kind, index };
+}
 
 export type WholeStanding = {
   readonly [Field in keyof Standing]-?: NonNullable<Standing[Field]>;

@@ -4,7 +4,8 @@ import type { ReasoningInput } from '../belief/evidence.ts';
 import { Continuation, type Step } from './continuation.ts';
 import { LookAhead } from './look-ahead.ts';
 import type { Beam } from './look-ahead.ts';
-import type { Move } from './minutes.ts';
+import { moveNamed } from './minutes.ts';
+import type { Move, StepName } from './minutes.ts';
 import { canTell, isOpen, mayMend } from './search-state.ts';
 import type { SearchState } from './search-state.ts';
 import type { SearchTables } from './search-tables.ts';
@@ -45,8 +46,8 @@ export type Ranking = {
 
 export type SearchOptions = {
   readonly own: Move | undefined;
-  /** Checks not to advise, by id. */
-  readonly leaveOut: readonly string[];
+  /** Steps not to advise. */
+  readonly leaveOut: readonly StepName[];
   /** Chance of every cause of the model. */
   readonly chances: readonly number[];
 };
@@ -68,6 +69,8 @@ export class Search {
   readonly #at: SearchState;
   readonly #ahead: LookAhead;
   readonly #leftOut: ReadonlySet<number>;
+  /** Causes not to be mended now. */
+  readonly #unmended: ReadonlySet<number>;
   readonly #options: SearchOptions;
   readonly #moved = new Map<string, number>();
 
@@ -75,10 +78,11 @@ export class Search {
     this.#tables = tables;
     this.#at = at;
     this.#ahead = new LookAhead(tables);
-    const { checks } = tables.input.model;
-    this.#leftOut = new Set(
-      checks.flatMap(({ id }, check) => (options.leaveOut.includes(id) ? [check] : [])),
-    );
+    const leftOut = options.leaveOut.flatMap((name) => moveNamed(tables.input.model, name) ?? []);
+    const indexes = (kind: Move['do']) =>
+      new Set(leftOut.flatMap((move) => (move.do === kind ? [move.index] : [])));
+    this.#leftOut = indexes('check');
+    this.#unmended = indexes('repair');
     this.#options = options;
   }
 
@@ -138,7 +142,8 @@ export class Search {
     const firstCheck = entries.findIndex(({ step }) => 'check' in step);
     const ranked = entries.filter(({ move, step }, place) => {
       if ('check' in step) return true;
-      if (!mayMend(this.#tables, this.#at, step.place)) return false;
+      if (this.#unmended.has(move.index) || !mayMend(this.#tables, this.#at, step.place))
+        return false;
       const chance = at(this.#options.chances, move.index);
       const check = heldBy(
         this.#tables,

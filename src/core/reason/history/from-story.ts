@@ -1,9 +1,9 @@
 import type { Parsed } from '../../problem.ts';
 import { broughtFaults, comesAndGoes, countedFindings } from '../../session/contradiction.ts';
-import { currentLeg, type Finding, type Story } from '../../session/story.ts';
+import { holdsBefore } from '../../session/safeguard.ts';
+import { currentLeg, type Finding, type Guarded, type Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
-import type { StepName } from '../advice/advise.ts';
-import { placeOf, workMinutes, workOf } from '../advice/minutes.ts';
+import { placeOf, workMinutes, workOf, type StepName } from '../advice/minutes.ts';
 import { usualPrudence } from '../prudence.ts';
 import { makeInput, type ReasoningInput, type CheckFinding } from '../belief/evidence.ts';
 
@@ -48,11 +48,27 @@ export function ownStep({ due }: Pick<Story, 'due'>): StepName | undefined {
     : undefined;
 }
 
-/** Checks not to be advised: passed over, or could not be told, and not repaired since. */
-export function leftOut(story: Story): readonly string[] {
+/**
+ * Steps not to be advised now: checks passed over, or that could not be told, and not repaired since;
+ * and what a shut safeguard holds back.
+ */
+export function leftOut(story: Story): readonly StepName[] {
   const since = story.repairs.at(-1)?.n ?? 0;
-  return [...story.skipped, ...story.unsure].filter(({ n }) => n > since).map(({ check }) => check);
+  const passed = [...story.skipped, ...story.unsure].filter(({ n }) => n > since);
+  const { causes, checks } = currentLeg(story).tree;
+  const heldChecks = Object.keys(checks).filter((check) => isHeld(story, { kind: 'check', check }));
+  const heldCauses = Object.keys(causes).filter((cause) =>
+    isHeld(story, { kind: 'repair', cause }),
+  );
+  return [
+    ...[...passed.map(({ check }) => check), ...heldChecks].map(
+      (id) => ({ do: 'check', id }) as const,
+    ),
+    ...heldCauses.map((id) => ({ do: 'repair', id }) as const),
+  ];
 }
+
+const isHeld = (story: Story, step: Guarded): boolean => holdsBefore(story, step).length > 0;
 
 /** What a check costs from where the vehicle stands now, in minutes, as the advice counts it. */
 export function checkMinutes(story: Story, id: string): number {

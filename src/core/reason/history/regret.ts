@@ -1,11 +1,11 @@
 import { nearlyCertain } from '../advice/look-ahead.ts';
 import type { Parsed } from '../../problem.ts';
 import { good } from '../../problem.ts';
-import { refinedAdvice, type StepName } from '../advice/advise.ts';
+import { refinedAdvice } from '../advice/advise.ts';
 import type { Advice, NextStep } from '../advice/advice.ts';
 import type { Round } from '../advice/search.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
-import { moveMinutes } from '../advice/minutes.ts';
+import { moveMinutes, moveNamed, type StepName } from '../advice/minutes.ts';
 
 /** One step that was chosen, beside what the advice would have chosen from the same place. */
 export type Regret = {
@@ -18,7 +18,7 @@ export type Regret = {
 };
 
 export type RegretOptions = {
-  readonly leaveOut?: readonly string[];
+  readonly leaveOut?: readonly StepName[];
   readonly further?: readonly Round[];
 };
 
@@ -46,8 +46,7 @@ export function regretOf(
 const isCertain = ({ why }: NextStep): boolean =>
   why.kind === 'check' && why.outcomes.some(({ chance }) => chance >= nearlyCertain);
 
-function ownMinutes(input: ReasoningInput, { do: kind, id }: StepName): number {
-  const from = kind === 'check' ? input.model.checks : input.model.causes;
-  const index = from.findIndex((one) => one.id === id);
-  return index < 0 ? 0 : moveMinutes(input, { do: kind, index }).total;
+function ownMinutes(input: ReasoningInput, step: StepName): number {
+  const move = moveNamed(input.model, step);
+  return move === undefined ? 0 : moveMinutes(input, move).total;
 }

@@ -7,7 +7,7 @@ import { atOnce } from '../advice/search.ts';
 import { believe } from '../belief/posterior.ts';
 import { inputOf } from '../belief/evidence.ts';
 import type { ReasoningInput, JobState } from '../belief/evidence.ts';
-import { moveMinutes } from '../advice/minutes.ts';
+import { moveMinutes, moveNamed } from '../advice/minutes.ts';
 import type { Move } from '../advice/minutes.ts';
 import type { Model } from '../belief/model.ts';
 import { checkIndex, doneIn } from './episode.ts';
@@ -79,7 +79,5 @@ export const advisedPolicy = (further: AdviseOptions['further'] = atOnce): Polic
   remembering((model, state) => {
     const advice = quickAdvice(inputAt(model, state), { further });
     const best = advice.kind === 'good' ? advice.value.next[0] : undefined;
-    if (best === undefined) return likeliest(model, state);
-    const from = best.do === 'check' ? model.checks : model.causes;
-    return { do: best.do, index: from.findIndex(({ id }) => id === best.id) };
+    return (best && moveNamed(model, best)) ?? likeliest(model, state);
   });

@@ -12,7 +12,7 @@ const texts = new Map(
 
 const given = /\bcode:[^,'{}`]*'([a-z-]+)'(?:\s*:\s*'([a-z-]+)')?/g;
 const handed = /\b(?:refuse|refused|missing|StoreError)\(\s*'([a-z-]+)'/g;
-const named = /\b(?:unknown|unknownAmong|refuseUnknown)\(\s*'([a-z-]+)'/g;
+const named = /\b(?:unknown|unknownAmong|unknownInShop|refuseUnknown)\(\s*'([a-z-]+)'/g;
 
 /** Codes that a text gives to problems; a name that leads nowhere gets its code from the kind of name. */
 function codesIn(file: string, text: string): readonly string[] {

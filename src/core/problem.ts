@@ -25,6 +25,10 @@ export type Parsed<T> =
 export const good = <T>(value: T): Parsed<T> => ({ kind: 'good', value });
 export const bad = (...problems: readonly Problem[]): Parsed<never> => ({ kind: 'bad', problems });
 
+/** What is wrong with something, if anything is. */
+export const problemsOf = (parsed: Parsed<unknown>): readonly Problem[] =>
+  parsed.kind === 'bad' ? parsed.problems : [];
+
 /** JSON path as people write it: `checks.lamps.results[1].next`. */
 export function showPath(path: readonly PropertyKey[]): string {
   return path

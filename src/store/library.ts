@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import { feedProblems } from '../core/feed/fill.ts';
-import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+import { bad, good, problemsOf, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { maxLength, tooLarge } from '../core/tree/json.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
+import { checkShop, mergeShops } from '../core/tree/own-shop.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Library, type Shop } from '../core/tree/shop.ts';
 import { attempt, type Files } from './files.ts';
@@ -11,16 +12,16 @@ import { isTreeFile, shopFile } from './headings.ts';
 
 /**
  * Loads all trees of a folder; of two with one id the first is kept.
- * @param shipped the folder of our own trees: its shop serves a folder that has none
+ * @param shipped the folder of our own trees: its shop serves every folder, which may add to it
  */
 export function loadLibrary(files: Files, folder: string, shipped: string): Library {
-  const shop = loadShop(files, files.exists(join(folder, shopFile)) ? folder : shipped);
+  const shops = loadShops(files, [shipped, folder]);
   const loaded = files
     .list(folder)
     .filter(isTreeFile)
     .map((name) => {
       const file = join(folder, name);
-      return { file, tree: loadTree(files, file, goodOr(shop, emptyShop)) };
+      return { file, tree: loadTree(files, file, shops.shop) };
     });
   const named = loaded.flatMap(({ file, tree }) =>
     tree.kind === 'good' ? [{ file, id: tree.value.id, tree: tree.value }] : [],
@@ -28,9 +29,10 @@ export function loadLibrary(files: Files, folder: string, shipped: string): Libr
   const twice = idsTwice(named);
   return {
     trees: named.filter((_, at) => twice[at] === undefined).map(({ tree }) => tree),
-    shop: goodOr(shop, emptyShop),
+    shop: shops.shop,
     problems: [
-      ...[shop, ...loaded.map(({ tree }) => tree)].flatMap(problemsOf),
+      ...shops.problems,
+      ...loaded.flatMap(({ tree }) => problemsOf(tree)),
       ...twice.filter((one) => one !== undefined),
     ],
   };
@@ -44,10 +46,42 @@ function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
   return problems.length > 0 ? { kind: 'bad', problems } : tree;
 }
 
-export function loadShop(files: Files, folder: string): Parsed<Shop> {
-  const path = join(folder, shopFile);
+/** The shops of several folders as one. */
+type Shops = {
+  readonly shop: Shop;
+  readonly problems: readonly Problem[];
+  /** Each could be read: a name that is not in it is nowhere. */
+  readonly whole: boolean;
+};
+
+/**
+ * The library's shop, and what the shops of further folders add to it, each folder once.
+ * @param folders ours first; a further one may be without a shop
+ */
+export function loadShops(files: Files, folders: readonly string[]): Shops {
+  const [first = '', ...more] = [...new Set(folders)].map((folder) => join(folder, shopFile));
+  const begun = loadShop(files, first);
+  let shop = begun.kind === 'good' ? begun.value : emptyShop;
+  let whole = begun.kind === 'good';
+  const problems = [...problemsOf(begun)];
+  for (const file of more.filter((path) => files.exists(path))) {
+    const own = loadShop(files, file);
+    problems.push(...problemsOf(own));
+    whole &&= own.kind === 'good';
+    if (own.kind === 'bad') continue;
+    const merged = mergeShops({ file: first, shop }, { file, shop: own.value });
+    shop = merged.shop;
+    problems.push(...merged.problems);
+  }
+  return { shop, problems, whole };
+}
+
+function loadShop(files: Files, path: string): Parsed<Shop> {
   const text = readText(files, path);
-  return text.kind === 'bad' ? text : parseShop(text.value, path);
+  if (text.kind === 'bad') return text;
+  const shop = parseShop(text.value, path);
+  const problems = shop.kind === 'good' ? checkShop({ file: path, shop: shop.value }) : [];
+  return problems.length > 0 ? { kind: 'bad', problems } : shop;
 }
 
 /** The text of a file of the library; one far too large is not read through. */
@@ -59,9 +93,3 @@ export function readText(files: Files, path: string): Parsed<string> {
   });
   return read.kind === 'bad' ? read : read.value;
 }
-
-const problemsOf = (one: Parsed<unknown>): readonly Problem[] =>
-  one.kind === 'bad' ? one.problems : [];
-
-const goodOr = <T>(parsed: Parsed<T>, otherwise: T): T =>
-  parsed.kind === 'good' ? parsed.value : otherwise;

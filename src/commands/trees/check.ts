@@ -1,11 +1,12 @@
-import { dirname, join } from 'node:path';
-import { good, showProblem, type Problem } from '../../core/problem.ts';
+import { basename, dirname, join } from 'node:path';
+import { good, problemsOf, showProblem, type Problem } from '../../core/problem.ts';
 import { checkTree, type Checked } from '../../core/reason/plan/check-tree.ts';
 import { showDoubt } from '../../core/reason/plan/soundness.ts';
 import { cleanLine, count } from '../../core/text.ts';
 import { lintLibrary, type TreeFile } from '../../core/tree/lint/shared.ts';
 import type { Shop } from '../../core/tree/shop.ts';
-import { loadLibrary, loadShop, readText } from '../../store/library.ts';
+import type { Files } from '../../store/files.ts';
+import { loadLibrary, loadShops, readText } from '../../store/library.ts';
 import { isTreeFile, shopFile } from '../../store/headings.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
@@ -17,13 +18,7 @@ export function checkTrees(io: Io, given: Given, words: readonly string[]): Ende
   const folder = treesFolder(io, given);
   const { files } = io.disk;
   const named = words.map((word) => absolute(io, word));
-  const paths =
-    named.length > 0
-      ? named
-      : files
-          .list(folder)
-          .filter(isTreeFile)
-          .map((name) => join(folder, name));
+  const [own, paths] = named.length > 0 ? parted(named) : [[], treeFilesIn(files, folder)];
   const library = loadLibrary(files, folder, io.folders.shipped);
   const shops = makeShops(io, folder);
   const texts = paths.map((path) => readText(files, path));
@@ -36,15 +31,29 @@ export function checkTrees(io: Io, given: Given, words: readonly string[]): Ende
   });
   const sound = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
   const others = named.length > 0 ? library.trees.map((tree) => ({ file: tree.id, tree })) : [];
+  const around = named.length > 0 ? named : [join(folder, shopFile)];
   const problems = [
-    ...shops.problems(),
+    ...own.flatMap((path) => problemsOf(readText(files, path))),
+    ...shops.problems(around),
     ...checked.flatMap((one) => one.problems),
     ...shared(sound, others),
   ];
-  tell(io, given, checked, problems);
+  tell(io, given, { checked, shops: own.length, problems });
   if (problems.some(({ code }) => /^E[A-Z]+$/.test(code))) return good(3);
   return good(problems.length > 0 ? 1 : 0);
 }
+
+const treeFilesIn = (files: Files, folder: string): readonly string[] =>
+  files
+    .list(folder)
+    .filter(isTreeFile)
+    .map((name) => join(folder, name));
+
+/** The shops among the files named, and the trees. */
+const parted = (paths: readonly string[]): readonly [readonly string[], readonly string[]] => [
+  paths.filter((path) => basename(path) === shopFile),
+  paths.filter((path) => basename(path) !== shopFile),
+];
 
 /** What the checked files have against one another, and against the trees of the library. */
 function shared(sound: readonly TreeFile[], library: readonly TreeFile[]): readonly Problem[] {
@@ -54,23 +63,24 @@ function shared(sound: readonly TreeFile[], library: readonly TreeFile[]): reado
   return lintLibrary([...others, ...sound]).filter(({ file = '' }) => files.includes(file));
 }
 
-/** The shop beside a file, or the one of the folder of trees; each is read once. */
+/** The library's shop with what the folder of trees and the one around a file add; each is read once. */
 function makeShops(io: Io, folder: string) {
-  const { files } = io.disk;
-  const known = new Map<string, Shop | undefined>();
-  const problems: Problem[] = [];
-  const load = (from: string): Shop | undefined => {
-    if (known.has(from)) return known.get(from);
-    const parsed = loadShop(files, from);
-    if (parsed.kind === 'bad') problems.push(...parsed.problems);
-    const shop = parsed.kind === 'good' ? parsed.value : undefined;
-    known.set(from, shop);
-    return shop;
+  const known = new Map<string, ReturnType<typeof loadShops>>();
+  const load = (from: string) => {
+    const loaded = known.get(from) ?? loadShops(io.disk.files, [io.folders.shipped, folder, from]);
+    known.set(from, loaded);
+    return loaded;
   };
-  const beside = (from: string): boolean => files.exists(join(from, shopFile));
   return {
-    at: (from: string): Shop | undefined => load([from, folder].find(beside) ?? io.folders.shipped),
-    problems: (): readonly Problem[] => problems,
+    at: (from: string): Shop | undefined => {
+      const { whole, shop } = load(from);
+      return whole ? shop : undefined;
+    },
+    /** Of the shops around these files, each problem once. */
+    problems: (paths: readonly string[]): readonly Problem[] => {
+      const all = paths.flatMap((path) => load(dirname(path)).problems);
+      return [...new Map(all.map((one) => [showProblem(one), one])).values()];
+    },
   };
 }
 
@@ -81,12 +91,14 @@ function idOf(text: ReturnType<typeof readText>): readonly string[] {
   return found === undefined ? [] : [found];
 }
 
-function tell(
-  io: Io,
-  given: Given,
-  checked: readonly CheckedFile[],
-  problems: readonly Problem[],
-): void {
+type Told = {
+  readonly checked: readonly CheckedFile[];
+  /** How many shops were named. */
+  readonly shops: number;
+  readonly problems: readonly Problem[];
+};
+
+function tell(io: Io, given: Given, { checked, shops, problems }: Told): void {
   if (given.flag('json')) {
     const doubts = checked.flatMap(({ file, doubts: all }) =>
       all.map((doubt) => ({ file, ...doubt })),
@@ -100,6 +112,12 @@ function tell(
       for (const doubt of tree === undefined ? [] : doubts)
         io.out(`${cleanLine(tree === undefined ? '' : showDoubt(tree, doubt))}\n`);
   if (problems.length === 0)
-    io.out(`${count(checked.length, 'tree')} checked, nothing is wrong.\n`);
-  else io.err(`${count(problems.length, 'problem')} in ${count(checked.length, 'tree file')}.\n`);
+    io.out(`${filesWords(checked.length, shops)} checked, nothing is wrong.\n`);
+  else
+    io.err(`${count(problems.length, 'problem')} in ${count(checked.length + shops, 'file')}.\n`);
+}
+
+function filesWords(trees: number, shops: number): string {
+  if (shops === 0) return count(trees, 'tree');
+  return trees === 0 ? count(shops, 'shop') : `${count(trees, 'tree')} and ${count(shops, 'shop')}`;
 }

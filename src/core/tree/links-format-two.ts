@@ -3,7 +3,7 @@ import { checkReadings } from './links-readings.ts';
 import { booksOf } from './limits.ts';
 import type { Check, Safeguard, Tree } from './model.ts';
 import type { Shop } from './shop.ts';
-import { unknown, unknownAmong } from './unknown.ts';
+import { unknown, unknownAmong, unknownInShop } from './unknown.ts';
 
 /** What is wrong with the names and numbers of safeguards, passing states, and several readings. */
 export function checkFormatTwo(tree: Tree, tell: Tell, shop?: Shop): void {
@@ -60,7 +60,7 @@ function checkBook(check: Check, shop: Shop, path: string, tell: Tell): void {
     for (const id of booksOf(result)) {
       const figure = shop.book[id];
       const at = `${path}.results[${index}]`;
-      if (figure === undefined) tell(unknown('book', id, at, shop.book));
+      if (figure === undefined) tell(unknownInShop('book', id, at, shop.book));
       else if (figure.quantity !== check.reading?.quantity)
         tell({
           code: 'book-quantity',

@@ -7,7 +7,7 @@ import { checkNumbers } from './numbers.ts';
 import { parseNext } from './next.ts';
 import type { Shop } from './shop.ts';
 import { checkFormatTwo } from './links-format-two.ts';
-import { unknown, unknownAmong, type Named } from './unknown.ts';
+import { unknown, unknownAmong, unknownInShop, type Named } from './unknown.ts';
 
 /**
  * Finds what would make a tree unusable: names that lead nowhere, rows that do not fit the results,
@@ -127,7 +127,7 @@ function checkFacts(tree: Tree, shop: Shop, tell: Tell): void {
 function checkWhen(when: When, shop: Shop, path: string, tell: Tell): void {
   for (const [fact, wanted] of Object.entries(when)) {
     if (!has(shop.facts, fact)) {
-      tell(unknown('fact', fact, path, shop.facts));
+      tell(unknownInShop('fact', fact, path, shop.facts));
       continue;
     }
     const values = shop.facts[fact]?.values ?? {};
@@ -156,5 +156,5 @@ type Place = (key: string, at: number) => string;
 function checkStep(step: Step, shop: Shop, place: Place, tell: Tell): void {
   for (const [key, what, owner] of shopNames)
     for (const [at, id] of step[key].entries())
-      if (!has(shop[owner], id)) tell(unknown(what, id, place(key, at), shop[owner]));
+      if (!has(shop[owner], id)) tell(unknownInShop(what, id, place(key, at), shop[owner]));
 }

@@ -32,7 +32,7 @@ test('trees check prints every problem of the files named, a line each, and exit
   expect(lines[0]).toMatch(
     /no-source\.json: checks\.first-look\.source: Nothing says .* Add it\.$/,
   );
-  expect(err).toBe('11 problems in 2 tree files.\n');
+  expect(err).toBe('11 problems in 2 files.\n');
 });
 
 test('trees check --json prints one document of problems and doubts', async () => {
@@ -51,16 +51,58 @@ test('trees check holds a file of ours against the checks that it shares with th
   expect(out).toMatch(/checks\.vac-needle\.results: In the tree "rough-idle" .* other results/);
 });
 
-test('trees check of a folder uses the shop beside the tree', async () => {
+test('trees check of a folder adds the shop beside the tree to ours', async () => {
   const folder = scratch();
   copyFileSync(fixture('unknown-caution'), join(folder, 'a.json'));
   const bite = { hazard: 'Bite', text: 'It bites.', when: 'near' };
-  const shop = { format: 1, cautions: { bite }, tools: { dvm: { name: 'Meter' } } };
+  const shop = { format: 1, cautions: { bite } };
   writeFileSync(join(folder, 'shop.json'), JSON.stringify(shop));
 
   const { code, out } = await runCommand(trees, ['check', '--trees', '.'], { folder });
 
   expect([code, out]).toEqual([0, '1 tree checked, nothing is wrong.\n']);
+});
+
+test('trees check of a file adds the shop beside it, and that of --trees', async () => {
+  const [folder, beside] = [scratch(), scratch()];
+  copyFileSync(fixture('unknown-caution'), join(beside, 'a.json'));
+  const bite = { hazard: 'Bite', text: 'It bites.', when: 'near' };
+  const write = (into: string, cautions: object) =>
+    writeFileSync(join(into, 'shop.json'), JSON.stringify({ format: 1, cautions }));
+  const check = () => run('check', join(beside, 'a.json'), '--trees', folder);
+
+  write(folder, { bite });
+  const fromFolder = await check();
+  write(folder, {});
+  write(beside, { bite });
+  const fromBeside = await check();
+  write(beside, {});
+  const fromNowhere = await check();
+
+  expect([fromFolder.code, fromBeside.code, fromNowhere.code]).toEqual([0, 0, 1]);
+  expect(fromNowhere.out).toMatch(
+    /There is no caution "bite"\. .*droplight trees shop bite; or add it to shop\.json beside/,
+  );
+});
+
+test('trees check shop.json checks it as a shop', async () => {
+  const folder = scratch();
+  const check = (shop: object) => {
+    writeFileSync(join(folder, 'shop.json'), JSON.stringify({ format: 1, ...shop }));
+    return runCommand(trees, ['check', 'shop.json'], { folder });
+  };
+
+  const sound = await check({ tools: { winch: { name: 'Hand winch' } } });
+  const shape = await check({ tools: { winch: { title: 'Hand winch' } } });
+  const clash = await check({ tools: { dvm: { name: 'Meter' } } });
+
+  expect([sound.code, sound.out]).toEqual([0, '1 shop checked, nothing is wrong.\n']);
+  expect([shape.code, shape.out]).toEqual([1, expect.stringMatching(/tools\.winch/)]);
+  expect(clash.out).toMatch(/tools\.dvm: The tool "dvm" stands in .*trees.shop\.json with other/);
+});
+
+test('trees check of a shop that is not there says so', async () => {
+  expect((await run('check', 'nowhere/shop.json')).code).toBe(3);
 });
 
 test('trees check tells a shop that cannot be read once, and not all that it would hold', async () => {

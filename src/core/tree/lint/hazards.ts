@@ -1,5 +1,6 @@
 import type { Tell } from '../../problem.ts';
 import { hazards, standingHazards } from './hazard-words.ts';
+import { refusals, refusedIn } from './refused-words.ts';
 import type { Standing, Tree } from '../model.ts';
 
 type Work = {
@@ -9,14 +10,30 @@ type Work = {
   readonly standing: Standing;
 };
 
-/** Checks and repairs that speak of something that can hurt without a caution that fits. */
+/** Checks and repairs with work that nothing makes safe, or that can hurt without a caution that fits. */
 export function lintHazards(tree: Tree, tell: Tell): void {
   for (const work of worksOf(tree)) {
+    lintRefused(work, tell);
     lintWords(work, tell);
     for (const { name, cautions } of standingHazards(work.standing))
       if (!cautions.some((id) => work.cautions.includes(id)))
         tell(uncautioned({ path: `${work.path}.standing`, word: name, name, cautions }, work));
   }
+}
+
+function lintRefused(work: Work, tell: Tell): void {
+  for (const refusal of refusals)
+    for (const [path, text] of work.texts) {
+      const value = refusedIn(refusal, text);
+      if (value !== undefined)
+        tell({
+          code: 'hazard-refused',
+          path,
+          value,
+          message: `This tells somebody to do what no caution makes safe (${refusal.name}). ${refusal.why}`,
+          mend: 'Take it out. A warning against it may stand: begin the sentence with "Never".',
+        });
+    }
 }
 
 /** One problem a hazard: the first text that speaks of it. */
@@ -42,7 +59,7 @@ const uncautioned = ({ path, word, name, cautions }: Spoken, work: Work) => ({
   path,
   value: word,
   message: `This work has to do with a hazard (${name}), and no caution fits it.`,
-  mend: `Add to ${work.path}.cautions one of: ${cautions.join(', ')}.`,
+  mend: `Add to ${work.path}.cautions one of: ${cautions.join(', ')}. If the words hurt nobody here, say it otherwise.`,
 });
 
 function worksOf(tree: Tree): readonly Work[] {

@@ -1,7 +1,7 @@
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { runCommand, type ExitCode, type Io } from './commands/io.ts';
+import { asksHelp, runCommand, type ExitCode, type Io } from './commands/io.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder } from './store/settings.ts';
@@ -79,15 +79,18 @@ function takeTerminal(): void {
 async function main(args: readonly string[]): Promise<ExitCode> {
   const [name, ...rest] = args;
   if (name === '--version' || name === '-v') io.out(`${version}\n`);
-  else if (name === '--help' || name === '-h' || name === 'help') await help();
+  else if (name === '--help' || name === '-h' || name === 'help') await help(rest[0]);
+  else if (name !== undefined && name !== 'trees' && asksHelp(rest)) await help(name);
   else return command(name, rest, args);
   return 0;
 }
 
-async function help(): Promise<void> {
-  const { usage } = await import('./commands/table.ts');
+async function help(name?: string): Promise<void> {
+  const { helpOf, usage } = await import('./commands/table.ts');
   io.out(
-    `droplight ${version}: from a complaint to a proven repair, kept check by check.\n\n${usage()}`,
+    name === undefined
+      ? `droplight ${version}: from a complaint to a proven repair, kept check by check.\n\n${usage()}`
+      : helpOf(name),
   );
 }
 

@@ -33,6 +33,10 @@ export const done: Ended = good(0);
 
 export type Command = (io: Io, args: readonly string[]) => Promise<Ended>;
 
+/** Whether a command was asked how it is used. */
+export const asksHelp = (args: readonly string[]): boolean =>
+  args.some((arg) => arg === '--help' || arg === '-h');
+
 /** Runs a command to its exit code; the first of its problems goes to standard error. */
 export async function runCommand(
   io: Io,

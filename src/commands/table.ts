@@ -45,7 +45,8 @@ export const commands: Readonly<Record<string, Row>> = {
   trees: {
     help: [
       'trees list | plan [TREE] | draw TREE   the trees, what they cost, on paper',
-      'trees check [FILES] | new [FILE] | schema   write a tree: what is wrong, a beginning',
+      'trees check [FILES] | new [FILE] | shop [WORDS] | schema   write a tree',
+      'trees help [VERB]    each of these with its options',
     ],
     load: async () => (await import('./trees/trees.ts')).trees,
   },
@@ -68,6 +69,12 @@ export const commands: Readonly<Record<string, Row>> = {
 /** The rows of `--help`; a line that begins with a space goes on with the one before. */
 const shown = (help: readonly string[]): readonly string[] =>
   help.map((line) => `${line.startsWith(' ') ? ' '.repeat(12) : '  droplight '}${line}`);
+
+/** How one command is used, as `droplight COMMAND --help` prints it; the whole list for a screen. */
+export function helpOf(name: string): string {
+  const row = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  return row === undefined ? usage() : `${shown(row.help).join('\n')}\n`;
+}
 
 /** What `--help` prints below the name of the program. */
 export const usage = (): string =>

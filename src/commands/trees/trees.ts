@@ -1,37 +1,104 @@
-import { done, printJson, type Ended, type Io } from '../io.ts';
-import { readOptions, wrongUse, type Given } from '../options.ts';
+import { bad } from '../../core/problem.ts';
+import { meant } from '../../core/trade/units/nearest.ts';
+import { asksHelp, done, printJson, type Ended, type Io } from '../io.ts';
+import { readOptions, type Given, type Wanted } from '../options.ts';
 
 type Verb = (io: Io, given: Given, words: readonly string[]) => Ended;
 
-/** Each verb is loaded when it is called: a list of names needs no reasoning. */
-const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
-  list: async () => (await import('./list.ts')).listTrees,
-  check: async () => (await import('./check.ts')).checkTrees,
-  draw: async () => (await import('./draw.ts')).drawTree,
-  plan: async () => (await import('./plan.ts')).planTrees,
-  new: async () => (await import('./new.ts')).newTree,
-  schema: async () => {
-    const { treeSchema } = await import('../../core/session/schema.ts');
-    return (io) => {
-      printJson(io, treeSchema());
-      return done;
-    };
+type Row = {
+  /** How it is called, after `droplight trees`. */
+  readonly use: string;
+  readonly does: string;
+  readonly options: Wanted;
+  /** Each verb is loaded when it is called: a list of names needs no reasoning. */
+  readonly load: () => Promise<Verb>;
+};
+
+const verbs: Readonly<Record<string, Row>> = {
+  list: {
+    use: 'list [--json]',
+    does: 'the trees by name',
+    options: { json: 'flag' },
+    load: async () => (await import('./list.ts')).listTrees,
+  },
+  new: {
+    use: 'new [FILE]',
+    does: 'a tree to begin with, beside the others; printed where no file is named',
+    options: {},
+    load: async () => (await import('./new.ts')).newTree,
+  },
+  shop: {
+    use: 'shop [WORDS] [--json]',
+    does: 'ids of cautions, tools, accesses, facts, book figures and units, with their meaning',
+    options: { json: 'flag' },
+    load: async () => (await import('./shop.ts')).searchTheShop,
+  },
+  check: {
+    use: 'check [FILES] [--doubts] [--json]',
+    does: 'everything that is wrong with trees or a shop.json, a line each',
+    options: { json: 'flag', doubts: 'flag' },
+    load: async () => (await import('./check.ts')).checkTrees,
+  },
+  plan: {
+    use: 'plan [TREE] [--runs N] [--seed N] [--json]',
+    does: 'what a tree costs in minutes, by who chooses the steps',
+    options: { json: 'flag', runs: 'text', seed: 'text' },
+    load: async () => (await import('./plan.ts')).planTrees,
+  },
+  draw: {
+    use: 'draw TREE [--as text|svg|mermaid]',
+    does: 'the way on one page',
+    options: { as: 'text' },
+    load: async () => (await import('./draw.ts')).drawTree,
+  },
+  schema: {
+    use: 'schema',
+    does: 'the JSON Schema by which an editor completes and checks',
+    options: {},
+    load: async () => {
+      const { treeSchema } = await import('../../core/session/schema.ts');
+      return (io) => {
+        printJson(io, treeSchema());
+        return done;
+      };
+    },
   },
 };
 
-/** `droplight trees VERB`: what there is in the library, and what it is worth. */
+const everyOption: Wanted = Object.assign(
+  {},
+  ...Object.values(verbs).map(({ options }) => options),
+);
+
+/** `droplight trees VERB`: what there is in the library, what it is worth, and how to add to it. */
 export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, {
-    json: 'flag',
-    doubts: 'flag',
-    as: 'text',
-    runs: 'text',
-    seed: 'text',
-  });
+  const help = asksHelp(args);
+  const given = readOptions(help ? args.filter((arg) => !arg.startsWith('-')) : args, everyOption);
   if (given.kind === 'bad') return given;
-  const [name = 'list', ...words] = given.value.words;
-  const verb = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
-  if (verb !== undefined) return (await verb())(io, given.value, words);
-  const use = `droplight trees ${Object.keys(verbs).join(' | ')}`;
-  return wrongUse(`"trees ${name}" is not known.`, use);
+  const [first = help ? 'help' : 'list', second] = given.value.words;
+  const name = first === 'help' ? (second ?? first) : first;
+  const row = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
+  if (help || first === 'help') {
+    io.out(row === undefined ? allHelp() : helpOf(row));
+    return done;
+  }
+  if (row === undefined)
+    return bad({
+      code: 'unknown-verb',
+      value: name,
+      message: `"trees ${name}" is not known.`,
+      mend: `${meant(name, Object.keys(verbs))} "droplight trees help" tells of each.`,
+    });
+  const own = readOptions(args, row.options);
+  if (own.kind === 'bad') return own;
+  return (await row.load())(io, own.value, own.value.words.slice(1));
 }
+
+const helpOf = ({ use, does }: Row): string => `droplight trees ${use}\n    ${does}\n`;
+
+const allHelp = (): string =>
+  [
+    ...Object.values(verbs).map(helpOf),
+    'TREE is the id of a tree in the library, or a file: my-complaint.json\n',
+    '--trees DIR takes the trees of another folder. trees/README.md says how to write one.\n',
+  ].join('');

@@ -175,9 +175,37 @@ test('trees schema prints the schema that lies beside the trees', async () => {
   expect(JSON.parse(out)).toEqual(JSON.parse(readFileSync('trees/tree.schema.json', 'utf8')));
 });
 
-test('trees with a verb that is not says which there are', async () => {
+test('trees with a verb that is not says which may be meant', async () => {
   const { code, err } = await run('chek');
 
   expect(code).toBe(2);
-  expect(err).toMatch(/"trees chek" is not known.*list.*check.*new/);
+  expect(err).toMatch(/"trees chek" is not known\. Did you mean check\? "droplight trees help"/);
+});
+
+test.each([[['help']], [['--help']], [['-h']]])(
+  'trees %s has a line for each verb',
+  async (args) => {
+    const { code, out } = await run(...args);
+
+    expect(code).toBe(0);
+    const verbs = ['list', 'new', 'shop', 'check', 'plan', 'draw', 'schema'];
+    expect(verbs.filter((verb) => !out.includes(`droplight trees ${verb}`))).toEqual([]);
+    expect(out.split('\n').filter((line) => line.length > 100)).toEqual([]);
+  },
+);
+
+test.each([[['help', 'new']], [['new', '--help']], [['new', 'a.json', '-h']]])(
+  'trees %s tells of that verb and does nothing',
+  async (args) => {
+    const { code, out } = await run(...args);
+
+    expect([code, out]).toEqual([0, expect.stringMatching(/^droplight trees new \[FILE\]\n {4}a/)]);
+  },
+);
+
+test('trees refuses an option that another verb has, and says which this one has', async () => {
+  const { code, err } = await run('new', '--doubts');
+
+  expect(code).toBe(2);
+  expect(err).toMatch(/'--doubts'.*Options here: --trees, --sessions\.\n$/);
 });

@@ -70,18 +70,17 @@ const everyOption: Wanted = Object.assign(
   ...Object.values(verbs).map(({ options }) => options),
 );
 
+const verbNamed = (name: string): Row | undefined =>
+  Object.hasOwn(verbs, name) ? verbs[name] : undefined;
+
 /** `droplight trees VERB`: what there is in the library, what it is worth, and how to add to it. */
 export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
-  const help = asksHelp(args);
-  const given = readOptions(help ? args.filter((arg) => !arg.startsWith('-')) : args, everyOption);
+  if (asksHelp(args)) return help(io, args);
+  const given = readOptions(args, everyOption);
   if (given.kind === 'bad') return given;
-  const [first = help ? 'help' : 'list', second] = given.value.words;
-  const name = first === 'help' ? (second ?? first) : first;
-  const row = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
-  if (help || first === 'help') {
-    io.out(row === undefined ? allHelp() : helpOf(row));
-    return done;
-  }
+  const [name = 'list', ...words] = given.value.words;
+  if (name === 'help') return help(io, words);
+  const row = verbNamed(name);
   if (row === undefined)
     return bad({
       code: 'unknown-verb',
@@ -91,7 +90,14 @@ export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
     });
   const own = readOptions(args, row.options);
   if (own.kind === 'bad') return own;
-  return (await row.load())(io, own.value, own.value.words.slice(1));
+  return (await row.load())(io, own.value, words);
+}
+
+/** How the verb among these words is used; all of them where there is none. */
+function help(io: Io, words: readonly string[]): Ended {
+  const row = words.map(verbNamed).find((one) => one !== undefined);
+  io.out(row === undefined ? allHelp() : helpOf(row));
+  return done;
 }
 
 const helpOf = ({ use, does }: Row): string => `droplight trees ${use}\n    ${does}\n`;

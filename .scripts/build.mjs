@@ -20,6 +20,8 @@ export async function buildProgram({
     splitting: true,
     format: 'esm',
     platform: 'node',
+    // Some libraries say in `main` what only Node can load, and in `module` what can be bundled.
+    mainFields: ['module', 'main'],
     target: 'node22',
     minify: true,
     legalComments: 'none',

@@ -10,6 +10,9 @@ export type Problem = {
   readonly file?: string;
   /** JSON path of the value, such as `checks.lamps.results[1].next`. */
   readonly path?: string;
+  /** Where in the text of the file, from 1; of a path that is not there, the nearest place around it. */
+  readonly line?: number;
+  readonly column?: number;
   /** The offending value as short text. */
   readonly value?: string;
 };
@@ -55,8 +58,12 @@ export function firstOf(problems: readonly Problem[]): Problem {
 
 /** One line for a person: where, what, how to mend it. */
 export function showProblem(problem: Problem): string {
-  const where = [problem.file, problem.path].filter((part) => part !== undefined && part !== '');
-  const place = where.length > 0 ? `${where.join(': ')}: ` : '';
+  const { file, line, column, path } = problem;
+  const inFile = line === undefined ? [] : [line, ...(column === undefined ? [] : [column])];
+  const where = [[file, ...inFile].filter((part) => part !== undefined).join(':'), path];
+  const place = where
+    .map((part) => (part === undefined || part === '' ? '' : `${part}: `))
+    .join('');
   return `${place}${problem.message} ${problem.mend}`.trim();
 }
 

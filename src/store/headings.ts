@@ -1,8 +1,10 @@
 import { join } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
-import { headingOf, maxLength, type Heading } from '../core/tree/json.ts';
+import { headingOf, type Heading } from '../core/tree/json/heading.ts';
+import { maxLength } from '../core/tree/json/read.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
 import { attempt, type Files } from './files.ts';
+import { textAtStart } from './text.ts';
 
 /** The file that the trees of a folder share. */
 export const shopFile = 'shop.json';
@@ -44,7 +46,7 @@ export function loadHeadings(files: Files, folder: string): Headings {
 }
 
 function loadHeading(files: Files, path: string): Parsed<Heading> {
-  const text = (length: number): string => new TextDecoder().decode(files.readStart(path, length));
+  const text = (length: number): string => textAtStart(files.readStart(path, length));
   // One whose long texts come first is read as far as a tree may go.
   const read = attempt(path, () => headingOf(text(startLength)) ?? headingOf(text(maxLength)));
   if (read.kind === 'bad') return read;

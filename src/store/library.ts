@@ -1,14 +1,16 @@
 import { join } from 'node:path';
 import { feedProblems } from '../core/feed/fill.ts';
-import { bad, good, problemsOf, type Parsed, type Problem } from '../core/problem.ts';
+import { bad, problemsOf, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { maxLength, tooLarge } from '../core/tree/json.ts';
+import { placed } from '../core/tree/json/place.ts';
+import { maxLength, tooLarge } from '../core/tree/json/read.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
 import { checkShop, mergeShops } from '../core/tree/own-shop.ts';
 import { parseShop, parseTree } from '../core/tree/parse.ts';
 import { emptyShop, type Library, type Shop } from '../core/tree/shop.ts';
 import { attempt, type Files } from './files.ts';
 import { isTreeFile, shopFile } from './headings.ts';
+import { textOf } from './text.ts';
 
 /**
  * Loads all trees of a folder; of two with one id the first is kept.
@@ -42,7 +44,7 @@ function loadTree(files: Files, path: string, shop: Shop): Parsed<Tree> {
   const text = readText(files, path);
   if (text.kind === 'bad') return text;
   const tree = parseTree(text.value, path, shop);
-  const problems = tree.kind === 'good' ? feedProblems(tree.value, path) : [];
+  const problems = tree.kind === 'good' ? placed(text.value, feedProblems(tree.value, path)) : [];
   return problems.length > 0 ? { kind: 'bad', problems } : tree;
 }
 
@@ -89,7 +91,7 @@ export function readText(files: Files, path: string): Parsed<string> {
   const read = attempt(path, () => {
     const bytes = files.readStart(path, maxLength + 1);
     if (bytes.length > maxLength) return bad(tooLarge(files.sizeOf(path), path));
-    return good(new TextDecoder().decode(bytes));
+    return textOf(bytes, path);
   });
   return read.kind === 'bad' ? read : read.value;
 }

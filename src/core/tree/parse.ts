@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { bad, good, showPath, type Parsed, type Problem } from '../problem.ts';
-import { parseJson } from './json.ts';
+import { withPlaces } from './json/place.ts';
+import { parseJson } from './json/read.ts';
 import { checkLinks } from './links.ts';
 import { Tree } from './model.ts';
 import { salvage, touches } from './salvage.ts';
@@ -13,7 +14,7 @@ import { Shop } from './shop.ts';
 export function parseTree(text: string, file: string, shop?: Shop): Parsed<Tree> {
   const json = parseJson(text, file);
   if (json.kind === 'bad') return json;
-  return parseTreeValue(json.value, file, shop);
+  return withPlaces(text, parseTreeValue(json.value, file, shop));
 }
 
 /** The same for a value that was JSON already, such as a tree kept in a session's header. */
@@ -40,7 +41,7 @@ export function problemsBeside(
 
 export function parseShop(text: string, file: string): Parsed<Shop> {
   const json = parseJson(text, file);
-  return json.kind === 'bad' ? json : shape(Shop, json.value, file);
+  return json.kind === 'bad' ? json : withPlaces(text, shape(Shop, json.value, file));
 }
 
 /** Holds a value against a zod model and turns what zod says into our problems. */

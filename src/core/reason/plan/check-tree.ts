@@ -1,6 +1,7 @@
 import { feedProblems } from '../../feed/fill.ts';
 import type { Problem } from '../../problem.ts';
-import { parseJson } from '../../tree/json.ts';
+import { placed } from '../../tree/json/place.ts';
+import { parseJson } from '../../tree/json/read.ts';
 import { checkLinks } from '../../tree/links.ts';
 import { lintParts, lintTree } from '../../tree/lint/lint.ts';
 import { Tree } from '../../tree/model.ts';
@@ -27,6 +28,11 @@ type Around = {
 
 /** Holds a tree file against everything there is: shape, names, numbers, lint, feed path, soundness. */
 export function checkTree(text: string, around: Around): Checked {
+  const checked = checkText(text, around);
+  return { ...checked, problems: placed(text, checked.problems) };
+}
+
+function checkText(text: string, around: Around): Checked {
   const { file, shop, trees } = around;
   const json = parseJson(text, file);
   if (json.kind === 'bad') return { tree: undefined, problems: json.problems, doubts: [] };

@@ -156,6 +156,8 @@ test('a problem names the value, and the mend says what may stand there', () => 
     code: 'unknown-tree',
     file: 'tree-not-in-library.json',
     path: 'checks.second-reading.results[0].next',
+    line: 58,
+    column: 90,
     value: 'tree:no-wings',
     message: 'The library has no tree "no-wings".',
     mend: `It has: ${trees.join(', ')}.`,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { headingOf } from '../../../src/core/tree/json.ts';
+import { headingOf } from '../../../../src/core/tree/json/heading.ts';
 
 const heading = { id: 'no-light', title: 'No light at all' };
 

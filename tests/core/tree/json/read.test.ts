@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parseJson } from '../../../src/core/tree/json.ts';
-import { told } from '../../helpers/plant.ts';
+import { parseJson } from '../../../../src/core/tree/json/read.ts';
+import { told } from '../../../helpers/plant.ts';
 
 const problems = (text: string) => {
   const parsed = parseJson(text, 'bench.json');
@@ -21,9 +21,9 @@ describe('reading JSON that a person wrote', () => {
   test('every key given twice is told at once, with its line', () => {
     const found = problems('{"a":1,\n"a":2,\n"b":{"c":1,\n"c":2}}');
 
-    expect(found.map(({ message }) => message)).toEqual([
-      'The key "a" stands twice in one object (line 2).',
-      'The key "c" stands twice in one object (line 4).',
+    expect(found.map(({ line, column, message }) => [line, column, message])).toEqual([
+      [2, 1, 'The key "a" stands twice in one object, first on line 1.'],
+      [4, 1, 'The key "c" stands twice in one object, first on line 3.'],
     ]);
   });
 
@@ -38,22 +38,70 @@ describe('reading JSON that a person wrote', () => {
   });
 
   test.each([
-    ['NaN', '{"odds": NaN}', 1],
-    ['Infinity', '{\n"odds": Infinity}', 2],
-    ['a comment', '{\n// why\n"a": 1}', 2],
-    ['a comma too many', '{"a": 1,\n}', 2],
-    ['no closing bracket', '{"a": 1,\n"b": 2\n', 3],
-    ['an empty file', '', 1],
-    ['a string left open', '{"a": "b', 1],
-  ])('%s is one problem that names the line', (_, text, line) => {
-    expect(problems(text)).toEqual([
-      {
-        code: 'not-json',
-        file: 'bench.json',
-        message: `This is not JSON from line ${line} on.`,
-        mend: 'Look there for a missing comma, bracket or quote (NaN and comments are not JSON).',
-      },
-    ]);
+    ['NaN', '{"odds": NaN}', '1:10', 'The word NaN has no quotes.'],
+    ['Infinity', '{\n"odds": Infinity}', '2:9', 'The word Infinity has no quotes.'],
+    ['a value in capitals', '{"try": True}', '1:9', 'True is not known. Write true.'],
+    ['an empty file', '', '1:1', 'The file is empty.'],
+    ['a file of spaces', ' \n \n', '1:1', 'The file is empty.'],
+    ['curly quotes round a key', '{\n  \u201ca\u201d: 1}', '2:3', 'Curly quotes stand here'],
+    ['curly quotes round a text', '{"a": \u201cx\u201d}', '1:7', 'Curly quotes stand here'],
+    ['single quotes', "{\n 'a': 1}", '2:2', 'Single quotes stand here.'],
+    ['a key without quotes', '{a: 1}', '1:2', 'The key a has no quotes. Write "a".'],
+    ['a quote within a text', '{"a": "the "hot" wire"}', '1:13', 'A quote within the text ends it'],
+    ['a missing comma', '{"a": 1\n\n"b": 2}', '1:8', 'A comma is missing here.'],
+    ['a missing comma in a list', '["a"\n "b"]', '1:5', 'A comma is missing here.'],
+    ['a missing colon', '{"a" 1}', '1:6', 'The colon between a key and its value is missing.'],
+    ['a missing value', '{"a": , "b": 1}', '1:7', 'A value is missing here.'],
+    ['two commas', '{"a": 1,, "b": 1}', '1:9', 'A key in quotes should stand here.'],
+    ['a semicolon', '{"a": 1; "b": 1}', '1:8', 'A semicolon stands here. Use a comma.'],
+    ['an equals sign', '{"a" = 1}', '1:6', 'An equals sign stands here.'],
+    ['a decimal comma', '{"odds": 0,5}', '1:11', 'A number has a decimal comma.'],
+    ['a decimal comma before a zero', '[0,97, 0,03]', '1:9', 'A number has a decimal comma.'],
+    ['a number without its zero', '{"odds": .5}', '1:10', '".5" is no number here.'],
+    ['a number without its end', '{"odds": 1.}', '1:10', 'The number does not go on'],
+    ['a tab in a text', '{\n"a": "x\ty"}', '2:6', 'The text that begins here holds a tab'],
+    [
+      'a backslash',
+      String.raw`{"a": "c:\d"}`,
+      '1:7',
+      'The text that begins here holds a backslash.',
+    ],
+    ['a text over two lines', '{"a": "x\ny", "b": 1}', '1:7', 'no closing quote on its line.'],
+    ['a comment without end', '{ /* x', '1:3', 'The comment that begins here does not end.'],
+    ['a file cut off in a text', '{\n"a": "b', '2:8', 'The file ends within a text'],
+    ['a file cut off', '{\n  "a": [\n    1,\n', '3:7', 'the [ of line 2 is still open'],
+    ['a bracket too many', '{"a": 1}\n}', '2:1', 'This bracket closes nothing'],
+    [
+      'a bracket that closes too early',
+      '{\n  "a": {\n    "b": 1\n  },\n    "c": 2\n  },\n  "d": 3\n}\n',
+      '6:3',
+      'By its indent this } does not belong to the { of line 1, which it closes.',
+    ],
+    [
+      'a bracket left out',
+      '{\n  "a": {\n    "b": [\n      1\n  },\n  "d": 3\n}\n',
+      '5:3',
+      'By its indent this } does not belong to the [ of line 3, which it closes.',
+    ],
+    ['something behind the end', '{"a": 1}\n"b"', '1:9', 'A comma is missing here.'],
+    ['a sign from elsewhere', '{"a": 1\u00a0}', '1:8', 'This sign cannot stand here'],
+  ])('%s is one problem that names the place', (_, text, place, words) => {
+    const [problem, ...others] = problems(text);
+
+    expect(others).toEqual([]);
+    expect(problem).toMatchObject({ code: 'not-json', file: 'bench.json' });
+    expect(`${problem?.line}:${problem?.column}`).toBe(place);
+    expect(`${problem?.message} ${problem?.mend}`).toContain(words);
+  });
+
+  test.each([
+    ['a comment to the end of the line', '{"a": 1, // why\n"b": 2}'],
+    ['a comment between', '{/* why */"a": 1,\n"b": 2}'],
+    ['a comma before a closing bracket', '{"a": 1, "b": 2,\n}'],
+    ['line ends of every kind', '{\r\n"a": 1,\r"b": 2\n}'],
+    ['tabs between', '{\t"a":\t1,\t"b":\t2}'],
+  ])('%s is taken as it is', (_, text) => {
+    expect(parseJson(text, 'bench.json')).toEqual({ kind: 'good', value: { a: 1, b: 2 } });
   });
 
   test('32 brackets deep is read, 33 is refused', () => {

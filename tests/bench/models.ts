@@ -1,6 +1,7 @@
 import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import type { Random } from '../../src/core/reason/plan/random.ts';
-import { Tree } from '../../src/core/tree/model.ts';
+import type { Tree } from '../../src/core/tree/model.ts';
+import { Tree as TreeShape } from '../../src/core/tree/shapes.ts';
 
 /** How a random tree for the bench is drawn. */
 export type Shape = {
@@ -72,7 +73,7 @@ export function drawTree(seed: number, shape: Shape): Tree {
   const random = makeRandom(seed);
   const causes = whole(random, shape.causes);
   const checks = whole(random, shape.checks) + 1;
-  return Tree.parse({
+  return TreeShape.parse({
     format: 1,
     id: 'drawn',
     title: 'Drawn',

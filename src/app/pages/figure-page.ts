@@ -1,7 +1,8 @@
 import { figures, findFigure } from '../../core/trade/catalog.ts';
 import type { Figure } from '../../core/trade/figure.ts';
 import type { Conditions } from '../../core/session/event.ts';
-import { cylindersOf, type Facts } from '../../core/tree/fit.ts';
+import type { Facts } from '../../core/tree/facts.ts';
+import { cylindersOf } from '../../core/tree/fit.ts';
 import type { ReadingValue } from '../../core/trade/units/reading.ts';
 import { runFigure, type FigureRun } from '../../core/trade/run-figure.ts';
 import { showNumber, showReading } from '../../core/trade/units/units.ts';

@@ -1,7 +1,7 @@
 import { parseNext } from '../tree/next.ts';
 import type { Tree } from '../tree/model.ts';
 import { mermaidLabel } from './mermaid.ts';
-import { treePage, wayOrder } from './tree-page.ts';
+import { ifWords, treePage, wayOrder } from './tree-page.ts';
 import { escapeXml } from './xml.ts';
 
 const row = 15;
@@ -33,9 +33,7 @@ export function treeChart(tree: Tree): string {
   const name = (id: string): string => `c${order.indexOf(id)}`;
   const causes = Object.keys(tree.causes);
   const edges = order.flatMap((id) =>
-    (tree.checks[id]?.results ?? []).flatMap((result) => {
-      const lead = result.next === undefined ? undefined : parseNext(result.next);
-      if (lead === undefined) return [];
+    arrowsOf(tree, id).map(({ result, lead, label }) => {
       const to =
         lead.kind === 'check'
           ? name(lead.check)
@@ -44,7 +42,7 @@ export function treeChart(tree: Tree): string {
             : lead.kind === 'tree'
               ? `t${lead.tree.replaceAll('-', '_')}[${mermaidLabel(`another complaint: ${lead.tree}`)}]`
               : `s${order.indexOf(id)}_${result.id.replaceAll('-', '_')}([${mermaidLabel(result.reason ?? 'stop')}])`;
-      return [`  ${name(id)} -->|${mermaidLabel(result.label)}| ${to}`];
+      return `  ${name(id)} -->|${mermaidLabel(label)}| ${to}`;
     }),
   );
   return [
@@ -55,3 +53,16 @@ export function treeChart(tree: Tree): string {
     '',
   ].join('\n');
 }
+
+/** Every place that the results of a check may lead to, each with what the arrow says. */
+const arrowsOf = (tree: Tree, id: string) =>
+  (tree.checks[id]?.results ?? []).flatMap((result) => [
+    ...(result.leads ?? []).map((lead) => ({
+      result,
+      lead: parseNext(lead.go),
+      label: `${result.label}, where ${ifWords(tree, lead)}`,
+    })),
+    ...(result.next === undefined
+      ? []
+      : [{ result, lead: parseNext(result.next), label: result.label }]),
+  ]);

@@ -1,6 +1,6 @@
 import wrapAnsi from 'wrap-ansi';
-import { parseNext } from '../tree/next.ts';
-import type { Result, Tree } from '../tree/model.ts';
+import { nextsOf, parseNext } from '../tree/next.ts';
+import type { Lead, Result, Tree } from '../tree/model.ts';
 import { spanBetween, spanOhms } from '../feed/path.ts';
 import { showReading } from '../trade/units/units.ts';
 
@@ -35,10 +35,8 @@ export function wayOrder(tree: Tree): readonly string[] {
   for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
     if (seen.has(id)) continue;
     seen.add(id);
-    for (const { next } of tree.checks[id]?.results ?? []) {
-      const lead = next === undefined ? undefined : parseNext(next);
-      if (lead?.kind === 'check') queue.push(lead.check);
-    }
+    for (const lead of (tree.checks[id]?.results ?? []).flatMap(nextsOf).map(parseNext))
+      if (lead.kind === 'check') queue.push(lead.check);
   }
   return [...seen, ...Object.keys(tree.checks).filter((id) => !seen.has(id))];
 }
@@ -56,10 +54,24 @@ function checkLines(tree: Tree, id: string, number: number): readonly string[] {
 }
 
 const resultWords = (tree: Tree, result: Result): string =>
-  `${result.label} -> ${nextWords(tree, result)}`;
+  `${result.label} -> ${[
+    ...(result.leads ?? []).map(
+      (lead) => `${nextWords(tree, lead.go)} where ${ifWords(tree, lead)}`,
+    ),
+    nextWords(tree, result.next, result.reason),
+  ].join('; else ')}`;
+
+/** What must have been shown for a lead to hold, in words. */
+export const ifWords = ({ checks }: Tree, lead: Lead): string =>
+  Object.entries(lead.if)
+    .map(([id, wanted]) => {
+      const labels = (checks[id]?.results ?? []).filter((one) => wanted.includes(one.id));
+      return `"${checks[id]?.ask ?? id}" showed ${labels.map(({ label }) => label).join(' or ')}`;
+    })
+    .join(' and ');
 
 /** Where a result leads, in words. */
-function nextWords(tree: Tree, { next, reason }: Result): string {
+function nextWords(tree: Tree, next: string | undefined, reason?: string): string {
   const lead = next === undefined ? undefined : parseNext(next);
   if (lead === undefined) return 'the next check not done yet';
   if (lead.kind === 'check') return `${wayOrder(tree).indexOf(lead.check) + 1}`;

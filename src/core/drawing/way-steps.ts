@@ -3,7 +3,7 @@ import { readWords, resultWords } from '../session/finding-words.ts';
 import { fold } from '../session/fold.ts';
 import { checkIn, fromLegs, type Finding, type Story } from '../session/story.ts';
 import type { Result, Tree } from '../tree/model.ts';
-import { parseNext } from '../tree/next.ts';
+import { nextsOf, parseNext } from '../tree/next.ts';
 
 /** A result that was not the one, and where it would have led. */
 export type Branch = { readonly label: string; readonly leads: string };
@@ -82,11 +82,17 @@ function checkStep(story: Story, finding: Finding): WayStep {
 }
 
 /** Where a result ends the search, in a few words; empty where it only leads to the next check. */
-function leadsTo(tree: Tree | undefined, { next }: Result): string {
-  const lead = next === undefined ? undefined : parseNext(next);
-  if (lead === undefined || tree === undefined) return '';
+const leadsTo = (tree: Tree | undefined, result: Result): string =>
+  tree === undefined
+    ? ''
+    : [...new Set(nextsOf(result).map((next) => endWords(tree, next)))]
+        .filter((words) => words !== '')
+        .join(', or ');
+
+function endWords({ causes }: Tree, next: string): string {
+  const lead = parseNext(next);
   if (lead.kind === 'check') return '';
-  if (lead.kind === 'cause') return tree.causes[lead.cause]?.name ?? '';
+  if (lead.kind === 'cause') return causes[lead.cause]?.name ?? '';
   return lead.kind === 'tree' ? 'another complaint' : 'the tree ends here';
 }
 

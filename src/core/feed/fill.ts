@@ -1,5 +1,6 @@
 import type { Problem } from '../problem.ts';
-import { exists, type Facts } from '../tree/fit.ts';
+import type { Facts } from '../tree/facts.ts';
+import { exists } from '../tree/fit.ts';
 import { limitOf } from '../tree/limits.ts';
 import type { Check, Tree } from '../tree/model.ts';
 import { checkFeed, checkFeedUse } from './check-feed.ts';

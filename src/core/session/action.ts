@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
-import { Standing } from '../tree/model.ts';
+import { Standing } from '../tree/shapes.ts';
 import { isTime } from './clock.ts';
 import { Settling, Worked } from './event.ts';
 

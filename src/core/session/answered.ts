@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.ts';
 import type { Conditions } from '../trade/standard.ts';
-import type { Facts } from '../tree/fit.ts';
+import type { Facts } from '../tree/facts.ts';
 import type { Check } from '../tree/model.ts';
 import type { PayloadOf } from './event.ts';
 import { today } from './today.ts';

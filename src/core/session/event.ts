@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
-import { Standing } from '../tree/model.ts';
+import { Standing } from '../tree/shapes.ts';
 import { freeText, programText } from './free-text.ts';
 
 const Text = freeText();

@@ -1,7 +1,4 @@
 import { dispatch, type Handlers } from '../dispatch.ts';
-import { fillTree } from '../feed/fill.ts';
-import { fitTree } from '../tree/fit.ts';
-import { byTheBook } from '../tree/limits.ts';
 import { withBrought } from '../tree/brought.ts';
 import type { Check, Repair, Tree } from '../tree/model.ts';
 import type { Parsed } from '../problem.ts';
@@ -22,6 +19,7 @@ import {
   type Story,
 } from './story.ts';
 import { workedMinutes } from './time.ts';
+import { asWalked, treeOf } from './walked-tree.ts';
 
 type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
 type Mutable<T> = T extends readonly (infer One)[] ? One[] : T;
@@ -70,22 +68,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
 function openingLeg(header: Header): Leg {
   const tree = header.trees[header.tree];
   if (tree === undefined) throw new Error('the header names a tree it does not hold');
-  return { tree: asWalked(tree, header.vehicle), shop: header.shop, since: 0 };
-}
-
-/**
- * A tree as this vehicle has it, evidence of its feed path included. Kept as long as the tree itself
- * lives, since the circuit takes long to work out: the same tree and facts always give the same.
- */
-const walked = new WeakMap<Tree, { readonly facts: string; readonly tree: Tree }>();
-
-function asWalked(tree: Tree, { facts, sheet = {} }: Header['vehicle']): Tree {
-  const key = JSON.stringify([facts, sheet]);
-  const known = walked.get(tree);
-  if (known?.facts === key) return known.tree;
-  const made = fillTree(byTheBook(fitTree(tree, facts), sheet), facts);
-  walked.set(tree, { facts: key, tree: made });
-  return made;
+  return { tree: asWalked(treeOf(tree), header.vehicle), shop: header.shop, since: 0 };
 }
 
 function enter(draft: Draft, { event, said, correctedBy }: Entry): void {

@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
 import { booksOf } from '../tree/limits.ts';
-import { Tree } from '../tree/model.ts';
+import type { Tree } from '../tree/model.ts';
+import { Written } from '../tree/written/written.ts';
 import { Shop } from '../tree/shop.ts';
 import { Amount, Conditions } from './event.ts';
 import { freeText } from './free-text.ts';
@@ -23,7 +24,7 @@ export const Header = z.object({
   units: z.enum(['us', 'metric']),
   /** The tree the session begins with, whole, so that the file can be read without its library. */
   tree: Id,
-  trees: z.record(Id, Tree),
+  trees: z.record(Id, Written),
   shop: Shop,
 });
 

@@ -1,3 +1,5 @@
+import type { Tree } from '../tree/model.ts';
+import { fileOf } from '../tree/written/settle.ts';
 import { version } from '../version.ts';
 import { shopOf, type Header } from './header.ts';
 import { sessionId } from './name.ts';
@@ -7,7 +9,7 @@ export type NewSession = Omit<
   Header,
   'format' | 'id' | 'tool' | 'opened' | 'vehicle' | 'tree' | 'trees' | 'shop'
 > & {
-  readonly tree: Header['trees'][string];
+  readonly tree: Tree;
   readonly shop: Header['shop'];
   readonly vehicle: string;
   readonly facts: Header['vehicle']['facts'];
@@ -29,7 +31,7 @@ export function newHeader(about: NewSession, at: string): Header {
       ...(sheet !== undefined && Object.keys(sheet).length > 0 && { sheet }),
     },
     tree: tree.id,
-    trees: { [tree.id]: tree },
+    trees: { [tree.id]: fileOf(tree) },
     shop: shopOf(tree, shop),
   };
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { Tree } from '../tree/model.ts';
+import { Written } from '../tree/written/written.ts';
 import { EventLine } from './event.ts';
 import { Header } from './header.ts';
 
@@ -7,8 +7,8 @@ const made = 'Generated from the models in src/core by "npm run schema"; change 
 
 /** JSON Schema of a tree file, for editors that complete and check while one types. */
 export const treeSchema = (): object => ({
-  ...z.toJSONSchema(Tree, { io: 'input' }),
-  title: 'Droplight symptom tree, format 1',
+  ...z.toJSONSchema(Written, { io: 'input' }),
+  title: 'Droplight symptom tree, format 2',
   description: made,
 });
 

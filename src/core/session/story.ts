@@ -1,4 +1,4 @@
-import type { Facts } from '../tree/fit.ts';
+import type { Facts } from '../tree/facts.ts';
 import type { Check, Standing, Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';

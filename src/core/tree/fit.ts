@@ -1,13 +1,12 @@
 import { unlisted } from './model.ts';
 import type { Problem } from '../problem.ts';
 import type { When } from './basics.ts';
-import type { Check, Result, Tree } from './model.ts';
+import type { Facts } from './facts.ts';
+import type { Check, Lead, Result, Tree } from './model.ts';
+import { fileOf, settle } from './written/settle.ts';
 
 /** The fact that tells how many cylinders an engine has. */
 export const cylinderFact = 'cylinders';
-
-/** What is known of the vehicle: fact id to value; a fact that is not there is not known. */
-export type Facts = Readonly<Record<string, string>>;
 
 /** The number that each value of that fact is. */
 const cylinders: Readonly<Record<string, number>> = { four: 4, six: 6, eight: 8 };
@@ -24,23 +23,32 @@ export function exists(when: When | undefined, facts: Facts): boolean {
   });
 }
 
+/** Every condition in a part of a tree, wherever it stands. */
+function conditionsIn(part: unknown): readonly When[] {
+  if (typeof part !== 'object' || part === null) return [];
+  return Object.entries(part).flatMap(([key, value]): readonly When[] =>
+    key === 'when' ? [value as When] : conditionsIn(value),
+  );
+}
+
+/** What a file holds of one tree is looked through once: the start page asks at every key. */
+const asked = new WeakMap<object, readonly string[]>();
+
 /** The facts that this tree asks for, in the order in which it first needs them. */
 export function factsAsked(tree: Tree): readonly string[] {
-  const conditions = [
-    ...Object.values(tree.causes).map(({ when }) => when),
-    ...Object.values(tree.checks).flatMap((check) => [
-      check.when,
-      ...check.results.map(({ when }) => when),
-    ]),
-    ...(tree.safeguards ?? []).map(({ when }) => when),
+  const file = fileOf(tree);
+  const known = asked.get(file);
+  if (known !== undefined) return known;
+  const { causes, checks, safeguards, feed } = file;
+  const conditions = [causes, checks, safeguards, feed].flatMap(conditionsIn);
+  const perCylinder = Object.values(checks).some(({ each }) => each !== undefined);
+  const facts = [
+    ...conditions.flatMap((when) => Object.keys(when)),
+    ...(perCylinder ? [cylinderFact] : []),
   ];
-  const perCylinder = Object.values(tree.checks).some(({ each }) => each !== undefined);
-  return [
-    ...new Set([
-      ...conditions.flatMap((when) => Object.keys(when ?? {})),
-      ...(perCylinder ? [cylinderFact] : []),
-    ]),
-  ];
+  const once = [...new Set(facts)];
+  asked.set(file, once);
+  return once;
 }
 
 /**
@@ -60,6 +68,10 @@ export function misfit(tree: Tree, facts: Facts): Problem | undefined {
 /** The tree as this vehicle has it: causes, checks and results that it cannot have are gone. */
 export function fitTree(tree: Tree, facts: Facts): Tree {
   if (factsAsked(tree).every((fact) => facts[fact] === undefined)) return tree;
+  return withoutMissing(tree.written === undefined ? tree : settle(tree.written, facts), facts);
+}
+
+function withoutMissing(tree: Tree, facts: Facts): Tree {
   const causes = pick(tree.causes, ({ when }) => exists(when, facts));
   const checks = pick(tree.checks, ({ when }) => exists(when, facts));
   return {
@@ -83,21 +95,33 @@ export function fitTree(tree: Tree, facts: Facts): Tree {
 
 /** The start, or where it would have led on a vehicle that has not that check. */
 const ledStart = (tree: Tree, facts: Facts): string =>
-  leadOn({ id: 'start', label: 'start', next: tree.start }, tree, facts).next ?? tree.start;
+  leadFrom(tree.start, tree, facts) ?? tree.start;
 
 /** A result that leads to a check which the vehicle has not leads where that check's healthy result would. */
 function leadOn(result: Result, tree: Tree, facts: Facts): Result {
-  const { next, ...rest } = result;
-  if (next === undefined) return result;
+  const { next, leads = [], ...rest } = result;
+  const to = next === undefined ? undefined : leadFrom(next, tree, facts);
+  const goes = leads.flatMap((lead): Lead[] => {
+    const go = leadFrom(lead.go, tree, facts);
+    return go === undefined ? [] : [{ ...lead, go }];
+  });
+  return {
+    ...rest,
+    ...(goes.length > 0 && { leads: goes }),
+    ...(to !== undefined && { next: to }),
+  };
+}
+
+function leadFrom(next: string, tree: Tree, facts: Facts): string | undefined {
   const passed = new Set<string>();
   let lead: string | undefined = next;
   while (lead !== undefined && !passed.has(lead)) {
     passed.add(lead);
     const check: Check | undefined = tree.checks[lead];
-    if (check === undefined || exists(check.when, facts)) return { ...result, next: lead };
+    if (check === undefined || exists(check.when, facts)) return lead;
     lead = check.results[0]?.next;
   }
-  return rest;
+  return undefined;
 }
 
 function fitCheck(check: Check, facts: Facts, causes: Tree['causes']): Check {

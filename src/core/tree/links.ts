@@ -4,9 +4,11 @@ import type { Problem, Tell } from '../problem.ts';
 import type { When } from './basics.ts';
 import type { Check, Tree } from './model.ts';
 import { checkNumbers } from './numbers.ts';
-import { parseNext } from './next.ts';
+import { strayNext } from './next.ts';
 import type { Shop } from './shop.ts';
 import { checkFormatTwo } from './links-format-two.ts';
+import { checkWritten } from './written/check.ts';
+import { fileOf } from './written/settle.ts';
 import { unknown, unknownAmong, unknownInShop, type Named } from './unknown.ts';
 
 /**
@@ -26,9 +28,11 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
     for (const [index, check] of cause.repair.then.entries())
       if (!has(tree.checks, check))
         tell(unknown('check', check, `causes.${id}.repair.then[${index}]`, tree.checks));
+  if (tree.written !== undefined) checkWritten(tree.written, tell);
   checkFormatTwo(tree, tell, shop);
   if (shop !== undefined) {
-    checkFacts(tree, shop, tell);
+    const { causes, checks, safeguards, feed } = fileOf(tree);
+    checkFacts({ causes, checks, safeguards, feed }, shop, '', tell);
     checkShopNames(tree, shop, tell);
   }
   return problems;
@@ -100,27 +104,13 @@ function checkGates(tree: Tree, gates: Gates, path: string, tell: Tell): void {
   }
 }
 
-/** What is wrong with where a result leads. */
-function strayNext(tree: Tree, text: string): Problem | undefined {
-  const next = parseNext(text);
-  if (next.kind === 'check' && !has(tree.checks, next.check))
-    return unknown('check', next.check, '', tree.checks);
-  if (next.kind === 'cause' && !has(tree.causes, next.cause))
-    return unknown('cause', next.cause, '', tree.causes);
-  return undefined;
-}
-
-/** Conditions name facts that the shop asks for, and values that these can have. */
-function checkFacts(tree: Tree, shop: Shop, tell: Tell): void {
-  for (const [index, { when }] of (tree.safeguards ?? []).entries())
-    if (when !== undefined) checkWhen(when, shop, `safeguards[${index}].when`, tell);
-  for (const [id, { when }] of Object.entries(tree.causes))
-    if (when !== undefined) checkWhen(when, shop, `causes.${id}.when`, tell);
-  for (const [id, { when, results }] of Object.entries(tree.checks)) {
-    if (when !== undefined) checkWhen(when, shop, `checks.${id}.when`, tell);
-    for (const [at, result] of results.entries())
-      if (result.when !== undefined)
-        checkWhen(result.when, shop, `checks.${id}.results[${at}].when`, tell);
+/** Conditions name facts that the shop asks for, and values that these can have, wherever they stand. */
+function checkFacts(part: unknown, shop: Shop, path: string, tell: Tell): void {
+  if (typeof part !== 'object' || part === null) return;
+  for (const [key, value] of Object.entries(part)) {
+    const place = Array.isArray(part) ? `${path}[${key}]` : path === '' ? key : `${path}.${key}`;
+    if (key === 'when') checkWhen(value as When, shop, place, tell);
+    else checkFacts(value, shop, place, tell);
   }
 }
 

@@ -1,3 +1,7 @@
+import type { Problem } from '../problem.ts';
+import type { Result } from './model.ts';
+import { unknown, type Named } from './unknown.ts';
+
 /** Where a result leads. */
 export type Next =
   | { readonly kind: 'check'; readonly check: string }
@@ -11,4 +15,34 @@ export function parseNext(next: string): Next {
   if (next.startsWith('cause:')) return { kind: 'cause', cause: next.slice('cause:'.length) };
   if (next.startsWith('tree:')) return { kind: 'tree', tree: next.slice('tree:'.length) };
   return { kind: 'check', check: next };
+}
+
+/** Every place that a result may lead to, by whatever is known. */
+export const nextsOf = ({ next, leads = [] }: Result): readonly string[] => [
+  ...leads.map(({ go }) => go),
+  ...(next === undefined ? [] : [next]),
+];
+
+/** Where a result leads now: the first lead whose checks have all shown what it asks for, else `next`. */
+export function nextOf(
+  { next, leads = [] }: Result,
+  shown: (check: string) => string | undefined,
+): string | undefined {
+  const lead = leads.find((one) =>
+    Object.entries(one.if).every(([check, results]) => results.includes(shown(check) ?? '')),
+  );
+  return lead?.go ?? next;
+}
+
+/** What is wrong with where a result leads: a check or a cause that the tree has not. */
+export function strayNext(
+  { checks, causes }: { readonly checks: Named; readonly causes: Named },
+  text: string,
+): Omit<Problem, 'file'> | undefined {
+  const next = parseNext(text);
+  if (next.kind === 'check' && !Object.hasOwn(checks, next.check))
+    return unknown('check', next.check, '', checks);
+  if (next.kind === 'cause' && !Object.hasOwn(causes, next.cause))
+    return unknown('cause', next.cause, '', causes);
+  return undefined;
 }

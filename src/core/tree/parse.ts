@@ -3,7 +3,8 @@ import { bad, good, showPath, type Parsed, type Problem } from '../problem.ts';
 import { withPlaces } from './json/place.ts';
 import { parseJson } from './json/read.ts';
 import { checkLinks } from './links.ts';
-import { Tree } from './model.ts';
+import type { Tree } from './model.ts';
+import { modelFor, settle } from './written/settle.ts';
 import { salvage, touches } from './salvage.ts';
 import { Shop } from './shop.ts';
 
@@ -19,7 +20,7 @@ export function parseTree(text: string, file: string, shop?: Shop): Parsed<Tree>
 
 /** The same for a value that was JSON already, such as a tree kept in a session's header. */
 export function parseTreeValue(value: unknown, file: string, shop?: Shop): Parsed<Tree> {
-  const shaped = shape(Tree, value, file);
+  const shaped = shapeTree(value, file);
   if (shaped.kind === 'bad')
     return bad(
       ...shaped.problems,
@@ -27,6 +28,12 @@ export function parseTreeValue(value: unknown, file: string, shop?: Shop): Parse
     );
   const problems = checkLinks(shaped.value, file, shop);
   return problems.length > 0 ? { kind: 'bad', problems } : shaped;
+}
+
+/** A value of the shape that its format asks for, as a tree for a vehicle that nobody knows yet. */
+export function shapeTree(value: unknown, file: string): Parsed<Tree> {
+  const shaped = shape(modelFor(value), value, file);
+  return shaped.kind === 'bad' ? shaped : good(settle(shaped.value, {}));
 }
 
 /** What else is wrong with a tree of the wrong shape, away from the places where its shape is wrong. */

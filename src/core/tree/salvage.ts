@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { showPath, type Problem } from '../problem.ts';
-import { Tree } from './model.ts';
+import type { Tree } from './model.ts';
+import { modelFor, settle } from './written/settle.ts';
 
 /** A tree of the wrong shape, with something harmless where it is wrong. */
 type Salvaged = {
@@ -56,8 +57,8 @@ export function salvage(value: unknown): Salvaged | undefined {
   const replaced = new Set<string>();
   const lost: unknown[] = [];
   for (let round = 0; round < mostRounds; round += 1) {
-    const parsed = Tree.safeParse(rest);
-    if (parsed.success) return { tree: parsed.data, replaced: [...replaced], lost };
+    const parsed = modelFor(rest).safeParse(rest);
+    if (parsed.success) return { tree: settle(parsed.data, {}), replaced: [...replaced], lost };
     for (const issue of parsed.error.issues)
       for (const path of placesOf(issue, round)) {
         if (path.length === 0) return undefined;

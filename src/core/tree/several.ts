@@ -3,9 +3,11 @@ import { findFigure } from '../trade/catalog.ts';
 import type { Figure } from '../trade/figure.ts';
 import { usualUncertainty } from '../trade/units/uncertainty.ts';
 import { convert } from '../trade/units/units.ts';
-import { cylindersOf, type Facts } from './fit.ts';
+import type { Facts } from './facts.ts';
+import { cylindersOf } from './fit.ts';
 import { measured, uncertaintyOf, type Measured } from './judge.ts';
-import { judgeWords, type Check, type NamedReading, type Reading } from './model.ts';
+import type { Check, NamedReading, Reading } from './model.ts';
+import { judgeWords } from './shapes.ts';
 
 /** A check that takes several readings in one go, and how they are judged. */
 export type Several = {

@@ -1,7 +1,7 @@
 import { gatesOf, gatesOfRepair, isShut, type Gate } from './gates.ts';
 import { knownAfter, knownAtEnds, type Done, type Known } from './known.ts';
 import type { Tree } from './model.ts';
-import { parseNext, type Next } from './next.ts';
+import { nextOf, parseNext, type Next } from './next.ts';
 
 /** What a tree asks next, or where its own way ends. */
 export type OnWay =
@@ -62,8 +62,8 @@ export function nextOnWay(tree: Tree, done: readonly Done[]): OnWay {
   return stopAt(way, answer) ?? baselineNext(way) ?? branch(way, complaint);
 }
 
-const linkOf = ({ tree, known }: Way, { check }: Answer): NextLink | undefined =>
-  leadFrom(tree, check, known(check) ?? 'passed');
+const linkOf = (way: Way, { check }: Answer): NextLink | undefined =>
+  leadFrom(way, check, way.known(check) ?? 'passed');
 
 /** An abnormal result that ends the way with its reason: danger waits for nothing. */
 function stopAt(way: Way, answer: Answer | undefined): OnWay | undefined {
@@ -76,7 +76,7 @@ function stopAt(way: Way, answer: Answer | undefined): OnWay | undefined {
 function branch(way: Way, complaint: number | 'passed'): OnWay {
   const { tree } = way;
   const start: NextLink = { next: parseNext(tree.start) };
-  return baselineEnd(way) ?? along(way, leadFrom(tree, tree.complaint.confirm, complaint) ?? start);
+  return baselineEnd(way) ?? along(way, leadFrom(way, tree.complaint.confirm, complaint) ?? start);
 }
 
 const isAbnormal = ({ known }: Way, check: string): boolean => {
@@ -85,21 +85,25 @@ const isAbnormal = ({ known }: Way, check: string): boolean => {
 };
 
 /** Where a check leads; one that was passed over goes on as the healthiest result would, to a check. */
-function leadFrom(
-  { checks, complaint }: Tree,
-  check: string,
-  known: number | 'passed',
-): NextLink | undefined {
+function leadFrom(way: Way, check: string, known: number | 'passed'): NextLink | undefined {
+  const { checks, complaint } = way.tree;
   const result = checks[check]?.results[known === 'passed' ? 0 : known];
-  if (result?.next === undefined) return undefined;
-  const next = parseNext(result.next);
-  if (known !== 'passed') return { next, reason: result.reason };
+  const lead = result === undefined ? undefined : nextOf(result, (other) => shownAs(way, other));
+  if (lead === undefined) return undefined;
+  const next = parseNext(lead);
+  if (known !== 'passed') return { next, reason: result?.reason };
   return next.kind === 'check' && check !== complaint.confirm ? { next } : undefined;
+}
+
+/** The id of the result that a check shows now. */
+function shownAs({ tree, known }: Way, check: string): string | undefined {
+  const place = known(check);
+  return typeof place === 'number' ? tree.checks[check]?.results[place]?.id : undefined;
 }
 
 function complaintGone(way: Way): OnWay {
   const confirm = way.tree.complaint.confirm;
-  const link = leadFrom(way.tree, confirm, 0);
+  const link = leadFrom(way, confirm, 0);
   if (link !== undefined) return along(way, link);
   return { kind: 'stop', reason: way.tree.checks[confirm]?.results[0]?.reason };
 }
@@ -119,7 +123,7 @@ function baselineNext(way: Way): OnWay | undefined {
 function baselineEnd(way: Way): OnWay | undefined {
   for (const id of way.tree.baseline) {
     const place = way.known(id);
-    const link = typeof place === 'number' && place > 0 && leadFrom(way.tree, id, place);
+    const link = typeof place === 'number' && place > 0 && leadFrom(way, id, place);
     if (link === false || link === undefined) continue;
     const open = link.next.kind === 'cause' && canName(way, link.next.cause);
     if (open || link.next.kind === 'tree') return along(way, link);
@@ -191,7 +195,7 @@ function along(way: Way, from: NextLink | undefined): OnWay {
     const hold = place === undefined ? holdBefore(way, check) : undefined;
     if (place === undefined && (hold?.kind !== 'shut' || hold.gate.kind === 'safeguard'))
       return ask(way, check);
-    link = leadFrom(tree, check, place ?? 'passed');
+    link = leadFrom(way, check, place ?? 'passed');
   }
   return link === undefined
     ? exhausted('What would lead on was passed over, or leads nowhere.')

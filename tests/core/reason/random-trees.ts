@@ -5,7 +5,8 @@ import type {
 } from '../../../src/core/reason/belief/evidence.ts';
 import { makeRandom } from '../../../src/core/reason/plan/random.ts';
 import type { Random } from '../../../src/core/reason/plan/random.ts';
-import { Tree } from '../../../src/core/tree/model.ts';
+import type { Tree } from '../../../src/core/tree/model.ts';
+import { Tree as TreeShape } from '../../../src/core/tree/shapes.ts';
 
 export type TreeSize = {
   readonly causes: number;
@@ -66,7 +67,7 @@ export function randomTree(seed: number, size: TreeSize): Tree {
     `k${index}`,
     randomCheck(random, size, index === 0),
   ]);
-  return Tree.parse({
+  return TreeShape.parse({
     format: 1,
     id: 'random',
     title: 'Random',

@@ -2,7 +2,7 @@ import { at as entry } from '../../at.ts';
 import type { Observation } from './model.ts';
 import type { ReasoningInput } from './evidence.ts';
 import { atMost } from './tables.ts';
-import type { Totals } from './tables.ts';
+import type { Totals } from '../../tree/noisy-max.ts';
 
 /**
  * What a cause can do for the abnormal findings of one check. `explains[j]` is the chance that

@@ -5,15 +5,8 @@ import { showsSame } from '../../tree/kin.ts';
 import { unlisted, type Repair, type Standing, type Tree } from '../../tree/model.ts';
 import { neededBy, type Needed } from '../../tree/states.ts';
 import { makePriors } from './priors.ts';
-import {
-  backgroundTotals,
-  lastTotals,
-  producedTotals,
-  silentTotals,
-  unlistedTotals,
-  floor,
-} from './tables.ts';
-import type { Totals } from './tables.ts';
+import { lastTotals, silentTotals, unlistedTotals } from './tables.ts';
+import { backgroundTotals, floor, producedTotals, type Totals } from '../../tree/noisy-max.ts';
 
 /** Minutes of looking further when none of the listed causes is there: common practice, no source. */
 export const lookFurtherMinutes = 120;

@@ -1,7 +1,8 @@
 import { at as entry } from '../../at.ts';
 import { complaintOf, type Model, type Observation } from './model.ts';
 import { unlisted } from '../../tree/model.ts';
-import { atMost, type Totals } from './tables.ts';
+import type { Totals } from '../../tree/noisy-max.ts';
+import { atMost } from './tables.ts';
 
 type Told = {
   readonly model: Model;

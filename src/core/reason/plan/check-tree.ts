@@ -4,8 +4,8 @@ import { placed } from '../../tree/json/place.ts';
 import { parseJson } from '../../tree/json/read.ts';
 import { checkLinks } from '../../tree/links.ts';
 import { lintParts, lintTree } from '../../tree/lint/lint.ts';
-import { Tree } from '../../tree/model.ts';
-import { problemsBeside, shape } from '../../tree/parse.ts';
+import type { Tree } from '../../tree/model.ts';
+import { problemsBeside, shapeTree } from '../../tree/parse.ts';
 import type { Shop } from '../../tree/shop.ts';
 import { soundness } from './soundness.ts';
 import type { Doubt } from './soundness.ts';
@@ -36,7 +36,7 @@ function checkText(text: string, around: Around): Checked {
   const { file, shop, trees } = around;
   const json = parseJson(text, file);
   if (json.kind === 'bad') return { tree: undefined, problems: json.problems, doubts: [] };
-  const shaped = shape(Tree, json.value, file);
+  const shaped = shapeTree(json.value, file);
   if (shaped.kind === 'bad') {
     const beside = problemsBeside(json.value, (tree) => [
       ...checkLinks(tree, file, shop),

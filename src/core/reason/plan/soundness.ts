@@ -2,6 +2,7 @@ import { at } from '../../at.ts';
 import { fillTree } from '../../feed/fill.ts';
 import type { Problem } from '../../problem.ts';
 import type { Tree } from '../../tree/model.ts';
+import { nextsOf } from '../../tree/next.ts';
 import { makeModel } from '../belief/model.ts';
 import { unlisted } from '../../tree/model.ts';
 import type { Model } from '../belief/model.ts';
@@ -96,8 +97,10 @@ function condemnations(
 
 /** The result that names the cause: not always the last shown, where known checks were passed. */
 function placeOf(tree: Tree, shown: Route['shown'], cause: string): string {
-  const naming = shown.findLast(
-    ({ check, result }) => tree.checks[check]?.results[result]?.next === `cause:${cause}`,
+  const naming = shown.findLast(({ check, result }) =>
+    (tree.checks[check]?.results.slice(result, result + 1) ?? [])
+      .flatMap(nextsOf)
+      .includes(`cause:${cause}`),
   );
   return naming === undefined ? 'checks' : `checks.${naming.check}.results[${naming.result}].next`;
 }

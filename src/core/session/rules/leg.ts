@@ -1,6 +1,7 @@
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { isProven, lastRepair } from '../proof.ts';
+import { fileOf } from '../../tree/written/settle.ts';
 import { shopOf } from '../header.ts';
 import { currentLeg, openThings, type Story } from '../story.ts';
 
@@ -25,7 +26,7 @@ export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling
     {
       kind: 'leg',
       tree: action.tree,
-      whole: found.tree,
+      whole: fileOf(found.tree),
       shop: shopOf(found.tree, found.shop),
       ...(action.reason !== undefined && { reason: action.reason }),
     },

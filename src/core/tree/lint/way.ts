@@ -1,7 +1,7 @@
 import type { Tell } from '../../problem.ts';
 import { gatesOf } from '../gates.ts';
 import type { Result, Tree } from '../model.ts';
-import { parseNext } from '../next.ts';
+import { nextsOf, parseNext } from '../next.ts';
 
 const pathOf = (check: string, index: number): string => `checks.${check}.results[${index}].next`;
 
@@ -17,7 +17,8 @@ export function lintEnds(tree: Tree, tell: Tell, trees?: readonly string[]): voi
           message: `The result "${result.id}" leads nowhere.`,
           mend: 'Give "next": a check, cause:ID, tree:ID or stop.',
         });
-      else lintEnd(result, result.next, { path: `checks.${id}.results[${index}]`, tell, trees });
+      for (const next of nextsOf(result))
+        lintEnd(result, next, { path: `checks.${id}.results[${index}]`, tell, trees });
     });
 }
 
@@ -58,10 +59,9 @@ function reach(tree: Tree): Reached {
     if (checks.has(id) || !Object.hasOwn(tree.checks, id)) continue;
     checks.add(id);
     open.push(...gatesOf(tree, id).map(({ check }) => check));
-    for (const { next } of tree.checks[id]?.results ?? []) {
-      const to = next === undefined ? undefined : parseNext(next);
-      if (to?.kind === 'check') open.push(to.check);
-      if (to?.kind === 'cause') causes.add(to.cause);
+    for (const to of (tree.checks[id]?.results ?? []).flatMap(nextsOf).map(parseNext)) {
+      if (to.kind === 'check') open.push(to.check);
+      if (to.kind === 'cause') causes.add(to.cause);
     }
   }
   return { checks, causes };
@@ -98,8 +98,10 @@ export function lintLoops(tree: Tree, tell: Tell): void {
   const done = new Set<string>();
   const walk = (id: string, route: readonly string[]): void => {
     done.add(id);
-    (tree.checks[id]?.results ?? []).forEach(({ next = 'stop' }, index) => {
-      const to = parseNext(next);
+    const leads = (tree.checks[id]?.results ?? []).flatMap((result, index) =>
+      nextsOf(result).map((next) => ({ index, to: parseNext(next) })),
+    );
+    leads.forEach(({ index, to }) => {
       if (to.kind !== 'check') return;
       const from = [...route, id];
       if (from.includes(to.check))

@@ -4,7 +4,8 @@ import { makeInput } from '../../../../src/core/reason/belief/evidence.ts';
 import { compile } from '../../../../src/core/reason/belief/compile.ts';
 import { SetWeigher } from '../../../../src/core/reason/belief/fault-sets.ts';
 import { makePriors, chanceOfSeveral } from '../../../../src/core/reason/belief/priors.ts';
-import { Tree } from '../../../../src/core/tree/model.ts';
+import type { Tree } from '../../../../src/core/tree/model.ts';
+import { Tree as TreeShape } from '../../../../src/core/tree/shapes.ts';
 
 /**
  * A tree whose check `fever` has causes with the given links. The complaint is shown by every cause
@@ -22,7 +23,7 @@ function treeOf(links: Readonly<Record<string, number>>, leak: number): Tree {
     { id: 'no', label: 'no' },
     { id: 'yes', label: 'yes' },
   ];
-  return Tree.parse({
+  return TreeShape.parse({
     format: 1,
     id: 'outside',
     title: 'Outside check',

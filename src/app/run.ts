@@ -14,6 +14,8 @@ export type Ports = {
   readonly disk: Disk;
   readonly folders: {
     readonly trees: string;
+    /** A tree that was named by its file, wherever it is. */
+    readonly treeFile?: string | undefined;
     /** Our own trees: their shop serves a folder that has none. */
     readonly shipped: string;
     readonly sessions: string;
@@ -105,7 +107,11 @@ export class Runner implements EffectRunner {
   #loadLibrary({ state, dispatch }: Program): void {
     const { folders, disk } = this.#ports;
     if (state().library !== undefined) return;
-    const library = loadLibrary(disk.files, folders.trees, folders.shipped);
+    const library = loadLibrary(disk.files, {
+      folder: folders.trees,
+      shipped: folders.shipped,
+      file: folders.treeFile,
+    });
     dispatch({ kind: 'library-loaded', library });
   }
 

@@ -1,37 +1,62 @@
-import { bad, good, type Parsed } from '../core/problem.ts';
+import { basename, join } from 'node:path';
+import { bad, good, showProblem, type Parsed, type Problem } from '../core/problem.ts';
+import { cleanLine } from '../core/text.ts';
 import { meant } from '../core/trade/units/nearest.ts';
 import type { Tree } from '../core/tree/model.ts';
 import type { Library } from '../core/tree/shop.ts';
+import { shopFile } from '../store/headings.ts';
 import { loadLibrary } from '../store/library.ts';
 import type { Io } from './io.ts';
-import { noTrees, treesFolder, type Given } from './options.ts';
+import { absolute, fileNamed, noTrees, treesFolder, type Given } from './options.ts';
 
 /** All trees of the folder in use, or why it cannot be used at all. */
-export function openLibrary(io: Io, given: Given): Parsed<Library> {
+export function openLibrary(io: Io, given: Given, file?: string): Parsed<Library> {
   const folder = treesFolder(io, given);
   if (!io.disk.files.exists(folder)) return bad(noTrees(folder));
-  return good(loadLibrary(io.disk.files, folder, io.folders.shipped));
+  return good(loadLibrary(io.disk.files, { folder, shipped: io.folders.shipped, file }));
 }
 
-/** A tree of the folder in use, with the library it stands in. */
-export function openTree(io: Io, given: Given, id: string) {
-  const library = openLibrary(io, given);
-  if (library.kind === 'bad') return library;
-  const tree = treeNamed(id, library.value);
-  return tree.kind === 'bad' ? tree : good({ tree: tree.value, library: library.value });
+type Opened = { readonly tree: Tree; readonly library: Library };
+
+/**
+ * A tree as it was named on the command line, by its id in the folder in use or by its file, with
+ * the library it stands in. What is odd about the shop or the id is told beside.
+ */
+export function openTree(io: Io, given: Given, word: string): Parsed<Opened> {
+  const file = fileNamed(io, word);
+  const opened = openLibrary(io, given, file);
+  if (opened.kind === 'bad') return opened;
+  const library = opened.value;
+  const tree = file === undefined ? treeNamed(io, word, library) : treeOfFile(file, library);
+  if (tree.kind === 'bad') return tree;
+  const odd = ({ code, file: from = '', value }: Problem): boolean =>
+    basename(from) === shopFile || (code === 'tree-twice' && value === tree.value.id);
+  for (const problem of library.problems.filter(odd))
+    io.err(`${cleanLine(showProblem(problem))}\n`);
+  return good({ tree: tree.value, library });
+}
+
+/** The tree of a file that the library was loaded with. */
+function treeOfFile(path: string, { trees, problems }: Library): Parsed<Tree> {
+  const own = problems.filter(({ file }) => file === path);
+  const [tree] = trees;
+  return own.length > 0 || tree === undefined ? { kind: 'bad', problems: own } : good(tree);
 }
 
 /** The tree of that id; when its file has problems, these are told rather than that it is missing. */
-export function treeNamed(id: string, library: Library): Parsed<Tree> {
-  const tree = library.trees.find((one) => one.id === id);
+function treeNamed(io: Io, id: string, { trees, problems }: Library): Parsed<Tree> {
+  const tree = trees.find((one) => one.id === id);
   if (tree !== undefined) return good(tree);
-  const broken = library.problems.filter(({ file }) => file?.endsWith(`${id}.json`));
+  const broken = problems.filter(({ file = '' }) => basename(file) === `${id}.json`);
   if (broken.length > 0) return { kind: 'bad', problems: broken };
-  const names = library.trees.map((one) => one.id);
+  const names = trees.map((one) => one.id);
+  const here = io.disk.files.exists(join(absolute(io, '.'), `${id}.json`));
   return bad({
     code: 'unknown-tree',
     value: id,
     message: `There is no tree "${id}".`,
-    mend: `${meant(id, names)} "droplight trees list" shows all.`,
+    mend: here
+      ? `There is a file ${id}.json here: name it so, with its ".json".`
+      : `${meant(id, names)} "droplight trees list" shows all; one of your own is named by its file, such as my-complaint.json, or found with --trees DIR.`,
   });
 }

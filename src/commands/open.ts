@@ -10,7 +10,7 @@ import type { Library } from '../core/tree/shop.ts';
 import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, type Ended, type Io } from './io.ts';
-import { openLibrary, treeNamed } from './library.ts';
+import { openTree } from './library.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
 const use =
@@ -27,9 +27,7 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
     sheet: 'text',
   });
   if (given.kind === 'bad') return given;
-  const library = openLibrary(io, given.value);
-  if (library.kind === 'bad') return library;
-  const header = headerFor(io, given.value, library.value);
+  const header = headerFor(io, given.value);
   if (header.kind === 'bad') return header;
   const folder = sessionsFolder(io, given.value);
   const path = attempt(folder, () => createSession(io.disk, folder, header.value));
@@ -38,13 +36,14 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   return done;
 }
 
-function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
+function headerFor(io: Io, given: Given): Parsed<Header> {
   const [id] = given.words;
   const vehicle = given.text('vehicle');
   if (id === undefined || given.words.length > 1 || vehicle === undefined || vehicle.trim() === '')
     return wrongUse('A new session wants one tree and the name of the vehicle.', use);
-  const tree = treeNamed(id, library);
-  if (tree.kind === 'bad') return tree;
+  const opened = openTree(io, given, id);
+  if (opened.kind === 'bad') return opened;
+  const { tree, library } = opened.value;
   const settings = readSettings(io.disk.files, io.folders.settings);
   const conditions = parseConditions(
     {
@@ -54,12 +53,12 @@ function headerFor(io: Io, given: Given, library: Library): Parsed<Header> {
     settings.units,
   );
   if (conditions.kind === 'bad') return conditions;
-  const known = readKnown(given, tree.value, library);
+  const known = readKnown(given, tree, library);
   if (known.kind === 'bad') return known;
   return good(
     newHeader(
       {
-        tree: tree.value,
+        tree,
         shop: library.shop,
         vehicle: vehicle.trim(),
         ...known.value,

@@ -73,6 +73,10 @@ export const wrongUse = (message: string, use: string): Parsed<never> =>
 export const treesFolder = (io: Io, given: Given): string =>
   absolute(io, given.text('trees') ?? io.folders.shipped);
 
+/** The path of a tree that was named by its file; undefined for a word that is an id. */
+export const fileNamed = (io: Io, word: string): string | undefined =>
+  /\.json$|[/\\]/i.test(word) ? absolute(io, word) : undefined;
+
 export const noTrees = (folder: string): Problem => ({
   code: 'no-trees',
   value: folder,

@@ -6,7 +6,7 @@ import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { sessionLines } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
-import { readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
+import { fileNamed, readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
 import { listSessions } from '../store/find.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 
@@ -28,8 +28,10 @@ export async function screens(
   const openings = await openingsFor(io, given.value, first);
   if (openings.kind === 'bad') return openings;
 
+  const [named = ''] = given.value.words;
+  const treeFile = first === 'start' ? fileNamed(io, named) : undefined;
   try {
-    await stage((controls) => begin(io, given.value, controls), openings.value);
+    await stage((controls) => begin(io, given.value, treeFile, controls), openings.value);
     return done;
   } catch (error) {
     return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
@@ -37,7 +39,12 @@ export async function screens(
 }
 
 /** The program, and the loading of the part that comes after its first frame. */
-function begin(io: Io, given: Given, { redraw, leave }: Controls): Begun {
+function begin(
+  io: Io,
+  given: Given,
+  treeFile: string | undefined,
+  { redraw, leave }: Controls,
+): Begun {
   const sessions = sessionsFolder(io, given);
   const program = new Program({
     clock: io.clock,
@@ -49,6 +56,7 @@ function begin(io: Io, given: Given, { redraw, leave }: Controls): Begun {
     disk: io.disk,
     folders: {
       trees: treesFolder(io, given),
+      treeFile,
       shipped: io.folders.shipped,
       sessions,
       settings: io.folders.settings,
@@ -75,15 +83,7 @@ async function openingsFor(
   first: 'home' | 'start' | 'resume' | 'replay',
 ): Promise<Parsed<readonly Message[]>> {
   const [named] = given.words;
-  if (first === 'start')
-    return good(
-      named === undefined
-        ? [{ kind: 'key', token: 's' }]
-        : [
-            { kind: 'key', token: 's' },
-            { kind: 'tree-chosen', tree: named },
-          ],
-    );
+  if (first === 'start') return startOf(io, given, named);
   if (first === 'home') return good([]);
   if (first === 'replay') return replayOf(io, given);
   const folder = sessionsFolder(io, given);
@@ -93,6 +93,22 @@ async function openingsFor(
   const { sessionNamed } = await import('./session.ts');
   const path = sessionNamed(io, given, named ?? '');
   return path.kind === 'bad' ? path : good([{ kind: 'session-chosen', path: path.value }]);
+}
+
+/** The Start screen, with its first question answered where a tree was named, by id or by its file. */
+async function startOf(
+  io: Io,
+  given: Given,
+  named: string | undefined,
+): Promise<Parsed<readonly Message[]>> {
+  const asked: Message = { kind: 'key', token: 's' };
+  if (named === undefined) return good([asked]);
+  if (fileNamed(io, named) === undefined)
+    return good([asked, { kind: 'tree-chosen', tree: named }]);
+  const { openTree } = await import('./library.ts');
+  const opened = openTree(io, given, named);
+  if (opened.kind === 'bad') return opened;
+  return good([asked, { kind: 'tree-chosen', tree: opened.value.tree.id }]);
 }
 
 /** A session read only, to be shown again. */

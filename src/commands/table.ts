@@ -87,7 +87,7 @@ export const usage = (): string =>
     ]),
     ...Object.values(commands).flatMap(({ help }) => shown(help)),
     '',
-    '--trees DIR and --sessions DIR work everywhere.',
+    'TREE is the id of a tree, or a file. --trees DIR, --sessions DIR and --help work everywhere.',
     'Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.',
     '',
   ].join('\n');

@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { feedProblems } from '../core/feed/fill.ts';
 import { bad, problemsOf, type Parsed, type Problem } from '../core/problem.ts';
 import type { Tree } from '../core/tree/model.ts';
@@ -12,19 +12,23 @@ import { attempt, type Files } from './files.ts';
 import { isTreeFile, shopFile } from './headings.ts';
 import { textOf } from './text.ts';
 
-/**
- * Loads all trees of a folder; of two with one id the first is kept.
- * @param shipped the folder of our own trees: its shop serves every folder, which may add to it
- */
-export function loadLibrary(files: Files, folder: string, shipped: string): Library {
-  const shops = loadShops(files, [shipped, folder]);
-  const loaded = files
-    .list(folder)
-    .filter(isTreeFile)
-    .map((name) => {
-      const file = join(folder, name);
-      return { file, tree: loadTree(files, file, shops.shop) };
-    });
+/** Where a library is loaded from. */
+export type Places = {
+  /** The folder of trees in use. */
+  readonly folder: string;
+  /** The folder of our own trees: its shop serves every folder, which may add to it. */
+  readonly shipped: string;
+  /** A tree that was named by its file: it comes first, with what the shop beside it adds. */
+  readonly file?: string | undefined;
+};
+
+/** Loads all trees of a folder; of two with one id the first is kept. */
+export function loadLibrary(files: Files, { folder, shipped, file: own }: Places): Library {
+  const beside = own === undefined ? [] : [dirname(own)];
+  const shops = loadShops(files, [shipped, folder, ...beside]);
+  const paths = new Set(own === undefined ? [] : [own]);
+  for (const name of files.list(folder).filter(isTreeFile)) paths.add(join(folder, name));
+  const loaded = [...paths].map((file) => ({ file, tree: loadTree(files, file, shops.shop) }));
   const named = loaded.flatMap(({ file, tree }) =>
     tree.kind === 'good' ? [{ file, id: tree.value.id, tree: tree.value }] : [],
   );

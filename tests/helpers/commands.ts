@@ -17,6 +17,8 @@ export async function runCommand(
     readonly folder?: string;
     readonly lines?: readonly string[];
     readonly files?: Files;
+    /** Where our own trees are. */
+    readonly shipped?: string;
   } = {},
 ): Promise<Ran> {
   const folder = options.folder ?? scratch();
@@ -43,7 +45,11 @@ export async function runCommand(
       notes: { read: () => 'process 4711 on bench', write: () => {} },
       holder: 'a test',
     },
-    folders: { current: folder, shipped: resolve('trees'), settings: join(folder, 'settings') },
+    folders: {
+      current: folder,
+      shipped: options.shipped ?? resolve('trees'),
+      settings: join(folder, 'settings'),
+    },
     isTerminal: false,
     onHangUp: () => {},
   };

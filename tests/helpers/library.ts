@@ -3,7 +3,7 @@ import type { Tree } from '../../src/core/tree/model.ts';
 import { loadLibrary } from '../../src/store/library.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 
-const library = () => loadLibrary(nodeFiles, 'trees', 'trees');
+const library = () => loadLibrary(nodeFiles, { folder: 'trees', shipped: 'trees' });
 
 /** The trees that are shipped, as the program loads them. */
 export function shippedTrees(): readonly Tree[] {

@@ -44,7 +44,8 @@ export function makeProgram(options: Options = {}): Made {
 }
 
 let read: Library | undefined;
-const shipped = (): Library => (read ??= loadLibrary(nodeFiles, 'trees', 'trees'));
+const shipped = (): Library =>
+  (read ??= loadLibrary(nodeFiles, { folder: 'trees', shipped: 'trees' }));
 
 function assemble(options: Options) {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));

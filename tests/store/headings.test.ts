@@ -8,7 +8,7 @@ import { smallTreeData } from '../helpers/tree.ts';
 const small = smallTreeData();
 
 test('the shipped trees are listed as they are when read through', () => {
-  const { trees } = loadLibrary(nodeFiles, 'trees', 'trees');
+  const { trees } = loadLibrary(nodeFiles, { folder: 'trees', shipped: 'trees' });
 
   expect(loadHeadings(nodeFiles, 'trees')).toEqual({
     headings: trees.map(({ id, title }) => ({ id, title })),

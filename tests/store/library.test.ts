@@ -13,7 +13,7 @@ const told = (library: ReturnType<typeof loadLibrary>) =>
 
 describe('a folder of trees', () => {
   test('that we ship loads without a problem', () => {
-    const library = loadLibrary(nodeFiles, 'trees', 'trees');
+    const library = loadLibrary(nodeFiles, { folder: 'trees', shipped: 'trees' });
 
     expect(told(library)).toEqual([]);
     expect(library.trees.length).toBeGreaterThanOrEqual(2);
@@ -21,7 +21,7 @@ describe('a folder of trees', () => {
 
   test('without a shop uses the shipped one', () => {
     const files = new MemoryFiles({ 'mine/small.json': small, 'shipped/shop.json': shop });
-    const library = loadLibrary(files, 'mine', 'shipped');
+    const library = loadLibrary(files, { folder: 'mine', shipped: 'shipped' });
 
     expect(told(library)).toEqual([]);
     expect(library.trees.map(({ id }) => id)).toEqual(['no-light']);
@@ -34,7 +34,7 @@ describe('a folder of trees', () => {
       'mine/shop.json': '{"format":1,"tools":{"winch":{"name":"Hand winch"}}}',
       'shipped/shop.json': shop,
     });
-    const library = loadLibrary(files, 'mine', 'shipped');
+    const library = loadLibrary(files, { folder: 'mine', shipped: 'shipped' });
 
     expect(told(library)).toEqual([]);
     expect(library.shop.tools).toEqual({ ...smallShop.tools, winch: { name: 'Hand winch' } });
@@ -47,7 +47,7 @@ describe('a folder of trees', () => {
       'mine/c.json': JSON.stringify(planted(['start', 'nowhere'])),
       'shipped/shop.json': shop,
     });
-    const library = loadLibrary(files, 'mine', 'shipped');
+    const library = loadLibrary(files, { folder: 'mine', shipped: 'shipped' });
 
     expect(told(library)).toEqual([
       ['not-json', 'mine/a.json', undefined],
@@ -62,7 +62,7 @@ describe('a folder of trees', () => {
       'mine/b.json': small,
       'shipped/shop.json': shop,
     });
-    const library = loadLibrary(files, 'mine', 'shipped');
+    const library = loadLibrary(files, { folder: 'mine', shipped: 'shipped' });
 
     expect(told(library)).toEqual([['tree-twice', 'mine/b.json', 'id']]);
     expect(library.trees).toHaveLength(1);
@@ -73,7 +73,7 @@ describe('a folder of trees', () => {
     files.refuse = ({ number, name }) =>
       name === 'readStart' && number > 1 ? 'EACCES' : undefined;
 
-    expect(told(loadLibrary(files, 'mine', 'shipped'))).toEqual([
+    expect(told(loadLibrary(files, { folder: 'mine', shipped: 'shipped' }))).toEqual([
       ['EACCES', 'mine/b.json', undefined],
     ]);
   });
@@ -81,7 +81,7 @@ describe('a folder of trees', () => {
   test('that is not there has no trees', () => {
     const files = new MemoryFiles({ 'shipped/shop.json': shop });
 
-    expect(loadLibrary(files, 'nowhere', 'shipped')).toEqual({
+    expect(loadLibrary(files, { folder: 'nowhere', shipped: 'shipped' })).toEqual({
       trees: [],
       shop: smallShop,
       problems: [],
@@ -94,7 +94,7 @@ describe('a folder of trees', () => {
       'shipped/shop.json': shop,
     });
 
-    expect(told(loadLibrary(files, 'mine', 'shipped'))).toEqual([
+    expect(told(loadLibrary(files, { folder: 'mine', shipped: 'shipped' }))).toEqual([
       ['wrong-shape', 'mine/shop.json', 'format'],
     ]);
   });
@@ -102,7 +102,7 @@ describe('a folder of trees', () => {
   test('that starts with a byte-order mark, as some editors write it, loads', () => {
     const files = new MemoryFiles({ 'mine/b.json': `\ufeff${small}`, 'shipped/shop.json': shop });
 
-    expect(told(loadLibrary(files, 'mine', 'shipped'))).toEqual([]);
+    expect(told(loadLibrary(files, { folder: 'mine', shipped: 'shipped' }))).toEqual([]);
   });
 
   test.each([

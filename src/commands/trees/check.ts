@@ -19,7 +19,7 @@ export function checkTrees(io: Io, given: Given, words: readonly string[]): Ende
   const { files } = io.disk;
   const named = words.map((word) => absolute(io, word));
   const [own, paths] = named.length > 0 ? parted(named) : [[], treeFilesIn(files, folder)];
-  const library = loadLibrary(files, folder, io.folders.shipped);
+  const library = loadLibrary(files, { folder, shipped: io.folders.shipped });
   const shops = makeShops(io, folder);
   const texts = paths.map((path) => readText(files, path));
   const trees = [...library.trees.map(({ id }) => id), ...texts.flatMap(idOf)];

@@ -4,11 +4,12 @@ import { exactMinutes, mendingMinutes } from '../../core/reason/plan/exact.ts';
 import { environmentOf } from '../../core/reason/plan/episode.ts';
 import { simulate, type Simulated } from '../../core/reason/plan/simulate.ts';
 import { advisedPolicy, oddsOnly, ownWay } from '../../core/reason/plan/policies.ts';
-import { bad, good, type Parsed } from '../../core/problem.ts';
+import { bad, good, showProblem, type Parsed } from '../../core/problem.ts';
+import { cleanLine } from '../../core/text.ts';
 import type { Tree } from '../../core/tree/model.ts';
 import type { Library, Shop } from '../../core/tree/shop.ts';
-import { done, printJson, type Ended, type Io } from '../io.ts';
-import { openLibrary, treeNamed } from '../library.ts';
+import { printJson, type Ended, type Io } from '../io.ts';
+import { openLibrary, openTree } from '../library.ts';
 import { type Given } from '../options.ts';
 
 /** Expected minutes of an episode: followed through every way, or from hidden vehicles with a standard error. */
@@ -82,10 +83,9 @@ const simulatedCost = ({ mean, error, needless, more, moreError }: Simulated): C
 
 /** `droplight trees plan [TREE] [--runs N] [--seed N] [--json]`. */
 export function planTrees(io: Io, given: Given, [id]: readonly string[]): Ended {
-  const library = openLibrary(io, given);
-  if (library.kind === 'bad') return library;
-  const chosen = chosenTrees(library.value, id);
+  const chosen = chosenTrees(io, given, id);
   if (chosen.kind === 'bad') return chosen;
+  const { trees, shop, problems } = chosen.value;
   const options = {
     runs: Number(given.text('runs') ?? usual.runs),
     seed: Number(given.text('seed') ?? usual.seed),
@@ -96,16 +96,20 @@ export function planTrees(io: Io, given: Given, [id]: readonly string[]): Ended 
       message: 'Runs and seed are whole numbers, runs at least 2.',
       mend: 'Use: droplight trees plan TREE --runs 200 --seed 1',
     });
-  const plans = chosen.value.map((tree) => planOf(tree, library.value.shop, options));
+  const plans = trees.map((tree) => planOf(tree, shop, options));
   if (given.flag('json')) printJson(io, id === undefined ? plans : plans[0]);
   else io.out(`${planLines(plans).join('\n')}\n`);
-  return done;
+  for (const problem of problems) io.err(`${cleanLine(showProblem(problem))}\n`);
+  return good(problems.length > 0 ? 1 : 0);
 }
 
-function chosenTrees(library: Library, id: string | undefined): Parsed<readonly Tree[]> {
-  if (id === undefined) return good(library.trees);
-  const tree = treeNamed(id, library);
-  return tree.kind === 'good' ? good([tree.value]) : tree;
+/** The tree named, or all of the library with what is wrong with those that cannot be planned. */
+function chosenTrees(io: Io, given: Given, word: string | undefined): Parsed<Library> {
+  if (word === undefined) return openLibrary(io, given);
+  const opened = openTree(io, given, word);
+  if (opened.kind === 'bad') return opened;
+  const { tree, library } = opened.value;
+  return good({ trees: [tree], shop: library.shop, problems: [] });
 }
 
 function planLines(plans: readonly Plan[]): readonly string[] {

@@ -1,8 +1,7 @@
-import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { trees } from '../../../src/commands/trees/trees.ts';
-import { MemoryFiles } from '../../helpers/memory-files.ts';
 import { runCommand, scratch } from '../../helpers/commands.ts';
 
 const run = (...args: readonly string[]) => runCommand(trees, args);
@@ -30,7 +29,7 @@ test('trees check prints every problem of the files named, a line each, and exit
   const lines = out.trim().split('\n');
   expect(lines).toHaveLength(11);
   expect(lines[0]).toMatch(
-    /no-source\.json: checks\.first-look\.source: Nothing says .* Add it\.$/,
+    /no-source\.json:38:5: checks\.first-look\.source: Nothing says .* Add it\.$/,
   );
   expect(err).toBe('11 problems in 2 files.\n');
 });
@@ -121,52 +120,6 @@ test('trees check of a file that is not there exits 3 with one line', async () =
 
   expect(code).toBe(3);
   expect(out).toMatch(/^.*nowhere\.json: There is no such file or folder\. Check the name\.\n$/);
-});
-
-test('trees new prints a tree that trees check finds nothing wrong with', async () => {
-  const folder = scratch();
-
-  const { code, out } = await runCommand(trees, ['new'], { folder });
-  writeFileSync(join(folder, 'my-complaint.json'), out);
-
-  expect(code).toBe(0);
-  expect((await runCommand(trees, ['check', 'my-complaint.json'], { folder })).code).toBe(0);
-});
-
-test('trees new FILE writes it with its name as its id, and never over another', async () => {
-  const folder = scratch();
-
-  const first = await runCommand(trees, ['new', 'dead-wipers.json'], { folder });
-  const path = join(folder, 'dead-wipers.json');
-  const second = await runCommand(trees, ['new', 'dead-wipers.json'], { folder });
-
-  expect([first.code, first.out]).toEqual([0, `${path}\n`]);
-  expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ id: 'dead-wipers' });
-  expect(second.code).toBe(2);
-  expect(second.err).toMatch(/a file of this name already/);
-});
-
-test.each(['My Tree.json', '../.json', 'constructor.json'])(
-  'trees new refuses the name %s',
-  async (name) => {
-    const folder = scratch();
-
-    const { code, err } = await runCommand(trees, ['new', name], { folder });
-
-    expect(code).toBe(2);
-    expect(err).toMatch(/cannot be the id of a tree/);
-    expect(existsSync(join(folder, name))).toBe(false);
-  },
-);
-
-test('trees new on a disk that refuses says so and exits 3', async () => {
-  const files = new MemoryFiles();
-  files.refuse = ({ name }) => (name === 'create' ? 'EROFS' : undefined);
-
-  const { code, err } = await runCommand(trees, ['new', 'dead-wipers.json'], { files });
-
-  expect(code).toBe(3);
-  expect(err).toMatch(/read-only/);
 });
 
 test('trees schema prints the schema that lies beside the trees', async () => {

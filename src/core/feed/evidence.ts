@@ -51,6 +51,21 @@ export function makeEvidence(memo: Memo = makeMemo()): RowsOf {
   };
 }
 
+/**
+ * What the meter shows on a vehicle with this cause, or with none: the middle one of the ways the
+ * cause may stand. Undefined for a cause without a place on the path.
+ */
+export function typicalReading(
+  { feed, memo }: Pick<Question, 'feed' | 'memo'>,
+  check: CheckFeed,
+  cause: PathCause | undefined,
+): number | undefined {
+  const question: Question = { feed, setting: settingOf(check), memo };
+  const ways = mixtureOf(question, check, cause).toSorted((one, other) => one.mean - other.mean);
+  let passed = 0;
+  return ways.find(({ weight }) => (passed += weight) >= 0.5)?.mean;
+}
+
 const settingOf = ({ load, reads }: CheckFeed): Setting =>
   // An ohmmeter's current leaves every filament cold.
   reads === 'ohms' ? { on: load, battery: 'out', filaments: 'cold' } : { on: load };

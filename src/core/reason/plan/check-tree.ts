@@ -1,4 +1,5 @@
 import { feedProblems } from '../../feed/fill.ts';
+import { lintFeed } from '../../feed/lint-feed.ts';
 import type { Problem } from '../../problem.ts';
 import { placed } from '../../tree/json/place.ts';
 import { parseJson } from '../../tree/json/read.ts';
@@ -48,6 +49,8 @@ function checkText(text: string, around: Around): Checked {
   const broken = [...checkLinks(tree, file, shop), ...feedProblems(tree, file)];
   const lint = lintTree(tree, file, trees);
   if (broken.length > 0) return { tree: undefined, problems: [...broken, ...lint], doubts: [] };
+  const circuit: Problem[] = [];
+  lintFeed(tree, (problem) => circuit.push({ ...problem, file }));
   const { problems, doubts } = soundness(tree, file);
-  return { tree, problems: [...lint, ...problems], doubts };
+  return { tree, problems: [...lint, ...circuit, ...problems], doubts };
 }

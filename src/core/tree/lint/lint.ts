@@ -1,4 +1,6 @@
 import type { Problem, Tell } from '../../problem.ts';
+import { lintBands } from './bands.ts';
+import { lintComplaint } from './complaint.ts';
 import { lintHazards } from './hazards.ts';
 import { lintOdds, lintRows } from './rows.ts';
 import { lintSame } from './shared.ts';
@@ -20,6 +22,7 @@ export function lintTree(tree: Tree, file: string, trees?: readonly string[]): P
   lintLoops(tree, tell);
   lintOdds(tree, tell);
   lintSame(tree, tell);
+  lintComplaint(tree, tell);
   return [...problems, ...lintParts(tree, file)];
 }
 
@@ -32,5 +35,6 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   lintBrakes(tree, tell);
   lintHazards(tree, tell);
   lintRows(tree, tell);
+  lintBands(tree, tell);
   return problems;
 }

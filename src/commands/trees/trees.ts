@@ -39,6 +39,12 @@ const verbs: Readonly<Record<string, Row>> = {
     options: { json: 'flag', doubts: 'flag' },
     load: async () => (await import('./check.ts')).checkTrees,
   },
+  upgrade: {
+    use: 'upgrade FILES',
+    does: 'rewrites trees of format 1 in the words of format 2; the old text stays beside it',
+    options: {},
+    load: async () => (await import('./upgrade.ts')).upgradeTrees,
+  },
   plan: {
     use: 'plan [TREE] [--runs N] [--seed N] [--json]',
     does: 'what a tree costs in minutes, by who chooses the steps',

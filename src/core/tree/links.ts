@@ -69,7 +69,8 @@ function checkNames(tree: Tree, id: string, check: Check, tell: Tell): void {
   const path = `checks.${id}`;
   checkResults(tree, check, path, tell);
   if (check.after !== undefined) checkGates(tree, check.after, `${path}.after`, tell);
-  for (const cause of Object.keys(check.points))
+  const rows = tree.written === undefined ? check.points : (tree.written.checks[id]?.points ?? {});
+  for (const cause of Object.keys(rows))
     if (cause !== unlisted && !has(tree.causes, cause))
       tell(unknown('cause', cause, `${path}.points.${cause}`, tree.causes));
 }

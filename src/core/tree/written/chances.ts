@@ -39,8 +39,9 @@ export function soundRow(sound: Shares | number, results: readonly string[]): re
 }
 
 /**
- * The row of a vehicle with one cause alone, brought to what such a vehicle can show: no cause is
- * seen for certain, and none looks healthier than a sound vehicle does.
+ * The row of a vehicle with one cause alone, brought to what such a vehicle can show: what is not
+ * named shows as it does on a sound vehicle, no cause is seen for certain, and none looks healthier
+ * than a sound vehicle does.
  */
 export function causeRow(
   shares: Shares,
@@ -48,8 +49,38 @@ export function causeRow(
   background: readonly number[],
 ): readonly number[] {
   const under = backgroundTotals(background, results.length);
-  const produced = producedTotals(typedRow(shares, results), under, floor);
+  const typed = typedRow(shares, results);
+  const produced = producedTotals(besideSound(typed, shares, results, under), under, floor);
   return rowOf(produced.map((total, result) => total * at(under, result)));
+}
+
+/**
+ * Gives each result that is not named what the background makes of it where the cause stays silent,
+ * at the cost of the healthy one. Running totals are `scale * healthy + rest` with the healthy share
+ * not known yet; a result that is not named multiplies them, a named one adds to them.
+ */
+function besideSound(
+  typed: readonly number[],
+  shares: Shares,
+  results: readonly string[],
+  under: Totals,
+): readonly number[] {
+  const total = results.slice(1).reduce(
+    ({ scale, rest }, id, before) => {
+      if (Object.hasOwn(shares, id)) return { scale, rest: rest + at(typed, before + 1) };
+      const grows = at(under, before + 1) / at(under, before);
+      return { scale: scale * grows, rest: rest * grows };
+    },
+    { scale: 1, rest: 0 },
+  );
+  let soFar = Math.max(0, (1 - total.rest) / total.scale);
+  return results.map((id, index) => {
+    if (index === 0) return soFar;
+    const grows = at(under, index) / at(under, index - 1);
+    const share = Object.hasOwn(shares, id) ? at(typed, index) : soFar * (grows - 1);
+    soFar += share;
+    return share;
+  });
 }
 
 /** The row of the complaint's own test, which no sound vehicle shows. */

@@ -22,31 +22,86 @@ export function lintSame(tree: Tree, tell: Tell): void {
 export type TreeFile = { readonly file: string; readonly tree: Tree };
 
 /**
- * What only all trees together show: a check that two trees share by its id, with other results. A
- * finding goes over from one tree to the other by these ids.
+ * What only all trees together show: a check that two trees share by its id, with other results or
+ * another content. A finding goes over from one tree to the other by these ids.
  */
 export function lintLibrary(files: readonly TreeFile[]): Problem[] {
   const ids = files.map(({ file, tree }) => ({ file, id: tree.id }));
   const problems = idsTwice(ids).filter((one) => one !== undefined);
-  const first = new Map<string, readonly [tree: string, results: string]>();
-  for (const { file, tree } of files) {
+  const first = new Map<string, readonly [tree: string, check: Check]>();
+  for (const { file, tree } of files)
     for (const [id, check] of Object.entries(tree.checks)) {
-      const results = check.results.map((result) => result.id).join(', ');
       const other = first.get(id);
-      if (other === undefined) first.set(id, [tree.id, results]);
-      else if (other[1] !== results)
-        problems.push({
-          code: 'shared-results',
-          file,
-          path: `checks.${id}.results`,
-          value: results,
-          message: `In the tree "${other[0]}" this check has other results: ${other[1]}.`,
-          mend: 'Give it the same results there and here, or another id.',
-        });
+      if (other === undefined) first.set(id, [tree.id, check]);
+      else problems.push(...clash(id, check, other).map((problem) => ({ ...problem, file })));
     }
-  }
   return problems;
 }
+
+function clash(
+  id: string,
+  check: Check,
+  [tree, other]: readonly [tree: string, check: Check],
+): readonly Problem[] {
+  const resultsOf = ({ results }: Check): string => results.map((result) => result.id).join(', ');
+  if (resultsOf(check) !== resultsOf(other))
+    return [
+      {
+        code: 'shared-results',
+        path: `checks.${id}.results`,
+        value: resultsOf(check),
+        message: `In the tree "${tree}" this check has other results: ${resultsOf(other)}.`,
+        mend: 'Give it the same results there and here, or another id.',
+      },
+    ];
+  const differing = contents.filter(({ of }) => told(of(check)) !== told(of(other)));
+  const [{ path, of } = { path: '', of: () => '' }] = differing;
+  return differing.length === 0
+    ? []
+    : [
+        {
+          code: 'shared-differs',
+          path: `checks.${id}.${path}`,
+          value: told(of(check)),
+          message: `In the tree "${tree}" this check has another content (${differing.map(({ name }) => name).join(', ')}): ${told(of(other))}. What is found here would count there.`,
+          mend: 'Make it the same there and here, or give it another id.',
+        },
+      ];
+}
+
+const told = (content: unknown): string =>
+  typeof content === 'string' ? content : (JSON.stringify(content) ?? 'none');
+
+/** What two checks of one id must have in common for a finding to mean the same. */
+const contents: readonly {
+  readonly name: string;
+  readonly path: string;
+  readonly of: (check: Check) => unknown;
+}[] = [
+  { name: 'question', path: 'ask', of: ({ ask }) => ask },
+  {
+    name: 'unit',
+    path: 'reading.unit',
+    of: ({ reading }) => reading && [reading.quantity, reading.unit],
+  },
+  { name: 'judge', path: 'judge', of: ({ judge, readings }) => judge && [judge, readings?.length] },
+  {
+    name: 'bands',
+    path: 'results',
+    of: ({ results }) => results.map(({ from, below }) => [from ?? null, below ?? null]),
+  },
+  {
+    name: 'station',
+    path: 'feed',
+    of: ({ feed }) => feed && [feed.station, feed.against, feed.reads, feed.load.toSorted()],
+  },
+  {
+    name: 'standing',
+    path: 'standing',
+    // How warm it is may differ: one tree comes to the check by a hot stop, the other does not.
+    of: ({ standing: { battery, key, engine } }) => [battery, key, engine],
+  },
+];
 
 /** By place: what is wrong where a file gives an id that one before it has. */
 export function idsTwice(

@@ -1,9 +1,6 @@
 import { expect, test } from 'vitest';
 import { hazards, standingHazards } from '../../../../src/core/tree/lint/hazard-words.ts';
-import { lintLibrary } from '../../../../src/core/tree/lint/shared.ts';
-import type { Tree } from '../../../../src/core/tree/model.ts';
 import { shippedShop } from '../../../helpers/library.ts';
-import { smallTree } from '../../../helpers/tree.ts';
 
 const named = (text: string): readonly string[] =>
   hazards.filter(({ words }) => words.test(text)).map(({ name }) => name);
@@ -47,31 +44,4 @@ test.each([
 test('an engine that is off and cold is no hazard by itself', () => {
   expect(standingHazards({ engine: 'off', heat: 'cold' })).toEqual([]);
   expect(standingHazards({})).toEqual([]);
-});
-
-test('two trees that share a check must show the same results in it', () => {
-  const one = smallTree();
-  const { look, ...rest } = one.checks;
-  if (look === undefined) throw new Error('no look');
-  const turned = { ...look, results: look.results.toReversed() };
-  const other: Tree = { ...one, id: 'other', checks: { ...rest, look: turned } };
-  const files = [
-    { file: 'a.json', tree: one },
-    { file: 'b.json', tree: other },
-  ];
-
-  expect(lintLibrary(files).map(({ code, file, path }) => [code, file, path])).toEqual([
-    ['shared-results', 'b.json', 'checks.look.results'],
-  ]);
-});
-
-test('two files with one tree are told', () => {
-  const files = [
-    { file: 'a.json', tree: smallTree() },
-    { file: 'b.json', tree: smallTree() },
-  ];
-
-  expect(lintLibrary(files).map(({ code, file }) => [code, file])).toEqual([
-    ['tree-twice', 'b.json'],
-  ]);
 });

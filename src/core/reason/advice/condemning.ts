@@ -1,4 +1,4 @@
-import { at as entry } from '../../at.ts';
+import { at as entry, realAt, wholeAt } from '../../at.ts';
 import { sum } from '../../sum.ts';
 import { withFinding, type ReasoningInput } from '../belief/evidence.ts';
 import { believe } from '../belief/posterior.ts';
@@ -16,11 +16,9 @@ const telling = 0.1;
 /** How far a check would move the chance of a cause of the short list, in expectation. */
 function movement(at: SearchState, { parts }: ScoredCheck, place: number): number {
   const bit = 1 << place;
+  const sets = [...at.left.keys()].filter((set) => (wholeAt(at.left, set) & bit) !== 0);
   const holding = (weights: Float64Array): number =>
-    weights.reduce(
-      (all, weight, set) => ((entry(at.left, set) & bit) === 0 ? all : all + weight),
-      0,
-    );
+    sets.reduce((all, set) => all + realAt(weights, set), 0);
   const now = holding(at.weights) / at.mass;
   const moved = parts.reduce((all, part) => all + Math.abs(holding(part) - sum(part) * now), 0);
   return moved / at.mass;

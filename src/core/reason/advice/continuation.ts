@@ -53,23 +53,20 @@ export class Continuation {
 
   /** The one-step advice: the best check, or the best repair that nothing holds back. */
   #choose(at: SearchState): Step | undefined {
-    const checks = this.#ahead.scoreChecks(at).filter(({ check }) => !this.#leftOut.has(check));
-    const chances = chancesIn(this.#tables, at.weights, at);
+    const leftOut = this.#leftOut;
+    const best = this.#ahead.cheapest(at, { leftOut });
+    const check = best && { check: this.#ahead.scoreCheck(at, best.check) };
     const repairs = this.#ahead
-      .scoreRepairs(at)
+      .scoreRepairs(at, best?.cost)
       .filter(({ place }) => mayMend(this.#tables, at, place))
       .toSorted((one, other) => one.cost - other.cost);
-    const [check] = checks;
-    for (const { place, cost } of repairs) {
-      if (check !== undefined && check.cost <= cost) break;
-      const held = heldBy(
-        this.#tables,
-        at,
-        { place, chance: entry(chances, place) },
-        { scored: checks },
-      );
-      if (held === undefined) return { place };
-    }
-    return check === undefined ? undefined : { check };
+    if (repairs.length === 0) return check;
+    const scored = this.#ahead.scoreChecks(at).filter((one) => !leftOut.has(one.check));
+    const chances = chancesIn(this.#tables, at.weights, at);
+    const free = repairs.find(({ place }) => {
+      const cause = { place, chance: entry(chances, place) };
+      return heldBy(this.#tables, at, cause, { scored }) === undefined;
+    });
+    return free === undefined ? check : { place: free.place };
   }
 }

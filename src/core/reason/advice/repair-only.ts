@@ -1,8 +1,12 @@
+import { at as entry, realAt, wholeAt } from '../../at.ts';
 import type { SearchState } from './search-state.ts';
 import type { SearchTables } from './search-tables.ts';
 
 /** A plan ends once less than this share of its mass is unproved. */
 const negligible = 1e-5;
+
+/** A fault set and its weight. */
+type Weighed = { readonly set: number; readonly weight: number };
 
 /** Work arrays of one search, so that the innermost plan allocates nothing. */
 export class RepairOnly {
@@ -33,12 +37,14 @@ export class RepairOnly {
   /**
    * Expected cost of mending one cause after the other, always the one with the greatest
    * gain for its cost, each with its proof (after Heckerman, Breese and Rommelse 1995). Weighted
-   * by the mass of the weights. Opening up is paid once.
+   * by the mass of the weights. Opening up is paid once. A cost from `bound` on is not worked out to
+   * the end.
    */
   cost(
     weights: Float64Array,
     at: SearchState,
-    from = { opened: at.opened, standing: at.standing },
+    from: Pick<SearchState, 'opened' | 'standing'> = at,
+    bound = Infinity,
   ): number {
     const { costs, causes } = this.#tables;
     this.#weights.set(weights);
@@ -50,16 +56,15 @@ export class RepairOnly {
     let spent = 0;
     this.first = -1;
     this.work = 0;
-    while (unproved > enough) {
+    while (unproved > enough && spent < bound) {
       const best = this.#best(prices.cost);
       if (best < 0) break;
       if (this.first < 0) this.first = best;
-      const cause = causes[best] ?? 0;
-      spent += unproved * (prices.cost[best] ?? 0);
-      this.work += unproved * (prices.minutes[best] ?? 0);
+      spent += unproved * realAt(prices.cost, best);
+      this.work += unproved * realAt(prices.minutes, best);
       unproved -= this.#mend(best);
-      const step = costs.repair(cause);
-      const open = opened | (costs.masks[step] ?? 0);
+      const step = costs.repair(entry(causes, best));
+      const open = opened | wholeAt(costs.masks, step);
       const stands = costs.standingAfter(step, standing);
       if (open !== opened || stands !== standing) prices = costs.repairs(open, stands);
       [opened, standing] = [open, stands];
@@ -79,47 +84,70 @@ export class RepairOnly {
     return best;
   }
 
+  /** Counts the gain of every cause: the share of each fault set that is cured once it is mended. */
   #start(): number {
-    this.#gains.fill(0);
+    const [weights, lefts, gains] = [this.#weights, this.#left, this.#gains];
+    const { silent } = this.#tables;
+    gains.fill(0);
     let all = 0;
-    for (let index = 0; index < this.#weights.length; index += 1) {
-      all += this.#weights[index] ?? 0;
-      this.#count(index, 1);
+    for (let index = 0; index < weights.length; index += 1) {
+      const weight = realAt(weights, index);
+      if (weight === 0) continue;
+      all += weight;
+      const set = wholeAt(lefts, index);
+      const whole = realAt(silent, set);
+      const scaled = scale(weight, whole);
+      for (let rest = set; rest !== 0; rest &= rest - 1) {
+        const bit = rest & -rest;
+        const place = 31 - Math.clz32(bit);
+        gains[place] = realAt(gains, place) + scaled * (realAt(silent, set & ~bit) - whole);
+      }
     }
     return all;
   }
 
-  /** Adds a fault set's part to the gain of each of its causes, or takes it away. */
-  #count(index: number, sign: number): void {
-    const weight = this.#weights[index] ?? 0;
-    const set = this.#left[index] ?? 0;
-    if (weight === 0) return;
-    const { silent } = this.#tables;
-    const whole = silent[set] ?? 1;
-    const scale = whole < 1 ? (sign * weight) / (1 - whole) : 0;
-    for (let rest = set; rest !== 0; rest &= rest - 1) {
-      const place = 31 - Math.clz32(rest & -rest);
-      const gain = scale * ((silent[set & ~(1 << place)] ?? 1) - whole);
-      this.#gains[place] = (this.#gains[place] ?? 0) + gain;
-    }
-  }
-
-  /** @returns the weight that is cured by it */
+  /**
+   * Takes a cause out of every fault set that holds it, and counts what the others there gain now.
+   * @returns the weight that is cured by it
+   */
   #mend(place: number): number {
+    const [weights, lefts] = [this.#weights, this.#left];
     const bit = 1 << place;
     let cured = 0;
-    for (const index of this.#holding[place] ?? []) {
-      const set = this.#left[index] ?? 0;
-      const weight = this.#weights[index] ?? 0;
+    for (const index of entry(this.#holding, place)) {
+      const set = wholeAt(lefts, index);
+      const weight = realAt(weights, index);
       if ((set & bit) === 0 || weight === 0) continue;
-      this.#count(index, -1);
+      const others = set & ~bit;
       const left = weight * (1 - this.#tables.gain(set, place));
       cured += weight - left;
-      this.#weights[index] = left;
-      this.#left[index] = set & ~bit;
-      this.#count(index, 1);
+      weights[index] = left;
+      lefts[index] = others;
+      if (others !== 0) this.#recount({ set, weight }, { set: others, weight: left });
     }
     this.#gains[place] = 0;
     return cured;
   }
+
+  /** Counts a fault set with the weight that it has now, in place of what it was before. */
+  #recount(before: Weighed, now: Weighed): void {
+    const { silent } = this.#tables;
+    const gains = this.#gains;
+    const [wholeBefore, wholeNow] = [realAt(silent, before.set), realAt(silent, now.set)];
+    const [scaleBefore, scaleNow] = [
+      scale(before.weight, wholeBefore),
+      scale(now.weight, wholeNow),
+    ];
+    for (let rest = now.set; rest !== 0; rest &= rest - 1) {
+      const bit = rest & -rest;
+      const place = 31 - Math.clz32(bit);
+      gains[place] =
+        realAt(gains, place) -
+        scaleBefore * (realAt(silent, before.set & ~bit) - wholeBefore) +
+        scaleNow * (realAt(silent, now.set & ~bit) - wholeNow);
+    }
+  }
 }
+
+/** A weight, given that the complaint shows: `silent` is the chance that it does not. */
+const scale = (weight: number, silent: number): number => (silent < 1 ? weight / (1 - silent) : 0);

@@ -1,4 +1,4 @@
-import { at as entryOf } from '../../at.ts';
+import { at as entryOf, realAt, wholeAt } from '../../at.ts';
 import { sum } from '../../sum.ts';
 import type { Gate, Observation } from '../belief/model.ts';
 import type { ReasoningInput } from '../belief/evidence.ts';
@@ -131,41 +131,40 @@ export const mayMend = (tables: SearchTables, at: SearchState, place: number): b
     isOpen(tables, at, gate),
   );
 
-/** Running totals of a check in one fault set, from this state on: in a row, or worked out. */
-function totalsIn(tables: SearchTables, at: SearchState, check: number, index: number) {
-  const left = at.left[index] ?? 0;
-  const last = at.last[tables.groups[check] ?? check];
-  if (last !== undefined) {
-    const was = (tables.sets[index] ?? 0) & ~last.repaired;
-    return atMostAgain(tables, check, { was, now: left }, last);
-  }
-  return { row: tables.row(left), offset: tables.offsets[check] ?? 0 };
-}
-
-/** By result: the weights of the fault sets that go on with it. */
+/** By result: the weights of the fault sets that go on with it; in arrays of the caller's, if it has some. */
 export function split(
   tables: SearchTables,
   at: SearchState,
   check: number,
+  parts: readonly Float64Array[] = emptyParts(tables, check),
 ): readonly Float64Array[] {
-  const results = tables.input.model.checks[check]?.results.length ?? 0;
-  const parts = Array.from({ length: results }, () => new Float64Array(at.weights.length));
+  const last = at.last[wholeAt(tables.groups, check)];
+  for (const part of parts) part.fill(0);
   for (let index = 0; index < at.weights.length; index += 1) {
-    const weight = at.weights[index] ?? 0;
+    const weight = realAt(at.weights, index);
     if (weight === 0) continue;
-    const atMost = totalsIn(tables, at, check, index);
-    let below = 0;
-    for (let result = 0; result < results; result += 1) {
-      const upTo =
-        typeof atMost === 'function' ? atMost(result) : (atMost.row[atMost.offset + result] ?? 1);
-      const part = parts[result];
-      if (part !== undefined && upTo > below) part[index] = weight * (upTo - below);
+    const now = wholeAt(at.left, index);
+    const was = wholeAt(tables.sets, index) & ~(last?.repaired ?? 0);
+    const again = last && atMostAgain(tables, check, { was, now }, last);
+    const row = tables.row(now);
+    let [below, place] = [0, entryOf(tables.offsets, check)];
+    for (let result = 0; result < parts.length; result += 1, place += 1) {
+      const upTo = again === undefined ? realAt(row, place) : again(result);
+      if (upTo > below) entryOf(parts, result)[index] = weight * (upTo - below);
       below = upTo;
     }
   }
   return parts;
 }
 
+/** Arrays for the parts of a check, one a result. */
+export function emptyParts(tables: SearchTables, check: number): Float64Array[] {
+  const parts: Float64Array[] = [];
+  const results = tables.input.model.checks[check]?.results.length ?? 0;
+  for (let result = 0; result < results; result += 1)
+    parts.push(new Float64Array(tables.sets.length));
+  return parts;
+}
 export function afterCheck(
   tables: SearchTables,
   at: SearchState,
@@ -191,10 +190,14 @@ export function afterFailedProof(
   place: number,
 ): SearchState {
   const bit = 1 << place;
-  const weights = at.weights.map((weight, index) => {
-    const left = at.left[index] ?? 0;
-    return (left & bit) === 0 ? weight : weight * (1 - tables.gain(left, place));
-  });
+  const weights = at.weights.slice();
+  const left = at.left.slice();
+  for (let index = 0; index < left.length; index += 1) {
+    const set = left[index] ?? 0;
+    if ((set & bit) === 0) continue;
+    weights[index] = (weights[index] ?? 0) * (1 - tables.gain(set, place));
+    left[index] = set & ~bit;
+  }
   const step = tables.costs.repair(tables.causes[place] ?? 0);
   const group = tables.groups[tables.input.model.complaint] ?? 0;
   const hi = at.last[group]?.hi ?? 1;
@@ -202,7 +205,7 @@ export function afterFailedProof(
   return {
     weights,
     mass: sum(weights),
-    left: at.left.map((set) => set & ~bit),
+    left,
     repaired,
     opened: at.opened | (tables.costs.masks[step] ?? 0),
     standing: tables.costs.standingAfter(step, at.standing),

@@ -22,7 +22,7 @@ export class SearchTables {
   readonly tellsOf: Int32Array;
   /** By set of causes: chance that none of them shows the complaint. */
   readonly silent: Float64Array;
-  readonly #rows = new Map<number, Float64Array>();
+  readonly #rows: (Float64Array | undefined)[] = [];
   readonly #length: number;
 
   constructor(input: ReasoningInput, causes: readonly number[], sets: readonly FaultSet[]) {
@@ -72,7 +72,7 @@ export class SearchTables {
 
   /** Running totals of every check on a vehicle with exactly this set, one after the other. */
   row(set: number): Float64Array {
-    const known = this.#rows.get(set);
+    const known = this.#rows[set];
     if (known !== undefined) return known;
     const row = new Float64Array(this.#length);
     if (set === 0) {
@@ -82,7 +82,7 @@ export class SearchTables {
       row.set(this.row(set & (set - 1)));
       this.#multiply(row, this.causes[31 - Math.clz32(set & -set)] ?? 0);
     }
-    this.#rows.set(set, row);
+    this.#rows[set] = row;
     return row;
   }
 

@@ -224,7 +224,7 @@ export class Search {
   ): Generator<undefined, number> {
     return 'check' in step
       ? yield* this.#ahead.check(this.#at, step.check, depth, { beam, bound })
-      : yield* this.#ahead.repair(this.#at, step.place, depth, beam);
+      : yield* this.#ahead.repair(this.#at, step.place, depth, { beam, bound: Infinity });
   }
 
   #followed(entries: readonly Entry[], beam: Beam): Set<Entry> {

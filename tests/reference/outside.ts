@@ -46,3 +46,35 @@ export function outsideRoot(of: (place: number) => number, guess: number): numbe
     load('newton-raphson-method');
   return find(of, guess);
 }
+
+/** True when the validator is there. */
+export const jsonSchemaRead = existsSync(new URL('./ajv/', folder));
+
+type Validate = ((value: unknown) => boolean) & {
+  readonly errors?: readonly { readonly instancePath: string; readonly message?: string }[] | null;
+};
+
+/** A validator made by ajv from a JSON Schema; it returns what is wrong, a line each. */
+export function outsideValidator(schema: unknown): (value: unknown) => readonly string[] {
+  const Ajv: new (options: object) => {
+    addVocabulary: (words: readonly string[]) => void;
+    compile: (schema: unknown) => Validate;
+  } = load('ajv/dist/2020').default;
+  const ajv = new Ajv({
+    strict: true,
+    allErrors: true,
+    allowUnionTypes: true,
+    strictTypes: false,
+    strictTuples: false,
+    strictRequired: false,
+  });
+  // What editors read beyond the standard.
+  ajv.addVocabulary(['enumDescriptions', 'defaultSnippets']);
+  const validate = ajv.compile(schema);
+  return (value) =>
+    validate(value)
+      ? []
+      : (validate.errors ?? []).map(
+          ({ instancePath, message = '' }) => `${instancePath} ${message}`,
+        );
+}

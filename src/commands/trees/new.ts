@@ -2,8 +2,10 @@ import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../../core/problem.ts';
 import { skeleton } from '../../core/tree/skeleton.ts';
 import { Id } from '../../core/tree/basics.ts';
+import { treeSchema } from '../../core/tree/schema/tree-schema.ts';
 import { attempt } from '../../store/files.ts';
 import { loadHeadings } from '../../store/headings.ts';
+import { loadShops } from '../../store/library.ts';
 import { writeWhole } from '../../store/whole-file.ts';
 import { done, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
@@ -84,10 +86,13 @@ function writeFirst(
     return others.length > 0 ? writeFirst(io, others, name, text) : written;
   const schema = join(folder, schemaFile);
   const copied = attempt(schema, () => {
-    if (!files.exists(schema)) writeWhole(files, schema, shippedSchema(io));
+    if (!files.exists(schema)) writeWhole(files, schema, schemaText(io, folder));
   });
   return copied.kind === 'bad' ? copied : good(path);
 }
 
-const shippedSchema = ({ disk, folders }: Io): string =>
-  new TextDecoder().decode(disk.files.read(join(folders.shipped, schemaFile)));
+/** The schema with the ids of our shop and of the one that lies there. */
+function schemaText({ disk, folders }: Io, folder: string): string {
+  const { shop } = loadShops(disk.files, [folders.shipped, folder]);
+  return `${JSON.stringify(treeSchema(shop), null, 2)}\n`;
+}

@@ -1,6 +1,6 @@
 import { bad } from '../../core/problem.ts';
 import { meant } from '../../core/trade/units/nearest.ts';
-import { asksHelp, done, printJson, type Ended, type Io } from '../io.ts';
+import { asksHelp, done, type Ended, type Io } from '../io.ts';
 import { readOptions, type Given, type Wanted } from '../options.ts';
 
 type Verb = (io: Io, given: Given, words: readonly string[]) => Ended;
@@ -59,15 +59,9 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   schema: {
     use: 'schema',
-    does: 'the JSON Schema by which an editor completes and checks',
+    does: 'the JSON Schema by which an editor completes and checks, with the ids of the shop in use',
     options: {},
-    load: async () => {
-      const { treeSchema } = await import('../../core/session/schema.ts');
-      return (io) => {
-        printJson(io, treeSchema());
-        return done;
-      };
-    },
+    load: async () => (await import('./schema.ts')).printSchema,
   },
 };
 

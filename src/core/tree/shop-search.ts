@@ -23,6 +23,10 @@ export function searchShop(shop: Shop, words: readonly string[]): readonly ShopE
     .map(({ kind, id, meaning }) => ({ kind, id, meaning: clean(meaning) }));
 }
 
+/** What a tree may name, of every kind, with its meaning. */
+export const shopMeanings = (shop: Shop): readonly ShopEntry[] =>
+  entriesOf(shop).map(({ kind, id, meaning }) => ({ kind, id, meaning: clean(meaning) }));
+
 function hasWord(text: string, word: string): boolean {
   const small = text.toLowerCase();
   const sought = word.toLowerCase();

@@ -13,7 +13,12 @@ const slice = 8;
  * new event makes it begin anew; what it was thinking about until then is dropped.
  */
 export class Advisor {
+  readonly #start: typeof startAdvice;
   #thinking: Advising | undefined;
+
+  constructor(start = startAdvice) {
+    this.#start = start;
+  }
 
   /** Drops what it was thinking about. */
   stop(): void {
@@ -28,7 +33,7 @@ export class Advisor {
     const made = inputFrom(story, prudenceOf(settings));
     if (made.kind === 'bad') return cannot(program, session, made.problems);
     const own = ownStep(story);
-    const started = startAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
+    const started = this.#start(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
     if (started.kind === 'bad') return cannot(program, session, started.problems);
     this.#thinking = started.value;
     setImmediate(() => this.#think(program, started.value, session.events.length));

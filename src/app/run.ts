@@ -1,3 +1,4 @@
+import type { startAdvice } from '../core/reason/advice/advise.ts';
 import { firstOf, type Parsed, type Problem } from '../core/problem.ts';
 import { refusal, StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
@@ -23,6 +24,8 @@ export type Ports = {
   };
   /** Writes the account of a session; returns the path of what was written. */
   readonly writeAccount: (session: string) => Promise<Parsed<string>>;
+  /** Begins to think about the next step, where that is not the search itself. */
+  readonly startAdvice?: typeof startAdvice;
   readonly redraw: () => void;
   readonly leave: () => void;
 };
@@ -30,13 +33,14 @@ export type Ports = {
 /** Does what the program asks: the only part of the app that knows the disk. */
 export class Runner implements EffectRunner {
   readonly #ports: Ports;
-  readonly #advisor = new Advisor();
+  readonly #advisor: Advisor;
   #open: HeldSession | undefined;
   /** The disk refused what is held, and the person has asked to leave once already. */
   #warnedOfLoss = false;
 
   constructor(ports: Ports) {
     this.#ports = ports;
+    this.#advisor = new Advisor(ports.startAdvice);
   }
 
   readonly shut = (): void => {

@@ -12,6 +12,7 @@ import { loadLibrary } from '../../src/store/library.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
+import { keptAdvice } from './kept-advice.ts';
 import { stampAt } from './story.ts';
 
 export type Made = {
@@ -71,6 +72,7 @@ function assemble(options: Options) {
       settings: join(folder, 'settings'),
     },
     writeAccount: options.writeAccount ?? ((session) => Promise.resolve(good(`${session}.md`))),
+    startAdvice: keptAdvice,
     redraw: () => {
       redrawn += 1;
     },

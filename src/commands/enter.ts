@@ -1,6 +1,5 @@
-import { good, showPath, type Problem } from '../core/problem.ts';
+import { good, showPath, showValue, type Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
-import { showValue } from '../core/tree/parse.ts';
 import { takeAction } from '../app/take-action.ts';
 import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';

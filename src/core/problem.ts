@@ -15,6 +15,10 @@ export type Problem = {
   readonly column?: number;
   /** The offending value as short text. */
   readonly value?: string;
+  /** One word for all problems that one mistake makes. */
+  readonly kin?: string;
+  /** Path of the problem that this one only follows from; empty for one of the whole file. */
+  readonly follows?: string;
 };
 
 /** Collects the problems of one file: every finder adds to one of these. */
@@ -38,6 +42,14 @@ export function showPath(path: readonly PropertyKey[]): string {
     .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
     .join('')
     .replace(/^\./, '');
+}
+
+/** A value short enough for one line. */
+export function showValue(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  // JSON has no word for a number that is too large.
+  const text = typeof value === 'number' ? String(value) : JSON.stringify(value);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 
 /**
@@ -66,6 +78,17 @@ export function showProblem(problem: Problem): string {
     .join('');
   return `${place}${problem.message} ${problem.mend}`.trim();
 }
+
+/** The same for each problem that follows from no other, with the number of those that follow from it. */
+export const showRoots = (problems: readonly Problem[]): readonly string[] =>
+  problems
+    .filter(({ follows }) => follows === undefined)
+    .map((root) => {
+      const more = problems.filter(
+        ({ file, follows }) => file === root.file && follows === (root.path ?? ''),
+      ).length;
+      return `${showProblem(root)}${more === 0 ? '' : ` And ${more} more that follow${more === 1 ? 's' : ''} from this.`}`;
+    });
 
 /** Ends a switch over a union: a case that was forgotten does not compile. */
 export function never(value: never): never {

@@ -1,8 +1,8 @@
 import { basename, dirname, join } from 'node:path';
-import { good, problemsOf, showProblem, type Problem } from '../../core/problem.ts';
+import { good, problemsOf, showProblem, showRoots, type Problem } from '../../core/problem.ts';
 import { checkTree, type Checked } from '../../core/reason/plan/check-tree.ts';
 import { showDoubt } from '../../core/reason/plan/soundness.ts';
-import { cleanLine, count } from '../../core/text.ts';
+import { cleanLine, cleanRow, count } from '../../core/text.ts';
 import { lintLibrary, type TreeFile } from '../../core/tree/lint/shared.ts';
 import type { Shop } from '../../core/tree/shop.ts';
 import type { Files } from '../../store/files.ts';
@@ -106,15 +106,28 @@ function tell(io: Io, given: Given, { checked, shops, problems }: Told): void {
     printJson(io, { problems, doubts });
     return;
   }
-  for (const problem of problems) io.out(`${cleanLine(showProblem(problem))}\n`);
+  for (const line of problemLines(problems)) io.out(`${cleanRow(line)}\n`);
   if (given.flag('doubts'))
     for (const { tree, doubts } of checked)
       for (const doubt of tree === undefined ? [] : doubts)
         io.out(`${cleanLine(tree === undefined ? '' : showDoubt(tree, doubt))}\n`);
   if (problems.length === 0)
     io.out(`${filesWords(checked.length, shops)} checked, nothing is wrong.\n`);
-  else
-    io.err(`${count(problems.length, 'problem')} in ${count(checked.length + shops, 'file')}.\n`);
+  else {
+    const roots = problems.filter(({ follows }) => follows === undefined).length;
+    io.err(`${count(roots, 'problem')} in ${count(checked.length + shops, 'file')}.\n`);
+  }
+}
+
+/** Each file once, and below it a line for each of its problems that follows from no other. */
+function problemLines(problems: readonly Problem[]): readonly string[] {
+  const files = Map.groupBy(problems, ({ file = '' }) => file);
+  return [...files].flatMap(([file, own]) => [
+    cleanLine(file),
+    ...showRoots(own.map(({ file: _, ...problem }) => problem)).map(
+      (line) => `  ${cleanLine(line)}`,
+    ),
+  ]);
 }
 
 function filesWords(trees: number, shops: number): string {

@@ -1,11 +1,13 @@
 import type * as z from 'zod';
-import { bad, good, showPath, type Parsed, type Problem } from '../problem.ts';
+import { bad, good, type Parsed, type Problem } from '../problem.ts';
 import { withPlaces } from './json/place.ts';
 import { parseJson } from './json/read.ts';
 import { checkLinks } from './links.ts';
 import type { Tree } from './model.ts';
 import { modelFor, settle } from './written/settle.ts';
+import { rooted } from './roots.ts';
 import { salvage, touches } from './salvage.ts';
+import { shapeProblems } from './shape/words.ts';
 import { Shop } from './shop.ts';
 
 /**
@@ -15,7 +17,8 @@ import { Shop } from './shop.ts';
 export function parseTree(text: string, file: string, shop?: Shop): Parsed<Tree> {
   const json = parseJson(text, file);
   if (json.kind === 'bad') return json;
-  return withPlaces(text, parseTreeValue(json.value, file, shop));
+  const tree = withPlaces(text, parseTreeValue(json.value, file, shop));
+  return tree.kind === 'bad' ? { kind: 'bad', problems: rooted(tree.problems) } : tree;
 }
 
 /** The same for a value that was JSON already, such as a tree kept in a session's header. */
@@ -55,42 +58,5 @@ export function parseShop(text: string, file: string): Parsed<Shop> {
 export function shape<T>(model: z.ZodType<T>, value: unknown, file: string): Parsed<T> {
   const result = model.safeParse(value, { reportInput: true });
   if (result.success) return good(result.data);
-  return bad(...result.error.issues.map((issue) => shapeProblem(issue, value, file)));
-}
-
-function shapeProblem(issue: z.core.$ZodIssue, whole: unknown, file: string): Problem {
-  const path = showPath(issue.path);
-  const value = showValue(at(whole, issue.path));
-  const base = { code: 'wrong-shape', file, path, value };
-  if (issue.code === 'unrecognized_keys') {
-    const keys = issue.keys.map((key) => `"${key}"`).join(', ');
-    return { ...base, message: `Unknown key ${keys}.`, mend: 'Take it out, or mend its spelling.' };
-  }
-  return { ...base, message: `${issue.message} (found ${value}).`, mend: mendFor(issue) };
-}
-
-const mendFor = (issue: z.core.$ZodIssue): string => {
-  if (issue.code === 'invalid_type') return `Give a value of kind ${issue.expected}.`;
-  if (issue.code === 'invalid_value')
-    return `Use one of: ${issue.values.map((value) => String(value)).join(', ')}.`;
-  if (issue.code === 'too_small') return `Give at least ${String(issue.minimum)}.`;
-  if (issue.code === 'too_big') return `Give at most ${String(issue.maximum)}.`;
-  return 'Mend this value; the tree schema says what may stand here.';
-};
-
-const at = (whole: unknown, path: readonly PropertyKey[]): unknown =>
-  path.reduce<unknown>(
-    (part, key) =>
-      typeof part === 'object' && part !== null && Object.hasOwn(part, key)
-        ? (part as Record<PropertyKey, unknown>)[key]
-        : undefined,
-    whole,
-  );
-
-/** A value short enough for one line. */
-export function showValue(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  // JSON has no word for a number that is too large.
-  const text = typeof value === 'number' ? String(value) : JSON.stringify(value);
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+  return bad(...shapeProblems({ model, whole: value }, result.error.issues, file));
 }

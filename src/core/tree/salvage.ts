@@ -2,6 +2,7 @@ import type * as z from 'zod';
 import { showPath, type Problem } from '../problem.ts';
 import type { Tree } from './model.ts';
 import { modelFor, settle } from './written/settle.ts';
+import { mendedShape } from './shape/mended.ts';
 
 /** A tree of the wrong shape, with something harmless where it is wrong. */
 type Salvaged = {
@@ -53,7 +54,7 @@ const harmless: Readonly<Record<string, unknown>> = {
  * and all that is wrong is told at once. Undefined where too much is wrong.
  */
 export function salvage(value: unknown): Salvaged | undefined {
-  const rest: unknown = JSON.parse(JSON.stringify(value) ?? 'null');
+  const rest = mendedShape(modelFor(value), value);
   const replaced = new Set<string>();
   const lost: unknown[] = [];
   for (let round = 0; round < mostRounds; round += 1) {

@@ -7,6 +7,7 @@ import { checkLinks } from '../../tree/links.ts';
 import { lintParts, lintTree } from '../../tree/lint/lint.ts';
 import type { Tree } from '../../tree/model.ts';
 import { problemsBeside, shapeTree } from '../../tree/parse.ts';
+import { rooted } from '../../tree/roots.ts';
 import type { Shop } from '../../tree/shop.ts';
 import { soundness } from './soundness.ts';
 import type { Doubt } from './soundness.ts';
@@ -30,7 +31,7 @@ type Around = {
 /** Holds a tree file against everything there is: shape, names, numbers, lint, feed path, soundness. */
 export function checkTree(text: string, around: Around): Checked {
   const checked = checkText(text, around);
-  return { ...checked, problems: placed(text, checked.problems) };
+  return { ...checked, problems: rooted(placed(text, checked.problems)) };
 }
 
 function checkText(text: string, around: Around): Checked {

@@ -29,8 +29,8 @@ test.each<[fault: string, ...told: string[]]>([
   [
     'result-without-next',
     'dead-end checks.first-look.results[0].next',
-    'unreachable-check checks.second-reading',
     'unreachable-cause causes.second-cause',
+    'unreachable-check checks.second-reading',
   ],
   ['stop-without-reason', 'no-reason checks.second-reading.results[0].reason'],
   ['tree-without-reason', 'no-reason checks.second-reading.results[0].reason'],
@@ -88,15 +88,15 @@ test.each<[fault: string, ...told: string[]]>([
   ['hazard-road-test', 'hazard-without-caution checks.second-reading.standing'],
   [
     'condemns-the-wrong-one',
-    'condemns-wrongly checks.second-reading.results[1].next',
     'condemns-wrongly checks.first-look.results[1].next',
+    'condemns-wrongly checks.second-reading.results[1].next',
   ],
   ['check-tells-nothing', 'check-tells-nothing checks.first-look.points'],
   [
     'unknown-check',
     'unknown-check checks.first-look.results[0].next',
-    'unreachable-check checks.second-reading',
     'unreachable-cause causes.second-cause',
+    'unreachable-check checks.second-reading',
   ],
   ['unknown-cause', 'unknown-cause checks.second-reading.points.third-cause'],
   ['unknown-caution', 'unknown-caution checks.first-look.cautions[0]'],
@@ -108,7 +108,7 @@ test.each<[fault: string, ...told: string[]]>([
   ['unit-of-something-else', 'unknown-unit checks.second-reading.reading.unit'],
   ['result-twice', 'result-twice checks.first-look.results[1].id'],
   ['feed-without-path', 'feed-missing checks.second-reading.feed'],
-  ['unknown-key', 'wrong-shape checks.first-look'],
+  ['unknown-key', 'wrong-shape checks.first-look.minuets'],
   ['number-far-too-large', 'wrong-shape causes.first-cause.odds'],
   ['key-twice', 'key-twice unlisted'],
   ['reserved-name', 'reserved-name causes.__proto__'],
@@ -145,8 +145,8 @@ test('faults of shape do not hide the others', () => {
     'no-where causes.first-cause.where',
     'row-sum checks.second-reading.background',
     'unknown-check start',
-    'wrong-shape',
     'wrong-shape checks.first-look.kind',
+    'wrong-shape color',
     'wrong-shape format',
   ]);
 });

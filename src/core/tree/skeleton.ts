@@ -24,6 +24,7 @@ const causes = {
       minutes: 45,
       standing: { key: 'off', engine: 'off' },
       parts: ['What has to be bought, if anything'],
+      part: 'small',
       // oxlint-disable-next-line unicorn/no-thenable -- as above
       then: ['second-reading'],
     },
@@ -49,7 +50,12 @@ const checks = {
       },
       { id: 'there', label: 'it shows', next: 'first-look' },
     ],
-    points: { 'second-cause': [0.1, 0.9] },
+    // Every cause has a row here; "always" only where it cannot show otherwise.
+    'shows-with': {
+      'first-cause': { always: 'there' },
+      'second-cause': { there: 90 },
+      unlisted: { there: 'mostly' },
+    },
     source: 'common practice, no source',
   },
   'first-look': {
@@ -62,8 +68,9 @@ const checks = {
       { id: 'good', label: 'healthiest result first', next: 'second-reading' },
       { id: 'bad', label: 'the more telling result later', next: 'cause:first-cause' },
     ],
-    background: [0.97, 0.03],
-    points: { 'first-cause': [0.1, 0.9] },
+    // Of a hundred sound vehicles, how many look bad.
+    sound: 3,
+    'shows-with': { 'first-cause': { bad: 90 } },
     source: 'common practice, no source',
   },
   'second-reading': {
@@ -75,18 +82,19 @@ const checks = {
     standing: { battery: 'connected', key: 'run', engine: 'off' },
     tools: ['dvm'],
     reading: { quantity: 'voltage', unit: 'V', plausible: [0, 16] },
+    // Where one result ends and the next begins: the labels get the numbers from here.
+    limits: [12],
     results: [
       {
         id: 'full',
-        label: 'the healthy band: 12 V or more',
-        from: 12,
+        label: 'full',
         next: 'stop',
         reason: 'Both listed causes are cleared: look further, and add what you find to this tree.',
       },
-      { id: 'low', label: 'bands meet: under 12 V', below: 12, next: 'cause:second-cause' },
+      { id: 'low', label: 'low', next: 'cause:second-cause' },
     ],
-    background: [0.97, 0.03],
-    points: { 'first-cause': [0.7, 0.3], 'second-cause': [0.08, 0.92] },
+    sound: { low: 3 },
+    'shows-with': { 'first-cause': { low: 'seldom' }, 'second-cause': { low: 'mostly' } },
     source: 'common practice, no source',
   },
 };
@@ -97,7 +105,7 @@ const checks = {
  */
 export const skeleton = (id: string): object => ({
   $schema: './tree.schema.json',
-  format: 1,
+  format: 2,
   id,
   title: 'The complaint in a few words',
   complaint: { say: 'What the owner says, in plain words.', confirm: 'complaint-test' },

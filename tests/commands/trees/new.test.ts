@@ -23,6 +23,14 @@ test('trees new prints a tree that trees check finds nothing wrong with', async 
   expect((await runCommand(trees, ['check', 'my-complaint.json'], { folder })).code).toBe(0);
 });
 
+test('trees new gives every cause a row in the complaint’s own test', async () => {
+  const tree = JSON.parse((await run('new')).out);
+
+  const rows = tree.checks[tree.complaint.confirm]['shows-with'];
+  expect(tree.format).toBe(2);
+  expect(Object.keys(rows)).toEqual([...Object.keys(tree.causes), 'unlisted']);
+});
+
 test('trees new FILE writes it with its name as its id, and never over another', async () => {
   const folder = scratch();
 

@@ -35,6 +35,7 @@ const coreFloors = [
   'reason',
   'drawing',
   'account',
+  'telling',
   'review',
 ];
 

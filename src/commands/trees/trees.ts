@@ -39,6 +39,12 @@ const verbs: Readonly<Record<string, Row>> = {
     options: { json: 'flag', doubts: 'flag' },
     load: async () => (await import('./check.ts')).checkTrees,
   },
+  tell: {
+    use: 'tell TREE [--as text|md|html]',
+    does: 'reads a tree back in sentences: every row, every cause walked; the page to sign',
+    options: { as: 'text' },
+    load: async () => (await import('./tell.ts')).tellTrees,
+  },
   upgrade: {
     use: 'upgrade FILES',
     does: 'rewrites trees of format 1 in the words of format 2; the old text stays beside it',

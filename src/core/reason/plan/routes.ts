@@ -19,7 +19,10 @@ export type Route = {
 };
 
 /** Vehicles as fault sets, each weighed by the chance that it is this one. */
-type Fleet = { readonly sets: readonly (readonly number[])[]; readonly weights: Float64Array };
+export type Fleet = {
+  readonly sets: readonly (readonly number[])[];
+  readonly weights: Float64Array;
+};
 
 /** All sets of up to three causes (four where those are too few), given that the complaint is there. */
 function fleetOf(model: Model): Fleet {
@@ -47,12 +50,15 @@ export class OwnRoutes {
   readonly #chances = new Map<number, readonly Float64Array[]>();
   readonly #routes: Route[] = [];
 
-  /** @param least routes with a smaller share than this are not followed further */
-  constructor(tree: Tree, model: Model, least: number) {
+  /**
+   * @param least routes with a smaller share than this are not followed further
+   * @param fleet the vehicles that walk; left out, all that have this complaint
+   */
+  constructor(tree: Tree, model: Model, least: number, fleet: Fleet = fleetOf(model)) {
     this.#tree = tree;
     this.#model = model;
     this.#least = least;
-    this.#fleet = fleetOf(model);
+    this.#fleet = fleet;
   }
 
   /** Every route, with the share of the vehicles that were followed to the end of one. */

@@ -1,3 +1,4 @@
+import { at, realAt, wholeAt } from '../../at.ts';
 import { sum } from '../../sum.ts';
 import type { Tree } from '../../tree/model.ts';
 import { nextOnWay, type OnWay } from '../../tree/way.ts';
@@ -47,6 +48,9 @@ export class OwnRoutes {
   readonly #model: Model;
   readonly #fleet: Fleet;
   readonly #least: number;
+  /** The causes of all sets, set after set, and by set where its own end there. */
+  readonly #members: Int32Array;
+  readonly #ends: Int32Array;
   readonly #chances = new Map<number, readonly Float64Array[]>();
   readonly #routes: Route[] = [];
 
@@ -59,6 +63,9 @@ export class OwnRoutes {
     this.#model = model;
     this.#least = least;
     this.#fleet = fleet;
+    this.#members = Int32Array.from(fleet.sets.flat());
+    let end = 0;
+    this.#ends = Int32Array.from(fleet.sets, (set) => (end += set.length));
   }
 
   /** Every route, with the share of the vehicles that were followed to the end of one. */
@@ -80,7 +87,9 @@ export class OwnRoutes {
       return;
     }
     this.#results(checkIndex(this.#model, to.check)).forEach((chances, result) => {
-      const left = weights.map((weight, set) => weight * (chances[set] ?? 0));
+      const left = weights.slice();
+      for (let set = 0; set < left.length; set += 1)
+        left[set] = realAt(left, set) * realAt(chances, set);
       this.#go(left, [...shown, { check: to.check, result }]);
     });
   }
@@ -91,31 +100,40 @@ export class OwnRoutes {
     if (kept !== undefined) return kept;
     const { background = [], links = [], results = [] } = this.#model.checks[check] ?? {};
     const first = check === this.#model.complaint ? 1 : 0;
-    const upTo = (set: readonly number[], result: number): number =>
-      set.reduce(
-        (product, cause) => {
-          const totals = links[cause];
-          return totals === undefined ? product : product * atMost(totals, result);
-        },
-        atMost(background, result),
-      );
-    const made = results.map((_, result) =>
-      Float64Array.from(this.#fleet.sets, (set) => {
-        if (result < first) return 0;
-        const under = upTo(set, result - 1);
-        const all = first === 0 ? 1 : 1 - upTo(set, 0);
-        return all > 0 ? Math.max(0, upTo(set, result) - under) / all : 0;
-      }),
-    );
+    const made = results.map(() => new Float64Array(this.#fleet.sets.length));
+    this.#fleet.sets.forEach((set, index) => {
+      const linked = set.flatMap((cause) => {
+        const totals = links[cause];
+        return totals === undefined ? [] : [totals];
+      });
+      const upTo = (result: number): number => {
+        let product = atMost(background, result);
+        for (const totals of linked) product *= atMost(totals, result);
+        return product;
+      };
+      let under = first === 0 ? 0 : upTo(0);
+      const all = 1 - under;
+      if (all <= 0) return;
+      for (let result = first; result < made.length; result += 1) {
+        const over = upTo(result);
+        at(made, result)[index] = Math.max(0, over - under) / all;
+        under = over;
+      }
+    });
     this.#chances.set(check, made);
     return made;
   }
 
   #marginals(weights: Float64Array, share: number): readonly number[] {
-    const chances = this.#model.causes.map(() => 0);
-    this.#fleet.sets.forEach((set, index) => {
-      for (const cause of set) chances[cause] = (chances[cause] ?? 0) + (weights[index] ?? 0);
-    });
-    return chances.map((chance) => chance / share);
+    const chances = new Float64Array(this.#model.causes.length);
+    let place = 0;
+    for (let set = 0; set < weights.length; set += 1) {
+      const weight = realAt(weights, set);
+      for (const end = wholeAt(this.#ends, set); place < end; place += 1) {
+        const cause = wholeAt(this.#members, place);
+        chances[cause] = realAt(chances, cause) + weight;
+      }
+    }
+    return Array.from(chances, (chance) => chance / share);
   }
 }

@@ -3,11 +3,13 @@ import { good, problemsOf, showProblem, showRoots, type Problem } from '../../co
 import { checkTree, type Checked } from '../../core/reason/plan/check-tree.ts';
 import { showDoubt } from '../../core/reason/plan/soundness.ts';
 import { cleanLine, cleanRow, count } from '../../core/text.ts';
+import { placed } from '../../core/tree/json/place.ts';
 import { lintLibrary, type TreeFile } from '../../core/tree/lint/shared.ts';
 import type { Shop } from '../../core/tree/shop.ts';
 import type { Files } from '../../store/files.ts';
 import { loadLibrary, loadShops, readText } from '../../store/library.ts';
 import { isTreeFile, shopFile } from '../../store/headings.ts';
+import { nothingIn, wrongEndings, wrongNames } from './file-names.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
 
@@ -32,11 +34,19 @@ export function checkTrees(io: Io, given: Given, words: readonly string[]): Ende
   const sound = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
   const others = named.length > 0 ? library.trees.map((tree) => ({ file: tree.id, tree })) : [];
   const around = named.length > 0 ? named : [join(folder, shopFile)];
+  const inPlace = (problem: Problem): readonly Problem[] => {
+    const text = texts[paths.indexOf(problem.file ?? '')];
+    return text?.kind === 'good' ? placed(text.value, [problem]) : [problem];
+  };
   const problems = [
+    ...(paths.length + own.length === 0 ? [nothingIn(folder)] : []),
+    ...wrongEndings(
+      named.length > 0 ? named : files.list(folder).map((name) => join(folder, name)),
+    ),
     ...own.flatMap((path) => problemsOf(readText(files, path))),
     ...shops.problems(around),
     ...checked.flatMap((one) => one.problems),
-    ...shared(sound, others),
+    ...[...wrongNames(sound), ...shared(sound, others)].flatMap(inPlace),
   ];
   tell(io, given, { checked, shops: own.length, problems });
   if (problems.some(({ code }) => /^E[A-Z]+$/.test(code))) return good(3);

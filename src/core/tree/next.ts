@@ -41,8 +41,16 @@ export function strayNext(
 ): Omit<Problem, 'file'> | undefined {
   const next = parseNext(text);
   if (next.kind === 'check' && !Object.hasOwn(checks, next.check))
-    return unknown('check', next.check, '', checks);
+    return {
+      ...unknown('check', next.check, '', checks),
+      ...(Object.hasOwn(causes, next.check) && {
+        mend: `A cause is called so: "cause:${next.check}".`,
+      }),
+    };
   if (next.kind === 'cause' && !Object.hasOwn(causes, next.cause))
-    return unknown('cause', next.cause, '', causes);
+    return {
+      ...unknown('cause', next.cause, '', causes),
+      ...(Object.hasOwn(checks, next.cause) && { mend: `A check is called so: "${next.cause}".` }),
+    };
   return undefined;
 }

@@ -1,4 +1,4 @@
-import type { Tell } from '../problem.ts';
+import type { Problem, Tell } from '../problem.ts';
 import { findUnit, unitNames } from '../trade/units/units.ts';
 import { edgesOf } from './limits.ts';
 import type { Check } from './model.ts';
@@ -77,6 +77,19 @@ function checkBands(check: Check, path: string, tell: Tell): void {
       message: 'The plausible range is empty.',
       mend: 'Give the lower end first, then the higher.',
     });
+  const open = openEnds(check);
+  if (open === undefined) checkSeams(bands, [low, high], path, tell);
+  else tell({ ...open, path: `${path}.results` });
+}
+
+type Bands = readonly ReturnType<typeof edgesOf>[];
+
+function checkSeams(
+  bands: Bands,
+  [low, high]: readonly [number, number],
+  path: string,
+  tell: Tell,
+): void {
   let reached = low;
   for (const band of bands) {
     if (band.from > reached || (band.from < reached && reached !== low))
@@ -84,6 +97,30 @@ function checkBands(check: Check, path: string, tell: Tell): void {
     reached = band.below;
   }
   if (reached < high) tell(seam('gap', reached, high, path));
+}
+
+/** More than one band that goes up, or down, without end: the others lack a number. */
+function openEnds({ results }: Check): Omit<Problem, 'path'> | undefined {
+  const without = (key: 'from' | 'below') => results.filter((one) => one[key] === undefined);
+  const names = (few: Check['results']) => few.map(({ id }) => `"${id}"`).join(' and ');
+  const bare = results.filter(({ from, below }) => from === undefined && below === undefined);
+  const told = (message: string, mend: string) => ({ code: 'band-ends', message, mend });
+  if (bare.length > 0)
+    return told(
+      `The check takes a reading, and nothing says at which ${names(bare)} ${bare.length > 1 ? 'begin and end' : 'begins and ends'}.`,
+      'Give "from" and "below"; the highest has no "below", the lowest no "from".',
+    );
+  if (without('below').length > 1)
+    return told(
+      `Both ${names(without('below'))} go up without end.`,
+      'Give "below" to all but the highest.',
+    );
+  if (without('from').length > 1)
+    return told(
+      `Both ${names(without('from'))} go down without end.`,
+      'Give "from" to all but the lowest.',
+    );
+  return undefined;
 }
 
 const seam = (kind: 'gap' | 'overlap', one: number, other: number, path: string) => ({

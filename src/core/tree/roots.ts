@@ -46,9 +46,9 @@ const levels: readonly (readonly [level: number, codes: RegExp])[] = [
   [0, /^(wrong-shape|key-twice|reserved-name|needs-format-two)$/],
   [
     1,
-    /^(unknown-|result-twice|row-(length|sum)|no-background|band-|plausible-range|odds-scale|dead-end|feed-)/,
+    /^(unknown-|result-twice|row-(length|sum)|no-background|plausible-range|odds-scale|dead-end|feed-)/,
   ],
-  [2, /^(row-|background-small)/],
+  [2, /^(row-|band-|background-small)/],
   [3, /^(unreachable-|loop)/],
   [4, /^(condemns-wrongly|check-tells-nothing)/],
 ];
@@ -65,7 +65,7 @@ const wayPlaces =
 
 /** Places with the numbers that weigh the causes. */
 const weights =
-  /(^|\.)(odds|unlisted|background|points|sound|shows-with|results|limits)\b|^causes$/;
+  /(^|\.)(odds|unlisted|background|points|sound|shows-with|results|limits|reading)\b|^causes$/;
 
 function restsOn({ code, path = '' }: Problem, root: Problem): boolean {
   const place = root.path ?? '';

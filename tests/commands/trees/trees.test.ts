@@ -29,33 +29,36 @@ test('trees check prints every problem of the files named, a line each, and exit
   const lines = out.trim().split('\n');
   expect(lines[0]).toBe(fixture('no-source'));
   expect(lines[1]).toMatch(/^ {2}\d+:\d+: checks\.first-look\.source: Nothing says .* Add it\.$/);
-  expect(lines[2]).toBe(fixture('several'));
+  expect(lines[3]).toBe(fixture('several'));
   // What the way comes to no more for a wrong name is counted, not listed.
   expect(lines.filter((line) => line.endsWith(' And 2 more that follow from this.'))).toHaveLength(
     1,
   );
-  expect(err).toBe('9 problems in 2 files.\n');
+  expect(err).toBe('10 problems in 2 files.\n');
 });
 
 test('trees check --json prints one document of problems and doubts', async () => {
   const { out } = await run('check', fixture('no-source'), '--json');
 
-  expect(JSON.parse(out)).toMatchObject({ problems: [{ code: 'no-source' }], doubts: [] });
+  expect(JSON.parse(out)).toMatchObject({
+    problems: [{ code: 'no-source' }, { code: 'file-name' }],
+    doubts: [],
+  });
 });
 
 test('trees check holds a file of ours against the checks that it shares with the library', async () => {
   const folder = scratch();
   const text = readFileSync(fixture('no-source'), 'utf8').replaceAll('first-look', 'vac-needle');
-  writeFileSync(join(folder, 'mine.json'), text);
+  writeFileSync(join(folder, 'plain.json'), text);
 
-  const { out } = await runCommand(trees, ['check', 'mine.json'], { folder });
+  const { out } = await runCommand(trees, ['check', 'plain.json'], { folder });
 
   expect(out).toMatch(/checks\.vac-needle\.results: In the tree "rough-idle" .* other results/);
 });
 
 test('trees check of a folder adds the shop beside the tree to ours', async () => {
   const folder = scratch();
-  copyFileSync(fixture('unknown-caution'), join(folder, 'a.json'));
+  copyFileSync(fixture('unknown-caution'), join(folder, 'plain.json'));
   const bite = { hazard: 'Bite', text: 'It bites.', when: 'near' };
   const shop = { format: 1, cautions: { bite } };
   writeFileSync(join(folder, 'shop.json'), JSON.stringify(shop));
@@ -67,11 +70,11 @@ test('trees check of a folder adds the shop beside the tree to ours', async () =
 
 test('trees check of a file adds the shop beside it, and that of --trees', async () => {
   const [folder, beside] = [scratch(), scratch()];
-  copyFileSync(fixture('unknown-caution'), join(beside, 'a.json'));
+  copyFileSync(fixture('unknown-caution'), join(beside, 'plain.json'));
   const bite = { hazard: 'Bite', text: 'It bites.', when: 'near' };
   const write = (into: string, cautions: object) =>
     writeFileSync(join(into, 'shop.json'), JSON.stringify({ format: 1, cautions }));
-  const check = () => run('check', join(beside, 'a.json'), '--trees', folder);
+  const check = () => run('check', join(beside, 'plain.json'), '--trees', folder);
 
   write(folder, { bite });
   const fromFolder = await check();
@@ -109,7 +112,7 @@ test('trees check of a shop that is not there says so', async () => {
 
 test('trees check tells a shop that cannot be read once, and not all that it would hold', async () => {
   const folder = scratch();
-  copyFileSync(fixture('no-source'), join(folder, 'a.json'));
+  copyFileSync(fixture('no-source'), join(folder, 'plain.json'));
   writeFileSync(join(folder, 'shop.json'), '{');
 
   const { out } = await runCommand(trees, ['check', '--trees', '.'], { folder });
@@ -166,4 +169,26 @@ test('trees refuses an option that another verb has, and says which this one has
 
   expect(code).toBe(2);
   expect(err).toMatch(/'--doubts'.*Options here: --trees, --sessions\.\n$/);
+});
+
+test('trees check tells a file whose name is not the id of its tree', async () => {
+  const { code, out } = await run('check', fixture('no-source'));
+
+  expect(code).toBe(1);
+  expect(out).toMatch(
+    /4:3: id: The tree is called "plain", its file no-source\.json\. Call the file plain\.json, or /,
+  );
+});
+
+test('trees check tells a file that is not found for a hidden ending, and a folder without trees', async () => {
+  const folder = scratch();
+  const empty = await run('check', '--trees', folder);
+  copyFileSync(fixture('no-source'), join(folder, 'plain.json.txt'));
+  const hidden = await run('check', '--trees', folder);
+  const named = await run('check', join(folder, 'plain.json.txt'));
+
+  expect([empty.code, hidden.code, named.code]).toEqual([1, 1, 1]);
+  expect(empty.out).toMatch(/There is no tree in this folder\./);
+  for (const { out } of [hidden, named])
+    expect(out).toMatch(/does not end in \.json, .* Call it plain\.json; /);
 });

@@ -81,7 +81,7 @@ describe('bands of a reading', () => {
       [{ from: 5 }, { from: 2, below: 4 }, { below: 5 }],
       ['band-overlap', 'band-gap'],
     ],
-    ['have no ends at all', [{}, {}, {}], ['band-overlap', 'band-overlap']],
+    ['have no ends at all', [{}, {}, {}], ['band-ends']],
     [
       'stand upside down',
       [{ from: 12 }, { from: 12, below: 2 }, { below: 12 }],

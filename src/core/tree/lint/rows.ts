@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import { unlisted } from '../model.ts';
 import type { Tell } from '../../problem.ts';
 import type { Check, Tree } from '../model.ts';
@@ -76,13 +77,24 @@ function lintHealthier(row: readonly number[], { path, check, background, tell }
         code: 'row-healthier',
         path: `${path}[${index}]`,
         value: String(chance),
-        message: `"${check.results[index]?.id ?? index}" gets ${short(chance)}, but the background alone makes it ${short(least)}: healthier than a sound vehicle.`,
-        mend: `Give it at least ${short(Math.ceil(least * 1000) / 1000)}, or lower the background.`,
+        ...healthierWords(at(check.results, index).id, chance, least),
       });
     rowTotal += chance;
     backgroundTotal += background[index] ?? 0;
   }
 }
+
+/** No chance can be as large as a row in the wrong order asks for: then the order is asked about. */
+const healthierWords = (result: string, chance: number, least: number) =>
+  least > 1 - leastChance
+    ? {
+        message: `"${result}" gets ${short(chance)}, and nearly every sound vehicle shows it.`,
+        mend: 'Are the results listed healthiest first, and the chances in that order?',
+      }
+    : {
+        message: `"${result}" gets ${short(chance)}, but the background alone makes it ${short(least)}: healthier than a sound vehicle.`,
+        mend: `Give it at least ${short(Math.ceil(least * 1000) / 1000)}, or lower the background.`,
+      };
 
 /** Shares of all the odds within which one cause makes sense, and totals that are parts of 100. */
 const sensible = { least: 0.0005, most: 0.9, totals: [75, 125] } as const;

@@ -20,12 +20,12 @@ const schemaFile = 'tree.schema.json';
 export function newTree(io: Io, given: Given, [word]: readonly string[]): Ended {
   const id = basename(word ?? 'my-complaint', '.json');
   const text = `${JSON.stringify(skeleton(id), null, 2)}\n`;
-  const wrong = wrongName(io, given, id);
-  if (wrong !== undefined) return bad(wrong);
   if (word === undefined) {
     io.out(text);
     return done;
   }
+  const wrong = wrongName(io, given, id);
+  if (wrong !== undefined) return bad(wrong);
   const written = writeFirst(io, foldersFor(io, given, word), `${id}.json`, text);
   if (written.kind === 'bad') return written;
   io.out(`${written.value}\n`);

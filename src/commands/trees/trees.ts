@@ -29,7 +29,7 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   shop: {
     use: 'shop [WORDS] [--json]',
-    does: 'ids of cautions, tools, accesses, facts, book figures and units, with their meaning',
+    does: 'ids of cautions, tools, accesses, facts, book figures, units: what they mean',
     options: { json: 'flag' },
     load: async () => (await import('./shop.ts')).searchTheShop,
   },
@@ -47,7 +47,7 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   upgrade: {
     use: 'upgrade FILES',
-    does: 'rewrites trees of format 1 in the words of format 2; the old text stays beside it',
+    does: 'trees of format 1 in the words of format 2; the old text stays beside them',
     options: {},
     load: async () => (await import('./upgrade.ts')).upgradeTrees,
   },
@@ -65,7 +65,7 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   schema: {
     use: 'schema',
-    does: 'the JSON Schema by which an editor completes and checks, with the ids of the shop in use',
+    does: 'the schema by which an editor completes and checks, with the ids of the shop',
     options: {},
     load: async () => (await import('./schema.ts')).printSchema,
   },
@@ -79,11 +79,18 @@ const everyOption: Wanted = Object.assign(
 const verbNamed = (name: string): Row | undefined =>
   Object.hasOwn(verbs, name) ? verbs[name] : undefined;
 
+/** The verb that these words begin with, whatever stands between. */
+const verbAmong = (words: readonly string[]): Row | undefined =>
+  words.map(verbNamed).find((one) => one !== undefined);
+
 /** `droplight trees VERB`: what there is in the library, what it is worth, and how to add to it. */
 export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
   if (asksHelp(args)) return help(io, args);
   const given = readOptions(args, everyOption);
-  if (given.kind === 'bad') return given;
+  if (given.kind === 'bad') {
+    const own = readOptions(args, verbAmong(args)?.options);
+    return own.kind === 'bad' ? own : given;
+  }
   const [name = 'list', ...words] = given.value.words;
   if (name === 'help') return help(io, words);
   const row = verbNamed(name);
@@ -101,7 +108,7 @@ export async function trees(io: Io, args: readonly string[]): Promise<Ended> {
 
 /** How the verb among these words is used; all of them where there is none. */
 function help(io: Io, words: readonly string[]): Ended {
-  const row = words.map(verbNamed).find((one) => one !== undefined);
+  const row = verbAmong(words);
   io.out(row === undefined ? allHelp() : helpOf(row));
   return done;
 }
@@ -112,5 +119,6 @@ const allHelp = (): string =>
   [
     ...Object.values(verbs).map(helpOf),
     'TREE is the id of a tree in the library, or a file: my-complaint.json\n',
-    '--trees DIR takes the trees of another folder. trees/README.md says how to write one.\n',
+    '--trees DIR takes the trees of another folder.\n',
+    'trees/README.md says how to write one.\n',
   ].join('');

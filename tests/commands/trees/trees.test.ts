@@ -149,9 +149,9 @@ test.each([[['help']], [['--help']], [['-h']]])(
     const { code, out } = await run(...args);
 
     expect(code).toBe(0);
-    const verbs = ['list', 'new', 'shop', 'check', 'plan', 'draw', 'schema'];
+    const verbs = ['list', 'new', 'shop', 'check', 'upgrade', 'plan', 'draw', 'schema'];
     expect(verbs.filter((verb) => !out.includes(`droplight trees ${verb}`))).toEqual([]);
-    expect(out.split('\n').filter((line) => line.length > 100)).toEqual([]);
+    expect(out.split('\n').filter((line) => line.length > 80)).toEqual([]);
   },
 );
 
@@ -169,6 +169,9 @@ test('trees refuses an option that another verb has, and says which this one has
 
   expect(code).toBe(2);
   expect(err).toMatch(/'--doubts'.*Options here: --trees, --sessions\.\n$/);
+  expect((await run('draw', 'charging', '--loud')).err).toMatch(
+    /Options here: --trees, --sessions, --as\.\n$/,
+  );
 });
 
 test('trees check tells a file whose name is not the id of its tree', async () => {

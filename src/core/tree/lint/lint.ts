@@ -2,8 +2,13 @@ import type { Problem, Tell } from '../../problem.ts';
 import { lintBands } from './bands.ts';
 import { lintComplaint } from './complaint.ts';
 import { lintHazards } from './hazards.ts';
+import { lintRepairs } from './repairs.ts';
+import { lintRings } from './rings.ts';
 import { lintOdds, lintRows } from './rows.ts';
 import { lintSame } from './shared.ts';
+import { lintSizes } from './sizes.ts';
+import { lintStanding } from './standing.ts';
+import { lintSwitches } from './switches.ts';
 import { lintTold } from './told.ts';
 import { lintBrakes, lintTexts } from './texts.ts';
 import { lintEnds, lintLoops, lintReach } from './way.ts';
@@ -23,6 +28,8 @@ export function lintTree(tree: Tree, file: string, trees?: readonly string[]): P
   lintOdds(tree, tell);
   lintSame(tree, tell);
   lintComplaint(tree, tell);
+  lintRings(tree, tell);
+  lintRepairs(tree, tell);
   return [...problems, ...lintParts(tree, file)];
 }
 
@@ -36,5 +43,8 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   lintHazards(tree, tell);
   lintRows(tree, tell);
   lintBands(tree, tell);
+  lintStanding(tree, tell);
+  lintSwitches(tree, tell);
+  lintSizes(tree, tell);
   return problems;
 }

@@ -1,0 +1,67 @@
+import { expect, test } from 'vitest';
+import { lintStanding } from '../../../../src/core/tree/lint/standing.ts';
+import type { Check, Tree } from '../../../../src/core/tree/model.ts';
+import { shippedTree } from '../../../helpers/library.ts';
+import { toldBy, withCheck } from '../../../helpers/lint.ts';
+
+const onPath = (id: string, change: Partial<Check>): Tree => {
+  const tree = shippedTree('no-supply');
+  const check = tree.checks[id];
+  if (check === undefined) throw new Error(`no check ${id}`);
+  return { ...tree, checks: { ...tree.checks, [id]: { ...check, ...change } } };
+};
+
+test('volts on the path with the battery off are told; those of its own posts are none', () => {
+  const off = { standing: { battery: 'disconnected' } } as const;
+
+  expect(toldBy(lintStanding, onPath('link-volts', off))).toEqual([
+    'standing-against-reading checks.link-volts.standing.battery',
+  ]);
+  expect(toldBy(lintStanding, onPath('bat-rest-volts', off))).toEqual([]);
+});
+
+test('ohms with the battery on, and a load that the key feeds with the key off, are told', () => {
+  const ohms = onPath('link-volts', {
+    standing: { battery: 'connected' },
+    feed: { station: 'link-out', load: [], reads: 'ohms' },
+  });
+  const keyed = onPath('link-volts', {
+    standing: { battery: 'connected', key: 'off' },
+    feed: { station: 'link-out', load: ['key-run'], reads: 'volts' },
+  });
+
+  expect(toldBy(lintStanding, ohms)).toEqual([
+    'standing-against-reading checks.link-volts.standing.battery',
+  ]);
+  expect(toldBy(lintStanding, keyed)).toEqual([
+    'standing-against-reading checks.link-volts.standing.key',
+  ]);
+});
+
+test.each<[step: string, standing: Check['standing'], told: boolean]>([
+  ['Key on, lamps on.', { key: 'off' }, true],
+  ['Key on, lamps on.', { key: 'run' }, false],
+  ['Engine running: read it.', { engine: 'off' }, true],
+  ['Idling: hand near the pipe.', { engine: 'off' }, true],
+  ['Engine off: clip the lamp on, then start.', { engine: 'idling' }, false],
+  ['Battery connected.', { battery: 'disconnected' }, true],
+])('"%s" with %o', (step, standing, told) => {
+  const found = toldBy(lintStanding, withCheck('look', { how: [step], standing }));
+
+  expect(found).toEqual(told ? ['standing-against-words checks.look.how[0]'] : []);
+});
+
+test('a safeguard whose own check runs the engine is told', () => {
+  const safeguard = {
+    before: { engine: ['running' as const] },
+    check: 'look',
+    shows: ['whole'],
+    else: 'Not so.',
+  };
+  const idling = withCheck('look', { standing: { engine: 'idling' } });
+
+  expect(toldBy(lintStanding, { ...idling, safeguards: [safeguard] })).toEqual([
+    'safeguard-in-danger safeguards[0].check',
+  ]);
+  expect(toldBy(lintStanding, { ...withCheck('look', {}), safeguards: [safeguard] })).toEqual([]);
+});

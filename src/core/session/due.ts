@@ -1,6 +1,7 @@
 import type { Done } from '../tree/known.ts';
 import type { Tree } from '../tree/model.ts';
-import { nextAfterRepair, nextOnWay } from '../tree/way.ts';
+import { nextAfterRepair } from '../tree/after-repair.ts';
+import { nextOnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
 import { standsAt } from './finding-words.ts';
 import { currentLeg, type Due, type Finding, type Standpoint, type Story } from './story.ts';

@@ -28,7 +28,8 @@ type EndLink = {
 
 type Answer = Extract<Done, { kind: 'shown' | 'passed' }>;
 
-type Way = {
+/** Where a job stands on a tree. */
+export type Way = {
   readonly tree: Tree;
   readonly known: (check: string) => Known;
   /** The same with every finding at either of its ends, where one may be several. */
@@ -37,7 +38,7 @@ type Way = {
   readonly mended: readonly string[];
 };
 
-function wayAfter(tree: Tree, done: readonly Done[]): Way {
+export function wayAfter(tree: Tree, done: readonly Done[]): Way {
   const mended = done.flatMap((one) => (one.kind === 'repaired' ? [one.cause] : []));
   return { tree, known: knownAfter(tree, done), atEnds: knownAtEnds(tree, done), mended };
 }
@@ -170,7 +171,7 @@ function holdBefore(way: Way, step: string, waiting: readonly string[] = []): Ho
 }
 
 /** A check now, or what must be shown before it. Only a safeguard stops it: it is asked by name. */
-function ask(way: Way, check: string): Extract<OnWay, { kind: 'check' | 'stop' }> {
+export function ask(way: Way, check: string): Extract<OnWay, { kind: 'check' | 'stop' }> {
   const hold = holdBefore(way, check);
   if (hold?.kind === 'ask') return { kind: 'check', check: hold.check, before: check };
   return hold?.gate.kind === 'safeguard'
@@ -223,24 +224,4 @@ function end(way: Way, { next, reason }: EndLink): OnWay {
   return hold === undefined
     ? { kind: 'cause', cause: next.cause }
     : { kind: 'stop', reason: hold.gate.kind === 'safeguard' ? hold.gate.otherwise : undefined };
-}
-
-/**
- * What follows a repair that is not proven yet: first the checks that it asks to have repeated, then
- * the complaint's own test, each behind its safeguards.
- * @param done everything up to the repair and what was answered since
- */
-export function nextAfterRepair(
-  tree: Tree,
-  done: readonly Done[],
-  cause: string,
-): Extract<OnWay, { kind: 'check' | 'stop' }> {
-  const way = wayAfter(tree, done);
-  const since = done.slice(done.findLastIndex(({ kind }) => kind === 'repaired') + 1);
-  const answered = since.flatMap((one) => ('check' in one ? [one.check] : []));
-  const confirm = tree.complaint.confirm;
-  const repeat = (tree.causes[cause]?.repair.then ?? []).find(
-    (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
-  );
-  return ask(way, repeat ?? confirm);
 }

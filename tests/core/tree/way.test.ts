@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Done } from '../../../src/core/tree/known.ts';
 import { knownAfter } from '../../../src/core/tree/known.ts';
-import { nextAfterRepair, nextOnWay } from '../../../src/core/tree/way.ts';
+import { leftUnasked, nextAfterRepair } from '../../../src/core/tree/after-repair.ts';
+import { nextOnWay } from '../../../src/core/tree/way.ts';
 import { smallTree, smallTreeData } from '../../helpers/tree.ts';
 
 const shown = (check: string, result: number): Done => ({ kind: 'shown', check, result });
@@ -116,4 +117,32 @@ describe('what lies behind a repair', () => {
 
 test('another tree is begun at its top, with what is known of it', () => {
   expect(nextOnWay(smallTree(), [dark, whole, { kind: 'begun' }])).toEqual(check('volts'));
+});
+
+describe('a cause behind the cause', () => {
+  const { causes, ...rest } = smallTree();
+  const { fuse } = causes;
+  const tree = {
+    ...rest,
+    causes: { ...causes, ...(fuse && { fuse: { ...fuse, because: ['wire'] } }) },
+  };
+  const mended = [dark, burnt, repaired('fuse')];
+
+  test('is asked after before the proof, and the job is not done without', () => {
+    // The fuse was mended since it was looked at, and the volts mean nothing without it.
+    expect(nextAfterRepair(tree, mended, 'fuse')).toEqual(check('look', 'volts'));
+    expect(leftUnasked(tree, mended)).toEqual(['volts']);
+  });
+
+  test.each([
+    ['was looked at', [...mended, shown('volts', 0)]],
+    ['was passed over', [...mended, passed('volts')]],
+    ['was mended too', [...mended, repaired('wire')]],
+  ])('is not asked after once it %s', (_, done) => {
+    expect(leftUnasked(tree, done)).toEqual([]);
+  });
+
+  test('is nothing to a cause that has none', () => {
+    expect(leftUnasked(smallTree(), mended)).toEqual([]);
+  });
 });

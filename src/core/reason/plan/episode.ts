@@ -1,6 +1,7 @@
 import type { Done } from '../../tree/known.ts';
 import type { Tree } from '../../tree/model.ts';
-import { nextAfterRepair, nextOnWay } from '../../tree/way.ts';
+import { nextAfterRepair } from '../../tree/after-repair.ts';
+import { nextOnWay } from '../../tree/way.ts';
 import { freshInput } from '../belief/evidence.ts';
 import type { AccessMinutes, ReasoningInput, JobState } from '../belief/evidence.ts';
 import { parked, placeAfter, placeOf, workMinutes } from '../advice/minutes.ts';

@@ -1,5 +1,7 @@
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Ruling, type World } from './ruling.ts';
+import { leftUnasked } from '../../tree/after-repair.ts';
+import { doneIn } from '../due.ts';
 import { isProven, lastRepair } from '../proof.ts';
 import { fileOf } from '../../tree/written/settle.ts';
 import { shopOf } from '../header.ts';
@@ -44,6 +46,14 @@ export function close(action: ActionOf<'close'>, story: Story): Ruling {
       'no-proof',
       "It is not proven: the complaint's own test has not shown good since the last repair.",
       closeOtherwise,
+    );
+  const behind = as === 'fixed' ? leftUnasked(currentLeg(story).tree, doneIn(story))[0] : undefined;
+  if (behind !== undefined)
+    return refuse(
+      'reason-unasked',
+      `What was mended had a reason, and nobody has looked for it: "${currentLeg(story).tree.checks[behind]?.ask ?? behind}"`,
+      'Make that check, or pass it over with a reason; or close otherwise.',
+      behind,
     );
   const leftOpen = openThings(story);
   return accept(

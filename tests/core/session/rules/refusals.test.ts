@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { Action } from '../../../../src/core/session/action.ts';
 import type { World } from '../../../../src/core/session/rules/ruling.ts';
 import { decide } from '../../../../src/core/session/rules/rules.ts';
-import { after, verdict } from '../../../helpers/story.ts';
+import { after, headerFor, verdict } from '../../../helpers/story.ts';
+import { smallTree } from '../../../helpers/tree.ts';
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };
 const fuse: Action = { do: 'repair', cause: 'fuse' };
@@ -123,6 +124,21 @@ describe('what may not happen', () => {
     expect(verdict(story, dark)).toBe('closed');
     expect(verdict(story, { do: 'correct', n: 1, withdraw: true })).toBe('closed');
     expect(verdict(story, { do: 'close' })).toBe('closed');
+  });
+
+  test('as fixed while nobody has looked for what brought the cause about', () => {
+    const tree = smallTree();
+    for (const cause of Object.values(tree.causes).slice(0, 1)) cause.because = ['wire'];
+    const open = after([dark, { do: 'repair', cause: 'fuse' }, good], headerFor(tree)).story;
+    const close: Action = { do: 'close', as: 'fixed' };
+
+    expect(verdict(open, close)).toBe('reason-unasked');
+    expect(verdict(open, { do: 'close', as: 'handed-on' })).toBe('accepted');
+    const passed = after(
+      [dark, fuse, { do: 'skip', check: 'volts', reason: 'dash stays shut' }, good],
+      headerFor(tree),
+    ).story;
+    expect(verdict(passed, close)).toBe('accepted');
   });
 
   test('a name that is nearly right is offered', () => {

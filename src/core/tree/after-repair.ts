@@ -1,0 +1,35 @@
+import { checksBehind } from './behind.ts';
+import type { Done } from './known.ts';
+import type { Tree } from './model.ts';
+import { ask, wayAfter, type OnWay, type Way } from './way.ts';
+
+/**
+ * What follows a repair that is not proven yet: first the checks that it asks to have repeated, then
+ * those that look for what may have brought the cause about, then the complaint's own test, each
+ * behind its safeguards.
+ * @param done everything up to the repair and what was answered since
+ */
+export function nextAfterRepair(
+  tree: Tree,
+  done: readonly Done[],
+  cause: string,
+): Extract<OnWay, { kind: 'check' | 'stop' }> {
+  const way = wayAfter(tree, done);
+  const since = done.slice(done.findLastIndex(({ kind }) => kind === 'repaired') + 1);
+  const answered = since.flatMap((one) => ('check' in one ? [one.check] : []));
+  const confirm = tree.complaint.confirm;
+  const repeat = (tree.causes[cause]?.repair.then ?? []).find(
+    (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
+  );
+  const [behind] = unasked(way, cause);
+  return ask(way, repeat ?? behind ?? confirm);
+}
+
+const unasked = ({ tree, known, mended }: Way, cause: string): readonly string[] =>
+  checksBehind(tree, cause, { known: (check) => known(check) !== undefined, mended });
+
+/** Checks that nobody made although they look for what may have brought a mended cause about. */
+export function leftUnasked(tree: Tree, done: readonly Done[]): readonly string[] {
+  const way = wayAfter(tree, done);
+  return way.mended.flatMap((cause) => unasked(way, cause));
+}

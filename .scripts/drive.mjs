@@ -1,0 +1,55 @@
+// node .scripts/drive.mjs [TREE | VEHICLE...]: drives the vehicles in tests/vehicles and prints each path.
+import { fitTree } from '../src/core/tree/fit.ts';
+import { drive } from '../tests/helpers/drive/drive.ts';
+import { readVehicles } from '../tests/helpers/drive/script.ts';
+import {
+  countedSteps,
+  endWords,
+  faultsOf,
+  slipsOf,
+  wrongRepairs,
+} from '../tests/helpers/drive/verdict.ts';
+import { shippedShop, shippedTree } from '../tests/helpers/library.ts';
+
+const wanted = process.argv.slice(2);
+const shop = shippedShop();
+const leads = { tree: "the tree's own way", quicker: 'the advice' };
+let failed = 0;
+
+for (const vehicle of readVehicles()) {
+  const { name, script } = vehicle;
+  if (wanted.length > 0 && !wanted.includes(name) && !wanted.includes(script.tree)) continue;
+  console.log(`\n== ${name}: ${script.vehicle} [${script.causes.join(', ')}]`);
+  const tree = shippedTree(script.tree);
+  for (const slip of slipsOf(script, fitTree(tree, script.facts))) fail(slip);
+  for (const lead of Object.keys(leads)) {
+    console.log(`-- by ${leads[lead]}`);
+    show(script, drive(vehicle, { tree, shop }, lead), lead);
+  }
+}
+process.exit(failed > 0 ? 1 : 0);
+
+function show(script, done, lead) {
+  const wrong = wrongRepairs(script, done);
+  for (const step of done.steps) {
+    const by = step.advised ? '*' : ' ';
+    const sound = step.do === 'repair' && wrong.includes(step.id) ? 'WRONG, it is sound ' : '';
+    const minutes = String(Math.round(step.minutes)).padStart(4);
+    console.log(
+      `${minutes} ${by} ${step.do.padEnd(6)} ${step.id.padEnd(18)} ${sound}${step.shown}`,
+    );
+  }
+  const minutes = Math.round(done.steps.reduce((sum, step) => sum + step.minutes, 0));
+  const advised = done.steps.filter((step) => step.advised).length;
+  console.log(`   ended ${endWords(done.end)}`);
+  console.log(
+    `   ${countedSteps(done.steps)} steps (master ${script.master}), ${advised} advised (*), ${minutes} min, ${wrong.length} wrong`,
+  );
+  for (const check of done.settled) console.log(`   asked: ${check} shows worse since a repair`);
+  for (const fault of faultsOf(script, done, lead)) fail(fault);
+}
+
+function fail(fault) {
+  failed += 1;
+  console.log(`   FAIL ${fault}`);
+}

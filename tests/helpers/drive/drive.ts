@@ -1,0 +1,245 @@
+import { ledStory } from '../../../src/app/leading-step.ts';
+import { checkMinutes } from '../../../src/core/reason/history/from-story.ts';
+import { placeOf, workMinutes } from '../../../src/core/reason/advice/minutes.ts';
+import type { Action } from '../../../src/core/session/action.ts';
+import { contradictionOf, type Contradiction } from '../../../src/core/session/contradiction.ts';
+import type { Event } from '../../../src/core/session/event.ts';
+import type { Header } from '../../../src/core/session/header.ts';
+import { newHeader } from '../../../src/core/session/new-header.ts';
+import { newEvent } from '../../../src/core/session/read-event.ts';
+import { decide } from '../../../src/core/session/rules/rules.ts';
+import { parseConditions } from '../../../src/core/session/rules/vehicle.ts';
+import { currentLeg, type Due } from '../../../src/core/session/story.ts';
+import { defaultSettings, type Settings } from '../../../src/core/settings.ts';
+import { trusted } from '../../../src/core/problem.ts';
+import type { Check, Tree } from '../../../src/core/tree/model.ts';
+import type { Shop } from '../../../src/core/tree/shop.ts';
+import { neededBy } from '../../../src/core/tree/states.ts';
+import { stampAt } from '../story.ts';
+import { metered } from './meter.ts';
+import { shownBy, type Vehicle } from './script.ts';
+
+/** Who leads: the tree's own way, or the step that the advice puts first. */
+export type Lead = Settings['lead'];
+
+/** One thing that was done to the vehicle, in words an author can follow. */
+export type Step = {
+  readonly do: 'check' | 'repair' | 'proof';
+  readonly id: string;
+  /** What was typed, and the results it counts for. */
+  readonly shown: string;
+  readonly minutes: number;
+  /** Whether the advice asked for it. */
+  readonly advised: boolean;
+};
+
+export type Drive = {
+  readonly steps: readonly Step[];
+  /** Causes that were repaired, in order. */
+  readonly mended: readonly string[];
+  /** What was due when it ended: proven, a stop, another tree, or nothing left. */
+  readonly end: Due;
+  /** The tree as the vehicle has it. */
+  readonly tree: Tree;
+  /** Whether the session may be closed as fixed now. */
+  readonly closesFixed: boolean;
+  /** Checks that showed worse after a repair, which was then said to be new since. */
+  readonly settled: readonly string[];
+  /** What may not happen on the way: a refusal, a warning, a contradiction, no belief. */
+  readonly troubles: readonly string[];
+};
+
+type Walk = {
+  readonly header: Header;
+  readonly events: readonly Event[];
+  readonly led: ReturnType<typeof ledStory>;
+  readonly lead: Lead;
+  readonly steps: readonly Step[];
+  readonly settled: readonly string[];
+  readonly troubles: readonly string[];
+};
+
+const mostSteps = 60;
+const noOtherTree = { tree: () => undefined };
+
+/** Drives a vehicle to the end by the program's own rules, as the screens lead it. */
+export function drive(
+  vehicle: Vehicle,
+  { tree, shop }: { readonly tree: Tree; readonly shop: Shop },
+  lead: Lead,
+): Drive {
+  let walk = begin(vehicle, { tree, shop }, lead);
+  while (walk.steps.length < mostSteps) {
+    const next = onward(walk, vehicle);
+    if (next === undefined) return ended(walk);
+    walk = { ...next, troubles: [...next.troubles, ...blindness(next)] };
+    if (walk.troubles.some((trouble) => trouble.startsWith('refused'))) return ended(walk);
+  }
+  return ended({ ...walk, troubles: [...walk.troubles, `no end after ${mostSteps} steps`] });
+}
+
+function begin(
+  { script }: Vehicle,
+  { tree, shop }: { readonly tree: Tree; readonly shop: Shop },
+  lead: Lead,
+): Walk {
+  const { vehicle, facts } = script;
+  const conditions = trusted(parseConditions(script));
+  const about = { tree, shop, vehicle, facts, who: 'a driver', conditions, units: 'us' } as const;
+  const header = newHeader(about, stampAt(0).at);
+  const led = ledStory(header, [], { ...defaultSettings, lead });
+  return { header, events: [], led, lead, steps: [], settled: [], troubles: [] };
+}
+
+/** Does what is due; undefined where the job ends. */
+function onward(walk: Walk, vehicle: Vehicle): Walk | undefined {
+  const { due } = walk.led.story;
+  switch (due.kind) {
+    case 'check':
+      return answer(walk, vehicle, due.check);
+    case 'proof':
+      return answer(walk, vehicle, currentLeg(walk.led.story).tree.complaint.confirm);
+    case 'named':
+      return take(walk, { do: 'condemn', cause: due.cause, acknowledged: true });
+    case 'repair':
+      return repair(walk, due.cause);
+    default:
+      return undefined;
+  }
+}
+
+/** Takes an action as the screens and `enter` do. */
+function take(walk: Walk, action: Action): Walk {
+  const { story } = walk.led;
+  const decision = decide(story, action, noOtherTree);
+  if (decision.kind === 'refused') {
+    const { message, mend } = decision.problem;
+    return { ...walk, troubles: [...walk.troubles, `refused: ${message} ${mend}`] };
+  }
+  const first = walk.events.length + 1;
+  const added = decision.payloads.map((payload, index) =>
+    newEvent(first + index, stampAt(first + index), payload),
+  );
+  const events = [...walk.events, ...added];
+  const led = ledStory(walk.header, events, { ...defaultSettings, lead: walk.lead });
+  const warnings = decision.warnings.map((warning) => `warned: ${warning}`);
+  const taken = { ...walk, events, led, troubles: [...walk.troubles, ...warnings] };
+  const found = contradictionOf(led.story, added.at(-1));
+  return found === undefined ? taken : settle(taken, found);
+}
+
+/**
+ * Answers what the screens ask when a finding is worse than the one before it. A fault mended can
+ * uncover another (volts lost at one place are not lost at the next), so after a repair it is new.
+ * The complaint's own test may never get worse by a repair, nor any check with nothing changed.
+ */
+function settle(walk: Walk, { check, repairsBetween }: Contradiction): Walk {
+  const worse = `"${check}" shows worse than before`;
+  const complaint = check === currentLeg(walk.led.story).tree.complaint.confirm;
+  if (repairsBetween === 0)
+    return { ...walk, troubles: [...walk.troubles, `${worse}, and nothing was changed`] };
+  const troubles = complaint
+    ? [...walk.troubles, `${worse}, by a repair of what was bad`]
+    : walk.troubles;
+  const settled = take({ ...walk, troubles }, { do: 'settle', as: 'new-since' });
+  return { ...settled, settled: [...settled.settled, check] };
+}
+
+function answer(walk: Walk, { name, script }: Vehicle, id: string): Walk {
+  const { story, own } = walk.led;
+  const check = currentLeg(story).tree.checks[id];
+  if (check === undefined) throw new RangeError(`the tree has no check ${id}`);
+  const times = walk.steps.filter((step) => step.id === id).length;
+  const mended = story.repairs.map(({ cause }) => cause);
+  const given = answerOf(check, shownBy(script, id, mended), `${name} ${id} ${times}`);
+  const needed = neededBy(currentLeg(story).tree, check);
+  const brought = needed !== undefined && story.over.includes(needed.state);
+  const begun = take(walk, {
+    do: 'begin',
+    check: id,
+    acknowledged: true,
+    ...(brought && { brought }),
+  });
+  if (begun.events.length === walk.events.length) return begun;
+  const done = take(
+    begun,
+    given === 'cannot tell'
+      ? { do: 'unsure', check: id }
+      : { do: 'find', check: id, acknowledged: true, ...given },
+  );
+  if (done.events.length === begun.events.length) return done;
+  const step: Step = {
+    do: story.due.kind === 'proof' ? 'proof' : 'check',
+    id,
+    shown: wordsOf(check, done, given),
+    minutes: checkMinutes(story, id),
+    advised:
+      own.kind === 'exhausted' || (story.due.kind === 'check' && story.due.why === 'advised'),
+  };
+  return { ...done, steps: [...done.steps, step] };
+}
+
+type Given = { readonly result: string } | { readonly reading: string } | 'cannot tell';
+
+/** The scripted text as an answer: a result's id, a reading, or `?` where nobody can tell. */
+function answerOf(check: Check, text: string | undefined, seed: string): Given {
+  const [healthy] = check.results;
+  if (text === '?') return 'cannot tell';
+  if (text === undefined) return { result: healthy?.id ?? '' };
+  if (check.results.some(({ id }) => id === text)) return { result: text };
+  const reading = metered(check, text, seed);
+  return reading === undefined ? { result: text } : { reading };
+}
+
+function wordsOf(check: Check, { led }: Walk, given: Given): string {
+  if (given === 'cannot tell') return 'cannot tell';
+  const found = led.story.findings.at(-1);
+  const ids = [found?.result, found?.orResult].flatMap((id) => id ?? []);
+  const labels = ids.map((id) => check.results.find((one) => one.id === id)?.label ?? id);
+  const counts = `${ids.join(' or ')} (${labels.join(' or ')})`;
+  return 'reading' in given ? `${given.reading} = ${counts}` : counts;
+}
+
+function repair(walk: Walk, cause: string): Walk {
+  const { story, own, advice } = walk.led;
+  const { tree, shop } = currentLeg(story);
+  const work = tree.causes[cause]?.repair;
+  if (work === undefined) throw new RangeError(`the tree has no cause ${cause}`);
+  const done = take(walk, { do: 'repair', cause, acknowledged: true });
+  if (done.events.length === walk.events.length) return done;
+  const place = placeOf(story.open, story.standing, story.over);
+  const chance = advice?.suspects.find((one) => one.cause === cause)?.chance;
+  const step: Step = {
+    do: 'repair',
+    id: cause,
+    shown: chance === undefined ? '' : `at ${Math.round(100 * chance)} %`,
+    minutes: workMinutes(shop, work, place).total,
+    advised: own.kind === 'exhausted' || walk.lead === 'quicker',
+  };
+  return { ...done, steps: [...done.steps, step] };
+}
+
+/** That the advice should lead here and has no belief to lead with. */
+function blindness({ led: { own, story, advice }, lead }: Walk): readonly string[] {
+  const confirm = currentLeg(story).tree.complaint.confirm;
+  const onWay =
+    own.kind === 'named' || (own.kind === 'check' && own.why === 'way' && own.check !== confirm);
+  const leads = own.kind === 'exhausted' || (lead === 'quicker' && onWay);
+  return leads && advice === undefined
+    ? ['the advice has no belief: the findings exclude one another']
+    : [];
+}
+
+function ended({ led, steps, settled, troubles }: Walk): Drive {
+  const { story } = led;
+  const close = decide(story, { do: 'close', as: 'fixed' }, noOtherTree);
+  return {
+    steps,
+    mended: story.repairs.map(({ cause }) => cause),
+    end: story.due,
+    tree: currentLeg(story).tree,
+    closesFixed: close.kind === 'accepted',
+    settled,
+    troubles,
+  };
+}

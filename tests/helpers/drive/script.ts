@@ -1,0 +1,105 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import * as z from 'zod';
+
+/** Folder of the vehicles that the trees are driven with, one a file: `TREE-NAME.json`. */
+export const vehiclesFolder = 'tests/vehicles';
+
+const Names = z.union([z.string(), z.array(z.string()).min(1)]);
+
+/** What a check shows while a fault is there: text for all of them, or a text for each. */
+export type Shows =
+  | string
+  | {
+      readonly while: string | readonly string[];
+      readonly then: Shows;
+      readonly else?: Shows | undefined;
+    }
+  | { readonly [cause: string]: string };
+
+const Shows: z.ZodType<Shows> = z.lazy(() =>
+  z.union([
+    z.string(),
+    // oxlint-disable-next-line unicorn/no-thenable -- a word of the script, never awaited
+    z.strictObject({ while: Names, then: Shows, else: Shows.optional() }),
+    z.record(z.string(), z.string()),
+  ]),
+);
+
+/**
+ * A vehicle as a script: what is wrong with it, and what each check shows while that is so, by
+ * physical sense. trees/README.md tells how one is written.
+ */
+export const Script = z.strictObject({
+  tree: z.string(),
+  vehicle: z.string(),
+  facts: z.record(z.string(), z.string()).default({}),
+  altitude: z.string().default('0 ft'),
+  temperature: z.string().default('70 F'),
+  /** Faults that are there, the one that hides the others first. */
+  causes: z.array(z.string()).min(1),
+  shows: z.record(z.string(), Shows),
+  /** What checks show once nothing acts on them; left out, their first result. */
+  sound: z.record(z.string(), z.string()).default({}),
+  /** How the job ends: mended and proven, unless it says otherwise. */
+  end: z
+    .union([z.enum(['mended', 'inspection', 'unlisted']), z.templateLiteral(['tree:', z.string()])])
+    .default('mended'),
+  /** Steps on a master's list for this vehicle: checks, repairs and the proof. */
+  master: z.int().min(1),
+  /** Most repairs of what is sound; left out, none by the advice and one on the tree's own way. */
+  wrongAtMost: z.int().min(0).optional(),
+});
+
+export type Script = z.output<typeof Script>;
+
+/** A script with the name of its file, less the ending. */
+export type Vehicle = { readonly name: string; readonly script: Script };
+
+function readVehicle(file: string): Vehicle {
+  const path = join(vehiclesFolder, file);
+  const read = Script.safeParse(JSON.parse(readFileSync(path, 'utf8')));
+  if (!read.success) throw new Error(`${path}\n${z.prettifyError(read.error)}`);
+  return { name: file.replace('.json', ''), script: read.data };
+}
+
+/** All vehicles of the folder, or those of one tree, by name. */
+export const readVehicles = (tree?: string): readonly Vehicle[] =>
+  readdirSync(vehiclesFolder)
+    .filter((file) => file.endsWith('.json'))
+    .toSorted()
+    .map(readVehicle)
+    .filter(({ script }) => tree === undefined || script.tree === tree);
+
+/** The faults that are still there after some repairs. */
+export const leftOf = ({ causes }: Script, mended: readonly string[]): readonly string[] =>
+  causes.filter((cause) => !mended.includes(cause));
+
+/** What a check shows after some repairs; undefined where nothing is said: it shows its first result. */
+export function shownBy(
+  script: Script,
+  check: string,
+  mended: readonly string[],
+): string | undefined {
+  const shows = Object.hasOwn(script.shows, check) ? script.shows[check] : undefined;
+  const sound = Object.hasOwn(script.sound, check) ? script.sound[check] : undefined;
+  return (shows === undefined ? undefined : actsIn(shows, leftOf(script, mended))) ?? sound;
+}
+
+/** What the faults that are left make of it; undefined where none of them acts on the check. */
+function actsIn(shows: Shows, left: readonly string[]): string | undefined {
+  if (typeof shows === 'string') return left.length > 0 ? shows : undefined;
+  if (!isWhile(shows)) {
+    const acting = left.find((cause) => Object.hasOwn(shows, cause));
+    return acting === undefined ? undefined : shows[acting];
+  }
+  const waits = [shows.while].flat();
+  if (waits.some((cause) => left.includes(cause))) return actsIn(shows.then, left);
+  // A text under `else` holds without a fault as well: a used part that is not new.
+  if (typeof shows.else === 'string') return shows.else;
+  return shows.else && actsIn(shows.else, left);
+}
+
+type While = Extract<Shows, { then: unknown }>;
+
+export const isWhile = (shows: Exclude<Shows, string>): shows is While => 'while' in shows;

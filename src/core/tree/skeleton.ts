@@ -79,6 +79,7 @@ const checks = {
     how: ['Where the black lead goes.', 'Where the red lead goes.', 'When to read.'],
     healthy: '12 V or more',
     minutes: 4,
+    'looks-at': ['second-cause'],
     standing: { battery: 'connected', key: 'run', engine: 'off' },
     tools: ['dvm'],
     reading: { quantity: 'voltage', unit: 'V', plausible: [0, 16] },

@@ -1,5 +1,6 @@
 import type { Problem, Tell } from '../../problem.ts';
 import { lintBands } from './bands.ts';
+import { lintByFacts } from './by-facts.ts';
 import { lintComplaint } from './complaint.ts';
 import { lintHazards } from './hazards.ts';
 import { lintRepairs } from './repairs.ts';
@@ -29,6 +30,7 @@ export function lintTree(tree: Tree, file: string, trees?: readonly string[]): P
   lintSame(tree, tell);
   lintComplaint(tree, tell);
   lintRings(tree, tell);
+  lintByFacts(tree, tell);
   lintRepairs(tree, tell);
   return [...problems, ...lintParts(tree, file)];
 }

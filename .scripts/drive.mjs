@@ -1,7 +1,7 @@
-// node .scripts/drive.mjs [TREE | VEHICLE...]: drives the vehicles in tests/vehicles and prints each path.
+// node .scripts/drive.mjs [TREE | VEHICLE | FILE.json ...]: drives vehicles of tests/vehicles and prints each path.
 import { fitTree } from '../src/core/tree/fit.ts';
 import { drive } from '../tests/helpers/drive/drive.ts';
-import { readVehicles } from '../tests/helpers/drive/script.ts';
+import { readVehicle, readVehicles } from '../tests/helpers/drive/script.ts';
 import {
   countedSteps,
   endWords,
@@ -16,9 +16,14 @@ const shop = shippedShop();
 const leads = { tree: "the tree's own way", quicker: 'the advice' };
 let failed = 0;
 
-for (const vehicle of readVehicles()) {
+const files = wanted.filter((word) => word.endsWith('.json')).map(readVehicle);
+const listed = readVehicles().filter(
+  ({ name, script }) =>
+    wanted.length === 0 || wanted.includes(name) || wanted.includes(script.tree),
+);
+
+for (const vehicle of [...listed, ...files]) {
   const { name, script } = vehicle;
-  if (wanted.length > 0 && !wanted.includes(name) && !wanted.includes(script.tree)) continue;
   console.log(`\n== ${name}: ${script.vehicle} [${script.causes.join(', ')}]`);
   const tree = shippedTree(script.tree);
   for (const slip of slipsOf(script, fitTree(tree, script.facts))) fail(slip);
@@ -27,7 +32,8 @@ for (const vehicle of readVehicles()) {
     show(script, drive(vehicle, { tree, shop }, lead), lead);
   }
 }
-process.exit(failed > 0 ? 1 : 0);
+if (listed.length + files.length === 0) console.log('There is no such vehicle.');
+process.exit(failed > 0 || listed.length + files.length === 0 ? 1 : 0);
 
 function show(script, done, lead) {
   const wrong = wrongRepairs(script, done);

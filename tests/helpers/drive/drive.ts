@@ -37,6 +37,8 @@ export type Drive = {
   readonly steps: readonly Step[];
   /** Causes that were repaired, in order. */
   readonly mended: readonly string[];
+  /** Causes that were named as found. */
+  readonly condemned: readonly string[];
   /** What was due when it ended: proven, a stop, another tree, or nothing left. */
   readonly end: Due;
   /** The tree as the vehicle has it. */
@@ -236,6 +238,7 @@ function ended({ led, steps, settled, troubles }: Walk): Drive {
   return {
     steps,
     mended: story.repairs.map(({ cause }) => cause),
+    condemned: story.condemned.map(({ cause }) => cause),
     end: story.due,
     tree: currentLeg(story).tree,
     closesFixed: close.kind === 'accepted',

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import * as z from 'zod';
 
 /** Folder of the vehicles that the trees are driven with, one a file: `TREE-NAME.json`. */
@@ -47,6 +47,8 @@ export const Script = z.strictObject({
     .default('mended'),
   /** Steps on a master's list for this vehicle: checks, repairs and the proof. */
   master: z.int().min(1),
+  /** What may not be asked of it before the first repair: a check's id, or `engine:running`. */
+  never: z.array(z.string()).default([]),
   /** Most repairs of what is sound; left out, none by the advice and one on the tree's own way. */
   wrongAtMost: z.int().min(0).optional(),
 });
@@ -56,20 +58,19 @@ export type Script = z.output<typeof Script>;
 /** A script with the name of its file, less the ending. */
 export type Vehicle = { readonly name: string; readonly script: Script };
 
-function readVehicle(file: string): Vehicle {
-  const path = join(vehiclesFolder, file);
+/** Reads one vehicle's file; a file that is none is an error that says where. */
+export function readVehicle(path: string): Vehicle {
   const read = Script.safeParse(JSON.parse(readFileSync(path, 'utf8')));
   if (!read.success) throw new Error(`${path}\n${z.prettifyError(read.error)}`);
-  return { name: file.replace('.json', ''), script: read.data };
+  return { name: basename(path, '.json'), script: read.data };
 }
 
-/** All vehicles of the folder, or those of one tree, by name. */
-export const readVehicles = (tree?: string): readonly Vehicle[] =>
+/** All vehicles of the folder, by name. */
+export const readVehicles = (): readonly Vehicle[] =>
   readdirSync(vehiclesFolder)
     .filter((file) => file.endsWith('.json'))
     .toSorted()
-    .map(readVehicle)
-    .filter(({ script }) => tree === undefined || script.tree === tree);
+    .map((file) => readVehicle(join(vehiclesFolder, file)));
 
 /** The faults that are still there after some repairs. */
 export const leftOf = ({ causes }: Script, mended: readonly string[]): readonly string[] =>

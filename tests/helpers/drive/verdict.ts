@@ -24,6 +24,7 @@ export function faultsOf(script: Script, done: Drive, lead: Lead): readonly stri
   return [
     ...done.troubles,
     ...endFaults(script, done),
+    ...forbidden(script, done),
     ...(wrong.length > most ? [`repaired what was sound: ${wrong.join(', ')}`] : []),
     ...(steps > timesMaster * script.master
       ? [`${steps} steps, a master takes ${script.master} (at most ${timesMaster} times that)`]
@@ -33,7 +34,7 @@ export function faultsOf(script: Script, done: Drive, lead: Lead): readonly stri
 
 function endFaults(script: Script, done: Drive): readonly string[] {
   const { end } = done;
-  const left = leftOf(script, done.mended);
+  const left = leftOf(script, script.end === 'inspection' ? done.condemned : done.mended);
   const still = left.length > 0 ? [`still there: ${left.join(', ')}`] : [];
   const asEnded = `it ended ${endWords(end)}`;
   switch (script.end) {
@@ -51,6 +52,20 @@ function endFaults(script: Script, done: Drive): readonly string[] {
       return end.kind === 'leg' && `tree:${end.tree}` === script.end ? [] : [asEnded];
   }
 }
+
+/** Steps before the first repair that nobody may take on this vehicle; its complaint was met before. */
+function forbidden({ never }: Script, { steps, tree }: Drive): readonly string[] {
+  const repair = steps.findIndex((step) => step.do === 'repair');
+  const before = repair < 0 ? steps : steps.slice(0, repair);
+  return before
+    .filter(({ id }) => id !== tree.complaint.confirm)
+    .filter(({ id }) => never.some((one) => one === id || standsAs(tree, id).includes(one)))
+    .map(({ id }) => `"${id}" may not be asked of this vehicle`);
+}
+
+/** How a check wants the vehicle, as `engine:running`. */
+const standsAs = ({ checks }: Tree, id: string): readonly string[] =>
+  Object.entries(checks[id]?.standing ?? {}).map(([part, value]) => `${part}:${value}`);
 
 const boughtFor = ({ mended, tree }: Drive): readonly string[] =>
   mended.filter((cause) => {

@@ -41,7 +41,7 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   tell: {
     use: 'tell TREE [--as text|md|html]',
-    does: 'reads a tree back in sentences: every row, every cause walked; the page to sign',
+    does: 'a tree read back in sentences, each cause walked: the page to sign',
     options: { as: 'text' },
     load: async () => (await import('./tell.ts')).tellTrees,
   },

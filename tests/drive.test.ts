@@ -61,6 +61,19 @@ test('a step that may not be asked of the vehicle is told', () => {
   expect(faults({ ...both, never: ['look'] })).toEqual(['"look" may not be asked of this vehicle']);
 });
 
+test('a step is told that puts the vehicle as it may not be put', () => {
+  expect(faults({ ...both, neverWith: { key: ['run'] } })).toEqual([]);
+  const { checks, ...rest } = smallTreeData();
+  const tree = smallTree({
+    ...rest,
+    checks: { ...checks, look: { ...checks.look, standing: { engine: 'idling' } } },
+  });
+
+  expect(faults({ ...both, neverWith: { engine: ['running'] } }, tree)).toEqual([
+    '"look" may not be asked of this vehicle',
+  ]);
+});
+
 test('a reading that the program refuses is told with its mend', () => {
   const said = faults({ ...both, shows: { ...both.shows, volts: '400 V' } });
 

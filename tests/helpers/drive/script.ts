@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import * as z from 'zod';
+import { Safeguard } from '../../../src/core/tree/shapes.ts';
 
 /** Folder of the vehicles that the trees are driven with, one a file: `TREE-NAME.json`. */
 export const vehiclesFolder = 'tests/vehicles';
@@ -47,8 +48,10 @@ export const Script = z.strictObject({
     .default('mended'),
   /** Steps on a master's list for this vehicle: checks, repairs and the proof. */
   master: z.int().min(1),
-  /** What may not be asked of it before the first repair: a check's id, or `engine:running`. */
+  /** Checks that may not be asked of it before the first repair. */
   never: z.array(z.string()).default([]),
+  /** How it may not be put before the first repair, as a safeguard says it. */
+  neverWith: Safeguard.shape.before.optional(),
   /** Most repairs of what is sound; left out, none by the advice and one on the tree's own way. */
   wrongAtMost: z.int().min(0).optional(),
 });

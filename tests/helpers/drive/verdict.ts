@@ -1,4 +1,5 @@
 import type { Due } from '../../../src/core/session/story.ts';
+import { gatesOfStanding } from '../../../src/core/tree/gates.ts';
 import type { Tree } from '../../../src/core/tree/model.ts';
 import type { Drive, Lead, Step } from './drive.ts';
 import { isWhile, leftOf, type Script, type Shows } from './script.ts';
@@ -54,18 +55,23 @@ function endFaults(script: Script, done: Drive): readonly string[] {
 }
 
 /** Steps before the first repair that nobody may take on this vehicle; its complaint was met before. */
-function forbidden({ never }: Script, { steps, tree }: Drive): readonly string[] {
+function forbidden(
+  { never, neverWith: before }: Script,
+  { steps, tree }: Drive,
+): readonly string[] {
+  const { checks, complaint } = tree;
+  const safeguards = before && [{ before, check: complaint.confirm, shows: [], else: '' }];
+  const wary: Tree = { ...tree, safeguards };
   const repair = steps.findIndex((step) => step.do === 'repair');
-  const before = repair < 0 ? steps : steps.slice(0, repair);
-  return before
-    .filter(({ id }) => id !== tree.complaint.confirm)
-    .filter(({ id }) => never.some((one) => one === id || standsAs(tree, id).includes(one)))
+  return steps
+    .slice(0, repair < 0 ? steps.length : repair)
+    .filter(({ id }) => id !== complaint.confirm)
+    .filter(
+      ({ id }) =>
+        never.includes(id) || gatesOfStanding(wary, checks[id]?.standing ?? {}).length > 0,
+    )
     .map(({ id }) => `"${id}" may not be asked of this vehicle`);
 }
-
-/** How a check wants the vehicle, as `engine:running`. */
-const standsAs = ({ checks }: Tree, id: string): readonly string[] =>
-  Object.entries(checks[id]?.standing ?? {}).map(([part, value]) => `${part}:${value}`);
 
 const boughtFor = ({ mended, tree }: Drive): readonly string[] =>
   mended.filter((cause) => {
@@ -99,7 +105,7 @@ export function slipsOf(script: Script, fitted: Tree): readonly string[] {
       .filter((cause) => !script.causes.includes(cause))
       .map((cause) => `"${check}" names "${cause}", which the vehicle has not`),
   );
-  const answers = [...Object.keys(script.shows), ...Object.keys(script.sound)];
+  const answers = [...Object.keys(script.shows), ...Object.keys(script.sound), ...script.never];
   return [
     ...(script.end === 'unlisted' ? listed : unknown).map((cause) =>
       script.end === 'unlisted' ? `"${cause}" is listed` : `the tree has no cause "${cause}"`,

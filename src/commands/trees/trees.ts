@@ -3,7 +3,7 @@ import { meant } from '../../core/trade/units/nearest.ts';
 import { asksHelp, done, type Ended, type Io } from '../io.ts';
 import { readOptions, type Given, type Wanted } from '../options.ts';
 
-type Verb = (io: Io, given: Given, words: readonly string[]) => Ended;
+type Verb = (io: Io, given: Given, words: readonly string[]) => Ended | Promise<Ended>;
 
 type Row = {
   /** How it is called, after `droplight trees`. */
@@ -26,6 +26,12 @@ const verbs: Readonly<Record<string, Row>> = {
     does: 'a tree to begin with, beside the others; printed where no file is named',
     options: {},
     load: async () => (await import('./new.ts')).newTree,
+  },
+  write: {
+    use: 'write [FILE]',
+    does: 'asks its way to a tree, a line an answer; every answer is kept, and the same call goes on',
+    options: {},
+    load: async () => (await import('./write.ts')).writeTree,
   },
   shop: {
     use: 'shop [WORDS] [--json]',

@@ -3,6 +3,7 @@ import { lintBands } from './bands.ts';
 import { lintByFacts } from './by-facts.ts';
 import { lintComplaint } from './complaint.ts';
 import { lintHazards } from './hazards.ts';
+import { lintHidden } from './hidden.ts';
 import { lintRepairs } from './repairs.ts';
 import { lintRings } from './rings.ts';
 import { lintOdds, lintRows } from './rows.ts';
@@ -44,6 +45,7 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   lintBrakes(tree, tell);
   lintHazards(tree, tell);
   lintRows(tree, tell);
+  lintHidden(tree, tell);
   lintBands(tree, tell);
   lintStanding(tree, tell);
   lintSwitches(tree, tell);

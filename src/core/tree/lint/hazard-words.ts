@@ -121,7 +121,7 @@ export const hazards: readonly Hazard[] = [
   {
     name: 'refrigerant',
     words:
-      /\b(refrigerant|(air[- ]?con(ditioning|ditioner)?|a\/c) (gas|pipes?|hoses?|lines?|unions?|fittings?|compressor|condenser))\b/i,
+      /\b(refrigerant|(air[- ]?con(ditioning|ditioner)?|a\/c) (gas|pipes?|hoses?|lines?|unions?|fittings?|compressor|condenser)|(un(bolt|do|screw)|open) the compressor|let the gas out|(pipes?|hoses?|lines?|unions?|fittings?) (from|off|of|at|on) the condenser)\b/i,
     cautions: ['refrigerant'],
   },
   {
@@ -138,7 +138,7 @@ export const hazards: readonly Hazard[] = [
   {
     name: 'running engine',
     words:
-      /\b((?<!(not|never|to|crank or) )((start|run|rev|fire) (it|her)|(start|run|rev|warm|fire( up)?) (her|the (car|engine|truck|van))|warm it up)\b|let (it|her) (warm|run|tick|idle)|(leave|keep|have) (it|her|the engine) (running|ticking)|(with|while) (it|her|the (engine|motor)) (is )?(running|runs|ticking over|ticks over|idling|idles|turning|turns)|engine running|run(ning)? up to temperature)/i,
+      /\b((?<!(not|never|to|crank or) )((start|run|rev|fire) (it|her)|(start|run|rev|warm|fire( up)?) (her|the (car|engine|truck|van))|warm it up)\b|let (it|her) (warm|run|tick|idle)|(leave|keep|have) (it|her|the engine) (running|ticking)|(with|while) (it|her|the (engine|motor)) (is )?(running|runs|ticking over|ticks over|idling|idles|turning|turns)|engine running|run(ning)? up to temperature|throttle wide open and|let (it|her) (scream|rev))/i,
     cautions: ['rotate', 'co', 'crank', 'runaway', 'backfire', 'roadtest', 'brake-stop', 'charge'],
   },
   {

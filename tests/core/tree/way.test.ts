@@ -71,6 +71,20 @@ describe('a safeguard', () => {
     expect(nextOnWay(tree, [passed('look'), dark])).toMatchObject({ kind: 'stop' });
   });
 
+  test('that forbids the complaint test has what its check names mended first', () => {
+    const { checks } = smallTreeData();
+    const tree = smallTree({
+      format: 2,
+      safeguards: guarded({ key: ['run'] }).safeguards,
+      checks: { ...checks, lamp: { ...checks.lamp, standing: { key: 'run' } } },
+    });
+
+    expect(nextOnWay(tree, [])).toEqual(check('look', 'lamp'));
+    expect(nextOnWay(tree, [burnt])).toEqual({ kind: 'cause', cause: 'fuse' });
+    expect(nextOnWay(tree, [burnt, repaired('fuse')])).toEqual(check('look', 'lamp'));
+    expect(nextOnWay(tree, [burnt, repaired('fuse'), burnt])).toMatchObject({ kind: 'stop' });
+  });
+
   test('comes before a repair that it guards', () => {
     const tree = guarded({ battery: ['disconnected'] });
     const volts = { ...tree.checks['volts'], after: undefined };

@@ -61,6 +61,7 @@ export function forcedCheck({ tree, input }: Environment, { state }: Episode): n
   if (toldOf) return undefined;
   const next =
     repair === undefined ? nextOnWay(tree, done) : nextAfterRepair(tree, done, repair.cause);
+  if (next.kind === 'cause') return undefined;
   // Where a safeguard forbids the test, there is nothing to simulate but that it is made in the end.
   return checkIndex(input.model, next.kind === 'check' ? next.check : confirm);
 }

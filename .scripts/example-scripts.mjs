@@ -236,14 +236,14 @@ export const examples = [
     ],
     actions: [
       [12, find('charge-signs', 'under')],
-      [3, read('rest-volts-pre', '12.2 V')],
+      [3, read('bat-rest-volts', '12.2 V')],
       [8, find('charge-volts', 'low')],
       [1, { do: 'note', text: '12.6 V at 2000 rpm with nothing on, 12.1 V with the lamps.' }],
       [4, find('belt-check', 'good')],
       [2, find('key-lamp', 'stays')],
       [5, find('alt-stud-drop', 'good')],
       [4, read('ripple', '0.12 V')],
-      [6, read('field-volts', '11.4 V')],
+      [6, read('lamp-volts', '2.1 V')],
       [2, { do: 'skip', check: 'load-test', reason: 'no load tester here' }],
       [10, { do: 'unsure', check: 'rotor-ohms' }],
       [

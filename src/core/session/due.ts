@@ -1,7 +1,7 @@
 import type { Done } from '../tree/known.ts';
 import type { Tree } from '../tree/model.ts';
 import { nextAfterRepair } from '../tree/after-repair.ts';
-import { nextOnWay } from '../tree/way.ts';
+import { nextOnWay, type OnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
 import { standsAt } from './finding-words.ts';
 import { currentLeg, type Due, type Finding, type Standpoint, type Story } from './story.ts';
@@ -51,7 +51,7 @@ export const dueByTree = (story: Standpoint): Due => dueNow({ ...story, begun: u
 function afterRepair(story: Standpoint, { cause }: { cause: string }): Due {
   const { tree } = currentLeg(story);
   const next = nextAfterRepair(tree, doneIn(story), cause);
-  if (next.kind === 'stop') return { kind: 'stop', reason: next.reason ?? treeEnds };
+  if (next.kind !== 'check') return dueOf(next);
   return next.check === tree.complaint.confirm
     ? { kind: 'proof', cause }
     : { kind: 'check', check: next.check, why: 'repeat' };
@@ -71,8 +71,9 @@ function lastMove(story: Standpoint): Numbered | undefined {
 
 const treeEnds = 'The tree ends here.';
 
-function ownWay(story: Standpoint): Due {
-  const to = nextOnWay(currentLeg(story).tree, doneIn(story));
+const ownWay = (story: Standpoint): Due => dueOf(nextOnWay(currentLeg(story).tree, doneIn(story)));
+
+function dueOf(to: OnWay): Due {
   switch (to.kind) {
     case 'check':
       return { kind: 'check', check: to.check, why: 'way' };

@@ -1,19 +1,16 @@
 import { checksBehind } from './behind.ts';
 import type { Done } from './known.ts';
 import type { Tree } from './model.ts';
-import { ask, wayAfter, type OnWay, type Way } from './way.ts';
+import { ask, nextOnWay, wayAfter, type OnWay, type Way } from './way.ts';
 
 /**
  * What follows a repair that is not proven yet: first the checks that it asks to have repeated, then
  * those that look for what may have brought the cause about, then the complaint's own test, each
- * behind its safeguards.
+ * behind its safeguards. A safeguard that its check has found shut again says that the repair was not
+ * the end of it: the way goes on from there.
  * @param done everything up to the repair and what was answered since
  */
-export function nextAfterRepair(
-  tree: Tree,
-  done: readonly Done[],
-  cause: string,
-): Extract<OnWay, { kind: 'check' | 'stop' }> {
+export function nextAfterRepair(tree: Tree, done: readonly Done[], cause: string): OnWay {
   const way = wayAfter(tree, done);
   const since = done.slice(done.findLastIndex(({ kind }) => kind === 'repaired') + 1);
   const answered = since.flatMap((one) => ('check' in one ? [one.check] : []));
@@ -22,7 +19,10 @@ export function nextAfterRepair(
     (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
   );
   const [behind] = unasked(way, cause);
-  return ask(way, repeat ?? behind ?? confirm);
+  const next = ask(way, repeat ?? behind ?? confirm);
+  if (next.kind === 'check') return next;
+  const to = nextOnWay(tree, done);
+  return to.kind === 'exhausted' ? next : to;
 }
 
 const unasked = ({ tree, known, mended }: Way, cause: string): readonly string[] =>

@@ -55,12 +55,26 @@ export function nextOnWay(tree: Tree, done: readonly Done[]): OnWay {
   const way = wayAfter(tree, done);
   const confirm = tree.complaint.confirm;
   const complaint = way.known(confirm);
-  if (complaint === undefined) return firstTest(way, confirm);
+  if (complaint === undefined) return complaintFirst(way);
   const answer = answerToFollow(way, done);
   if (answer !== undefined && ![confirm, ...tree.baseline].includes(answer.check))
     return stopAt(way, answer) ?? baselineNext(way) ?? along(way, linkOf(way, answer));
   if (complaint === 0) return complaintGone(way);
   return stopAt(way, answer) ?? baselineNext(way) ?? branch(way, complaint);
+}
+
+/**
+ * The complaint's own test. Where a safeguard forbids it by what its check has shown, the way goes on
+ * from that result: oil full of fuel is drained, a dry radiator is filled and looked at for its leak,
+ * and only then is there a test.
+ */
+function complaintFirst(way: Way): OnWay {
+  const { confirm } = way.tree.complaint;
+  const hold = holdBefore(way, confirm);
+  if (hold?.kind !== 'shut' || hold.gate.kind !== 'safeguard') return ask(way, confirm);
+  const link = leadFrom(way, hold.gate.check, way.known(hold.gate.check) ?? 'passed');
+  const to = along(way, link);
+  return to.kind === 'exhausted' ? ask(way, confirm) : to;
 }
 
 const linkOf = (way: Way, { check }: Answer): NextLink | undefined =>
@@ -177,19 +191,6 @@ export function ask(way: Way, check: string): Extract<OnWay, { kind: 'check' | '
   return hold?.gate.kind === 'safeguard'
     ? { kind: 'stop', reason: hold.gate.otherwise }
     : { kind: 'check', check };
-}
-
-/**
- * The complaint's own test; where a safeguard forbids it and the safeguard's check names a cause, that
- * is mended first: oil full of fuel is drained, and only then is there a test.
- */
-function firstTest(way: Way, check: string): OnWay {
-  const hold = holdBefore(way, check);
-  const guard = hold?.kind === 'shut' && hold.gate.kind === 'safeguard' ? hold.gate : undefined;
-  const link = guard && leadFrom(way, guard.check, way.known(guard.check) ?? 'passed');
-  return link?.next.kind === 'cause' && canName(way, link.next.cause)
-    ? end(way, { next: link.next, reason: link.reason })
-    : ask(way, check);
 }
 
 const exhausted = (reason: string): OnWay => ({ kind: 'exhausted', reason });

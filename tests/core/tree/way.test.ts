@@ -85,6 +85,18 @@ describe('a safeguard', () => {
     expect(nextOnWay(tree, [burnt, repaired('fuse'), burnt])).toMatchObject({ kind: 'stop' });
   });
 
+  test("leads on from what it showed where it forbids the complaint's own test", () => {
+    const tree = guarded({ key: ['run'] });
+    const { lamp } = tree.checks;
+    const live = { ...lamp, standing: { key: 'run' } };
+    const held = { ...tree, checks: { ...tree.checks, lamp: live } } as typeof tree;
+
+    expect(nextOnWay(held, [])).toEqual(check('look', 'lamp'));
+    expect(nextOnWay(held, [whole])).toEqual(check('lamp'));
+    expect(nextOnWay(held, [burnt])).toEqual({ kind: 'cause', cause: 'fuse' });
+    expect(nextOnWay(held, [passed('look')])).toMatchObject({ kind: 'stop' });
+  });
+
   test('comes before a repair that it guards', () => {
     const tree = guarded({ battery: ['disconnected'] });
     const volts = { ...tree.checks['volts'], after: undefined };

@@ -49,7 +49,7 @@ export function checkIndex({ checks }: Model, check: string): number {
 
 /**
  * The check that is asked whoever chooses the steps, as the screens ask it: the complaint's own test
- * at the start; after a repair what it asks to repeat, and the proof. Undefined where there is a choice.
+ * at the start, or what it waits for; after a repair what it asks to repeat, and the proof. Undefined where there is a choice.
  */
 export function forcedCheck({ tree, input }: Environment, { state }: Episode): number | undefined {
   const { confirm } = tree.complaint;
@@ -61,9 +61,9 @@ export function forcedCheck({ tree, input }: Environment, { state }: Episode): n
   if (toldOf) return undefined;
   const next =
     repair === undefined ? nextOnWay(tree, done) : nextAfterRepair(tree, done, repair.cause);
-  if (next.kind === 'cause') return undefined;
-  // Where a safeguard forbids the test, there is nothing to simulate but that it is made in the end.
-  return checkIndex(input.model, next.kind === 'check' ? next.check : confirm);
+  if (next.kind === 'check') return checkIndex(input.model, next.check);
+  // What forbids the test may lead on by itself; where it ends the way, the test is made in the end.
+  return next.kind === 'stop' ? checkIndex(input.model, confirm) : undefined;
 }
 
 /** The episode once the work of a move is done: a check before its result, a repair before its proof. */

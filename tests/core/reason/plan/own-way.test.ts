@@ -10,6 +10,7 @@ import {
   isProof,
   workOn,
   type Environment,
+  type Episode,
 } from '../../../../src/core/reason/plan/episode.ts';
 import { advisedPolicy, ownWay } from '../../../../src/core/reason/plan/policies.ts';
 import { makeRandom, type Random } from '../../../../src/core/reason/plan/random.ts';
@@ -147,7 +148,8 @@ function minutesOnScreen(tree: Tree, environment: Environment, vehicle: HiddenVe
   let episode = beginEpisode(environment);
   for (let step = 0; step < mostMoves; step += 1) {
     const { due } = walk.story;
-    const move = moveDue(due, model) ?? advised(model, episode.state);
+    const move =
+      moveDue(due, model) ?? untestedStop(due, episode, model) ?? advised(model, episode.state);
     episode = workOn(episode, move, environment);
     if (move.do === 'repair') {
       mended.push(move.index);
@@ -169,6 +171,14 @@ function moveDue(due: Due, model: Model): Move | undefined {
   if (due.kind === 'proof') return { do: 'check', index: model.complaint };
   if (due.kind !== 'named') return undefined;
   return { do: 'repair', index: model.causes.findIndex(({ id }) => id === due.cause) };
+}
+
+/** Where a safeguard stops the job before the complaint's own test, the test is made in the end. */
+function untestedStop(due: Due, { state }: Episode, model: Model): Move | undefined {
+  const tested = state.findings.some(
+    ({ check, at }) => checkIndex(model, check) === model.complaint && at === state.repairs.length,
+  );
+  return due.kind === 'stop' && !tested ? { do: 'check', index: model.complaint } : undefined;
 }
 
 describe('what the plan prices', () => {

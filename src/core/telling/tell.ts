@@ -27,7 +27,7 @@ export function tellTree(tree: Tree, shop: Shop): readonly Part[] {
     heading(2, 'Who has it'),
     ...oddsParts(filled, model),
     heading(2, 'Each cause as a vehicle, walked'),
-    ...list(Object.keys(tree.causes).map((cause) => walkedAloud(filled, model, cause))),
+    ...list(Object.keys(tree.causes).map((cause) => walkedAloud(filled, cause))),
     heading(2, 'Each check'),
     ...Object.entries(filled.checks).flatMap(([id, check]) =>
       checkParts({ tree: filled, model, shop }, id, check),

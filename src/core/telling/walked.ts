@@ -1,52 +1,107 @@
 import { at } from '../at.ts';
-import type { Model } from '../reason/belief/model.ts';
-import { OwnRoutes, type Route } from '../reason/plan/routes.ts';
-import type { Tree } from '../tree/model.ts';
-import { causeWords, checkWords, ofHundred, sentence } from './words.ts';
+import { makeRandom, type Random } from '../reason/plan/random.ts';
+import { nextOnRoute, type Route } from '../reason/plan/routes.ts';
+import type { Check, Tree } from '../tree/model.ts';
+import type { OnWay } from '../tree/way.ts';
+import { causeWords, checkWords, sentence } from './words.ts';
 
-/** Routes of fewer vehicles with this one fault are not followed. */
-const least = 0.002;
+/** Vehicles that walk with each cause: a share of theirs is right to about 3 of 100. */
+const vehicles = 250;
 
-/** How a vehicle with one fault alone goes through the tree's own way: the commonest route, and how often it ends right. */
-export function walkedAloud(tree: Tree, model: Model, cause: string): string {
-  const index = model.causes.findIndex(({ id }) => id === cause);
-  const fleet = { sets: [[index]], weights: Float64Array.of(1) };
-  const { routes } = new OwnRoutes(tree, model, least, fleet).run();
-  const right = sumOf(routes.filter(({ end }) => end.kind === 'cause' && end.cause === cause));
-  const [main] = routes.toSorted((one, other) => other.share - one.share);
-  if (main === undefined) return `${sentence(causeWords(tree, cause))}: the way goes nowhere.`;
+type Walk = Pick<Route, 'shown' | 'end'>;
+
+/**
+ * How vehicles with one fault alone go through the tree's own way: what the commonest of them meets,
+ * and of a hundred how many end where. They are drawn from the tree's rows, the same ones each time.
+ */
+export function walkedAloud(tree: Tree, cause: string): string {
+  const random = makeRandom(1);
+  const next = rememberedNext(tree);
+  const walks = Array.from({ length: vehicles }, () => walk(tree, cause, next, random));
+  const main = commonest(walks);
   const steps = main.shown.map(({ check, result }) => {
     const asked = tree.checks[check];
     return asked === undefined
       ? check
       : `${checkWords(asked)} shows "${at(asked.results, result).label}"`;
   });
+  const ends = Map.groupBy(walks, ({ end }) => endWords(tree, end));
+  const right = walks.filter(({ end }) => end.kind === 'cause' && end.cause === cause).length;
   return (
-    `${sentence(causeWords(tree, cause))}: ${steps.join('; then ')}; and ${endWords(tree, main)}. ` +
-    `Condemned rightly in ${ofHundred(right)} of 100${otherEnds(tree, routes, cause)}.`
+    `${sentence(causeWords(tree, cause))}: ${steps.join('; then ')}; and ${endWords(tree, main.end)}. ` +
+    `Condemned rightly in about ${ofWalks(right)} of 100${otherEnds(ends, `the tree condemns ${causeWords(tree, cause)}`)}.`
   );
 }
 
-const sumOf = (routes: readonly Route[]): number =>
-  routes.reduce((all, { share }) => all + share, 0);
+const ofWalks = (number: number): number => Math.round((100 * number) / vehicles);
 
-function endWords(tree: Tree, { end }: Route): string {
+/** Where the way leads after what was shown; many vehicles begin alike. */
+function rememberedNext(tree: Tree): (shown: Route['shown']) => OnWay {
+  const known = new Map<string, OnWay>();
+  return (shown) => {
+    const key = keyOf(shown);
+    const to = known.get(key) ?? nextOnRoute(tree, shown);
+    known.set(key, to);
+    return to;
+  };
+}
+
+const keyOf = (shown: Route['shown']): string =>
+  shown.map(({ check, result }) => `${check}=${result}`).join(' ');
+
+function walk(
+  tree: Tree,
+  cause: string,
+  next: (shown: Route['shown']) => OnWay,
+  random: Random,
+): Walk {
+  const shown: { check: string; result: number }[] = [];
+  for (;;) {
+    const to = next(shown);
+    if (to.kind !== 'check') return { shown, end: to };
+    const check = at([tree.checks[to.check]], 0);
+    const complaint = to.check === tree.complaint.confirm;
+    shown.push({ check: to.check, result: drawn(rowOf(check, cause, complaint), random) });
+  }
+}
+
+/** What a vehicle with this cause alone shows; the complaint itself is known to be there. */
+function rowOf(check: Check, cause: string, complaint: boolean): readonly number[] {
+  const last = check.results.map((_, index) => (index === check.results.length - 1 ? 1 : 0));
+  const row = check.points[cause] ?? check.background ?? last;
+  return complaint ? row.map((chance, index) => (index === 0 ? 0 : chance)) : row;
+}
+
+function drawn(row: readonly number[], random: Random): number {
+  let left = random() * row.reduce((all, chance) => all + chance, 0);
+  const found = row.findIndex((chance) => (left -= chance) < 0);
+  return found < 0 ? row.length - 1 : found;
+}
+
+/** The walk that most vehicles take from end to end. */
+function commonest(walks: readonly Walk[]): Walk {
+  const alike = [...Map.groupBy(walks, ({ shown }) => keyOf(shown)).values()];
+  return at(
+    at(
+      alike.toSorted((one, other) => other.length - one.length),
+      0,
+    ),
+    0,
+  );
+}
+
+function endWords(tree: Tree, end: Route['end']): string {
   if (end.kind === 'cause') return `the tree condemns ${causeWords(tree, end.cause)}`;
   if (end.kind === 'tree') return `it goes over to another complaint, ${end.tree}`;
   return end.kind === 'stop' ? 'the way stops' : 'the way gives out';
 }
 
-/** Where else such vehicles end, the commonest first. */
-function otherEnds(tree: Tree, routes: readonly Route[], cause: string): string {
-  const ends = Map.groupBy(
-    routes.filter(({ end }) => end.kind !== 'cause' || end.cause !== cause),
-    (route) => endWords(tree, route),
-  );
+/** Where else such vehicles end, the commonest first; what fewer than 3 of 100 meet is left out. */
+function otherEnds(ends: ReadonlyMap<string, readonly Walk[]>, right: string): string {
   const told = [...ends]
-    .map(([words, all]) => ({ words, share: sumOf(all) }))
-    .filter(({ share }) => share >= 0.02)
-    .toSorted((one, other) => other.share - one.share)
+    .filter(([words, all]) => words !== right && ofWalks(all.length) >= 3)
+    .toSorted(([, one], [, other]) => other.length - one.length)
     .slice(0, 3)
-    .map(({ words, share }) => `in ${ofHundred(share)} ${words}`);
+    .map(([words, all]) => `in ${ofWalks(all.length)} ${words}`);
   return told.length === 0 ? '' : `; else ${told.join(', ')}`;
 }

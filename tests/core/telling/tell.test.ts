@@ -30,7 +30,7 @@ describe('a tree read back', () => {
       'A sound vehicle: "Is the fuse whole?" reads "whole" 98 of 100, "burnt" 2.',
     );
     expect(page).toMatch(
-      /The fuse: .* shows "burnt"; and the tree condemns the fuse\. Condemned rightly in 95 of 100/,
+      /The fuse: .* shows "burnt"; and the tree condemns the fuse\. Condemned rightly in about 9\d of 100/,
     );
     expect(page).toMatch(/"burnt" found first: the fuse \d+ to \d+/);
     expect(page).toContain(

@@ -20,7 +20,7 @@ export type Route = {
 };
 
 /** Vehicles as fault sets, each weighed by the chance that it is this one. */
-export type Fleet = {
+type Fleet = {
   readonly sets: readonly (readonly number[])[];
   readonly weights: Float64Array;
 };
@@ -54,14 +54,12 @@ export class OwnRoutes {
   readonly #chances = new Map<number, readonly Float64Array[]>();
   readonly #routes: Route[] = [];
 
-  /**
-   * @param least routes with a smaller share than this are not followed further
-   * @param fleet the vehicles that walk; left out, all that have this complaint
-   */
-  constructor(tree: Tree, model: Model, least: number, fleet: Fleet = fleetOf(model)) {
+  /** @param least routes with a smaller share than this are not followed further */
+  constructor(tree: Tree, model: Model, least: number) {
     this.#tree = tree;
     this.#model = model;
     this.#least = least;
+    const fleet = fleetOf(model);
     this.#fleet = fleet;
     this.#members = Int32Array.from(fleet.sets.flat());
     let end = 0;

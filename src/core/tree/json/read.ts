@@ -1,6 +1,7 @@
 import { parseTree as parseNodes, type Node, type ParseError } from 'jsonc-parser';
 import { bad, good, type Parsed, type Problem } from '../../problem.ts';
 import { linesOf, options } from './place.ts';
+import { plainJson } from './plain.ts';
 import { closes, opens, tokensOf } from './tokens.ts';
 import { troubleIn } from './trouble.ts';
 
@@ -22,6 +23,8 @@ type Source = {
  */
 export function parseJson(text: string, file: string): Parsed<unknown> {
   if (text.length > maxLength) return bad(tooLarge(text.length, file));
+  const plain = plainJson(text, maxDepth);
+  if (plain !== undefined) return good(plain.value);
   const source: Source = { text, file, at: linesOf(text) };
   const deep = tooDeepAt(text);
   if (deep !== undefined) return bad(tooDeep(source, deep));

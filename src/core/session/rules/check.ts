@@ -1,3 +1,4 @@
+import { kinOf } from '../../tree/kin.ts';
 import type { Check } from '../../tree/model.ts';
 import { neededBy } from '../../tree/states.ts';
 import type { ActionOf } from '../action.ts';
@@ -10,7 +11,7 @@ import { impliedPayloads } from '../preparation.ts';
 import { awaitsProof } from '../proof.ts';
 import { prove } from './prove.ts';
 import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './lookup.ts';
-import { currentLeg, lastFinding, type Story } from '../story.ts';
+import { currentLeg, lastFinding, type Finding, type Story } from '../story.ts';
 
 export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
@@ -119,11 +120,27 @@ function tooEarly(story: Story, id: string, check: Check): readonly string[] {
     .filter(([before, results]) => {
       const gate = checks[before];
       if (before === id || gate === undefined) return false;
-      const shown = lastFinding(story, before);
-      return !(shown && idsOf(gate, shown).every((one) => results.includes(one)));
+      const shown = shownAs(story, before, gate);
+      return shown.length === 0 || !shown.every((one) => results.includes(one));
     })
     .map(
       ([before]) =>
         `This can be judged only after "${checks[before]?.ask ?? before}" has shown good.`,
     );
+}
+
+/** What a check, or a later one that shows the same, was last found to show, as results of the first. */
+function shownAs(story: Story, id: string, { results }: Check): readonly string[] {
+  const { tree } = currentLeg(story);
+  const last = kinOf(tree, id)
+    .flatMap((one) => lastFinding(story, one) ?? [])
+    .reduce<Finding | undefined>(
+      (latest, one) => (latest === undefined || one.n > latest.n ? one : latest),
+      undefined,
+    );
+  const kin = last && tree.checks[last.check];
+  if (last === undefined || kin === undefined) return [];
+  return idsOf(kin, last).map(
+    (shown) => results[kin.results.findIndex((one) => one.id === shown)]?.id ?? shown,
+  );
 }

@@ -3,7 +3,7 @@ import { Action } from '../../../../src/core/session/action.ts';
 import type { World } from '../../../../src/core/session/rules/ruling.ts';
 import { decide } from '../../../../src/core/session/rules/rules.ts';
 import { after, headerFor, verdict } from '../../../helpers/story.ts';
-import { smallShop, smallTree } from '../../../helpers/tree.ts';
+import { smallShop, smallTree, smallTreeData } from '../../../helpers/tree.ts';
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };
 const fuse: Action = { do: 'repair', cause: 'fuse' };
@@ -183,6 +183,22 @@ describe('what the mechanic should hear', () => {
     expect(
       warnings([{ do: 'find', check: 'look', result: 'whole' }], { do: 'begin', check: 'volts' }),
     ).toEqual([]);
+  });
+
+  test('of a check whose gate was opened by one that shows the same, nothing', () => {
+    const { look, ...checks } = smallTreeData().checks;
+    const again = { ...look, ask: 'Is it whole by lamp?', same: 'fuse' };
+    const same = headerFor(
+      smallTree({ checks: { ...checks, look: { ...look, same: 'fuse' }, again } }),
+    );
+    const warned = (result: string) => {
+      const { story } = after([{ do: 'find', check: 'again', result }], same);
+      const decision = decide(story, { do: 'begin', check: 'volts' }, nowhere);
+      return decision.kind === 'refused' ? undefined : decision.warnings;
+    };
+
+    expect(warned('whole')).toEqual([]);
+    expect(warned('burnt')).toHaveLength(1);
   });
 });
 

@@ -1,7 +1,7 @@
 import { Box } from 'ink';
 import {
   apart,
-  endings,
+  endingsOf,
   otherChecks,
   suspects,
   type OtherCheck,
@@ -72,7 +72,7 @@ function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choic
         label: name,
       }));
     case 'close':
-      return endings.map(({ as, label }) => ({ id: as, label }));
+      return endingsOf(session.story).map(({ as, label }) => ({ id: as, label }));
     case 'contradiction':
       return contradictionLines(session.story).map(({ as, label }) => ({ id: as, label }));
   }

@@ -1,5 +1,6 @@
 import { Box } from 'ink';
 import type { Blocker, DueOnScreen, NamedCause } from '../app/walk/question.ts';
+import { triageOf } from '../core/session/triage.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { count } from '../core/text.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
@@ -28,7 +29,9 @@ export function CauseBody(props: CauseProps) {
       <Head>
         <Ends
           left={`${repairing ? 'REPAIR: ' : 'IS IT THIS? '}${cause.name}`}
-          right={`repair · ${cause.repair.minutes} min`}
+          right={
+            leg.tree.triage === undefined ? `repair · ${cause.repair.minutes} min` : 'to inspection'
+          }
           as="title"
         />
       </Head>
@@ -121,7 +124,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     lines: [
       reason,
       ...toPutBack,
-      'o: another check. r: repair a suspect. b: answer the last check anew. c: close.',
+      `o: another check. r: ${triageOf(story) === undefined ? 'repair' : 'name'} a suspect. b: answer the last check anew. c: close.`,
     ],
   };
 }

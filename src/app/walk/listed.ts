@@ -9,7 +9,7 @@ import type { Page } from '../page.ts';
 import { home, ready, walk, type At } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { afterAction, chooseCheck } from './answer.ts';
-import { apart, endings, otherChecks, suspects } from './lists.ts';
+import { apart, endingsOf, otherChecks, suspects } from './lists.ts';
 
 type ListKind = 'others' | 'suspects' | 'apart' | 'close';
 type ListScreen = At<ListKind>;
@@ -112,10 +112,11 @@ function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transi
 }
 
 function updateClose(state: State, screen: At<'close'>, press: KeyPress): Transition {
+  const story = state.session?.story;
   return updateList(
     state,
     screen,
     press,
-    endings.map(({ as }) => ({ do: 'close', as })),
+    (story === undefined ? [] : endingsOf(story)).map(({ as }) => ({ do: 'close', as })),
   );
 }

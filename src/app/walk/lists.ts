@@ -1,6 +1,7 @@
 import { checkMinutes } from '../../core/reason/history/from-story.ts';
 import type { Action } from '../../core/session/action.ts';
 import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
+import { triageOf } from '../../core/session/triage.ts';
 import type { OpenSession } from '../state.ts';
 
 /** A check that can be chosen instead of the one on screen. */
@@ -90,9 +91,17 @@ export type Ending = {
   readonly label: string;
 };
 
-export const endings: readonly Ending[] = [
-  { as: 'fixed', label: 'fixed and proven' },
-  { as: 'handed-on', label: 'handed on as it stands' },
+/** How a session may end; one in which brakes were sorted ends with an inspection, never as fixed. */
+export const endingsOf = (story: Story): readonly Ending[] =>
+  triageOf(story) === undefined
+    ? [
+        { as: 'fixed', label: 'fixed and proven' },
+        { as: 'handed-on', label: 'handed on as it stands' },
+        ...unmended,
+      ]
+    : [{ as: 'handed-on', label: 'handed to inspection' }, ...unmended];
+
+const unmended: readonly Ending[] = [
   { as: 'given-up', label: 'given up' },
   { as: 'not-reproduced', label: 'the complaint could not be made to happen' },
 ];

@@ -1,5 +1,6 @@
 import { wayMermaid } from '../drawing/mermaid.ts';
 import { waySteps } from '../drawing/way-steps.ts';
+import { triageOf } from '../session/triage.ts';
 import type { Story } from '../session/story.ts';
 import { count } from '../text.ts';
 import { knownBlocks, summaryBlock, vehicleBlocks } from './blocks/beginning.ts';
@@ -111,13 +112,18 @@ const endings = {
   'not-reproduced': 'since the complaint did not show',
 } as const;
 
+const endingWords = (story: Story, as: keyof typeof endings): string =>
+  as === 'handed-on' && triageOf(story) !== undefined
+    ? 'by handing the vehicle to inspection'
+    : endings[as];
+
 function closing({ story, audience }: AccountContext, provenance: Provenance): readonly Block[] {
   const { closed } = story;
   const ended =
     closed === undefined
       ? 'This session is still open.'
       : sentence(
-          `This session was closed ${endings[closed.as]}${closed.text === undefined || closed.text === '' ? '' : `: ${closed.text}`}`,
+          `This session was closed ${endingWords(story, closed.as)}${closed.text === undefined || closed.text === '' ? '' : `: ${closed.text}`}`,
         );
   const passed =
     provenance.passedOver === 0

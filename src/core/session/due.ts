@@ -3,6 +3,7 @@ import type { Tree } from '../tree/model.ts';
 import { nextAfterRepair } from '../tree/after-repair.ts';
 import { nextOnWay, type OnWay } from '../tree/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
+import { handOver } from './triage.ts';
 import { standsAt } from './finding-words.ts';
 import { currentLeg, type Due, type Finding, type Standpoint, type Story } from './story.ts';
 
@@ -22,8 +23,16 @@ export function dueNow(story: Standpoint): Due {
   if (repair !== undefined && awaitsProof(story)) return afterRepair(story, repair);
   if (proof !== undefined && isProven(story) && later(proof, lastMove(story)))
     return { kind: 'proven' };
-  if (condemned !== undefined) return { kind: 'repair', cause: condemned.cause };
+  if (condemned !== undefined) return afterNaming(story, condemned.cause);
   return ownWay(story);
+}
+
+/** What is named is mended next; a tree that only sorts hands it on. */
+function afterNaming(story: Standpoint, cause: string): Due {
+  const { tree } = currentLeg(story);
+  return tree.triage === undefined
+    ? { kind: 'repair', cause }
+    : { kind: 'stop', reason: handOver(tree, tree.triage, cause) };
 }
 
 const lastProof = (story: Standpoint) => sinceLeg(story, story.proofs).at(-1);

@@ -188,6 +188,8 @@ export const Tree = z.strictObject({
   }),
   fits: z.array(Text).default([]),
   start: Id,
+  /** This tree only sorts: whatever it names is handed to inspection, never mended or proven here. Why. */
+  triage: Text.optional(),
   /** Checks to take before anything is disturbed, whatever the way. */
   baseline: z.array(Id).default([]),
   /** Chance that a second cause is there too. */

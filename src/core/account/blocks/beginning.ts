@@ -3,6 +3,7 @@ import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import { firstLeg, fromLegs, type Story } from '../../session/story.ts';
+import { triageOf } from '../../session/triage.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
 import { heading, paragraph, type Block } from '../block.ts';
@@ -47,6 +48,8 @@ function causesFound(story: Story): readonly string[] {
 }
 
 function correction(story: Story): string {
+  const triage = triageOf(story);
+  if (triage !== undefined) return forInspection(story, triage);
   if (story.repairs.length === 0)
     return story.closed?.as === 'handed-on'
       ? 'Nothing was repaired; the vehicle was handed on.'
@@ -57,6 +60,13 @@ function correction(story: Story): string {
     return failed.has(n) ? `${done} (this did not cure it)` : done;
   });
   return `${sentence(repairs.join('; then '))} ${proofWords(story)}`;
+}
+
+/** What a tree that only sorts comes to, whatever was found or done: nothing of it is proven. */
+function forInspection({ closed, repairs }: Story, triage: string): string {
+  const handed = closed?.as === 'handed-on' ? 'Handed to inspection' : 'Still to be inspected';
+  const mended = repairs.length === 0 ? 'Nothing was repaired.' : 'No repair in it is proven.';
+  return `${handed}: ${triage} ${mended}`;
 }
 
 /** Whether the last repair stood its test. */

@@ -22,7 +22,7 @@ export const stepWords = (tree: Tree, { do: kind, id }: Pick<NextStep, 'do' | 'i
     ? (tree.checks[id]?.ask ?? id).replace(/[?.]$/, '')
     : id === unlisted
       ? 'look further: it may be something not on this list'
-      : `repair: ${nameOf(tree, id)}`;
+      : `${tree.triage === undefined ? 'repair' : 'for the inspection'}: ${nameOf(tree, id)}`;
 
 /** Why a step, in one sentence of plain words. */
 export function becauseOf(tree: Tree, step: NextStep): string {
@@ -31,6 +31,8 @@ export function becauseOf(tree: Tree, step: NextStep): string {
     return `The complaint's own test comes first: ${percent(why.cures)} that the repair has cured it.`;
   if (why.kind === 'again')
     return 'Everything else waits until this shows otherwise: put that right, and look again.';
+  if (why.kind === 'repair' && tree.triage !== undefined)
+    return `${nameOf(tree, step.id)} is there with ${percent(why.there)}: named so, it goes to inspection.`;
   if (why.kind === 'repair')
     return `${nameOf(tree, step.id)} is there with ${percent(why.there)}, and mending it would end the complaint with ${percent(why.cures)}; that is quicker than looking further.`;
   if (why.settles >= 0.5)

@@ -1,10 +1,11 @@
 import type { ActionOf } from '../action.ts';
-import { accept, refuse, type Ruling, type World } from './ruling.ts';
+import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
 import { leftUnasked } from '../../tree/after-repair.ts';
 import { doneIn } from '../due.ts';
 import { isProven, lastRepair } from '../proof.ts';
 import { fileOf } from '../../tree/written/settle.ts';
 import { shopOf } from '../header.ts';
+import { triageOf } from '../triage.ts';
 import { currentLeg, openThings, type Story } from '../story.ts';
 
 /** Goes on with another complaint's tree in the same session; findings and accesses go along. */
@@ -35,26 +36,12 @@ export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling
   ]);
 }
 
-/** Ends the session. As fixed only with a good proof after the last repair. */
+/** Ends the session. As fixed only with a good proof after the last repair, and never what only an inspection releases. */
 export function close(action: ActionOf<'close'>, story: Story): Ruling {
-  const proven = isProven(story);
-  const as = action.as ?? (proven ? 'fixed' : 'handed-on');
-  if (as === 'fixed' && lastRepair(story) === undefined)
-    return refuse('no-repair', 'Nothing has been repaired.', closeOtherwise);
-  if (as === 'fixed' && !proven)
-    return refuse(
-      'no-proof',
-      "It is not proven: the complaint's own test has not shown good since the last repair.",
-      closeOtherwise,
-    );
-  const behind = as === 'fixed' ? leftUnasked(currentLeg(story).tree, doneIn(story))[0] : undefined;
-  if (behind !== undefined)
-    return refuse(
-      'reason-unasked',
-      `What was mended had a reason, and nobody has looked for it: "${currentLeg(story).tree.checks[behind]?.ask ?? behind}"`,
-      'Make that check, or pass it over with a reason; or close otherwise.',
-      behind,
-    );
+  const releasable = isProven(story) && triageOf(story) === undefined;
+  const as = action.as ?? (releasable ? 'fixed' : 'handed-on');
+  const refused = as === 'fixed' ? notFixed(story) : undefined;
+  if (refused !== undefined) return refused;
   const leftOpen = openThings(story);
   return accept(
     [
@@ -67,6 +54,35 @@ export function close(action: ActionOf<'close'>, story: Story): Ruling {
     ],
     leftOpen.map((name) => `Still open or off: ${name}.`),
   );
+}
+
+/** Why a session may not be closed as fixed. */
+function notFixed(story: Story): Refused | undefined {
+  const triage = triageOf(story);
+  if (triage !== undefined)
+    return refuse(
+      'for-inspection',
+      `This is not closed as fixed: only an inspection releases it. Why: ${triage}`,
+      'Close it as handed-on: to inspection.',
+    );
+  if (lastRepair(story) === undefined)
+    return refuse('no-repair', 'Nothing has been repaired.', closeOtherwise);
+  if (!isProven(story))
+    return refuse(
+      'no-proof',
+      "It is not proven: the complaint's own test has not shown good since the last repair.",
+      closeOtherwise,
+    );
+  const { tree } = currentLeg(story);
+  const behind = leftUnasked(tree, doneIn(story))[0];
+  return behind === undefined
+    ? undefined
+    : refuse(
+        'reason-unasked',
+        `What was mended had a reason, and nobody has looked for it: "${tree.checks[behind]?.ask ?? behind}"`,
+        'Make that check, or pass it over with a reason; or close otherwise.',
+        behind,
+      );
 }
 
 const closeOtherwise = 'Repair and prove it, or close it as handed-on, given-up or not-reproduced.';

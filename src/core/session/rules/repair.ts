@@ -1,5 +1,5 @@
 import type { ActionOf } from '../action.ts';
-import { accept, type Ruling } from './ruling.ts';
+import { accept, refuse, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { causeOf, noSuchCause, toldAt, unread } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
@@ -15,7 +15,14 @@ export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
 export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
-  const { shop } = currentLeg(story);
+  const { shop, tree } = currentLeg(story);
+  if (tree.triage !== undefined)
+    return refuse(
+      'only-sorts',
+      `This tree only sorts: nothing is mended by it. Why: ${tree.triage}`,
+      'Name the cause, and close the session as handed-on: to inspection.',
+      action.cause,
+    );
   const step = `cause:${action.cause}`;
   const missed = action.acknowledged === true ? [] : unread(story, step, cause.repair.cautions);
   return accept(

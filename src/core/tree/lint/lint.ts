@@ -12,7 +12,8 @@ import { lintSizes } from './sizes.ts';
 import { lintStanding } from './standing.ts';
 import { lintSwitches } from './switches.ts';
 import { lintTold } from './told.ts';
-import { lintBrakes, lintTexts } from './texts.ts';
+import { lintTexts } from './texts.ts';
+import { lintTriage } from './triage.ts';
 import { lintEnds, lintLoops, lintReach } from './way.ts';
 import type { Tree } from '../model.ts';
 
@@ -42,7 +43,7 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   const tell: Tell = (problem) => problems.push({ ...problem, file });
   lintTexts(tree, tell);
   lintTold(tree, tell);
-  lintBrakes(tree, tell);
+  lintTriage(tree, tell);
   lintHazards(tree, tell);
   lintRows(tree, tell);
   lintHidden(tree, tell);

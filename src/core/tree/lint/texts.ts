@@ -84,6 +84,7 @@ export function textsOf(tree: Tree): readonly (readonly [path: string, text: str
   return [
     ['title', tree.title],
     ['complaint.say', tree.complaint.say],
+    ...some('triage', tree.triage),
     ...Object.entries(tree.causes).flatMap(([id, { name, where, shows, repair }]) => [
       [`causes.${id}.name`, name] as const,
       ...some(`causes.${id}.where`, where),
@@ -101,18 +102,4 @@ export function textsOf(tree: Tree): readonly (readonly [path: string, text: str
       ]),
     ]),
   ];
-}
-
-/** The tree of brakes tells nobody to move the vehicle: the bare word does not stand in it. */
-export function lintBrakes(tree: Tree, tell: Tell): void {
-  if (tree.id !== 'brakes') return;
-  for (const [path, text] of textsOf(tree))
-    if (/\bdrive\b/i.test(text))
-      tell({
-        code: 'brakes-drive',
-        path,
-        value: text,
-        message: 'The tree of brakes says "drive".',
-        mend: 'Say what stops the vehicle from moving: trailer it, or mend it where it stands.',
-      });
 }

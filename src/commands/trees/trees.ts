@@ -29,7 +29,7 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   write: {
     use: 'write [FILE]',
-    does: 'asks its way to a tree, a line an answer; every answer is kept, and the same call goes on',
+    does: 'asks its way to a tree, a line an answer; each is kept, to go on later',
     options: {},
     load: async () => (await import('./write.ts')).writeTree,
   },
@@ -50,6 +50,12 @@ const verbs: Readonly<Record<string, Row>> = {
     does: 'a tree read back in sentences, each cause walked: the page to sign',
     options: { as: 'text' },
     load: async () => (await import('./tell.ts')).tellTrees,
+  },
+  table: {
+    use: 'table TREE [--from TABLE.csv]',
+    does: 'the numbers of a tree as CSV, causes down, checks across, both ways',
+    options: { from: 'text' },
+    load: async () => (await import('./table.ts')).tableOfTree,
   },
   upgrade: {
     use: 'upgrade FILES',

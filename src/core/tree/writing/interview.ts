@@ -8,7 +8,7 @@ import { idFor } from './names.ts';
 import { ask, notUnderstood, textOf, type Asking } from './question.ts';
 import { askResults } from './results.ts';
 import { askWay } from './way.ts';
-import { askCautions, askSteps, askWork, guessCheck, guessRepair } from './work.ts';
+import { askCautions, askParts, askSteps, askWork, guessCheck, guessRepair } from './work.ts';
 
 /**
  * The whole conversation, from the complaint to the way. The draft grows as it goes, so that what
@@ -55,7 +55,7 @@ type Body = {
 
 function* askCheckBody({ question, id, shop, isTest }: Body): Asking<DraftCheck> {
   const how = yield* askSteps('How is it done? Step 1.', 'Press three times, wheel straight.');
-  const shown = yield* askResults();
+  const shown = yield* askResults(question);
   const words = [question, ...how].join(' ');
   const guessed = guessCheck(words, shown, shop);
   const work = yield* askWork(
@@ -140,7 +140,8 @@ function* describeCause(draft: Draft, index: number, shop: Shop): Asking<void> {
     read: textOf(),
   });
   const steps = yield* askSteps(`${name}: how is it put right? Step 1.`, 'New fuse, same size.');
-  const work = yield* askWork(guessRepair(steps.join(' ')), shop);
+  const taken = yield* askWork(guessRepair(steps.join(' ')), shop);
+  const work = { ...taken, parts: yield* askParts() };
   const cautions = yield* askCautions(steps, work.standing, shop);
   const whole: DraftCause = { ...cause, where, shows, steps, work, cautions };
   draft.causes = draft.causes.map((one, place) => (place === index ? whole : one));

@@ -7,9 +7,11 @@ import type { Draft, Lead, Way } from './draft.ts';
 import { fileOfDraft } from './file.ts';
 
 /** A share of the vehicles that come by above which a result condemns. */
-const enough = 0.6;
+const enough = 0.8;
+/** The same where no later check could show the cause again. */
+const even = 0.5;
 /** A share of them for which a later check is still worth while. */
-const worthChecking = 0.03;
+const worthChecking = 0.05;
 
 /** How many vehicles of each cause alone come to a place, by cause. */
 type Coming = ReadonlyMap<string, number>;
@@ -63,18 +65,26 @@ function leadFor(tree: Tree, left: Coming, later: readonly string[]): Lead {
     (one, other) => (other[1] > one[1] ? other : one),
     [unlisted, 0],
   );
-  if (best !== unlisted && weight >= enough * total) return { to: 'cause', id: best };
+  const shown = later.some((id) => Object.hasOwn(tree.checks[id]?.points ?? {}, best));
+  if (best !== unlisted && weight > (shown ? enough : even) * total)
+    return { to: 'cause', id: best };
   const standing = [...left].filter(([id, one]) => id !== unlisted && one > worthChecking * total);
-  const next = later.find((id) =>
-    standing.some(([cause]) => Object.hasOwn(tree.checks[id]?.points ?? {}, cause)),
-  );
+  const next = later.find((id) => tellsApart(tree.checks[id], [...standing, [unlisted, 0]]));
   if (next !== undefined) return { to: 'check', id: next };
   const [last] = standing.toSorted((one, other) => other[1] - one[1]);
-  if (last !== undefined && 2 * last[1] > total) return { to: 'cause', id: last[0] };
+  if (last !== undefined && last[1] > even * total) return { to: 'cause', id: last[0] };
   return {
     to: 'stop',
     reason: 'Nothing on this list is shown: look at the complaint again, and add what you find.',
   };
+}
+
+/** Whether a check shows one of these causes otherwise than another. */
+function tellsApart(check: Check | undefined, causes: readonly (readonly [string, number])[]) {
+  const rows = causes.map(([id]) => check?.points[id] ?? check?.background);
+  return rows.some((row) =>
+    row?.some((chance, at) => Math.abs(chance - (rows[0]?.[at] ?? 0)) > 0.1),
+  );
 }
 
 /** The complaint's own test: nothing to look for where it is sound, else the first check. */

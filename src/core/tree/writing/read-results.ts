@@ -14,10 +14,15 @@ export type TypedResults = {
 
 const mostResults = 9;
 
-/** Reads `whole, burnt through`, or bands with their limits: `full 11.5 V low 2 V dead`. */
-export function readResults(line: string): Parsed<TypedResults> {
-  const ladder = ladderIn(line);
-  const labels = ladder?.labels ?? line.split(/\s*[,|;]\s*/).filter((label) => label !== '');
+/**
+ * Reads `whole, burnt through`, or bands with their limits: `full 11.5 V low 2 V dead`.
+ * @param usual the unit that is meant where none is typed
+ */
+export function readResults(line: string, usual?: string): Parsed<TypedResults> {
+  const ladder = ladderIn(line, usual);
+  const labels =
+    ladder?.labels ??
+    line.split(line.includes(';') ? /\s*;\s*/ : /\s*,\s*/).filter((label) => label !== '');
   const wrong = wrongLabels(labels);
   if (wrong !== undefined) return notUnderstood(wrong);
   if (ladder === undefined) return good({ labels });
@@ -63,13 +68,14 @@ function partsOf(line: string): readonly Part[] {
 }
 
 /** A line of words with numbers between them, one of them in a unit; undefined where it is none. */
-function ladderIn(line: string): Ladder | undefined {
+function ladderIn(line: string, usual: string | undefined): Ladder | undefined {
   // With commas, a number among the words of one part belongs to them: "1 turn, 2 turns".
   const mixed = line.split(/,\s+/).some((part) => /^[\d.,]+\s*\S+\s+\S/.test(part));
   if (mixed && line.includes(', ')) return undefined;
   const parts = partsOf(line);
   const limits = parts.flatMap((part) => ('limit' in part ? [part.limit] : []));
-  const units = parts.flatMap((part) => ('unit' in part ? [part.unit] : []));
+  const typed = parts.flatMap((part) => ('unit' in part ? [part.unit] : []));
+  const units = typed.length > 0 || usual === undefined ? typed : [usual];
   const labels = parts.reduce<readonly string[]>(
     (all, part) => {
       if ('limit' in part) return [...all, ''];

@@ -8,28 +8,43 @@ import { ask, notUnderstood, type Asking } from './question.ts';
 import { pick, readResults } from './read-results.ts';
 
 /** Asks what a check may show, until the results stand healthiest first. */
-export function* askResults(): Asking<DraftResults> {
+export function* askResults(words: string): Asking<DraftResults> {
   const typed = yield* ask({
     text: 'What may it show, the healthy one first?',
-    may: 'Two to nine results with commas between them. For a reading: a word for each band and, between two bands, the limit with its unit.',
+    may: 'Two to nine results with commas between them. For a reading: a word for each band and, between two bands, the limit with its unit (volts, ohms and amps are known by the question).',
     example: 'whole, burnt through      or:  full 11.5 V low 2 V dead',
-    read: readResults,
+    read: (line) => readResults(line, unitIn(words)),
   });
   const results = named(typed.labels);
   const { bands } = typed;
   if (bands === undefined) return { results: yield* orderResults(results) };
   const reading = { ...bands, quantity: yield* askQuantity(bands.unit) };
   return yield* results.length === 2
-    ? askTwoBands(results, reading)
+    ? askTwoBands(results, reading, lessIsGood.test(words))
     : askMoreBands(results, reading);
 }
 
 type Reading = NonNullable<DraftResults['reading']>;
 
+/** The unit that the words of a question name: common practice, no source. */
+const unitIn = (words: string): string | undefined =>
+  [
+    [/\b(volts?|voltage|drop)\b/i, 'V'] as const,
+    [/\b(ohms?|resistance)\b/i, 'ohm'] as const,
+    [/\b(amps?|current)\b/i, 'A'] as const,
+  ].find(([pattern]) => pattern.test(words))?.[1];
+
+/** What is better the less there is of it: common practice, no source. */
+const lessIsGood = /\b(drop|loss|resistance|ohms?|current|amps?|leak(s|age)?|play|gap)\b/i;
+
 /** Of two bands the first is the healthy one; which side of the limit it lies on is asked. */
-function* askTwoBands(results: readonly DraftResult[], reading: Reading): Asking<DraftResults> {
+function* askTwoBands(
+  results: readonly DraftResult[],
+  reading: Reading,
+  less: boolean,
+): Asking<DraftResults> {
   const limit = `${at(reading.limits, 0)} ${reading.unit}`;
-  const above = yield* askAbove(at(results, 0).label, limit);
+  const above = yield* askAbove(at(results, 0).label, limit, less);
   const bands = results.map(({ id }) => id);
   return { results, reading: above ? reading : { ...reading, bands } };
 }
@@ -98,12 +113,12 @@ function* askHealthy(results: readonly DraftResult[]): Asking<number> {
   });
 }
 
-function* askAbove(label: string, limit: string): Asking<boolean> {
+function* askAbove(label: string, limit: string, less: boolean): Asking<boolean> {
   return yield* ask({
     text: `Is "${label}" above ${limit}, or below it?`,
     may: 'above or below',
     example: 'below',
-    offered: 'above',
+    offered: less ? 'below' : 'above',
     read: (line) =>
       /^(above|below|over|under)$/i.test(line)
         ? good(/^(above|over)$/i.test(line))

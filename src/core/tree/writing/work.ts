@@ -98,16 +98,10 @@ export const guessRepair = (words: string): Work => ({
 });
 
 /** What the work takes as a line that can be typed anew. */
-export function showWork({ kind, minutes, standing, tools, parts }: Work): string {
+export function showWork({ kind, minutes, standing, tools }: Work): string {
   const stands = Object.entries(standing).map(([what, state]) => `${what} ${state}`);
   const named = tools.map((id) => `tool ${id}`);
-  return [
-    ...(kind === undefined ? [] : [kind]),
-    `${minutes} min`,
-    ...stands,
-    ...named,
-    ...parts.map((part) => `part ${part}`),
-  ].join(', ');
+  return [...(kind === undefined ? [] : [kind]), `${minutes} min`, ...stands, ...named].join(', ');
 }
 
 /** Asks what the work takes; what is typed changes what is offered, word by word. */
@@ -115,10 +109,24 @@ export function* askWork(offered: Work, shop: Shop): Asking<Work> {
   const repair = offered.kind === undefined;
   return yield* ask({
     text: repair ? 'What does the repair take?' : 'What does this check take?',
-    may: `What differs, with commas: minutes, ${repair ? '' : `${kinds.join(', ')}, `}"key run", "engine idling", "battery disconnected", "tool test lamp"${repair ? ', "part fuse"' : ''}.`,
-    example: repair ? '15, part fuse' : '8, key off',
+    may: `What differs, with commas: minutes, ${repair ? '' : `${kinds.join(', ')}, `}"key run", "engine idling", "battery disconnected", "tool test lamp".`,
+    example: repair ? '15, battery disconnected' : '8, key off',
     offered: showWork(offered),
     read: (line) => readWork(line, offered, shop),
+  });
+}
+
+/** Asks what has to be bought, names with commas between. */
+export function* askParts(): Asking<readonly string[]> {
+  return yield* ask({
+    text: 'What has to be bought?',
+    may: 'Parts, with commas between them.',
+    example: 'fuse',
+    offered: 'nothing',
+    read: (line) =>
+      good(
+        /^(nothing|none|no)$/i.test(line) ? [] : line.split(/\s*,\s*/).filter((one) => one !== ''),
+      ),
   });
 }
 
@@ -143,8 +151,6 @@ function readToken(token: string, work: Work, { shop, repair }: Around): Parsed<
   if (minutes !== undefined) return withMinutes(minutes, work);
   const what = standings.find((one) => one === first.toLowerCase());
   if (what !== undefined) return withStanding(what, rest, work);
-  if (/^parts?$/i.test(first) && repair && rest !== '')
-    return good({ ...work, parts: [...new Set([...work.parts, rest])] });
   if (/^tools?$/i.test(first)) return withTool(rest, work, shop);
   return notUnderstood(`"${token}" is nothing that the work takes.`);
 }

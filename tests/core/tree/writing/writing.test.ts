@@ -72,6 +72,13 @@ test.each([
   expect(readMarks(line, { causes, results: three })).toMatchObject({ problems: [{ message }] });
 });
 
+test('the unit need not be typed where the question names it', () => {
+  expect(valueOf(readResults('full 11,5 dead', 'V'))).toEqual({
+    labels: ['full', 'dead'],
+    bands: { limits: [11.5], unit: 'V' },
+  });
+});
+
 test('with one bad result its name need not be said, and no word means always', () => {
   const results = three.slice(0, 2);
 

@@ -18,6 +18,9 @@ const repairOf = (cause: Plain): Plain => cause['repair'] as Plain;
 const resultsOf = (check: Plain): readonly string[] =>
   (check['results'] as readonly { readonly id: string }[]).map(({ id }) => id);
 
+const nameOf = (cause: Plain = {}): string =>
+  typeof cause['name'] === 'string' ? cause['name'] : '';
+
 /** The value that a cell of the table stands for. */
 function valueAt(file: TreeFile, row: string, column: string): unknown {
   const check = file.checks[column];
@@ -35,7 +38,7 @@ export function printTable(file: TreeFile): string {
     [...heads, ...checks],
     ...rows.map((row) => [
       row,
-      String(file.causes[row]?.['name'] ?? ''),
+      nameOf(file.causes[row]),
       ...['odds', 'minutes', ...checks].map((column) => showCell(valueAt(file, row, column))),
     ]),
   ]);

@@ -61,7 +61,7 @@ const chances = (file: TreeFile) =>
       id,
       {
         sound: check['sound'],
-        rows: Object.fromEntries(Object.entries(check['shows-with'] ?? {}).toSorted()),
+        rows: check['shows-with'] ?? {},
       },
     ]),
   );

@@ -1,21 +1,77 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { fillTree } from '../src/core/feed/fill.ts';
 import { checkTree } from '../src/core/reason/plan/check-tree.ts';
 import { makeModel } from '../src/core/reason/belief/model.ts';
-import { parseTreeValue } from '../src/core/tree/parse.ts';
+import { asText } from '../src/core/telling/forms.ts';
+import { tellTree } from '../src/core/telling/tell.ts';
+import { mergeShops } from '../src/core/tree/own-shop.ts';
+import { parseShop, parseTreeValue } from '../src/core/tree/parse.ts';
 import { shippedShop, shippedTrees } from './helpers/library.ts';
 
 const page = readFileSync('trees/README.md', 'utf8');
-const example = /<!-- authoring example.*-->\n```json\n([^`]*)```/.exec(page)?.[1] ?? '';
+const exampleOf = (name: string): string =>
+  new RegExp(`<!-- ${name} example.*-->\\n\`\`\`json\\n([^\`]*)\`\`\``).exec(page)?.[1] ?? '';
+const example = exampleOf('authoring');
 const shop = shippedShop();
 
-test('the tree built up in trees/README.md has nothing wrong', () => {
-  const trees = shippedTrees().map(({ id }) => id);
+type Part = Readonly<Record<string, Readonly<Record<string, object>>>>;
 
-  const checked = checkTree(example, { file: 'horn-silent.json', shop, trees });
+/** The tree of the page with its feed path, and without the rows that the circuit fills. */
+function withFeed(): object {
+  const tree = JSON.parse(example) as Part;
+  const added = JSON.parse(exampleOf('feed')) as Part;
+  const { 'horn-volts': whole = {} } = tree['checks'] ?? {};
+  const { sound: _, 'shows-with': __, ...volts } = whole as Part;
+  const checks = { ...tree['checks'], 'horn-volts': volts };
+  const merged = (into: Part[string], from: Part[string] = {}) =>
+    Object.fromEntries(Object.entries(into).map(([id, one]) => [id, { ...one, ...from[id] }]));
+  return {
+    ...tree,
+    feed: added['feed'],
+    causes: merged(tree['causes'] ?? {}, added['causes']),
+    checks: merged(checks, added['checks']),
+  };
+}
+
+const check = (text: string) =>
+  checkTree(text, {
+    file: 'horn-silent.json',
+    shop,
+    trees: shippedTrees().map(({ id }) => id),
+  });
+
+test('the tree built up in trees/README.md has nothing wrong, walked with every set of faults', () => {
+  const checked = check(example);
 
   expect(checked.tree?.id).toBe('horn-silent');
   expect([checked.problems, checked.doubts]).toEqual([[], []]);
+});
+
+test('it is read back with each of its causes', () => {
+  const { tree } = check(example);
+  const told = tree === undefined ? '' : asText(tellTree(tree, shop));
+
+  for (const cause of Object.values(tree?.causes ?? {})) expect(told).toContain(cause.name);
+});
+
+test('with the feed path of the page the circuit fills the rows, and nothing is wrong', () => {
+  const { tree, problems } = check(JSON.stringify(withFeed()));
+
+  expect(problems).toEqual([]);
+  if (tree === undefined) throw new Error('no tree');
+  const { background, points } = fillTree(tree, {}).checks['horn-volts'] ?? {};
+  expect(background?.[0]).toBeGreaterThan(0.9);
+  expect(points?.['fuse']?.[2]).toBeGreaterThan(0.9);
+});
+
+test('the shop of the page adds to ours', () => {
+  const own = parseShop(exampleOf('shop'), 'shop.json');
+  if (own.kind === 'bad') throw new Error(JSON.stringify(own.problems));
+  const merged = mergeShops({ file: 'ours', shop }, { file: 'shop.json', shop: own.value });
+
+  expect(merged.problems).toEqual([]);
+  expect(merged.shop.facts).toHaveProperty('horn-relay');
 });
 
 test('what it says of two faults at once is what the model makes of them', () => {
@@ -27,6 +83,6 @@ test('what it says of two faults at once is what the model makes of them', () =>
 
   const both = (volts?.background[0] ?? NaN) * full('fuse') * full('button');
 
-  expect(both).toBeCloseTo((0.02 * 0.06) / 0.93, 12);
-  expect(page).toContain('0.02 x 0.06 / 0.93, about 0.0013');
+  expect(both).toBeCloseTo((0.03 * 0.06) / 0.93, 3);
+  expect(page).toContain('0.03 x 0.06 / 0.93, or\n2 in a thousand');
 });

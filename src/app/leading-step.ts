@@ -2,6 +2,7 @@ import { quickAdvice } from '../core/reason/advice/advise.ts';
 import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/tree/model.ts';
+import { doneIn } from '../core/session/due.ts';
 import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
@@ -33,13 +34,18 @@ export function ledStory(
 /**
  * Steps that the advice may take the place of: not one the mechanic chose, none that is due, no end
  * that the tree names (there may be danger), and not the complaint's own test, without which nothing
- * can be proven.
+ * can be proven, nor what makes that test safe.
  */
-function mayLead(story: Story): boolean {
+export function mayLead(story: Story): boolean {
   const { due } = story;
-  if (due.kind === 'check')
-    return due.why === 'way' && due.check !== currentLeg(story).tree.complaint.confirm;
+  if (due.kind === 'check') return due.why === 'way' && isComplaintKnown(story);
   return due.kind === 'named';
+}
+
+/** Whether the complaint's own test was answered or passed by. Until then the way leads only to it. */
+function isComplaintKnown(story: Story): boolean {
+  const { confirm } = currentLeg(story).tree.complaint;
+  return doneIn(story).some((done) => 'check' in done && done.check === confirm);
 }
 
 /**

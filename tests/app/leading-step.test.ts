@@ -7,6 +7,7 @@ import { ledStory } from '../../src/app/leading-step.ts';
 import { quickerLine } from '../../src/app/walk/why.ts';
 import type { Action } from '../../src/core/session/action.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
+import { guardedAfter, guardedTree } from '../helpers/guarded.ts';
 import { after } from '../helpers/story.ts';
 
 type Made = ReturnType<typeof makeProgram>;
@@ -60,6 +61,16 @@ test('the complaint is made to happen first, whoever leads', () => {
   press(made.program, startKeys());
 
   expect(sessionOf(made).story.due).toMatchObject({ kind: 'check', check: 'idle-check' });
+});
+
+test("what makes the complaint's own test safe is no more led away from than that test", () => {
+  const { header, events } = guardedAfter([]);
+
+  const { story, own } = ledStory(header, events, { ...defaultSettings, lead: 'quicker' });
+
+  expect(own).toMatchObject({ kind: 'check', why: 'way' });
+  expect(own).not.toMatchObject({ check: guardedTree.complaint.confirm });
+  expect(story.due).toEqual(own);
 });
 
 test('a check the mechanic chose is not replaced by the quicker one', () => {

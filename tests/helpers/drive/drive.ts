@@ -1,4 +1,4 @@
-import { ledStory } from '../../../src/app/leading-step.ts';
+import { ledStory, mayLead } from '../../../src/app/leading-step.ts';
 import { checkMinutes } from '../../../src/core/reason/history/from-story.ts';
 import { placeOf, workMinutes } from '../../../src/core/reason/advice/minutes.ts';
 import type { Action } from '../../../src/core/session/action.ts';
@@ -223,9 +223,7 @@ function repair(walk: Walk, cause: string): Walk {
 
 /** That the advice should lead here and has no belief to lead with. */
 function blindness({ led: { own, story, advice }, lead }: Walk): readonly string[] {
-  const confirm = currentLeg(story).tree.complaint.confirm;
-  const onWay =
-    own.kind === 'named' || (own.kind === 'check' && own.why === 'way' && own.check !== confirm);
+  const onWay = mayLead({ ...story, due: own });
   const leads = own.kind === 'exhausted' || (lead === 'quicker' && onWay);
   return leads && advice === undefined
     ? ['the advice has no belief: the findings exclude one another']

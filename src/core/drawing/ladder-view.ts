@@ -4,10 +4,10 @@ import { locate, type Located, type Stretch } from '../feed/locate.ts';
 import { nextProbe } from '../feed/probe.ts';
 import { spanBetween, spanId } from '../feed/path.ts';
 import { complaintLoads, observedTogether, type Observed } from '../feed/observed.ts';
-import { currentLeg, type Story } from '../session/story.ts';
+import { currentLeg, type Finding, type Story } from '../session/story.ts';
 import { convert, showReading } from '../trade/units/units.ts';
 import type { Feed } from '../tree/feed-model.ts';
-import type { Tree } from '../tree/model.ts';
+import type { Check, Tree } from '../tree/model.ts';
 
 /** The feed path as the session knows it: the ladder of one load, with where the fault lies. */
 export type FeedView = {
@@ -30,9 +30,9 @@ export function feedView(story: Story, chances: Chances = new Map()): FeedView |
     .filter(({ n }) => n > repaired)
     .flatMap((finding): Observed[] => {
       const check = tree.checks[finding.check];
-      return check?.feed === undefined || finding.reading === undefined
-        ? []
-        : [{ feed: check.feed, volts: volts(finding.reading) }];
+      if (check?.feed === undefined || finding.reading === undefined) return [];
+      const judged = { feed: check.feed, volts: volts(finding.reading) };
+      return [...firstOfTwo(check, finding), judged];
     });
   const { setting, readings, drops } = observedTogether(feed, observed) ?? {
     setting: { on: complaintLoads(tree, feed) },
@@ -54,6 +54,18 @@ export function feedView(story: Story, chances: Chances = new Map()): FeedView |
   return ladder.kind === 'bad'
     ? undefined
     : { ladder: ladder.value, located, next: next && feed.stations[next]?.name };
+}
+
+/**
+ * Of two readings whose difference is judged, the first: it was taken at the station to the
+ * battery's negative post, so that the drop tells the volts at the other end as well.
+ */
+function firstOfTwo({ judge, feed }: Check, { readings }: Finding): readonly Observed[] {
+  const first = readings?.at(0);
+  if (judge !== 'difference' || feed?.against === undefined) return [];
+  if (first === undefined || 'beyond' in first) return [];
+  const { station, load, reads } = feed;
+  return [{ feed: { station, load, reads }, volts: volts(first) }];
 }
 
 const volts = ({ value, unit }: { value: number; unit: string }): number =>

@@ -12,9 +12,9 @@ const read = (check: string, reading: string): Action => ({ do: 'find', check, r
 
 const deadAmmeter: readonly Action[] = [
   { do: 'find', check: 'lamps-horn', result: 'horn-only' },
-  read('stud-volts', '12.5'),
-  read('bulk-engine-volts', '12.4'),
-  read('ammeter-volts', '12.4'),
+  read('stud-volts', '12.55 12.5'),
+  read('bulk-engine-volts', '12.55 12.4'),
+  read('ammeter-volts', '12.55 12.4'),
   read('ammeter-drop', '12.2'),
 ];
 const mended: readonly Action[] = [
@@ -46,7 +46,7 @@ test('after the repair it still shows what was read before it', () => {
 });
 
 test('one reading is no picture, and a tree without a feed path has none', () => {
-  expect(viewAfter(deadAmmeter.slice(0, 2))).toBeUndefined();
+  expect(viewAfter([read('bat-rest-volts', '12.6')])).toBeUndefined();
   expect(feedBeforeRepair(after([{ do: 'find', check: 'lamp', result: 'dark' }]).story)).toBe(
     undefined,
   );

@@ -12,7 +12,7 @@ const changed = (id: string, change: (check: Check) => Partial<Check>): Tree => 
 };
 
 test('limits that a sound vehicle does not meet are told', () => {
-  const tree = changed('link-volts', ({ results }) => ({
+  const tree = changed('bat-rest-volts', ({ results }) => ({
     results: results.map((result, index) => ({
       ...result,
       ...(index === 0 && { from: 14 }),
@@ -20,7 +20,7 @@ test('limits that a sound vehicle does not meet are told', () => {
     })),
   }));
 
-  expect(toldBy(lintFeed, tree)).toEqual(['band-against-circuit checks.link-volts.results[0]']);
+  expect(toldBy(lintFeed, tree)).toEqual(['band-against-circuit checks.bat-rest-volts.results[0]']);
 });
 
 test('a switch that the check does not close leaves no volts, and is told', () => {

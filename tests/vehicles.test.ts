@@ -9,7 +9,13 @@ import { shippedShop, shippedTree } from './helpers/library.ts';
  * Trees whose vehicles are all written: each is held to four, one of them with two faults. The last
  * tree done takes the place of this list with all trees that are shipped.
  */
-const complete: readonly string[] = ['battery-drain', 'dim-lamps', 'no-crank', 'no-supply'];
+const complete: readonly string[] = [
+  'battery-drain',
+  'dim-lamps',
+  'no-crank',
+  'no-supply',
+  'rough-idle',
+];
 
 const vehicles = readVehicles();
 const shop = shippedShop();

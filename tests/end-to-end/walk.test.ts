@@ -21,8 +21,8 @@ const sessionIn = (folder: string): string => {
 async function toFirstCheck(shown: Shown): Promise<void> {
   await shown.until('What do you call the vehicle?');
   shown.type('Orchard van\rJB\r\r\r');
-  await shown.until('6 of 9');
-  shown.type('4333');
+  await shown.until('6 of 13');
+  shown.type('33433334');
   await shown.until('First: Key to RUN');
 }
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { chooseTree, makeUnloaded, makeProgram, press, startKeys } from '../../helpers/program.ts';
 
-/** A program that stands at the first check of the rough-idle tree (four facts). */
+/** A program that stands at the first check of the rough-idle tree (eight facts). */
 function atFirstCheck() {
   const made = makeProgram();
   press(made.program, startKeys());

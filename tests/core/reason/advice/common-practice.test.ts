@@ -40,7 +40,7 @@ test('15 inHg at sea level with a loose fitting on the manifold puts air leaks f
 
   const { suspects } = advised('rough-idle', [atSeaLevel, hunts, fifteen, loose]);
 
-  expect(suspects[0]?.cause).toBe('vac-leak');
+  expect(suspects[0]?.cause).toBe('vac-hose');
 });
 
 test('with 15 inHg a two-minute look at the hoses comes before any carburetor strip', () => {
@@ -48,7 +48,7 @@ test('with 15 inHg a two-minute look at the hoses comes before any carburetor st
   const place = (id: string): number => next.findIndex((step) => step.id === id);
 
   expect(place('hose-walk')).toBeGreaterThanOrEqual(0);
-  for (const strip of ['idle-circuit', 'float-high', 'throttle-shaft'])
+  for (const strip of ['idle-jet', 'float-high', 'throttle-shaft'])
     expect([strip, place(strip) < 0 || place('hose-walk') < place(strip)]).toEqual([strip, true]);
 });
 

@@ -1,3 +1,4 @@
+import { count } from '../text.ts';
 import type { Check, Standing, Tree } from '../tree/model.ts';
 import { parseNext } from '../tree/next.ts';
 import type { Shop } from '../tree/shop.ts';
@@ -8,7 +9,7 @@ export function setUpSentences(tree: Tree, shop: Shop, check: Check): readonly s
   const cautions = check.cautions.map((id) => shop.cautions[id]?.hazard ?? id);
   const opened = check.access.map((id) => shop.accesses[id]?.name ?? id);
   return [
-    `${check.minutes} minutes.`,
+    `${count(check.minutes, 'minute')}.`,
     ...(check.when === undefined ? [] : [`Only where ${whenWords(check.when)}.`]),
     ...(check.healthy === undefined ? [] : [`Healthy: ${check.healthy}${endOf(check.healthy)}`]),
     ...standingSentence(check.standing),

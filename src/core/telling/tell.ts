@@ -3,6 +3,7 @@ import { fillTree } from '../feed/fill.ts';
 import { freshInput } from '../reason/belief/evidence.ts';
 import { makeModel, type Model } from '../reason/belief/model.ts';
 import { believe } from '../reason/belief/posterior.ts';
+import { count } from '../text.ts';
 import { unlisted, type Cause, type Check, type Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import { hidingSentence, leadSentences, setUpSentences } from './checks.ts';
@@ -27,6 +28,9 @@ export function tellTree(tree: Tree, shop: Shop): readonly Part[] {
     heading(2, 'Who has it'),
     ...oddsParts(filled, model),
     heading(2, 'Each cause as a vehicle, walked'),
+    say(
+      'Each has this cause alone and shows the complaint; it goes the way that most of its kind go.',
+    ),
     ...list(Object.keys(tree.causes).map((cause) => walkedAloud(filled, cause))),
     heading(2, 'Each check'),
     ...Object.entries(filled.checks).flatMap(([id, check]) =>
@@ -87,7 +91,7 @@ function repairWords(tree: Tree, shop: Shop, id: string): string {
   const { repair } = cause;
   const cautions = repair.cautions.map((one) => shop.cautions[one]?.hazard ?? one);
   const words = [
-    `${sentence(causeWords(tree, id))}${cause.where === undefined ? '' : ` (${cause.where})`}, ${repair.minutes} minutes: ${repair.do.join(' ')}`,
+    `${sentence(causeWords(tree, id))}${cause.where === undefined ? '' : ` (${cause.where})`}, ${count(repair.minutes, 'minute')}: ${repair.do.join(' ')}`,
     ...(cause.shows === undefined ? [] : [`It shows by: ${cause.shows}`]),
     ...(cautions.length > 0 ? [`Cautions: ${andWords(cautions)}.`] : []),
     ...(repair.parts.length > 0 ? [`Parts: ${andWords(repair.parts)}.`] : []),

@@ -27,7 +27,7 @@ describe('a tree read back', () => {
     const page = told();
     expect(page).toContain('With the fuse: "burnt" 95 of 100, "whole" 5.');
     expect(page).toContain(
-      'A sound vehicle: "Is the fuse whole?" reads "whole" 98 of 100, "burnt" 2.',
+      'A sound vehicle: "Is the fuse whole?" shows "whole" 98 of 100, "burnt" 2.',
     );
     expect(page).toMatch(
       /The fuse: .* shows "burnt"; and the tree condemns the fuse\. Condemned rightly in about 9\d of 100/,
@@ -51,6 +51,10 @@ describe('a tree read back', () => {
     ]);
     expect(page).toContain('With the fuse: "burnt" 90 of 100');
     expect(page).toContain('Where choke is manual, with the fuse: "whole" 60 of 100, "burnt" 40.');
+  });
+
+  test('one minute is told as one', () => {
+    expect(told(['checks.look.minutes', 1])).toContain('1 minute.');
   });
 
   test('a cause behind the cause is said', () => {

@@ -120,7 +120,7 @@ function wrongly(tree: Tree, model: Model, routes: readonly Route[]): readonly P
         path,
         value: at(model.causes, cause).id,
         message: `This cause is there on ${percent(right)} of the vehicles condemned here (${percent(share)} of all); "${likelier}" is on ${percent(at(there, most) / share)}.`,
-        mend: `Lead to a check that tells the two apart, or mend the odds and points.`,
+        mend: 'Lead to a check that tells the two apart, or mend the odds, or what shows with what.',
       },
     ];
   });

@@ -15,7 +15,8 @@ export const treeWords: Readonly<Record<string, string>> = {
   'complaint.tries':
     'Good tries in a row that prove a complaint cured which comes and goes. Usually 1.',
   'tree.fits': 'Which vehicles this tree is for, a line each.',
-  'tree.start': 'Id of the check that the way begins with, once the complaint was shown.',
+  'tree.start':
+    "Id of the check that the way begins with where the complaint's test was passed over; else its result leads.",
   'tree.triage':
     'Only for a tree that sorts and mends nothing, such as one for brakes: why the vehicle goes to inspection. It cannot be closed as fixed.',
   'tree.baseline': 'Ids of checks to take before anything is disturbed, whatever the way.',

@@ -48,6 +48,15 @@ test('the tree built up in trees/README.md has nothing wrong, walked with every 
   expect([checked.problems, checked.doubts]).toEqual([[], []]);
 });
 
+test('a tree written by hand from the page alone has nothing wrong', () => {
+  const text = readFileSync('tests/fixtures/authoring/no-flash.json', 'utf8');
+
+  const { tree, problems } = checkTree(text, { file: 'no-flash.json', shop, trees: [] });
+
+  expect(problems).toEqual([]);
+  expect([tree?.causes, tree?.checks].map((all) => Object.keys(all ?? {}).length)).toEqual([9, 11]);
+});
+
 test('it is read back with each of its causes', () => {
   const { tree } = check(example);
   const told = tree === undefined ? '' : asText(tellTree(tree, shop));

@@ -184,7 +184,7 @@ function faultLines(bad: Stretch, rank: number, nameOf: (id: string) => string):
     `${rank === 0 ? 'The fault' : 'Another fault'} lies between ${nameOf(bad.from)} and ${nameOf(bad.to)}: ${lost}${ohmsWords(bad)}.`,
     ...(bad.watts > 5
       ? [
-          `! Heat: about ${Math.round(bad.watts)} W in one joint. It can burn you and the loom; key off while you look.`,
+          `! Heat: about ${Math.round(bad.watts)} W in one joint. It can burn you and the harness; key off while you look.`,
         ]
       : []),
   ];

@@ -14,7 +14,7 @@ export const glossaryWords: Readonly<Record<string, string>> = {
   dynamo: 'An older charging machine with a commutator.',
   'field feed': 'The small current that makes an alternator or dynamo charge.',
   'float needle': 'The valve that shuts off fuel when the carburetor bowl is full.',
-  'fusible link': 'A short thin wire made to burn through before the loom does.',
+  'fusible link': 'A short thin wire made to burn through before the harness does.',
   'manifold vacuum': 'The suction below the throttle: steady and high in a healthy idle.',
   'mixture screw': 'The screw that sets the idle mixture of a carburetor.',
   'oil dipstick': 'The stick that shows the level and the state of the oil.',
@@ -26,7 +26,7 @@ export const glossaryWords: Readonly<Record<string, string>> = {
   rotor:
     'In the distributor, the arm that hands out the spark; in an alternator, the turning magnet.',
   'slip rings': 'The rings that lead current to a turning winding.',
-  splice: 'A joint of wires in the loom.',
+  splice: 'A joint of wires in the harness.',
   'starter relay': 'The switch that gives the starter its heavy current.',
   thermostat: 'The valve that holds coolant back until the engine is warm.',
   'timing light': 'A lamp that flashes with the spark and shows where the engine stands then.',

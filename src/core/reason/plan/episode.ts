@@ -62,8 +62,10 @@ export function forcedCheck({ tree, input }: Environment, { state }: Episode): n
   const next =
     repair === undefined ? nextOnWay(tree, done) : nextAfterRepair(tree, done, repair.cause);
   if (next.kind === 'check') return checkIndex(input.model, next.check);
-  // What forbids the test may lead on by itself; where it ends the way, the test is made in the end.
-  return next.kind === 'stop' ? checkIndex(input.model, confirm) : undefined;
+  // What forbids the test may lead on by itself; where it ends the way here, for good or with another
+  // tree, the test is made in the end.
+  const endsHere = next.kind === 'stop' || next.kind === 'tree';
+  return endsHere ? checkIndex(input.model, confirm) : undefined;
 }
 
 /** The episode once the work of a move is done: a check before its result, a repair before its proof. */

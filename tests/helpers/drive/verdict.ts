@@ -7,9 +7,12 @@ import { isWhile, leftOf, type Script, type Shows } from './script.ts';
 /** A drive may take so many times the steps of a master. */
 const timesMaster = 1.5;
 
-/** Repairs of causes that were not there; an act that needs no part and can be taken back is none. */
-export const wrongRepairs = (script: Script, { mended, tree }: Drive): readonly string[] =>
-  mended.filter(
+/** Repairs of causes that were not there, or named so for an inspection; an act that needs no part and can be taken back is none. */
+export const wrongRepairs = (
+  script: Script,
+  { mended, condemned, tree }: Drive,
+): readonly string[] =>
+  (tree.triage === undefined ? mended : condemned).filter(
     (cause) => !script.causes.includes(cause) && tree.causes[cause]?.repair.try !== true,
   );
 
@@ -35,7 +38,7 @@ export function faultsOf(script: Script, done: Drive, lead: Lead): readonly stri
 
 function endFaults(script: Script, done: Drive): readonly string[] {
   const { end } = done;
-  const left = leftOf(script, script.end === 'inspection' ? done.condemned : done.mended);
+  const left = leftOf(script, done.mended);
   const still = left.length > 0 ? [`still there: ${left.join(', ')}`] : [];
   const asEnded = `it ended ${endWords(end)}`;
   switch (script.end) {
@@ -43,7 +46,11 @@ function endFaults(script: Script, done: Drive): readonly string[] {
       if (end.kind !== 'proven' || !done.closesFixed) return [asEnded, ...still];
       return still;
     case 'inspection':
-      return [...still, ...(done.closesFixed ? ['it could be closed as fixed'] : [])];
+      // What else is wrong the inspection finds: nothing here is to be looked for on and on.
+      return [
+        ...(done.condemned.length === 0 ? [asEnded] : []),
+        ...(done.closesFixed ? ['it could be closed as fixed'] : []),
+      ];
     case 'unlisted':
       return [
         ...(end.kind === 'stop' || end.kind === 'exhausted' ? [] : [asEnded]),

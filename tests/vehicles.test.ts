@@ -14,7 +14,9 @@ const complete: readonly string[] = [
   'dim-lamps',
   'no-crank',
   'no-supply',
+  'pings',
   'rough-idle',
+  'run-on',
 ];
 
 const vehicles = readVehicles();

@@ -12,6 +12,7 @@ import { shippedShop, shippedTree } from './helpers/library.ts';
 const complete: readonly string[] = [
   'battery-drain',
   'dim-lamps',
+  'high-co',
   'no-crank',
   'no-supply',
   'pings',

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { trees } from '../../../src/commands/trees/trees.ts';
+import { nextsOf } from '../../../src/core/tree/next.ts';
 import { runCommand } from '../../helpers/commands.ts';
 import { shippedTrees } from '../../helpers/library.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';
@@ -39,9 +40,10 @@ test.each(all)('a result on the page of %s leads to the check of that number', a
     }),
   );
   const leads = Object.entries(tree.checks).flatMap(([check, { results }]) =>
-    results.flatMap(({ label, next }) => {
+    results.flatMap(({ label, next, leads: first = [] }) => {
       const number = next === undefined ? undefined : numbers.get(next);
-      return number === undefined ? [] : [{ check, line: `${unfolded(label)} -> ${number} ` }];
+      const before = first.length === 0 ? `${unfolded(label)} -> ` : '; else ';
+      return number === undefined ? [] : [{ check, line: `${before}${number} ` }];
     }),
   );
 
@@ -70,7 +72,7 @@ test.each(all)(
 
     expect(code).toBe(0);
     expect(out).toMatch(/^flowchart TD\n/);
-    expect(arrows).toHaveLength(results.filter(({ next }) => next !== undefined).length);
+    expect(arrows).toHaveLength(results.flatMap(nextsOf).length);
     // An arrow that ends the way brings its own box along.
     const lost = arrows.filter(
       ([, from, to, own]) => !boxes.has(from) || (own === '' && !boxes.has(to)),

@@ -159,7 +159,10 @@ test('"one of these" contradicts only what neither of them can be', () => {
 
 test('checks that show the same thing contradict one another, in the review as on the screen', () => {
   const header = headerFor(shippedTree('slow-crank'), shippedShop());
-  const { story } = after([find('when-ask', 'same'), find('hot-cold', 'hotslow')], header);
+  const { story } = after(
+    [find('crank-safe', 'lately'), find('when-ask', 'same'), find('hot-cold', 'hotslow')],
+    header,
+  );
 
   expect(contradictions(story).map(({ check }) => check)).toEqual(['hot-cold']);
   expect(contradictions(story)[0]?.earlier.check).toBe('when-ask');

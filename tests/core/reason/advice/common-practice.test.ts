@@ -84,12 +84,13 @@ test('with starter stud, link, bulkhead and grounds good and the far side of the
   expect(repair?.cautions).toContain('wire-fire');
 });
 
+const lately: Action = { do: 'find', check: 'crank-safe', result: 'lately' };
 const clicks: Action = { do: 'find', check: 'start-sound', result: 'silent' };
 const bridged: Action = { do: 'find', check: 'remote-button', result: 'strong' };
 
 test('an engine that cranks when the relay is bridged clears battery, cables and block ground', () => {
-  const before = advised('no-crank', [clicks]);
-  const cranked = advised('no-crank', [clicks, bridged]);
+  const before = advised('no-crank', [lately, clicks]);
+  const cranked = advised('no-crank', [lately, clicks, bridged]);
   const chance = (advice: Advice, id: string): number =>
     advice.suspects.find(({ cause }) => cause === id)?.chance ?? 0;
 

@@ -11,6 +11,7 @@ import { shippedShop, shippedTree } from './helpers/library.ts';
  */
 const complete: readonly string[] = [
   'battery-drain',
+  'charging',
   'dim-lamps',
   'high-co',
   'no-crank',
@@ -18,6 +19,7 @@ const complete: readonly string[] = [
   'pings',
   'rough-idle',
   'run-on',
+  'slow-crank',
 ];
 
 const vehicles = readVehicles();

@@ -6,11 +6,14 @@ import type { Header } from '../core/session/header.ts';
 import type { Library } from '../core/tree/shop.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Token } from './keys/tokens.ts';
+import type { Drawn } from './state.ts';
 
 /** Everything that can happen to the program, told in the past tense. */
 export type Message =
   | { readonly kind: 'key'; readonly token: Token }
   | { readonly kind: 'pasted'; readonly text: string }
+  /** It has been put on the screen: only what was seen can be said to be so. */
+  | { readonly kind: 'drawn'; readonly drawn: Drawn }
   /** An action that did not come from a key: the `enter` command. */
   | { readonly kind: 'acted'; readonly action: Action }
   /** From the command line: begin with this tree, or pick this session up. */

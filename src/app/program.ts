@@ -79,7 +79,9 @@ export class Program {
   }
 
   #take({ update, runner }: Logic, message: Message): void {
-    const { state, effects } = update(this.#state, message, this.#clock());
+    // That something was drawn is nothing that happened on the job: time does not go on with it.
+    const now = message.kind === 'drawn' ? this.#state.now : this.#clock();
+    const { state, effects } = update(this.#state, message, now);
     this.#state = state;
     this.#answers = [];
     for (const effect of effects) runner.perform(effect, this);

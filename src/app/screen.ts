@@ -1,6 +1,5 @@
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header.ts';
-import type { Token } from './keys/tokens.ts';
 import type { FigurePage } from './pages/figure-page.ts';
 import type { StartForm } from './pages/start-form.ts';
 
@@ -66,9 +65,7 @@ type Screens = {
   readonly apart: List;
   readonly close: List;
   /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */
-  readonly contradiction: List & {
-    /** The key whose answer opened it: held down, it only marks its line. */ readonly opener?: Token;
-  };
+  readonly contradiction: List;
   readonly settings: List & { readonly typed?: string };
   readonly figures: List;
   readonly figure: { readonly page: FigurePage; readonly at: number };

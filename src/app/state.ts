@@ -6,6 +6,7 @@ import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Library } from '../core/tree/shop.ts';
+import type { Token } from './keys/tokens.ts';
 import { home, type Screen } from './screen.ts';
 import type { Question } from './walk/question.ts';
 
@@ -32,6 +33,21 @@ export type OpenSession = {
 
 export type Notice = { readonly kind: 'info' | 'problem'; readonly text: string };
 
+/** One key struck again and again, or held down: how a hand leans on a keyboard. */
+export type Run = {
+  readonly token: Token;
+  /** When it was last struck, in milliseconds since the program began. */
+  readonly mono: number;
+  /** It has answered, claimed or opened something: what comes up then is not for the same run. */
+  readonly spent: boolean;
+};
+
+/** What was last put on the screen. */
+export type Drawn =
+  | { readonly kind: 'too-small' }
+  /** `whole`: the last line of what is asked was among it. */
+  | { readonly kind: 'page'; readonly question: Question; readonly whole: boolean };
+
 /** Everything the program knows; screens are functions of it. */
 export type State = {
   readonly screen: Screen;
@@ -44,6 +60,8 @@ export type State = {
   readonly sessions: readonly SessionLine[];
   readonly session: OpenSession | undefined;
   readonly notice: Notice | undefined;
+  readonly run: Run | undefined;
+  readonly drawn: Drawn | undefined;
   readonly leaving: boolean;
 };
 
@@ -57,5 +75,7 @@ export const emptyState = (now: Stamp, settings: Settings): State => ({
   sessions: [],
   session: undefined,
   notice: undefined,
+  run: undefined,
+  drawn: undefined,
   leaving: false,
 });

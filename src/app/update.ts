@@ -4,6 +4,7 @@ import type { Stamp } from '../core/session/event.ts';
 import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { commandFor } from './keys/keymap.ts';
+import { claims, isSpent, runAfter, struck, wasSeen, writes } from './keys/run.ts';
 import type { Token } from './keys/tokens.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
@@ -46,6 +47,8 @@ function take(state: State, message: Message): Transition {
   switch (message.kind) {
     case 'key':
       return press(state, message.token);
+    case 'drawn':
+      return transition({ ...state, drawn: message.drawn });
     case 'pasted':
       return paste(state, message.text);
     case 'acted':
@@ -125,7 +128,14 @@ function opened(
       ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
       : 'Picked up where it was put down.';
   return transition(
-    { ...state, session, screen: walk, notice: fresh ? undefined : { kind: 'info', text } },
+    {
+      ...state,
+      session,
+      screen: walk,
+      notice: fresh ? undefined : { kind: 'info', text },
+      // The key that picked it up is no answer to what stands there.
+      run: state.run && { ...state.run, spent: true },
+    },
     ...added.map((event) => ({ kind: 'append' as const, event })),
     { kind: 'advise' },
   );
@@ -144,10 +154,29 @@ function press(before: State, token: Token): Transition {
   // Any key makes a disk that refused something try again.
   const retry = before.session?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
   const command = commandFor(bindings, before.question.mode, token);
-  if (command === undefined) return transition(before, ...retry);
-  const { state, effects } = route({ ...before, notice: undefined }, { command, token });
+  if (command === undefined) return transition(struck(before, token), ...retry);
+  const { state, effects } = taken(before, { command, token });
   return transition(state, ...retry, ...effects);
 }
+
+/**
+ * A key as it counts. A window too small to show anything takes nothing; a page that claims something
+ * takes no key that came before it was seen whole; one run of a key writes and claims once.
+ */
+function taken(before: State, press: KeyPress): Transition {
+  const { token, command } = press;
+  if (before.drawn?.kind === 'too-small' && command !== 'quit' && command !== 'redraw')
+    return transition(before);
+  const claim = claims(before, press);
+  if (claim && !wasSeen(before)) return inform(struck(before, token), notSeen);
+  const after = route({ ...before, notice: undefined }, press);
+  if (isSpent(before, token) && (claim || writes(after)))
+    return inform(struck(before, token), spent);
+  return transition({ ...after.state, run: runAfter(before, press, after) }, ...after.effects);
+}
+
+const notSeen = 'Not taken: that key came before the page was read to its end.';
+const spent = 'Not taken: the same key again so soon. Read on, or strike another between.';
 
 /** What counts on every screen, then what opens another one; the rest is for the screen itself. */
 function route(state: State, press: KeyPress): Transition {
@@ -197,6 +226,7 @@ function quit(state: State): Transition {
 /** A paste is text for a field; anywhere else it is refused, so that pasted lines answer nothing. */
 function paste(state: State, text: string): Transition {
   const { mode } = state.question;
+  if (state.drawn?.kind === 'too-small') return transition(state);
   if (mode !== 'text' && mode !== 'form-text' && mode !== 'reading')
     return inform(state, 'There is no text field here to paste into.');
   const line = text.replace(/\s+/g, ' ').trim();

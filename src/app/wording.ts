@@ -38,6 +38,15 @@ export function standingWords(standing: Standing): readonly string[] {
   );
 }
 
+/** All that is to be set before a step, in order: `First: 1. Key to RUN. 2. Engine idling.` */
+export function setUpWords(preparations: readonly Preparation[], shop: Shop): string {
+  const words = preparations.map((one) => preparationWords(one, shop));
+  const [only = '', ...rest] = words;
+  return rest.length === 0
+    ? `First: ${only}. y when it is so.`
+    : `First: ${words.map((one, index) => `${index + 1}. ${one}.`).join(' ')} y when all is so.`;
+}
+
 /** What is to be done before a step. */
 export function preparationWords(preparation: Preparation, shop: Shop): string {
   if (preparation.kind === 'standing') return standingWords(preparation.set).join('; ');

@@ -1,5 +1,5 @@
 import type { Leg } from '../core/session/story.ts';
-import { cautionNames, fullCaution, shortCaution } from '../app/walk/caution-words.ts';
+import { cautionKey, cautionNames, fullCaution, shortCaution } from '../app/walk/caution-words.ts';
 import { Indented } from './parts.tsx';
 import type { Room } from './room.ts';
 
@@ -41,7 +41,7 @@ export function CautionPage({ cautions: [now = '', ...later], leg, seen }: PageP
         {fullCaution(leg, now)}
       </Indented>
       <Indented mark=">" as="marked">
-        {`Caution ${seen + 1} of ${of}: read it, then Enter.`}
+        {`Caution ${seen + 1} of ${of}: press ${cautionKey(seen)} when you have read it.`}
       </Indented>
     </>
   );

@@ -26,8 +26,8 @@ type ListsProps = {
 const titles = {
   others: 'OTHER CHECKS: pick the one to do now',
   suspects: 'REPAIR: pick the cause you condemn',
-  apart: 'APART: what is off or open; Enter when it is back',
-  close: 'CLOSE: how does it end?',
+  apart: 'APART: what is off or open; mark a line, y when it is back',
+  close: 'CLOSE: how does it end? Mark a line, y closes it so.',
   contradiction: 'THIS CONTRADICTS WHAT WAS FOUND BEFORE. Which is it?',
 } as const;
 

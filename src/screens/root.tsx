@@ -1,8 +1,8 @@
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useEffect, useSyncExternalStore } from 'react';
-import { bindingsWith, hints } from '../app/keys/keymap.ts';
+import { bindingsWith, hints, keyName } from '../app/keys/keymap.ts';
 import type { Message } from '../app/message.ts';
-import type { OpenSession, State } from '../app/state.ts';
+import type { Drawn, OpenSession, State } from '../app/state.ts';
 import { tokens } from '../app/keys/tokens.ts';
 import { clockTime } from '../core/session/clock.ts';
 import { workedSeconds } from '../core/session/time.ts';
@@ -12,6 +12,8 @@ import { HomeBody } from './home.tsx';
 import type { Contents } from './contents.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
 import { themes } from './theme.ts';
+
+type Size = { readonly rows: number; readonly columns: number };
 
 type RootProps = {
   readonly state: () => State;
@@ -36,6 +38,12 @@ export function Root({ state: read, subscribe, dispatch, lendRedraw, contents }:
   useInput((input, key) => {
     for (const token of tokens(input, key)) dispatch({ kind: 'key', token });
   });
+  const loaded = contents !== undefined;
+  useEffect(() => {
+    if (!loaded) return;
+    const drawn = drawnNow(state, { rows, columns });
+    if (!sameDrawn(state.drawn, drawn)) dispatch({ kind: 'drawn', drawn });
+  }, [dispatch, loaded, state, rows, columns]);
   usePaste((text) => dispatch({ kind: 'pasted', text }));
   return <ScreenFrame state={state} rows={rows} columns={columns} contents={contents} />;
 }
@@ -47,13 +55,28 @@ type FrameProps = {
   readonly contents: Contents | undefined;
 };
 
+const isTooSmall = ({ rows, columns }: Size): boolean => rows < 10 || columns < 40;
+
+/** What is on the screen when a state has been drawn. */
+const drawnNow = ({ question }: State, size: Size): Drawn =>
+  isTooSmall(size) ? { kind: 'too-small' } : { kind: 'page', question, whole: true };
+
+const sameDrawn = (one: Drawn | undefined, other: Drawn): boolean =>
+  one?.kind === 'page' && other.kind === 'page'
+    ? one.question === other.question && one.whole === other.whole
+    : one?.kind === other.kind;
+
 /** Rows that the frame itself needs: head, three rules, notice, keys. The foot comes on top. */
 const frameRows = 6;
 
 /** The whole screen as a function of the state. */
 export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
-  if (rows < 10 || columns < 40)
-    return <Line wrap="fold">The window is too small. Your session is safe.</Line>;
+  if (isTooSmall({ rows, columns }))
+    return (
+      <Line wrap="fold">
+        The window is too small, and takes no key but Ctrl+C. Your session is safe.
+      </Line>
+    );
   const { session, screen } = state;
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   const bindings = contents?.bindings ?? bindingsWith([]);
@@ -126,7 +149,7 @@ function keptWords({ events, kept, keptAt, trouble }: OpenSession): string {
 
 /** The keys that fit into one row; the page of keys, which holds the rest, is always among them. */
 function keysLine(shown: ReturnType<typeof hints>, columns: number): string {
-  const all = shown.map(({ key, hint }) => ({ key, text: `${key} ${hint}` }));
+  const all = shown.map(({ key, hint }) => ({ key, text: `${keyName(key)} ${hint}` }));
   const page = all.filter(({ key }) => key === '?').map(({ text }) => text);
   const fitting: string[] = [];
   for (const { key, text } of all) {

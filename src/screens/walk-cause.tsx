@@ -7,7 +7,7 @@ import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Asks, Ends, Head, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf } from './room.ts';
-import { preparationWords } from '../app/wording.ts';
+import { setUpWords } from '../app/wording.ts';
 
 type CauseProps = {
   readonly due: DueOnScreen;
@@ -77,11 +77,10 @@ function CauseWords({ due, named: { cause }, rows, columns }: CauseProps) {
 }
 
 function askWords(story: Story, blocker: Blocker): string {
-  if (blocker.kind === 'prepare')
-    return `First: ${preparationWords(blocker.preparation, currentLeg(story).shop)}. Enter when done.`;
+  if (blocker.kind === 'prepare') return setUpWords(blocker.preparations, currentLeg(story).shop);
   return story.due.kind === 'repair'
-    ? 'Enter when the repair is done; the proof comes next.'
-    : 'Enter: this is it. o: check something else first. Esc: not this.';
+    ? 'y when the repair is done; the proof comes next.'
+    : 'y: this is it. o: check something else first. Esc: put the job down.';
 }
 
 /** Where no check and no cause stands on screen: proven, at an end, on to another tree, closed. */
@@ -109,7 +108,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
   if (due.kind === 'proven')
     return {
       title: "PROVEN: the complaint's own test shows good after the repair.",
-      lines: [...toPutBack, 'Put everything back, then Enter or c to close. e writes the account.'],
+      lines: [...toPutBack, 'Put everything back, then c to close. e writes the account.'],
     };
   if (due.kind === 'closed')
     return {
@@ -117,7 +116,10 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
       lines: ['e writes the account. n and d still add notes and things to do. q goes Home.'],
     };
   if (due.kind === 'leg')
-    return { title: `ON TO ANOTHER COMPLAINT: ${due.tree}`, lines: [due.reason] };
+    return {
+      title: `ON TO ANOTHER COMPLAINT: ${due.tree}`,
+      lines: [due.reason, 'y: go on there.'],
+    };
   const reason = due.kind === 'stop' || due.kind === 'exhausted' ? due.reason : '';
   return {
     title: due.kind === 'exhausted' ? "THE TREE'S OWN WAY ENDS HERE" : 'THE TREE ENDS HERE',

@@ -24,7 +24,7 @@ export function SafeguardBody({ due, holds }: SafeguardProps) {
       </Head>
       <Reasons story={story} blocker={{ kind: 'safeguard', holds }} titled />
       <Indented mark="Then:">{step}</Indented>
-      <Asks>Enter: make it now. g: go past it, with a word of your own.</Asks>
+      <Asks>y: make it now. g: go past it, with a word of your own.</Asks>
     </>
   );
 }

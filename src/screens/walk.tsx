@@ -10,7 +10,7 @@ import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { CautionPage, Cautions } from './cautions.tsx';
 import { Asks, Choices, Ends, Head, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf, type Room } from './room.ts';
-import { conditionNames, healthyWords, preparationWords, stateWords } from '../app/wording.ts';
+import { conditionNames, healthyWords, setUpWords, stateWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
@@ -152,9 +152,9 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
 function firstWords(blocker: Blocker, { shop }: Leg): string {
   switch (blocker.kind) {
     case 'prepare':
-      return `First: ${preparationWords(blocker.preparation, shop)}. Enter when done.`;
+      return setUpWords(blocker.preparations, shop);
     case 'state':
-      return `First: ${stateWords(blocker.needed)}. Enter when it is so.`;
+      return `First: ${stateWords(blocker.needed)}. y when it is so.`;
     case 'condition':
       return `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`;
     case 'safeguard':

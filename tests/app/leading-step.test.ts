@@ -21,7 +21,7 @@ const sessionOf = ({ program }: Made) => {
 /** The complaint has been made to happen; the tree's own way wants its baseline next. */
 function confirmed(lead: 'tree' | 'quicker') {
   const made = makeProgram({ settings: { lead } });
-  press(made.program, `${startKeys()}<enter><enter><enter>2`);
+  press(made.program, `${startKeys()}y2`);
   return made;
 }
 
@@ -119,7 +119,7 @@ test('j names nothing while the advice is not there yet', () => {
 test('an end that the tree names stands, whoever leads', () => {
   const made = makeProgram({ settings: { lead: 'quicker' } });
 
-  press(made.program, `${startKeys()}<enter><enter><enter>1`);
+  press(made.program, `${startKeys()}y1`);
 
   expect(sessionOf(made).own.kind).toBe('stop');
   expect(sessionOf(made).story.due).toEqual(sessionOf(made).own);

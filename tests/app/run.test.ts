@@ -81,7 +81,7 @@ test('a session that another program holds is refused, by whom it is held', () =
 
 test('the account is written, and where is said', async () => {
   const { program } = makeProgram();
-  press(program, `${startKeys()}c3`);
+  press(program, `${startKeys()}c3y`);
 
   press(program, 'e');
 
@@ -119,7 +119,7 @@ test.each([
   ],
 ] as const)('an account that %s is told, and the session stays', async (_, writeAccount, told) => {
   const { program } = makeProgram({ writeAccount });
-  press(program, `${startKeys()}c<down><enter>`);
+  press(program, `${startKeys()}c2y`);
   const { session } = program.state();
 
   press(program, 'e');

@@ -23,7 +23,7 @@ async function toFirstCheck(shown: Shown): Promise<void> {
   shown.type('Orchard van\rJB\r\r\r');
   await shown.until('6 of 13');
   shown.type('33433334');
-  await shown.until('First: Key to RUN');
+  await shown.until('First: 1. Key to RUN');
 }
 
 test('a walk from complaint to account, by keys in a real terminal', async () => {
@@ -31,7 +31,7 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
   const shown = runProgram(program, ['start', 'rough-idle'], folder);
 
   await toFirstCheck(shown);
-  shown.type('\r\r\r');
+  shown.type('y');
   await shown.until('speed wanders');
   shown.type('2');
   await shown.until(/LAST +Two minutes of hot idle/);
@@ -44,12 +44,12 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
   await shown.until('REPAIR: pick');
   shown.type('1');
   await shown.until('Caution 1 of 2');
-  shown.type('\r');
+  shown.type('1');
   await shown.until('Caution 2 of 2');
-  shown.type('\r');
-  await shown.until('Enter: this is it');
-  shown.type('\r');
-  await shown.until('First: Engine off');
+  shown.type('2');
+  await shown.until('y: this is it');
+  shown.type('y');
+  await shown.until(/First: .*Engine off/);
   shown.type('q');
   await shown.until('Pick up:');
   shown.type('q');
@@ -68,7 +68,7 @@ test('killed after a kept answer, it is picked up exactly there; a torn tail is 
   const folder = scratch();
   const first = runProgram(program, ['start', 'rough-idle'], folder);
   await toFirstCheck(first);
-  first.type('\r\r\r');
+  first.type('y');
   await first.until('speed wanders');
   first.type('2');
   await first.until(/LAST +Two minutes of hot idle/);
@@ -99,7 +99,7 @@ test('a terminal that goes away leaves everything on the disk', async () => {
   await shown.until('> last words_');
   shown.type('\r');
   // The note has left its field, and nothing that is shown waits for the disk.
-  await shown.until(/First: Key to RUN[^]*kept \d\d:\d\d/);
+  await shown.until(/First: 1. Key to RUN[^]*kept \d\d:\d\d/);
   shown.kill('SIGHUP');
 
   expect(await shown.exited).toBe(129);

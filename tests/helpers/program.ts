@@ -7,6 +7,7 @@ import { Runner, type Ports } from '../../src/app/run.ts';
 import type { State } from '../../src/app/state.ts';
 import type { Library } from '../../src/core/tree/shop.ts';
 import { update } from '../../src/app/update.ts';
+import { cautionKey } from '../../src/app/walk/caution-words.ts';
 import { sessionLines } from '../../src/store/find.ts';
 import { loadLibrary } from '../../src/store/library.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
@@ -89,11 +90,37 @@ function assemble(options: Options) {
   return { program, folder, left: () => left, redrawn: () => redrawn, load };
 }
 
-/** Presses keys by name, one after the other: words are typed letter by letter, `<enter>` is a key. */
+/**
+ * Presses keys by name, one after the other, each after what the one before it brought was seen:
+ * words are typed letter by letter, `<enter>` is a key.
+ */
 export function press(program: Program, keys: string): void {
-  for (const [, name, letter = ''] of keys.matchAll(/<([\w-]+)>|([\s\S])/gu))
-    program.dispatch({ kind: 'key', token: name ?? letter });
+  for (const token of named(keys)) {
+    program.dispatch({
+      kind: 'drawn',
+      drawn: { kind: 'page', question: program.state().question, whole: true },
+    });
+    program.dispatch({ kind: 'key', token });
+  }
 }
+
+/**
+ * Reads the cautions and says that the vehicle is set, as each page asks for it, until something
+ * else is asked. A key that means nothing parts one claim from the next.
+ */
+export function passPages(program: Program): void {
+  for (let guard = 0; guard < 30; guard += 1) {
+    const { screen, question } = program.state();
+    const { mode } = question;
+    if (mode === 'caution' || mode === 'cause-caution')
+      press(program, cautionKey(screen.kind === 'walk' ? (screen.seen ?? 0) : 0));
+    else if (mode === 'prepare' || mode === 'cause-prepare') press(program, 'Zy');
+    else return;
+  }
+}
+
+const named = (keys: string): readonly string[] =>
+  [...keys.matchAll(/<([\w-]+)>|([\s\S])/gu)].map(([, name, letter = '']) => name ?? letter);
 
 /** Keys from Home that choose a tree on the Start screen: the list is in the order of the file names. */
 export function chooseTree(id: string): string {

@@ -15,7 +15,11 @@ export type Terminal = {
 };
 
 /** Shows a program in a terminal inside this process: a real emulator, no pseudo-terminal. */
-export async function showIn(program: Program, columns = 80, rows = 24): Promise<Terminal> {
+export async function showIn(
+  program: Pick<Program, 'state' | 'subscribe' | 'dispatch'>,
+  columns = 80,
+  rows = 24,
+): Promise<Terminal> {
   const emulator = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true });
   const stdout = Object.assign(
     new Writable({

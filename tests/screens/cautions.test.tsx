@@ -20,7 +20,7 @@ test.each(all)('%s can be read whole, with what to press, at 60 by 20', (id) => 
   expect(text.split('\n').length).toBeLessThanOrEqual(room);
   expect(flat).toContain(words.replace(/\s+/g, ' '));
   expect(flat).toContain(defer);
-  expect(flat).toContain('Caution 2 of 3: read it, then Enter.');
+  expect(flat).toContain('Caution 2 of 3: press 2 when you have read it.');
 });
 
 test('a row that is folded begins flush, whatever the row before it ended with', () => {

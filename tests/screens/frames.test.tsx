@@ -8,7 +8,14 @@ import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
 import { readSession } from '../../src/store/recover.ts';
 import { expectGolden } from '../helpers/golden.ts';
-import { chooseTree, makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
+import {
+  chooseTree,
+  makeProgram,
+  passPages,
+  press,
+  startKeys,
+  thoughtOut,
+} from '../helpers/program.ts';
 
 const frame = (state: State, columns: number, rows: number): string =>
   `${renderToString(
@@ -26,7 +33,7 @@ const toVacuum = '<down>'.repeat(figures.findIndex(({ name }) => name === 'vacuu
 
 /** Keys that lead to each screen, from Home. The tree is rough-idle, whose first check wants three things set. */
 const walk = startKeys();
-const ready = `${walk}<enter><enter><enter>`;
+const ready = `${walk}y`;
 const screens: readonly (readonly [name: string, keys: string])[] = [
   ['home', ''],
   ['start-complaint', 's'],
@@ -38,8 +45,8 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['suspects', `${ready}2r`],
   ['why', `${ready}2w`],
   ['picked-cause', `${ready}2r2`],
-  ['cautions-read', `${ready}2r2<enter><enter>`],
-  ['condemned', `${ready}2r2<enter><enter><enter>`],
+  ['cautions-read', `${ready}2r212`],
+  ['condemned', `${ready}2r212y`],
   ['close', `${ready}2c`],
   ['keys', `${ready}?`],
   ['in-full', `${ready}i`],
@@ -54,7 +61,7 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['nothing-apart', `${walk}a`],
   ['not-there', `${ready}1`],
   ['no-feed', `${ready}2f`],
-  ['closed', `${ready}2c3`],
+  ['closed', `${ready}2c3y`],
   // Typed with its unit: the clock goes on a second a message, and must stay off a full minute.
   ['figure-worked', `${walk}v${toVacuum}<enter>5200   ft<enter><enter>15   <enter>`],
 ];
@@ -87,8 +94,7 @@ test('the contradiction screen asks what it is', async () => {
   press(program, `${ready}2`);
   program.dispatch({ kind: 'acted', action: { do: 'find', check: 'dwell-run', result: 'good' } });
   program.dispatch({ kind: 'acted', action: { do: 'begin', check: 'dwell-run' } });
-  for (let guard = 0; guard < 6 && program.state().question.mode !== 'measure'; guard += 1)
-    press(program, '<enter>');
+  passPages(program);
   press(program, '3');
   await thoughtOut(program);
 

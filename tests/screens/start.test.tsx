@@ -6,6 +6,7 @@ import {
   chooseTree,
   makeProgram,
   makeUnloaded,
+  passPages,
   press,
   startKeys,
   thoughtOut,
@@ -109,7 +110,7 @@ test('a disk that refuses is said in the place of every other notice', () => {
 
 test('a job goes from repair to proof to the end, each on a screen of its own', () => {
   const { program } = makeProgram();
-  press(program, `${startKeys()}<enter><enter><enter>2r1`);
+  press(program, `${startKeys()}y2r1`);
   const { question } = program.state();
   expect(question.mode).toBe('cause-caution');
   const seen = new Set<string>();
@@ -117,7 +118,10 @@ test('a job goes from repair to proof to the end, each on a screen of its own', 
     const { mode, due } = program.state().question;
     seen.add(textOf(program).split('\n')[2]?.trim().split(' ')[0] ?? '');
     const proof = due?.asked?.purpose === 'proof' && mode === 'look';
-    press(program, proof ? '1' : due?.asked?.purpose === 'check' ? 'u' : '<enter>');
+    if (proof) press(program, 'Z1');
+    else if (mode === 'named' || mode === 'repair') press(program, 'Zy');
+    else if (mode.endsWith('caution') || mode.endsWith('prepare')) passPages(program);
+    else press(program, 'Zu');
   }
 
   expect([...seen]).toEqual(expect.arrayContaining(['IS', 'REPAIR:', 'PROOF:']));

@@ -7,6 +7,8 @@ export type Command =
   | 'up'
   | 'down'
   | 'choose'
+  /** Says that what the page claims is so: it was done, it is this, it is closed. */
+  | 'confirm'
   | 'pick-line'
   | 'type'
   | 'erase'

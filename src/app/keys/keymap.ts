@@ -37,6 +37,19 @@ function fits(key: string, token: Token): boolean {
   return key === token;
 }
 
+const keyNames: Readonly<Record<string, string>> = {
+  'C-c': 'Ctrl+C',
+  'C-l': 'Ctrl+L',
+  ' ': 'space',
+  digit: '1-9',
+  line: '1-9 a-z',
+  typed: 'any',
+  back: 'backspace',
+};
+
+/** A key as it is called on the screen. */
+export const keyName = (key: string): string => keyNames[key] ?? key;
+
 /** The foot line of a mode: `enter keep   n note   ? keys`. */
 export const hints = (
   bindings: readonly Binding[],

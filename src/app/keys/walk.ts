@@ -22,7 +22,8 @@ const checks = ['look', 'measure', 'caution', 'prepare', 'condition'] as const;
 /** Keys of the walk. */
 export const walkBindings: readonly Binding[] = [
   {
-    modes: checks,
+    // Not before the vehicle is set as the check needs it: that nothing could be told says it was.
+    modes: ['look', 'measure', 'condition'],
     keys: ['u'],
     command: 'unsure',
     hint: 'unsure',
@@ -45,7 +46,7 @@ export const walkBindings: readonly Binding[] = [
   { modes: steps, keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
   {
     modes: steps,
-    keys: ['b', 'left', 'back'],
+    keys: ['b'],
     command: 'mend-last',
     hint: 'back',
     about: 'answer the last anew; undo what s said',

@@ -4,7 +4,7 @@ import { currentLeg, type Leg, type Story } from '../../core/session/story.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
 import { show, type Transition } from '../effect.ts';
 import type { Binding, KeyPress, Mode } from '../keys/command.ts';
-import { bindingsOf } from '../keys/keymap.ts';
+import { bindingsOf, keyName } from '../keys/keymap.ts';
 import { moved } from '../keys/cursor.ts';
 import type { Page } from '../page.ts';
 import type { At } from '../screen.ts';
@@ -58,17 +58,6 @@ export const keyLines = (bindings: readonly Binding[], mode: Mode): readonly str
   bindingsOf(bindings, mode).map(
     ({ keys, about }) => `${keys.map(keyName).join(' ').padEnd(17)} ${about}`,
   );
-
-const keyNames: Readonly<Record<string, string>> = {
-  'C-c': 'Ctrl+C',
-  'C-l': 'Ctrl+L',
-  ' ': 'space',
-  digit: '1-9',
-  line: '1-9 a-z',
-  typed: 'any',
-  back: 'backspace',
-};
-const keyName = (key: string): string => keyNames[key] ?? key;
 
 /** The check or cause on the walk with everything the tree says of it. */
 function fullLines({ story, asked, cause }: DueOnScreen): readonly string[] {

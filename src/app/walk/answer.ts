@@ -1,4 +1,3 @@
-import type { Token } from '../keys/tokens.ts';
 import type { Action } from '../../core/session/action.ts';
 import { holdsBefore } from '../../core/session/safeguard.ts';
 import type { Story } from '../../core/session/story.ts';
@@ -12,11 +11,9 @@ import type { State } from '../state.ts';
  * After an action that stood, the walk begins afresh; refused, it stays as it is. A finding that
  * contradicts an earlier one is never let pass: it is asked what that is.
  */
-export function afterAction(acted: ActionTaken, opener?: Token): Transition {
+export function afterAction(acted: ActionTaken): Transition {
   if (acted.outcome.kind === 'refused') return acted;
-  const screen: Screen = acted.outcome.contradicts
-    ? { kind: 'contradiction', cursor: -1, ...(opener !== undefined && { opener }) }
-    : walk;
+  const screen: Screen = acted.outcome.contradicts ? { kind: 'contradiction', cursor: -1 } : walk;
   return transition({ ...acted.state, screen }, ...acted.effects);
 }
 

@@ -1,5 +1,8 @@
 import type { Leg } from '../../core/session/story.ts';
 
+/** The key that says a caution was read, by the cautions of its step read before it: `2` for the second. */
+export const cautionKey = (before: number): string => String((before + 1) % 10);
+
 /** The hazards alone. */
 export const cautionNames = ({ shop }: Leg, ids: readonly string[]): string =>
   ids.map((id) => shop.cautions[id]?.hazard ?? id).join('; ');

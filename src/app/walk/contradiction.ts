@@ -10,6 +10,7 @@ import { walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { findingWords } from '../wording.ts';
+import { isSpent } from '../keys/run.ts';
 import { afterAction } from './answer.ts';
 
 const labels: Readonly<Record<Settling, string>> = {
@@ -65,8 +66,7 @@ function update(state: State, screen: At<'contradiction'>, press: KeyPress): Tra
     return show(state, walk);
   const lines = contradictionLines(state.session.story);
   const line = picked(screen.cursor, press, lines);
-  // A key that is held down, or bounces, must not answer this as well: it only marks its line.
-  if (line !== undefined && press.command === 'pick-line' && press.token === screen.opener)
+  if (line !== undefined && press.command === 'pick-line' && isSpent(state, press.token))
     return inform(
       { ...state, screen: { ...screen, cursor: lines.indexOf(line) } },
       'Enter says it.',

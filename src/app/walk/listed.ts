@@ -2,7 +2,7 @@ import type { Action } from '../../core/session/action.ts';
 import { aboutMinutes, percent, stepWords } from '../../core/reason/history/wording.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { takeAction } from '../take-action.ts';
-import { moved, picked } from '../keys/cursor.ts';
+import { lineKeys, moved, picked } from '../keys/cursor.ts';
 import { show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
@@ -35,7 +35,12 @@ export const apartPage: Page<'apart'> = {
   update: updateApart,
   open: opening('apart'),
 };
-export const closePage: Page<'close'> = { ...list, update: updateClose, open: opening('close') };
+export const closePage: Page<'close'> = {
+  mode: () => 'close',
+  update: updateClose,
+  // No line is marked at first.
+  open: (state) => show(state, { kind: 'close', cursor: -1 }),
+};
 
 /** What all lists over the walk share: back to it, and the cursor. */
 function moveIn(state: State, screen: ListScreen, press: KeyPress, lines: number): Transition {
@@ -44,17 +49,20 @@ function moveIn(state: State, screen: ListScreen, press: KeyPress, lines: number
   return show(state, { ...screen, cursor });
 }
 
-/** A list of which picking a line does something at once. */
-function updateList(
+/** A list of claims: a digit or an arrow marks a line, and only `y` says that it is so. */
+function updateClaims(
   state: State,
   screen: ListScreen,
   press: KeyPress,
   actions: readonly Action[],
 ): Transition {
-  const action = picked(screen.cursor, press, actions);
-  return action === undefined
-    ? moveIn(state, screen, press, actions.length)
-    : afterAction(takeAction(state, action));
+  const action = press.command === 'confirm' ? actions[screen.cursor] : undefined;
+  if (action !== undefined) return afterAction(takeAction(state, action));
+  if (press.command !== 'pick-line') return moveIn(state, screen, press, actions.length);
+  const line = lineKeys.indexOf(press.token);
+  return line < 0 || line >= actions.length
+    ? transition(state)
+    : show(state, { ...screen, cursor: line });
 }
 
 function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Transition {
@@ -98,7 +106,7 @@ function guessWords({ story, advice }: OpenSession, chance: number): string {
 
 function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {
   const lines = state.session === undefined ? [] : apart(state.session.story);
-  const step = updateList(
+  const step = updateClaims(
     state,
     screen,
     press,
@@ -106,14 +114,14 @@ function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transi
   );
   // Several things go back together: the list stays up until it is empty or left.
   const more = step.state.session !== undefined && apart(step.state.session.story).length > 0;
-  return press.command === 'choose' && more
+  return press.command === 'confirm' && more
     ? { ...step, state: { ...step.state, screen: { kind: 'apart', cursor: 0 } } }
     : step;
 }
 
 function updateClose(state: State, screen: At<'close'>, press: KeyPress): Transition {
   const story = state.session?.story;
-  return updateList(
+  return updateClaims(
     state,
     screen,
     press,

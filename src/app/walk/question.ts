@@ -30,7 +30,8 @@ export type Blocker =
   | { readonly kind: 'safeguard'; readonly holds: readonly [Hold, ...Hold[]] }
   /** The first of `cautions` is the one to read now; all of them are still unread. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
-  | { readonly kind: 'prepare'; readonly preparation: Preparation }
+  /** All that is to be set before the step, in the safe order. */
+  | { readonly kind: 'prepare'; readonly preparations: readonly [Preparation, ...Preparation[]] }
   /** A passing state that the step needs has been spent: it is brought back first. */
   | { readonly kind: 'state'; readonly needed: Needed }
   | { readonly kind: 'condition'; readonly condition: AskedCondition }
@@ -133,8 +134,8 @@ function blocker(step: Unblocked): Blocker {
   if (cautions.length > 0) return { kind: 'caution', cautions };
   const needed = neededBy(currentLeg(story).tree, asked.check);
   if (needed !== undefined && story.over.includes(needed.state)) return { kind: 'state', needed };
-  const [preparation] = preparations(story, asked.check);
-  if (preparation !== undefined) return { kind: 'prepare', preparation };
+  const toSet = setUp(preparations(story, asked.check));
+  if (toSet !== undefined) return toSet;
   const condition = missingCondition(story, asked.check);
   return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
 }
@@ -161,9 +162,12 @@ function causeBlocker(story: Story, { id, cause: { repair } }: NamedCause, seen:
   const read = story.acknowledged[`cause:${id}`] ?? [];
   const cautions = repair.cautions.filter((caution) => !read.includes(caution)).slice(seen);
   if (story.due.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
-  const [preparation] = story.due.kind === 'repair' ? preparations(story, repair) : [];
-  return preparation === undefined ? { kind: 'nothing' } : { kind: 'prepare', preparation };
+  const toSet = story.due.kind === 'repair' ? setUp(preparations(story, repair)) : undefined;
+  return toSet ?? { kind: 'nothing' };
 }
+
+const setUp = ([first, ...rest]: readonly Preparation[]): Blocker | undefined =>
+  first && { kind: 'prepare', preparations: [first, ...rest] };
 
 /** The condition that a check's reading is judged by, if it is not recorded and was not asked yet. */
 function missingCondition(story: Story, check: Check): AskedCondition | undefined {

@@ -1,14 +1,17 @@
 import type { Action } from '../../core/session/action.ts';
 import { unlisted } from '../../core/tree/model.ts';
+import type { Preparation } from '../../core/session/preparation.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
+import { isSpent } from '../keys/run.ts';
 import type { Page } from '../page.ts';
 import { home, walk, type At, type TextPurpose } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
+import { cautionKey } from './caution-words.ts';
 import { updateReading, updateText } from './field.ts';
 import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
@@ -24,6 +27,8 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
   if (screen.input.kind === 'text') return updateText(state, screen, press);
   if (screen.input.kind !== 'ready') return updateReading(state, screen, press, due.asked);
   switch (press.command) {
+    case 'confirm':
+      return confirm(state, due);
     case 'choose':
     case 'pick-line':
       return choose(state, screen, press, due);
@@ -178,37 +183,56 @@ function mendLast(state: State, story: Story): Transition {
 
 function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScreen): Transition {
   const { asked, blocker } = due;
-  if (blocker.kind === 'caution') return readCaution(state, screen, blocker.cautions.length, asked);
-  if (blocker.kind === 'safeguard') return chooseCheck(state, due.story, blocker.holds[0].check);
+  if (blocker.kind === 'caution') return readCaution(state, screen, press, due);
   if (blocker.kind === 'condition') return text(state, blocker.condition, screen.correcting);
+  return blocker.kind === 'nothing' && asked !== undefined
+    ? answer(state, screen, press, asked)
+    : transition(state);
+}
+
+/** What the page claims is so: the vehicle is set, it is this cause, it is repaired. */
+function confirm(state: State, due: DueOnScreen): Transition {
+  const { asked, blocker } = due;
+  if (blocker.kind === 'safeguard') return chooseCheck(state, due.story, blocker.holds[0].check);
   if (blocker.kind === 'state' && asked !== undefined)
     return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
-  if (blocker.kind === 'nothing' && asked !== undefined) return answer(state, screen, press, asked);
-  const action = blocker.kind === 'prepare' ? prepared(blocker.preparation) : causeAction(due);
+  if (blocker.kind === 'prepare') return setUp(state, blocker.preparations);
+  const action = causeAction(due);
   return action === undefined ? transition(state) : afterAction(takeAction(state, action));
+}
+
+/** Everything before the step is set so, each thing an event of its own; a refusal ends it there. */
+function setUp(state: State, [first, ...rest]: readonly Preparation[]): Transition {
+  if (first === undefined) return transition(state);
+  const acted = takeAction(state, prepared(first));
+  if (acted.outcome.kind === 'refused' || rest.length === 0) return afterAction(acted);
+  const later = setUp(acted.state, rest);
+  return transition(later.state, ...acted.effects, ...later.effects);
 }
 
 /** On to the next caution; after the last, what the page stands before. */
 function readCaution(
   state: State,
   screen: At<'walk'>,
-  left: number,
-  asked: AskedCheck | undefined,
+  { token }: KeyPress,
+  { asked, blocker }: DueOnScreen,
 ): Transition {
+  const { seen = 0 } = screen;
+  const left = blocker.kind === 'caution' ? blocker.cautions.length : 0;
+  const key = cautionKey(seen);
+  if (token !== key) return inform(state, `This is caution ${seen + 1}: ${key} says it was read.`);
   if (left === 1 && screen.past === true) return show(state, askedWhy(screen));
   return asked === undefined || left > 1
-    ? show(state, { ...screen, seen: (screen.seen ?? 0) + 1 })
+    ? show(state, { ...screen, seen: seen + 1 })
     : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
 }
 
-const prepared = (
-  preparation: Extract<DueOnScreen['blocker'], { kind: 'prepare' }>['preparation'],
-): Action =>
+const prepared = (preparation: Preparation): Action =>
   preparation.kind === 'open'
     ? { do: 'access', open: preparation.access }
     : { do: 'standing', ...preparation.set };
 
-/** What Enter does where no check is asked. */
+/** What is claimed where no check is asked. */
 function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined {
   if (due.kind === 'leg') return { do: 'leg', tree: due.tree, reason: due.reason };
   return (
@@ -223,8 +247,19 @@ function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined
 /** Keeps the result picked by its number or under the cursor. */
 function answer(state: State, screen: At<'walk'>, press: KeyPress, asked: AskedCheck): Transition {
   const result = picked(cursorOf(screen), press, asked.check.results);
+  if (result !== undefined && press.command === 'pick-line' && isSpent(state, press.token))
+    return inform(
+      {
+        ...state,
+        screen: {
+          ...screen,
+          input: { kind: 'ready', cursor: asked.check.results.indexOf(result) },
+        },
+      },
+      'The same key again only marks its line: Enter keeps it.',
+    );
   if (result !== undefined)
-    return afterAction(takeAction(state, answerAction(asked, { result: result.id })), press.token);
+    return afterAction(takeAction(state, answerAction(asked, { result: result.id })));
   const way = asked.check.reading === undefined ? 'its number' : 'typing the reading';
   return inform(state, `Answer by ${way}, or mark a line with the arrows first.`);
 }

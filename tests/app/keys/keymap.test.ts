@@ -53,5 +53,5 @@ test('every binding can be reached in each mode it is for', () => {
 
 test('the foot line says what Enter does', () => {
   expect(hints('look')[0]).toEqual({ key: 'enter', hint: 'keep' });
-  expect(hints('caution')[0]).toEqual({ key: 'enter', hint: 'I have read this' });
+  expect(hints('caution')[0]).toEqual({ key: 'digit', hint: 'its number: read' });
 });

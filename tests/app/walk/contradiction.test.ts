@@ -3,19 +3,19 @@ import type { Action } from '../../../src/core/session/action.ts';
 import { update } from '../../../src/app/update.ts';
 import { contradictionLines, openLine } from '../../../src/app/walk/contradiction.ts';
 import { suspectsLine, whyLines } from '../../../src/app/walk/why.ts';
-import { makeProgram, press, startKeys, thoughtOut } from '../../helpers/program.ts';
+import { makeProgram, passPages, press, startKeys, thoughtOut } from '../../helpers/program.ts';
 import { stampAt } from '../../helpers/story.ts';
 
 /** A session in which a check was good before and shows worse now, with nothing changed. */
 function contradicted() {
   const made = makeProgram();
-  press(made.program, `${startKeys()}<enter><enter><enter>2o`);
+  press(made.program, `${startKeys()}y2o`);
   const told = (action: Action) => made.program.dispatch({ kind: 'acted', action });
   press(made.program, '<esc>');
   told({ do: 'find', check: 'dwell-run', result: 'good' });
   told({ do: 'begin', check: 'dwell-run' });
-  for (let guard = 0; guard < 6 && screenOf(made) === 'walk'; guard += 1)
-    press(made.program, guard < 5 ? '<enter>' : '3');
+  passPages(made.program);
+  press(made.program, '3');
   return made;
 }
 
@@ -69,8 +69,7 @@ test('the key whose answer brought the question, held down, says nothing', () =>
   const told = (action: Action) => held.program.dispatch({ kind: 'acted', action });
   told({ do: 'find', check: 'choke-hot', result: 'open' });
   told({ do: 'begin', check: 'choke-hot' });
-  for (let guard = 0; guard < 6 && held.program.state().question.mode !== 'look'; guard += 1)
-    press(held.program, '<enter>');
+  passPages(held.program);
   expect(addedBy(held, '2')).toContain('found');
   expect(screenOf(held)).toBe('contradiction');
   expect(addedBy(held, '2222')).toEqual([]);

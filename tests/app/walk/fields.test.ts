@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { makeProgram, press, startKeys } from '../../helpers/program.ts';
+import { makeProgram, passPages, press, startKeys } from '../../helpers/program.ts';
 
 type Made = ReturnType<typeof makeProgram>;
 
@@ -29,8 +29,10 @@ function atMeasuring(): Made {
     Object.entries(tree?.checks ?? {}).find(([, { reading }]) => reading !== undefined) ?? [];
   if (check === undefined) throw new Error('the tree measures nothing');
   made.program.dispatch({ kind: 'acted', action: { do: 'begin', check, acknowledged: true } });
-  for (let guard = 0; guard < 20 && made.program.state().question.mode !== 'measure'; guard += 1)
-    press(made.program, made.program.state().question.mode === 'condition' ? 'u' : '<enter>');
+  for (let guard = 0; guard < 20 && made.program.state().question.mode !== 'measure'; guard += 1) {
+    passPages(made.program);
+    if (made.program.state().question.mode === 'condition') press(made.program, 'u');
+  }
   expect(made.program.state().question.mode).toBe('measure');
   return made;
 }
@@ -112,7 +114,7 @@ test('there is nothing to go back to before the first finding, and that is said'
 
 test('a correction cannot be answered with unsure', () => {
   const made = atFirstCheck();
-  press(made.program, '<enter><enter><enter>2b');
+  press(made.program, 'y2b');
   const { events } = session(made);
 
   press(made.program, 'u');

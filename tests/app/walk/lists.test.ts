@@ -4,7 +4,7 @@ import { makeProgram, press, startKeys, thoughtOut } from '../../helpers/program
 
 function confirmed() {
   const made = makeProgram();
-  press(made.program, `${startKeys()}<enter><enter><enter>2`);
+  press(made.program, `${startKeys()}y2`);
   return made;
 }
 
@@ -70,9 +70,9 @@ test('apart: each thing goes back by itself, and the list stays up until it is e
   const made = confirmed();
   press(made.program, 'pair filter<enter>phorn<enter>a');
 
-  press(made.program, '<enter>');
+  press(made.program, 'y');
   expect(made.program.state().screen.kind).toBe('apart');
-  press(made.program, '<enter>');
+  press(made.program, '1y');
 
   expect(made.program.state().screen.kind).toBe('walk');
   expect(sessionOf(made).story.partsOff).toEqual([]);
@@ -85,7 +85,7 @@ test.each([
 ] as const)('close: line %s ends the session as %s', (key, as) => {
   const made = confirmed();
 
-  press(made.program, `c${key}`);
+  press(made.program, `c${key}y`);
 
   expect(sessionOf(made).story.closed).toMatchObject({ as });
 });
@@ -93,7 +93,7 @@ test.each([
 test('close: nothing is closed as fixed before it is proven', () => {
   const made = confirmed();
 
-  press(made.program, 'c1');
+  press(made.program, 'c1y');
 
   expect(sessionOf(made).story.closed).toBeUndefined();
   expect(made.program.state().notice?.kind).toBe('problem');

@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { chooseTree, makeUnloaded, makeProgram, press, startKeys } from '../../helpers/program.ts';
+import {
+  chooseTree,
+  makeUnloaded,
+  makeProgram,
+  passPages,
+  press,
+  startKeys,
+} from '../../helpers/program.ts';
 
 /** A program that stands at the first check of the rough-idle tree (eight facts). */
 function atFirstCheck() {
@@ -40,31 +47,29 @@ test('an altitude that cannot be is refused and can be typed again', () => {
   expect(program.state().notice).toBeUndefined();
 });
 
-test('the standing is prompted one thing at a time before the answer', () => {
+test('all that is to be set before the answer is asked on one page, each thing its own event', () => {
   const made = atFirstCheck();
+  expect(made.program.state().question.mode).toBe('prepare');
 
-  const modes = [made.program.state().question.mode];
-  for (const key of ['<enter>', '<enter>', '<enter>']) {
-    press(made.program, key);
-    modes.push(made.program.state().question.mode);
-  }
+  press(made.program, 'y');
 
-  expect(modes).toEqual(['prepare', 'prepare', 'prepare', 'look']);
+  expect(made.program.state().question.mode).toBe('look');
+  expect(session(made).events.map(({ kind }) => kind)).toEqual(Array(3).fill('standing'));
   expect(session(made).story.standing).toMatchObject({ key: 'run', engine: 'idling', heat: 'hot' });
 });
 
 test('a digit picks a result at once, and the walk goes on', () => {
   const made = atFirstCheck();
 
-  press(made.program, '<enter><enter><enter>2');
+  press(made.program, 'y2');
 
   expect(session(made).story.findings).toMatchObject([{ check: 'idle-check', result: 'hunts' }]);
 });
 
-test('Enter struck once too often answers nothing', () => {
+test('Enter answers nothing by itself', () => {
   const made = atFirstCheck();
 
-  press(made.program, '<enter><enter><enter><enter>');
+  press(made.program, 'y<enter><enter>');
 
   expect(session(made).story.findings).toEqual([]);
   expect(made.program.state().notice?.text).toContain('Answer by its number');
@@ -73,7 +78,7 @@ test('Enter struck once too often answers nothing', () => {
 test('back answers the last check anew, and what was written stays written', () => {
   const made = atFirstCheck();
 
-  press(made.program, '<enter><enter><enter>2b3');
+  press(made.program, 'y2b3');
 
   const { story, events } = session(made);
   expect(story.findings).toMatchObject([{ check: 'idle-check', corrected: true }]);
@@ -84,7 +89,7 @@ test('back answers the last check anew, and what was written stays written', () 
 test('escape leaves a correction as it was', () => {
   const made = atFirstCheck();
 
-  press(made.program, '<enter><enter><enter>2b<esc>');
+  press(made.program, 'y2b<esc>');
 
   expect(session(made).events.some(({ kind }) => kind === 'corrected')).toBe(false);
 });
@@ -124,28 +129,35 @@ test('another check can be chosen, and the way goes on from its result', () => {
 test('a cause can be condemned, repaired, proven and the job closed, by keys alone', () => {
   const made = atFirstCheck();
 
-  press(made.program, '<enter><enter><enter>2');
+  press(made.program, 'y2');
   condemnFirst(made);
   for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
-    press(made.program, session(made).story.due.kind === 'check' ? 'u' : '<enter>');
-  for (let guard = 0; guard < 9 && made.program.state().question.mode !== 'look'; guard += 1)
-    press(made.program, '<enter>');
+    toProof(made);
   press(made.program, '1');
   expect(session(made).story.due).toEqual({ kind: 'proven' });
-  press(made.program, 'c1');
+  press(made.program, 'c1y');
 
   expect(session(made).story.closed).toMatchObject({ as: 'fixed' });
 });
 
+/** One step on towards the proof of a repair: what is to be set, the repair, a check passed by. */
+function toProof({ program }: ReturnType<typeof makeProgram>): void {
+  passPages(program);
+  const { mode, due } = program.state().question;
+  if (mode === 'repair') press(program, 'Zy');
+  else if (due?.asked?.purpose === 'check') press(program, 'Zu');
+  passPages(program);
+}
+
 /** Picks the first suspect, reads its cautions page by page and condemns it. */
 function condemnFirst(made: ReturnType<typeof makeProgram>): number {
-  press(made.program, 'r1');
+  press(made.program, 'r1Z');
   let pages = 0;
   for (; made.program.state().question.mode === 'cause-caution' && pages < 20; pages += 1)
-    press(made.program, '<enter>');
+    press(made.program, String(pages + 1));
   expect(made.program.state().question.mode).toBe('named');
   expect(session(made).story.condemned).toEqual([]);
-  press(made.program, '<enter>');
+  press(made.program, 'y');
   return pages;
 }
 
@@ -166,7 +178,7 @@ test('a cause that was picked is left again without a word in the record', () =>
   const made = atFirstCheck();
   const before = session(made).events.length;
 
-  press(made.program, 'r1<enter>b');
+  press(made.program, 'r1Z1b');
 
   expect(made.program.state().question.mode).toBe('prepare');
   expect(session(made).events.length).toBe(before);
@@ -188,7 +200,7 @@ test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
   condemnFirst(made);
   for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
-    press(made.program, session(made).story.due.kind === 'check' ? 'u' : '<enter>');
+    toProof(made);
 
   press(made.program, 'u');
 
@@ -216,7 +228,7 @@ test('pasted text goes into a note as one line', () => {
 
 test('leaving puts the session down, and it can be picked up where it stood', () => {
   const made = atFirstCheck();
-  press(made.program, '<enter><enter><enter>2');
+  press(made.program, 'y2');
   const { due } = session(made).story;
 
   press(made.program, 'q1');

@@ -1,0 +1,42 @@
+import type { Transition } from '../effect.ts';
+import type { Run, State } from '../state.ts';
+import type { KeyPress } from './command.ts';
+import type { Token } from './tokens.ts';
+
+/**
+ * Milliseconds after which the same key is struck anew: longer than any keyboard waits before it
+ * repeats a key that is held (a second at most, common practice, no source), shorter than it takes
+ * to read a page.
+ */
+const pause = 2000;
+
+/** Whether a key goes on with a run that has done its one thing. */
+export const isSpent = ({ run, now }: Pick<State, 'run' | 'now'>, token: Token): boolean =>
+  run?.token === token && run.spent && now.mono - run.mono < pause;
+
+/** The run after a key that did nothing: it still parts one run of a key from the next. */
+export const struck = (state: State, token: Token): State => ({
+  ...state,
+  run: { token, mono: state.now.mono, spent: isSpent(state, token) },
+});
+
+/** Whether a press says of the page on screen that something is so, or was read. */
+export const claims = ({ question: { mode } }: State, { command }: KeyPress): boolean =>
+  command === 'confirm' ||
+  (command === 'pick-line' && (mode === 'caution' || mode === 'cause-caution'));
+
+/** The run after a press, and what it came to. */
+export function runAfter(before: State, press: KeyPress, after: Transition): Run {
+  const { token } = press;
+  const did =
+    claims(before, press) || writes(after) || after.state.screen.kind !== before.screen.kind;
+  return { token, mono: before.now.mono, spent: did || isSpent(before, token) };
+}
+
+/** Whether something goes into the record. */
+export const writes = ({ effects }: Transition): boolean =>
+  effects.some(({ kind }) => kind === 'append');
+
+/** Whether what the page asks was seen, down to its last line, before the key came. */
+export const wasSeen = ({ drawn, question }: State): boolean =>
+  drawn?.kind === 'page' && drawn.question === question && drawn.whole;

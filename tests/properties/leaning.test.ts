@@ -1,0 +1,119 @@
+import { expect, test } from 'vitest';
+import { cautionKey } from '../../src/app/walk/caution-words.ts';
+import type { State } from '../../src/app/state.ts';
+import { update } from '../../src/app/update.ts';
+import { makeProgram, press, startKeys } from '../helpers/program.ts';
+
+/** Every key a terminal can send that the program knows by name, and every printable ASCII one. */
+const keys = [
+  ...['enter', 'esc', 'up', 'down', 'left', 'right', 'pgup', 'pgdn', 'home', 'end', 'back'],
+  ...['delete', 'tab', 'backtab', 'C-l', 'C-a', 'C-e', 'C-u', 'C-w'],
+  ...Array.from({ length: 0x7f - 0x20 }, (_, index) => String.fromCharCode(0x20 + index)),
+];
+
+/** A job by keys, from its first check to its end: what is held is held wherever these lead. */
+const job = {
+  'a set-up before a check': startKeys(),
+  'a check that is looked at': `${startKeys()}y`,
+  'the same after an answer': `${startKeys()}y2`,
+  'the other checks': `${startKeys()}y2o`,
+  'a check with its cautions': `${startKeys()}y2o5`,
+  'the suspects': `${startKeys()}y2r`,
+  'the first caution of a cause': `${startKeys()}y2r2`,
+  'its last caution': `${startKeys()}y2r2Z1`,
+  'is it this': `${startKeys()}y2r2Z12`,
+  'a set-up before a repair': `${startKeys()}y2r2Z12y`,
+  'a repair': `${startKeys()}y2r2Z12yZy`,
+  'after the repair': `${startKeys()}y2r2Z12yZyZy`,
+  'what is apart': `${startKeys()}y2pair filter<enter>phorn<enter>a`,
+  'how it ends': `${startKeys()}y2c`,
+  'how it ends, a line marked': `${startKeys()}y2c3`,
+  'the job closed': `${startKeys()}y2c3y`,
+  'a note': `${startKeys()}y2nfan belt`,
+} as const;
+
+const claimed = new Set([
+  'condemned',
+  'repaired',
+  'closed',
+  'standing',
+  'access',
+  'part-on',
+  'leg',
+]);
+const answered = new Set(['found', 'proved', 'unsure', 'skipped', 'settled', 'corrected']);
+
+const events = ({ session }: State) => session?.events ?? [];
+const said = (state: State, kinds: ReadonlySet<string>, before: State): readonly string[] =>
+  events(state)
+    .slice(events(before).length)
+    .flatMap(({ kind }) => (kinds.has(kind) ? [kind] : []));
+
+/** The state that keys lead to; each is struck a second after the other, once the page was drawn. */
+function at(way: string): State {
+  const { program } = makeProgram();
+  press(program, way);
+  const state = program.state();
+  program.shut();
+  return state;
+}
+
+/** A key held down: it comes again after two thirds of a second, and then thirty times a second. */
+function held(start: State, token: string, times: number): State {
+  let state = start;
+  let mono = start.now.mono + 5000;
+  for (let time = 0; time < times; time += 1) {
+    const drawn = { kind: 'page', question: state.question, whole: true } as const;
+    state = update(state, { kind: 'drawn', drawn }, state.now).state;
+    state = update(state, { kind: 'key', token }, { ...state.now, mono }).state;
+    mono += time === 0 ? 660 : 33;
+  }
+  return state;
+}
+
+/** The key by which a page takes its own claim, if it makes one. */
+function claimKey({ screen, question }: State): string | undefined {
+  if (question.mode.endsWith('caution'))
+    return cautionKey(screen.kind === 'walk' ? (screen.seen ?? 0) : 0);
+  const claims = ['prepare', 'cause-prepare', 'named', 'repair', 'leg', 'apart', 'close'];
+  return claims.includes(question.mode) ? 'y' : undefined;
+}
+
+/** Claims that one page makes: all that is to be set before a step is one of them. */
+const pages = (kinds: readonly string[]): number =>
+  kinds.filter((kind) => kind !== 'standing' && kind !== 'access').length +
+  (kinds.some((kind) => kind === 'standing' || kind === 'access') ? 1 : 0);
+
+test.each(Object.entries(job))('no key held down claims or answers twice: %s', (_, way) => {
+  const start = at(way);
+  const wrong = keys.flatMap((key) => {
+    const end = held(start, key, 60);
+    const claims = said(end, claimed, start);
+    const answers = said(end, answered, start);
+    return [
+      ...(pages(claims) > (claimKey(start) === key ? 1 : 0) ? [`${key}: ${claims.join(' ')}`] : []),
+      ...(answers.length > 1 ? [`${key}: ${answers.join(' ')}`] : []),
+    ];
+  });
+
+  expect(wrong).toEqual([]);
+});
+
+test.each(Object.entries(job))('no key that came in one read with another claims: %s', (_, way) => {
+  const start = at(way);
+
+  const end = Array.from(`Z${'1y2y3y4y'.repeat(5)}`).reduce(
+    (state, token) => update(state, { kind: 'key', token }, state.now).state,
+    start,
+  );
+
+  expect(said(end, claimed, start)).toEqual([]);
+});
+
+test('the same key taken up again after a while counts again', () => {
+  const start = at(`${startKeys()}y2r2Z12y`);
+  const once = held(start, 'y', 2);
+
+  expect(said(once, claimed, start)).not.toContain('repaired');
+  expect(said(held(once, 'y', 1), claimed, start)).toContain('repaired');
+});

@@ -59,6 +59,8 @@ type Screens = {
     readonly past?: true;
     /** Cautions of this step that were read, a page each; what is done next begins anew. */
     readonly seen?: number;
+    /** Which page of what is claimed is read now; left out for the first. */
+    readonly page?: number;
   };
   readonly others: List;
   readonly suspects: List;

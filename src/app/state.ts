@@ -46,7 +46,13 @@ export type Run = {
 export type Drawn =
   | { readonly kind: 'too-small' }
   /** `whole`: the last line of what is asked was among it. */
-  | { readonly kind: 'page'; readonly question: Question; readonly whole: boolean };
+  | {
+      readonly kind: 'page';
+      readonly question: Question;
+      readonly whole: boolean;
+      /** Of the window, `80x24`: in another one the pages are others. */
+      readonly size: string;
+    };
 
 /** Everything the program knows; screens are functions of it. */
 export type State = {

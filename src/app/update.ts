@@ -14,7 +14,7 @@ import { playedOn } from './pages/replay.ts';
 import { chooseTree } from './pages/start.ts';
 import { bindings, pages } from './pages/table.ts';
 import { walk, type At, type Kind, type Screen } from './screen.ts';
-import type { OpenSession, State } from './state.ts';
+import type { Drawn, OpenSession, State } from './state.ts';
 import { extend, takeAction } from './take-action.ts';
 import { dueOn, type Question } from './walk/question.ts';
 
@@ -48,7 +48,7 @@ function take(state: State, message: Message): Transition {
     case 'key':
       return press(state, message.token);
     case 'drawn':
-      return transition({ ...state, drawn: message.drawn });
+      return drawnAnew(state, message.drawn);
     case 'pasted':
       return paste(state, message.text);
     case 'acted':
@@ -101,6 +101,16 @@ function take(state: State, message: Message): Transition {
     default:
       return never(message);
   }
+}
+
+/** In a window of another size the pages are others: they are read from the first one on. */
+function drawnAnew(before: State, drawn: Drawn): Transition {
+  const same =
+    before.drawn?.kind === 'page' && drawn.kind === 'page' && before.drawn.size === drawn.size;
+  const state = { ...before, drawn };
+  return same || state.screen.kind !== 'walk' || (state.screen.page ?? 0) === 0
+    ? transition(state)
+    : show(state, { ...state.screen, page: 0 });
 }
 
 const withSession = (state: State, change: Partial<OpenSession>): State =>
@@ -168,14 +178,17 @@ function taken(before: State, press: KeyPress): Transition {
   if (before.drawn?.kind === 'too-small' && command !== 'quit' && command !== 'redraw')
     return transition(before);
   const claim = claims(before, press);
-  if (claim && !wasSeen(before)) return inform(struck(before, token), notSeen);
+  if (claim && !wasSeen(before)) return inform(struck(before, token), notSeen(before));
   const after = route({ ...before, notice: undefined }, press);
   if (isSpent(before, token) && (claim || writes(after)))
     return inform(struck(before, token), spent);
   return transition({ ...after.state, run: runAfter(before, press, after) }, ...after.effects);
 }
 
-const notSeen = 'Not taken: that key came before the page was read to its end.';
+const notSeen = ({ drawn, question }: State): string =>
+  drawn?.kind === 'page' && drawn.question === question
+    ? 'Not taken: there is more to read first (space).'
+    : 'Not taken: that key came before its page was drawn.';
 const spent = 'Not taken: the same key again so soon. Read on, or strike another between.';
 
 /** What counts on every screen, then what opens another one; the rest is for the screen itself. */

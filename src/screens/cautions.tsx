@@ -1,5 +1,5 @@
 import type { Leg } from '../core/session/story.ts';
-import { cautionKey, cautionNames, fullCaution, shortCaution } from '../app/walk/caution-words.ts';
+import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { Indented } from './parts.tsx';
 import type { Room } from './room.ts';
 
@@ -24,25 +24,4 @@ export function Cautions({ ids, leg, as }: CautionsProps) {
       {shortCaution(leg, id)}
     </Indented>
   ));
-}
-
-type PageProps = {
-  readonly cautions: readonly string[];
-  readonly leg: Leg;
-  readonly seen: number;
-};
-
-/** One caution in full, however small the window: nobody says to have read what was not shown. */
-export function CautionPage({ cautions: [now = '', ...later], leg, seen }: PageProps) {
-  const of = seen + 1 + later.length;
-  return (
-    <>
-      <Indented mark="!" as="caution">
-        {fullCaution(leg, now)}
-      </Indented>
-      <Indented mark=">" as="marked">
-        {`Caution ${seen + 1} of ${of}: press ${cautionKey(seen)} when you have read it.`}
-      </Indented>
-    </>
-  );
 }

@@ -5,18 +5,25 @@ import { Runner } from '../app/run.ts';
 import type { OpenSession, State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { footLines } from './foot.ts';
+import { claimPages, type Page } from './claim-rows.ts';
 import { Body } from './views.tsx';
 
-type BodyProps = { readonly state: State; readonly rows: number; readonly columns: number };
+type Size = { readonly rows: number; readonly columns: number };
+type BodyProps = Size & { readonly state: State };
 
 /** What is inside the frame. Home needs none of it, so the first frame does not wait for it. */
 export type Contents = {
   readonly Body: ComponentType<BodyProps>;
+  /** The pages of what the screen asks to be claimed, if it asks that. */
+  readonly pages: (state: State, size: Size) => readonly Page[] | undefined;
   readonly footLines: (session: OpenSession) => readonly string[];
   readonly bindings: readonly Binding[];
 };
 
-export const contents: Contents = { Body, footLines, bindings };
+const pagesOn = ({ screen, question: { due } }: State, size: Size): readonly Page[] | undefined =>
+  screen.kind === 'walk' && due !== undefined ? claimPages(due, screen, size) : undefined;
+
+export const contents: Contents = { Body, pages: pagesOn, footLines, bindings };
 
 /** What the program begins without: loaded in one piece behind the first frame. */
 export const later = { Runner, update, contents };

@@ -38,14 +38,24 @@ export function Root({ state: read, subscribe, dispatch, lendRedraw, contents }:
   useInput((input, key) => {
     for (const token of tokens(input, key)) dispatch({ kind: 'key', token });
   });
-  const loaded = contents !== undefined;
   useEffect(() => {
-    if (!loaded) return;
-    const drawn = drawnNow(state, { rows, columns });
+    if (contents === undefined) return;
+    const drawn = drawnNow(state, { rows, columns }, contents);
     if (!sameDrawn(state.drawn, drawn)) dispatch({ kind: 'drawn', drawn });
-  }, [dispatch, loaded, state, rows, columns]);
+  }, [dispatch, contents, state, rows, columns]);
   usePaste((text) => dispatch({ kind: 'pasted', text }));
   return <ScreenFrame state={state} rows={rows} columns={columns} contents={contents} />;
+}
+
+/** Whether the foot takes no room from a page that asks for a claim: that is shown whole first. */
+function hasRoom(
+  state: State,
+  { rows, columns }: Size,
+  contents: Contents | undefined,
+  foot: readonly string[],
+): boolean {
+  const [page = [], ...more] = contents?.pages(state, { rows: rows - frameRows, columns }) ?? [];
+  return more.length === 0 && page.length <= rows - frameRows - foot.length;
 }
 
 type FrameProps = {
@@ -58,12 +68,22 @@ type FrameProps = {
 const isTooSmall = ({ rows, columns }: Size): boolean => rows < 10 || columns < 40;
 
 /** What is on the screen when a state has been drawn. */
-const drawnNow = ({ question }: State, size: Size): Drawn =>
-  isTooSmall(size) ? { kind: 'too-small' } : { kind: 'page', question, whole: true };
+function drawnNow(state: State, { rows, columns }: Size, contents: Contents): Drawn {
+  if (isTooSmall({ rows, columns })) return { kind: 'too-small' };
+  const { question, screen } = state;
+  const pages = contents.pages(state, { rows: rows - frameRows, columns });
+  const page = screen.kind === 'walk' ? (screen.page ?? 0) : 0;
+  return {
+    kind: 'page',
+    question,
+    whole: pages === undefined || page >= pages.length - 1,
+    size: `${columns}x${rows}`,
+  };
+}
 
 const sameDrawn = (one: Drawn | undefined, other: Drawn): boolean =>
   one?.kind === 'page' && other.kind === 'page'
-    ? one.question === other.question && one.whole === other.whole
+    ? one.question === other.question && one.whole === other.whole && one.size === other.size
     : one?.kind === other.kind;
 
 /** Rows that the frame itself needs: head, three rules, notice, keys. The foot comes on top. */
@@ -80,7 +100,8 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
   const { session, screen } = state;
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   const bindings = contents?.bindings ?? bindingsWith([]);
-  const foot = onWalk ? (contents?.footLines(session) ?? []) : [];
+  const lines = onWalk ? (contents?.footLines(session) ?? []) : [];
+  const foot = hasRoom(state, { rows, columns }, contents, lines) ? lines : [];
   return (
     <ThemeContext value={themes[state.settings.theme]}>
       <Box flexDirection="column" height={rows}>

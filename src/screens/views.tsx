@@ -37,8 +37,8 @@ const views: { readonly [K in Kind]: View<K> } = {
     ) : (
       <StartBody form={form} library={library} rows={rows} units={units} />
     ),
-  walk: ({ input, seen = 0 }, { question: { due } }, size) =>
-    due && <WalkBody due={due} input={input} seen={seen} {...size} />,
+  walk: ({ input, seen = 0, page = 0 }, { question: { due } }, size) =>
+    due && <WalkBody {...{ due, input, seen, page }} {...size} />,
   others: list,
   suspects: list,
   apart: list,
@@ -55,7 +55,7 @@ const views: { readonly [K in Kind]: View<K> } = {
     due && (
       <>
         <ReplayHead story={due.story} screen={screen} />
-        <WalkBody due={due} input={ready} seen={0} rows={rows - 1} columns={columns} />
+        <WalkBody due={due} input={ready} seen={0} page={0} rows={rows - 1} columns={columns} />
       </>
     ),
   keys: reading,

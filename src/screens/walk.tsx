@@ -3,41 +3,49 @@ import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import type { Check } from '../core/tree/model.ts';
-import { firstBecause, Reasons, SafeguardBody } from './walk-safeguard.tsx';
-import { CauseBody, EndBody } from './walk-cause.tsx';
+import { EndBody } from './walk-end.tsx';
+import { checkTitle, claimPages, firstBecause, reasonRows } from './claim-rows.ts';
+import { ClaimBody } from './claim.tsx';
 import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
-import { CautionPage, Cautions } from './cautions.tsx';
+import { Cautions } from './cautions.tsx';
 import { Asks, Choices, Ends, Head, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf, type Room } from './room.ts';
-import { conditionNames, healthyWords, setUpWords, stateWords } from '../app/wording.ts';
+import { conditionNames, healthyWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
   readonly input: WalkInput;
   /** Cautions of this step that were paged past. */
   readonly seen: number;
+  /** Which page of what is claimed. */
+  readonly page: number;
   readonly rows: number;
   readonly columns: number;
 };
 
 /** The middle of the walk screen: the one thing to be done now. */
-export function WalkBody({ due, input, ...size }: WalkProps) {
-  const { story, asked, cause, blocker } = due;
+export function WalkBody({ due, input, seen, page, ...size }: WalkProps) {
+  const { story, asked, blocker } = due;
   if (input.kind === 'text')
     return (
       <>
-        {input.purpose === 'despite' ? <Reasons story={story} blocker={blocker} /> : null}
+        {input.purpose === 'despite' && blocker.kind === 'safeguard'
+          ? reasonRows(story, blocker.holds, false).map(({ mark, text }) => (
+              <Indented key={text} mark={mark} as="caution">
+                {text}
+              </Indented>
+            ))
+          : null}
         <TextBody input={input} />
       </>
     );
-  if (blocker.kind === 'safeguard') return <SafeguardBody due={due} holds={blocker.holds} />;
-  if (asked !== undefined)
-    return <CheckBody {...{ due, asked, input }} {...size} leg={currentLeg(story)} />;
-  return cause === undefined ? (
+  const pages = claimPages(due, { input, seen }, size);
+  if (pages !== undefined) return <ClaimBody page={pages[page] ?? pages.at(-1) ?? []} />;
+  return asked === undefined ? (
     <EndBody story={story} />
   ) : (
-    <CauseBody due={due} named={cause} {...size} />
+    <CheckBody {...{ due, asked, input }} {...size} leg={currentLeg(story)} />
   );
 }
 
@@ -46,52 +54,38 @@ type CheckProps = {
   readonly asked: AskedCheck;
   readonly input: Exclude<WalkInput, { kind: 'text' }>;
   readonly leg: Leg;
-  readonly seen: number;
   readonly rows: number;
   readonly columns: number;
 };
 
-const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
-
 function CheckBody(props: CheckProps) {
-  const { asked, leg, seen } = props;
-  const { blocker } = props.due;
-  const { check, purpose } = asked;
+  const { asked, leg } = props;
+  const { check } = asked;
   const room = roomOf(props);
   return (
     <>
       <Head>
-        <Ends
-          left={`${purposes[purpose]}${check.ask}`}
-          right={`${check.kind} · ${check.minutes} min`}
-          as="title"
-        />
+        <Ends left={checkTitle(asked)} right={`${check.kind} · ${check.minutes} min`} as="title" />
       </Head>
-      {blocker.kind === 'caution' ? (
-        <CautionPage cautions={blocker.cautions} leg={leg} seen={seen} />
-      ) : (
-        <>
-          {firstBecause(leg, asked.id).map((reason) => (
-            <Indented key={reason} mark="!" as="caution">
-              {reason}
-            </Indented>
-          ))}
-          <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
-          {check.how.map((step, index) => (
-            <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
-              {step}
-            </Indented>
-          ))}
-          <Answering {...props} healthy={room.aside} />
-        </>
-      )}
+      {firstBecause(leg, asked.id).map((reason) => (
+        <Indented key={reason} mark="!" as="caution">
+          {reason}
+        </Indented>
+      ))}
+      <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
+      {check.how.map((step, index) => (
+        <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
+          {step}
+        </Indented>
+      ))}
+      <Answering {...props} healthy={room.aside} />
     </>
   );
 }
 
 function roomOf({ due: { blocker }, asked, leg, rows, columns }: CheckProps): Room {
   const { check } = asked;
-  const first = firstWords(blocker, leg);
+  const first = firstWords(blocker);
   const reasons = firstBecause(leg, asked.id).map((reason) => rowsOf(reason, columns - 4));
   const below =
     first === '' ? check.results.length + readingRows(check) : rowsOf(first, columns - 4) + 1;
@@ -117,10 +111,10 @@ function readingRows(check: Check): number {
 type AnsweringProps = CheckProps & { readonly healthy: boolean };
 
 /** The answer part: what must be set first, or the results to pick from. */
-function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
+function Answering({ due, asked, input, healthy }: AnsweringProps) {
   const { check } = asked;
   const { blocker, typed } = due;
-  const first = firstWords(blocker, leg);
+  const first = firstWords(blocker);
   if (first !== '') return <Asks>{first}</Asks>;
   const cursor = input.kind === 'ready' ? input.cursor : (typed?.index ?? -1);
   return (
@@ -148,21 +142,11 @@ function Answering({ due, asked, input, leg, healthy }: AnsweringProps) {
   );
 }
 
-/** What is to be done or said before the check can be answered; empty where nothing is. */
-function firstWords(blocker: Blocker, { shop }: Leg): string {
-  switch (blocker.kind) {
-    case 'prepare':
-      return setUpWords(blocker.preparations, shop);
-    case 'state':
-      return `First: ${stateWords(blocker.needed)}. y when it is so.`;
-    case 'condition':
-      return `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`;
-    case 'safeguard':
-    case 'caution':
-    case 'nothing':
-      return '';
-  }
-}
+/** What is to be said before the check can be answered; empty where nothing is. */
+const firstWords = (blocker: Blocker): string =>
+  blocker.kind === 'condition'
+    ? `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`
+    : '';
 
 type ReadingFieldProps = { readonly words: ReadingWords; readonly input: CheckProps['input'] };
 

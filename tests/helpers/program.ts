@@ -98,7 +98,7 @@ export function press(program: Program, keys: string): void {
   for (const token of named(keys)) {
     program.dispatch({
       kind: 'drawn',
-      drawn: { kind: 'page', question: program.state().question, whole: true },
+      drawn: { kind: 'page', question: program.state().question, whole: true, size: '80x24' },
     });
     program.dispatch({ kind: 'key', token });
   }
@@ -113,10 +113,18 @@ export function passPages(program: Program): void {
     const { screen, question } = program.state();
     const { mode } = question;
     if (mode === 'caution' || mode === 'cause-caution')
-      press(program, cautionKey(screen.kind === 'walk' ? (screen.seen ?? 0) : 0));
+      press(program, `Z${cautionKey(screen.kind === 'walk' ? (screen.seen ?? 0) : 0)}`);
     else if (mode === 'prepare' || mode === 'cause-prepare') press(program, 'Zy');
     else return;
   }
+}
+
+/** One step on: cautions and what is to be set, this is it, repaired; a check is passed by. */
+export function goOn(program: Program): void {
+  const { mode } = program.state().question;
+  if (mode === 'named' || mode === 'repair') press(program, 'Zy');
+  else if (mode.endsWith('caution') || mode.endsWith('prepare')) passPages(program);
+  else press(program, 'Zu');
 }
 
 const named = (keys: string): readonly string[] =>

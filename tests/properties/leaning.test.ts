@@ -6,8 +6,8 @@ import { makeProgram, press, startKeys } from '../helpers/program.ts';
 
 /** Every key a terminal can send that the program knows by name, and every printable ASCII one. */
 const keys = [
-  ...['enter', 'esc', 'up', 'down', 'left', 'right', 'pgup', 'pgdn', 'home', 'end', 'back'],
-  ...['delete', 'tab', 'backtab', 'C-l', 'C-a', 'C-e', 'C-u', 'C-w'],
+  ...'enter esc up down left right pgup pgdn home end back delete tab backtab'.split(' '),
+  ...'C-l C-a C-e C-u C-w'.split(' '),
   ...Array.from({ length: 0x7f - 0x20 }, (_, index) => String.fromCharCode(0x20 + index)),
 ];
 
@@ -63,7 +63,7 @@ function held(start: State, token: string, times: number): State {
   let state = start;
   let mono = start.now.mono + 5000;
   for (let time = 0; time < times; time += 1) {
-    const drawn = { kind: 'page', question: state.question, whole: true } as const;
+    const drawn = { kind: 'page', question: state.question, whole: true, size: '80x24' } as const;
     state = update(state, { kind: 'drawn', drawn }, state.now).state;
     state = update(state, { kind: 'key', token }, { ...state.now, mono }).state;
     mono += time === 0 ? 660 : 33;

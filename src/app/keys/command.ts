@@ -9,6 +9,9 @@ export type Command =
   | 'choose'
   /** Says that what the page claims is so: it was done, it is this, it is closed. */
   | 'confirm'
+  /** The next page of what is claimed, and the one before. */
+  | 'read-on'
+  | 'read-back'
   | 'pick-line'
   | 'type'
   | 'erase'

@@ -1,5 +1,16 @@
 import type { Binding } from './command.ts';
 
+/** Modes of the walk in which its page claims something. */
+export const claimModes = [
+  'safeguard',
+  'caution',
+  'cause-caution',
+  'prepare',
+  'cause-prepare',
+  'named',
+  'repair',
+] as const;
+
 /** Keys that answer, pick and type. They come first: a letter typed into a field is a letter. */
 export const fieldBindings: readonly Binding[] = [
   { modes: 'all', keys: ['C-c'], command: 'quit', about: 'leave; everything is kept' },
@@ -50,6 +61,13 @@ export const fieldBindings: readonly Binding[] = [
     hint: 'type it',
     about: 'type the condition that the reading is judged by',
   },
+  {
+    modes: claimModes,
+    keys: [' ', 'down', 'pgdn'],
+    command: 'read-on',
+    about: 'the next page, where it takes more than one',
+  },
+  { modes: claimModes, keys: ['up', 'pgup'], command: 'read-back', about: 'the page before' },
   {
     modes: ['safeguard'],
     keys: ['y'],

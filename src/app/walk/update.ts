@@ -1,6 +1,4 @@
-import type { Action } from '../../core/session/action.ts';
 import { unlisted } from '../../core/tree/model.ts';
-import type { Preparation } from '../../core/session/preparation.ts';
 import { currentLeg, type Story } from '../../core/session/story.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
@@ -11,7 +9,7 @@ import { home, walk, type At, type TextPurpose } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
-import { cautionKey } from './caution-words.ts';
+import { askedWhy, confirm, readCaution, turnPage } from './claims.ts';
 import { updateReading, updateText } from './field.ts';
 import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
@@ -27,6 +25,9 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
   if (screen.input.kind === 'text') return updateText(state, screen, press);
   if (screen.input.kind !== 'ready') return updateReading(state, screen, press, due.asked);
   switch (press.command) {
+    case 'read-on':
+    case 'read-back':
+      return turnPage(state, screen, press);
     case 'confirm':
       return confirm(state, due);
     case 'choose':
@@ -68,13 +69,6 @@ function goPast(state: State, screen: At<'walk'>, { asked, cause }: DueOnScreen)
     ? show(state, askedWhy(screen))
     : show(state, { ...screen, past: true, seen: 0 });
 }
-
-const askedWhy = (screen: At<'walk'>): At<'walk'> => ({
-  ...screen,
-  past: true,
-  seen: (screen.seen ?? 0) + 1,
-  input: { kind: 'text', purpose: 'despite', typed: '' },
-});
 
 /** What is typed in words has a field of its own. */
 function openField(
@@ -188,60 +182,6 @@ function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScr
   return blocker.kind === 'nothing' && asked !== undefined
     ? answer(state, screen, press, asked)
     : transition(state);
-}
-
-/** What the page claims is so: the vehicle is set, it is this cause, it is repaired. */
-function confirm(state: State, due: DueOnScreen): Transition {
-  const { asked, blocker } = due;
-  if (blocker.kind === 'safeguard') return chooseCheck(state, due.story, blocker.holds[0].check);
-  if (blocker.kind === 'state' && asked !== undefined)
-    return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
-  if (blocker.kind === 'prepare') return setUp(state, blocker.preparations);
-  const action = causeAction(due);
-  return action === undefined ? transition(state) : afterAction(takeAction(state, action));
-}
-
-/** Everything before the step is set so, each thing an event of its own; a refusal ends it there. */
-function setUp(state: State, [first, ...rest]: readonly Preparation[]): Transition {
-  if (first === undefined) return transition(state);
-  const acted = takeAction(state, prepared(first));
-  if (acted.outcome.kind === 'refused' || rest.length === 0) return afterAction(acted);
-  const later = setUp(acted.state, rest);
-  return transition(later.state, ...acted.effects, ...later.effects);
-}
-
-/** On to the next caution; after the last, what the page stands before. */
-function readCaution(
-  state: State,
-  screen: At<'walk'>,
-  { token }: KeyPress,
-  { asked, blocker }: DueOnScreen,
-): Transition {
-  const { seen = 0 } = screen;
-  const left = blocker.kind === 'caution' ? blocker.cautions.length : 0;
-  const key = cautionKey(seen);
-  if (token !== key) return inform(state, `This is caution ${seen + 1}: ${key} says it was read.`);
-  if (left === 1 && screen.past === true) return show(state, askedWhy(screen));
-  return asked === undefined || left > 1
-    ? show(state, { ...screen, seen: seen + 1 })
-    : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
-}
-
-const prepared = (preparation: Preparation): Action =>
-  preparation.kind === 'open'
-    ? { do: 'access', open: preparation.access }
-    : { do: 'standing', ...preparation.set };
-
-/** What is claimed where no check is asked. */
-function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined {
-  if (due.kind === 'leg') return { do: 'leg', tree: due.tree, reason: due.reason };
-  return (
-    cause && {
-      do: due.kind === 'named' ? 'condemn' : 'repair',
-      cause: cause.id,
-      acknowledged: true,
-    }
-  );
 }
 
 /** Keeps the result picked by its number or under the cursor. */

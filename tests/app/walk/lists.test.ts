@@ -118,3 +118,15 @@ test('sessions: the list opens the one that is picked', () => {
 
   expect(sessionOf(made).story.findings).toMatchObject([{ check: 'idle-check' }]);
 });
+
+test('a line past the ninth is picked by a letter', () => {
+  const made = confirmed();
+  press(made.program, 'r');
+  const tenth = made.program.state().screen;
+  press(made.program, `${'<down>'.repeat(9)}<enter>`);
+  const byArrows = made.program.state().screen;
+  press(made.program, '<esc>ra');
+
+  expect(tenth.kind).toBe('suspects');
+  expect(made.program.state().screen).toEqual(byArrows);
+});

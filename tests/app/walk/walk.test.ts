@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import {
   chooseTree,
+  goOn,
   makeUnloaded,
   makeProgram,
   passPages,
@@ -132,22 +133,14 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   press(made.program, 'y2');
   condemnFirst(made);
   for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
-    toProof(made);
+    goOn(made.program);
+  passPages(made.program);
   press(made.program, '1');
   expect(session(made).story.due).toEqual({ kind: 'proven' });
   press(made.program, 'c1y');
 
   expect(session(made).story.closed).toMatchObject({ as: 'fixed' });
 });
-
-/** One step on towards the proof of a repair: what is to be set, the repair, a check passed by. */
-function toProof({ program }: ReturnType<typeof makeProgram>): void {
-  passPages(program);
-  const { mode, due } = program.state().question;
-  if (mode === 'repair') press(program, 'Zy');
-  else if (due?.asked?.purpose === 'check') press(program, 'Zu');
-  passPages(program);
-}
 
 /** Picks the first suspect, reads its cautions page by page and condemns it. */
 function condemnFirst(made: ReturnType<typeof makeProgram>): number {
@@ -184,23 +177,12 @@ test('a cause that was picked is left again without a word in the record', () =>
   expect(session(made).events.length).toBe(before);
 });
 
-test('a line past the ninth is picked by a letter', () => {
-  const made = atFirstCheck();
-  press(made.program, 'r');
-  const tenth = made.program.state().screen;
-  press(made.program, `${'<down>'.repeat(9)}<enter>`);
-  const byArrows = made.program.state().screen;
-  press(made.program, '<esc>ra');
-
-  expect(tenth.kind).toBe('suspects');
-  expect(made.program.state().screen).toEqual(byArrows);
-});
-
 test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
   condemnFirst(made);
   for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
-    toProof(made);
+    goOn(made.program);
+  passPages(made.program);
 
   press(made.program, 'u');
 

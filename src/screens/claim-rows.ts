@@ -1,0 +1,195 @@
+import wrapAnsi from 'wrap-ansi';
+import type { Blocker, DueOnScreen, NamedCause } from '../app/walk/question.ts';
+import type { At } from '../app/screen.ts';
+import { cautionKey, cautionNames, fullCaution, shortCaution } from '../app/walk/caution-words.ts';
+import { setUpWords, stateWords } from '../app/wording.ts';
+import { seenWords } from '../core/session/safeguard.ts';
+import { currentLeg, type Hold, type Leg, type Story } from '../core/session/story.ts';
+import { cleanRow } from '../core/text.ts';
+import type { Meaning } from './theme.ts';
+
+/** A row of a page, folded to its width already. */
+export type Row = { readonly mark: string; readonly text: string; readonly as: Meaning };
+
+/** What is on the screen at once. */
+export type Page = readonly Row[];
+
+/** A page that asks for a claim: the fuller of its bodies is shown where there is room for it. */
+type Claim = { readonly title: Row; readonly bodies: readonly (readonly Row[])[] };
+
+const row = (mark: string, text: string, as: Meaning = 'plain'): Row => ({ mark, text, as });
+const asks = (text: string): readonly Row[] => [row('', ''), row('>', text, 'marked')];
+
+const shortRows = (leg: Leg, ids: readonly string[]): readonly Row[] =>
+  ids.map((id) => row('!', shortCaution(leg, id), 'caution'));
+const nameRows = (leg: Leg, ids: readonly string[]): readonly Row[] =>
+  ids.length === 0 ? [] : [row('!', cautionNames(leg, ids), 'caution')];
+const stepRows = (how: readonly string[]): readonly Row[] =>
+  how.map((step, index) => row(`  ${index + 1}.`, step));
+
+const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
+
+/** The title of a check. */
+export const checkTitle = ({ purpose, check }: NonNullable<DueOnScreen['asked']>): string =>
+  `${purposes[purpose]}${check.ask}`;
+
+const withWork = (title: string, work: string): Row => row('', `${title}  (${work})`, 'title');
+
+/** Why a check comes first, where the tree makes it a safeguard: what it says of going on without. */
+export const firstBecause = ({ tree }: Leg, id: string): readonly string[] =>
+  (tree.safeguards ?? [])
+    .filter(({ check }) => check === id)
+    .map(({ else: otherwise }) => `This comes first. ${otherwise}`);
+
+const askOf = (story: Story, { check }: Hold): string =>
+  currentLeg(story).tree.checks[check]?.ask ?? check;
+
+/** What each shut safeguard says of going on, whole. */
+export const reasonRows = (story: Story, holds: readonly Hold[], titled: boolean): readonly Row[] =>
+  holds.map((hold, index) =>
+    row(
+      '!',
+      `${titled && index === 0 ? 'It' : `"${askOf(story, hold)}"`} ${seenWords(hold, 'now')}. ${hold.otherwise}`,
+      'caution',
+    ),
+  );
+
+/** The walk as far as a page of it shows: what is typed, and the cautions read before. */
+type OnWalk = Pick<At<'walk'>, 'input' | 'seen'>;
+
+/** The page on the walk that asks for a claim; undefined where nothing is claimed. */
+function claimOn(due: DueOnScreen, { input, seen = 0 }: OnWalk): Claim | undefined {
+  if (input.kind !== 'ready') return undefined;
+  const { blocker, asked, cause } = due;
+  if (blocker.kind === 'safeguard') return safeguardClaim(due, blocker.holds);
+  if (asked !== undefined) return checkClaim(due, asked, seen);
+  return cause && causeClaim(due, cause, seen);
+}
+
+function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Hold[]): Claim {
+  const [first] = holds;
+  const step = asked?.check.ask ?? cause?.cause.name ?? '';
+  return {
+    title: row('', `FIRST: ${first === undefined ? '' : askOf(story, first)}`, 'title'),
+    bodies: [
+      [
+        ...reasonRows(story, holds, true),
+        row('Then:', step),
+        ...asks('y: make it now. g: go past it, with a word of your own.'),
+      ],
+    ],
+  };
+}
+
+function cautionBody([now = '', ...later]: readonly string[], leg: Leg, seen: number) {
+  const of = seen + 1 + later.length;
+  return [
+    row('!', fullCaution(leg, now), 'caution'),
+    row(
+      '>',
+      `Caution ${seen + 1} of ${of}: press ${cautionKey(seen)} when you have read it.`,
+      'marked',
+    ),
+  ];
+}
+
+function checkClaim(
+  { story, blocker }: DueOnScreen,
+  asked: NonNullable<DueOnScreen['asked']>,
+  seen: number,
+): Claim | undefined {
+  const leg = currentLeg(story);
+  const title = withWork(checkTitle(asked), `${asked.check.kind}, ${asked.check.minutes} min`);
+  if (blocker.kind === 'caution')
+    return { title, bodies: [cautionBody(blocker.cautions, leg, seen)] };
+  const first = setFirst(blocker, leg);
+  if (first === '') return undefined;
+  const { cautions, how } = asked.check;
+  const because = firstBecause(leg, asked.id).map((reason) => row('!', reason, 'caution'));
+  // The steps come again once all is set: they give way first.
+  return {
+    title,
+    bodies: [
+      [...because, ...shortRows(leg, cautions), ...stepRows(how), ...asks(first)],
+      [...because, ...shortRows(leg, cautions), ...asks(first)],
+      [...because, ...nameRows(leg, cautions), ...asks(first)],
+    ],
+  };
+}
+
+/** What is to be set before the step; empty where nothing is. */
+function setFirst(blocker: Blocker, { shop }: Leg): string {
+  if (blocker.kind === 'prepare') return setUpWords(blocker.preparations, shop);
+  return blocker.kind === 'state' ? `First: ${stateWords(blocker.needed)}. y when it is so.` : '';
+}
+
+function causeClaim(
+  { story, blocker }: DueOnScreen,
+  { cause: { name, where, shows, repair } }: NamedCause,
+  seen: number,
+): Claim {
+  const leg = currentLeg(story);
+  const repairing = story.due.kind === 'repair';
+  const title = withWork(
+    `${repairing ? 'REPAIR: ' : 'IS IT THIS? '}${name}`,
+    leg.tree.triage === undefined ? `repair, ${repair.minutes} min` : 'to inspection',
+  );
+  if (blocker.kind === 'caution')
+    return { title, bodies: [cautionBody(blocker.cautions, leg, seen)] };
+  const first = setFirst(blocker, leg);
+  const there = where === undefined || where === '' ? [] : [row('Where:', where)];
+  const words = repairing ? stepRows(repair.do) : shows === undefined ? [] : [row('Shows:', shows)];
+  const ask = asks(first === '' ? claimWords(repairing) : first);
+  const { cautions } = repair;
+  const bodies = [
+    [...shortRows(leg, cautions), ...there, ...words, ...ask],
+    [...nameRows(leg, cautions), ...there, ...words, ...ask],
+  ];
+  const setOnly = [...shortRows(leg, cautions), ...ask];
+  return { title, bodies: first === '' ? bodies : [...bodies, setOnly] };
+}
+
+const claimWords = (repairing: boolean): string =>
+  repairing
+    ? 'y when the repair is done; the proof comes next.'
+    : 'y: this is it. o: check something else first. Esc: put the job down.';
+
+/** A row as it is folded into the columns: what goes over stands under it, without its mark. */
+function folded({ mark, text, as }: Row, columns: number): readonly Row[] {
+  const width = columns - 2 - (mark === '' ? 0 : mark.length + 1);
+  const parts = wrapAnsi(cleanRow(text), width, { trim: false, hard: true }).split('\n');
+  return parts.map((part, index) =>
+    index === 0 ? row(mark, part, as) : row(' '.repeat(mark.length), part.replace(/^ /, ''), as),
+  );
+}
+
+type Size = { readonly rows: number; readonly columns: number };
+
+/**
+ * The pages of what a claim asks, the last with the key that makes it; undefined where nothing is
+ * claimed. Nothing of it is cut: what does not fit goes on the next page.
+ */
+export function claimPages(
+  due: DueOnScreen,
+  on: OnWalk,
+  { rows, columns }: Size,
+): readonly Page[] | undefined {
+  const claim = claimOn(due, on);
+  if (claim === undefined) return undefined;
+  const bodies = claim.bodies.map((body) =>
+    [claim.title, ...body].flatMap((one) => folded(one, columns)),
+  );
+  const whole = bodies.find((body) => body.length <= rows);
+  return whole === undefined ? paged(bodies.at(-1) ?? [], rows) : [whole];
+}
+
+function paged(all: readonly Row[], rows: number): readonly Page[] {
+  const each = Math.max(1, rows - 1);
+  const pages = Math.ceil(all.length / each);
+  return Array.from({ length: pages }, (_, page) => [
+    ...all.slice(page * each, (page + 1) * each),
+    ...(page + 1 < pages
+      ? [row('>', `space: read on (${page + 1} of ${pages})`, 'marked' as const)]
+      : []),
+  ]);
+}

@@ -39,15 +39,17 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
   await shown.until('ANSWER ANEW');
   shown.type('3');
   // The suspects are weighed behind the keys; the list is in their order once they are.
-  await shown.until(/SUSPECTS +misfire/);
+  await shown.until(/SUSPECTS +burnt valve/);
   shown.type('r');
   await shown.until('REPAIR: pick');
   shown.type('1');
-  await shown.until('Caution 1 of 2');
+  await shown.until('Caution 1 of 3');
   // Another key between: the one that picked the cause does not read its caution so soon.
   shown.type('Z1');
-  await shown.until('Caution 2 of 2');
+  await shown.until('Caution 2 of 3');
   shown.type('2');
+  await shown.until('Caution 3 of 3');
+  shown.type('3');
   await shown.until('y: this is it');
   shown.type('y');
   await shown.until(/First: .*Engine off/);

@@ -18,7 +18,8 @@ const named = {
 };
 const bytesOfKey = new Map([
   ...Object.entries(named),
-  ...Array.from('123uxnbora? ').map((key) => [key, key] as const),
+  // No list in the order of the advice, which comes in its own time.
+  ...Array.from('123uxnbca? ').map((key) => [key, key] as const),
 ]);
 
 /** What the keys come to: the record without its times, and where the screen stands. */

@@ -3,6 +3,7 @@ import { sum } from '../../sum.ts';
 import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
 import type { Environment } from './episode.ts';
 import { makeRandom } from './random.ts';
+import type { Random } from './random.ts';
 import { hideVehicle, NoSimulation } from './vehicle.ts';
 import type { HiddenVehicle } from './vehicle.ts';
 import type { Policy } from './policies.ts';
@@ -73,13 +74,32 @@ function spread(values: readonly number[]): { mean: number; error: number } {
   return { mean, error: Math.sqrt(squares / Math.max(1, values.length - 1) / values.length) };
 }
 
+/** Draws before a tree is given up whose safeguards stay shut on every vehicle. */
+const mostDraws = 1000;
+
+/**
+ * A hidden vehicle that can be proven in the end: one whose safeguard stays shut with nothing left to
+ * mend (oil that is always over-full) would never be let run, and no work changes it.
+ */
+function hideProvable({ tree, input: { model } }: Environment, random: Random): HiddenVehicle {
+  const guards = (tree.safeguards ?? []).flatMap(({ check, shows }) => {
+    const index = model.checks.findIndex(({ id }) => id === check);
+    const results = tree.checks[check]?.results ?? [];
+    return index < 0 ? [] : [{ index, open: results.map(({ id }) => shows.includes(id)) }];
+  });
+  for (let attempt = 0; attempt < mostDraws; attempt += 1) {
+    const vehicle = hideVehicle(model, random);
+    const mended = vehicle.causes;
+    if (guards.every(({ index, open }) => at(open, vehicle.show(index, mended)))) return vehicle;
+  }
+  throw new NoSimulation(`no vehicle in ${mostDraws} may be run with everything mended`);
+}
+
 /** Sends every policy to the same hidden vehicles and compares their minutes in pairs. */
 export function simulate(simulation: Simulation): readonly Simulated[] {
   const { environment, count, seed, policies } = simulation;
   const random = makeRandom(seed);
-  const vehicles = Array.from({ length: count }, () =>
-    hideVehicle(environment.input.model, random),
-  );
+  const vehicles = Array.from({ length: count }, () => hideProvable(environment, random));
   const lived = Object.entries(policies).map(([name, policy]) => ({
     name,
     episodes: vehicles.map((vehicle) => runEpisode(environment, vehicle, policy)),

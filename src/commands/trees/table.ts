@@ -4,11 +4,10 @@ import { parseJson } from '../../core/tree/json/read.ts';
 import { parseTreeValue } from '../../core/tree/parse.ts';
 import { printTable, withTable, type TreeFile } from '../../core/tree/writing/table.ts';
 import { printTree } from '../../core/tree/written/print.ts';
-import { attempt } from '../../store/files.ts';
 import { readText } from '../../store/library.ts';
-import { writeWhole } from '../../store/whole-file.ts';
 import { done, type Ended, type Io } from '../io.ts';
 import { join } from 'node:path';
+import { rewriteTree } from './rewrite.ts';
 import { absolute, fileNamed, treesFolder, wrongUse, type Given } from '../options.ts';
 
 const use = 'droplight trees table TREE [--from TABLE.csv]';
@@ -59,25 +58,13 @@ function readTree(
 
 /** Writes the tree with the old text beside it; where nothing changed, nothing is written. */
 function replace(io: Io, path: string, { old, file }: { old: string; file: TreeFile }): Ended {
-  const { files } = io.disk;
-  const before = `${path}.before`;
   const json = parseJson(old, path);
   if (json.kind === 'good' && JSON.stringify(json.value) === JSON.stringify(file)) {
     io.out('The table says what the tree says: nothing was written.\n');
     return done;
   }
-  if (files.exists(before))
-    return bad({
-      code: 'file-there',
-      file: before,
-      message: 'A text from before stands here already, and would be lost.',
-      mend: 'Take it away first.',
-    });
-  const written = attempt(path, () => {
-    writeWhole(files, before, old);
-    writeWhole(files, path, printTree(file));
-  });
-  if (written.kind === 'bad') return written;
-  io.out(`${path}\n    what it was: ${before}\n`);
+  const rewritten = rewriteTree(io, path, { old, text: printTree(file) });
+  if (rewritten.kind === 'bad') return rewritten;
+  io.out(`${path}\n    what it was: ${rewritten.value}\n`);
   return done;
 }

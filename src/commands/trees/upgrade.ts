@@ -1,13 +1,12 @@
-import { bad, good, type Parsed } from '../../core/problem.ts';
+import type { Parsed } from '../../core/problem.ts';
 import { parseJson } from '../../core/tree/json/read.ts';
 import { parseTreeValue } from '../../core/tree/parse.ts';
 import { printTree } from '../../core/tree/written/print.ts';
 import { upgrade } from '../../core/tree/written/upgrade.ts';
-import { attempt } from '../../store/files.ts';
 import { readText } from '../../store/library.ts';
-import { writeWhole } from '../../store/whole-file.ts';
 import { done, type Ended, type Io } from '../io.ts';
 import { absolute, wrongUse, type Given } from '../options.ts';
+import { rewriteTree } from './rewrite.ts';
 
 /** `droplight trees upgrade FILES`: each in the words of format 2, the old text beside it. */
 export function upgradeTrees(io: Io, _: Given, words: readonly string[]): Ended {
@@ -30,18 +29,8 @@ function upgradeFile(io: Io, path: string): Parsed<string> {
   if (file.kind === 'bad') return file;
   const tree = parseTreeValue(file.value, path);
   if (tree.kind === 'bad') return tree;
-  const old = `${path}.before`;
-  if (files.exists(old))
-    return bad({
-      code: 'file-there',
-      file: old,
-      message: 'A text from before stands here already, and would be lost.',
-      mend: 'Take it away first.',
-    });
-  const made = printTree(upgrade(file.value as Record<string, unknown>, tree.value));
-  const written = attempt(path, () => {
-    writeWhole(files, old, text.value);
-    writeWhole(files, path, made);
+  return rewriteTree(io, path, {
+    old: text.value,
+    text: printTree(upgrade(file.value as Record<string, unknown>, tree.value)),
   });
-  return written.kind === 'bad' ? written : good(old);
 }

@@ -1,4 +1,4 @@
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname } from 'node:path';
 import wrapAnsi from 'wrap-ansi';
 import { checkTree } from '../../core/reason/plan/check-tree.ts';
 import { bad, firstOf, good, showRoots, type Parsed } from '../../core/problem.ts';
@@ -21,6 +21,7 @@ import { loadHeadings } from '../../store/headings.ts';
 import { loadShops, readText } from '../../store/library.ts';
 import { writeWhole } from '../../store/whole-file.ts';
 import { done, type Ended, type Io } from '../io.ts';
+import { rewriteTree } from './rewrite.ts';
 import { absolute, treesFolder, wrongUse, type Given } from '../options.ts';
 
 /** Columns that every terminal has. */
@@ -173,17 +174,11 @@ function keepOld({ io, path }: Talk, text: string): Parsed<undefined> {
   const old = files.exists(path) ? readText(files, path) : undefined;
   if (old?.kind === 'bad') return old;
   if (old?.value === text) return good(undefined);
-  const before = join(dirname(path), `${basename(path)}.before`);
-  if (old !== undefined && files.exists(before))
-    return bad({
-      code: 'file-there',
-      file: before,
-      message: 'A text from before stands here already, and would be lost.',
-      mend: 'Take it away first; your answers are kept.',
+  if (old === undefined)
+    return attempt(path, () => {
+      writeWhole(files, path, text);
+      return undefined;
     });
-  return attempt(path, () => {
-    if (old !== undefined) writeWhole(files, before, old.value);
-    writeWhole(files, path, text);
-    return undefined;
-  });
+  const rewritten = rewriteTree(io, path, { old: old.value, text });
+  return rewritten.kind === 'bad' ? rewritten : good(undefined);
 }

@@ -32,7 +32,7 @@ describe('the routes of the own way', () => {
   test.each(['no-supply', 'rough-idle', 'slow-crank'])(
     'of %s have the chances that the exact belief gives',
     (id) => {
-      const { tree, model, routes } = routesOf(id, 0.003);
+      const { tree, model, routes } = routesOf(id, 0.002);
       const input = (shown: (typeof routes)[number]['shown']) => {
         const made = inputOf(model, {
           findings: shown.map(({ check, result }) => ({ check, lo: result, hi: result, at: 0 })),

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { breaches, circles, importsBelow, sourceFiles } from './helpers/floors.ts';
 
@@ -55,4 +55,10 @@ test('no file is longer than 250 lines', () => {
 
 test('there are no barrel files', () => {
   expect(sourceFiles('src').filter((file) => /(^|\/)index\.tsx?$/.test(file))).toEqual([]);
+});
+
+test('no folder holds more than 26 files', () => {
+  const folders = Map.groupBy(sourceFiles('src'), (file) => dirname(file));
+
+  expect([...folders].filter(([, files]) => files.length > 26).map(([name]) => name)).toEqual([]);
 });

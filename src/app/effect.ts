@@ -1,6 +1,6 @@
 import type { Problem } from '../core/problem.ts';
 import type { Event } from '../core/session/event.ts';
-import type { Header } from '../core/session/header.ts';
+import type { Header } from '../core/session/header/header.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Screen } from './screen.ts';
 import type { State } from './state.ts';

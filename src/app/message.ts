@@ -2,7 +2,7 @@ import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
-import type { Header } from '../core/session/header.ts';
+import type { Header } from '../core/session/header/header.ts';
 import type { Library } from '../core/tree/shop.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Token } from './keys/tokens.ts';

@@ -1,5 +1,5 @@
 import type { Event, UnknownEvent } from '../core/session/event.ts';
-import type { Header } from '../core/session/header.ts';
+import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';
 import type { StartForm } from './pages/start-form.ts';
 

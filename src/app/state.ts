@@ -1,7 +1,7 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
-import type { Header } from '../core/session/header.ts';
+import type { Header } from '../core/session/header/header.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readLine, type Fingerprint } from '../core/session/chain.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import { parseEvent } from '../core/session/read-event.ts';
-import { Header } from '../core/session/header.ts';
+import { Header } from '../core/session/header/header.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 
 /** How the lines of a record are linked. */

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { bad, type Parsed, type Problem } from '../core/problem.ts';
 import { forgeLine } from '../core/session/chain.ts';
-import type { Header } from '../core/session/header.ts';
+import type { Header } from '../core/session/header/header.ts';
 import { ending, sessionName } from './find.ts';
 import { attempt, storeError, type Files, type Handle } from './files.ts';
 import { Journal, type Listener } from './journal.ts';

@@ -1,7 +1,7 @@
 import { writeUp } from '../../src/core/account/account.ts';
 import type { Event, Payload } from '../../src/core/session/event.ts';
 import { fold } from '../../src/core/session/fold.ts';
-import { newHeader } from '../../src/core/session/new-header.ts';
+import { newHeader } from '../../src/core/session/header/new-header.ts';
 import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import { shippedShop, shippedTree } from '../helpers/library.ts';
 

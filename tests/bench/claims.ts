@@ -17,7 +17,7 @@ import type { Environment, Episode } from '../../src/core/reason/plan/episode.ts
 import { advisedPolicy, inputAt } from '../../src/core/reason/plan/policies.ts';
 import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import { hideVehicle, type HiddenVehicle } from '../../src/core/reason/plan/vehicle.ts';
-import { nextOnWay } from '../../src/core/tree/way.ts';
+import { nextOnWay } from '../../src/core/tree/way/way.ts';
 import { shippedShop, shippedTrees } from '../helpers/library.ts';
 
 const count = Number(process.argv[2] ?? 200);

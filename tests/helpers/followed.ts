@@ -8,8 +8,8 @@ import type { Environment, Episode } from '../../src/core/reason/plan/episode.ts
 import { inputAt } from '../../src/core/reason/plan/policies.ts';
 import type { Random } from '../../src/core/reason/plan/random.ts';
 import { hideVehicle, type HiddenVehicle } from '../../src/core/reason/plan/vehicle.ts';
-import { gatesOf, gatesOfRepair, shut } from '../../src/core/tree/gates.ts';
-import { knownAfter } from '../../src/core/tree/known.ts';
+import { gatesOf, gatesOfRepair, shut } from '../../src/core/tree/way/gates.ts';
+import { knownAfter } from '../../src/core/tree/way/known.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 
 /** What may not happen to somebody who only follows the first line of the advice. */

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Action, ActionOf } from '../../src/core/session/action.ts';
-import type { Header } from '../../src/core/session/header.ts';
+import type { Header } from '../../src/core/session/header/header.ts';
 import { parseShop, parseTree } from '../../src/core/tree/parse.ts';
 import { after, headerFor } from './story.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Action } from '../../src/core/session/action.ts';
 import type { Sheet } from '../../src/core/session/book.ts';
-import { newHeader } from '../../src/core/session/new-header.ts';
+import { newHeader } from '../../src/core/session/header/new-header.ts';
 import { parseShop, parseTree } from '../../src/core/tree/parse.ts';
 import { after, stampAt } from './story.ts';
 

@@ -1,7 +1,7 @@
 import type { Action } from '../../src/core/session/action.ts';
 import { forgeLine } from '../../src/core/session/chain.ts';
 import type { Event, UnknownEvent } from '../../src/core/session/event.ts';
-import type { Header } from '../../src/core/session/header.ts';
+import type { Header } from '../../src/core/session/header/header.ts';
 import { sha256 } from '../../src/store/recover.ts';
 import { readSession } from '../../src/store/recover.ts';
 import { after, headerFor, stampAt } from './story.ts';

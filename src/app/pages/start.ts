@@ -1,6 +1,6 @@
 import { parseSheet } from '../../core/session/book.ts';
-import type { Header } from '../../core/session/header.ts';
-import { newHeader } from '../../core/session/new-header.ts';
+import type { Header } from '../../core/session/header/header.ts';
+import { newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import type { Library } from '../../core/tree/shop.ts';

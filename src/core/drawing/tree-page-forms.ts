@@ -1,4 +1,4 @@
-import { parseNext } from '../tree/next.ts';
+import { parseNext } from '../tree/way/next.ts';
 import type { Tree } from '../tree/model.ts';
 import { mermaidLabel } from './mermaid.ts';
 import { ifWords, treePage, wayOrder } from './tree-page.ts';

@@ -1,5 +1,5 @@
 import wrapAnsi from 'wrap-ansi';
-import { nextsOf, parseNext } from '../tree/next.ts';
+import { nextsOf, parseNext } from '../tree/way/next.ts';
 import type { Lead, Result, Tree } from '../tree/model.ts';
 import { spanBetween, spanOhms } from '../feed/path.ts';
 import { showReading } from '../trade/units/units.ts';

@@ -3,7 +3,7 @@ import { readWords, resultWords } from '../session/finding-words.ts';
 import { fold } from '../session/fold.ts';
 import { checkIn, fromLegs, type Finding, type Story } from '../session/story.ts';
 import type { Result, Tree } from '../tree/model.ts';
-import { nextsOf, parseNext } from '../tree/next.ts';
+import { nextsOf, parseNext } from '../tree/way/next.ts';
 
 /** A result that was not the one, and where it would have led. */
 export type Branch = { readonly label: string; readonly leads: string };

@@ -4,7 +4,7 @@ import { showReading } from '../trade/units/units.ts';
 import { booksOf, byTheBook, limitsOf } from '../tree/limits.ts';
 import type { Check, Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
-import type { Header } from './header.ts';
+import type { Header } from './header/header.ts';
 import type { Leg, Story } from './story.ts';
 
 /** Figures of the vehicle's own book, by the name that trees use, and where each was read. */

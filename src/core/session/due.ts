@@ -1,7 +1,7 @@
-import type { Done } from '../tree/known.ts';
+import type { Done } from '../tree/way/known.ts';
 import type { Tree } from '../tree/model.ts';
-import { nextAfterRepair } from '../tree/after-repair.ts';
-import { nextOnWay, type OnWay } from '../tree/way.ts';
+import { nextAfterRepair } from '../tree/way/after-repair.ts';
+import { nextOnWay, type OnWay } from '../tree/way/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
 import { handOver } from './triage.ts';
 import { standsAt } from './finding-words.ts';

@@ -7,7 +7,7 @@ import { overAfter } from '../tree/states.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
 import type { Event, Payload, PayloadOf, Stamp, UnknownEvent } from './event.ts';
-import type { Header } from './header.ts';
+import type { Header } from './header/header.ts';
 import { dueNow } from './due.ts';
 import { passedAt } from './safeguard.ts';
 import {
@@ -19,7 +19,7 @@ import {
   type Story,
 } from './story.ts';
 import { workedMinutes } from './time.ts';
-import { asWalked, treeOf } from './walked-tree.ts';
+import { asWalked, treeOf } from './header/walked-tree.ts';
 
 type Draft = { -readonly [K in keyof Standpoint]: Mutable<Standpoint[K]> };
 type Mutable<T> = T extends readonly (infer One)[] ? One[] : T;

@@ -1,6 +1,6 @@
-import { gatesOf, gatesOfRepair, gatesOfStanding, isShut, type Gate } from '../tree/gates.ts';
+import { gatesOf, gatesOfRepair, gatesOfStanding, isShut, type Gate } from '../tree/way/gates.ts';
 import { kinOf } from '../tree/kin.ts';
-import { knownAfter, knownAtEnds, type Done } from '../tree/known.ts';
+import { knownAfter, knownAtEnds, type Done } from '../tree/way/known.ts';
 import type { Standing, Tree } from '../tree/model.ts';
 import { doneIn, inHand } from './due.ts';
 import { currentLeg, type Guarded, type Hold, type Standpoint, type Story } from './story.ts';

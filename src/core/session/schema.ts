@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { EventLine } from './event.ts';
-import { Header } from './header.ts';
+import { Header } from './header/header.ts';
 
 const made = 'Generated from the models in src/core by "npm run schema"; change those, not this.';
 

@@ -3,7 +3,7 @@ import type { Check, Standing, Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';
 import type { Conditions, PayloadOf, Stamp } from './event.ts';
-import type { Header } from './header.ts';
+import type { Header } from './header/header.ts';
 
 type Noted = { readonly n: number; readonly stamp: Stamp };
 

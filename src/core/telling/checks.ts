@@ -1,6 +1,6 @@
 import { count } from '../text.ts';
 import type { Check, Standing, Tree } from '../tree/model.ts';
-import { parseNext } from '../tree/next.ts';
+import { parseNext } from '../tree/way/next.ts';
 import type { Shop } from '../tree/shop.ts';
 import { andWords, causeWords, checkWords, sentence, whenWords } from './words.ts';
 

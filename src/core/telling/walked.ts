@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import { makeRandom, type Random } from '../reason/plan/random.ts';
 import { nextOnRoute, type Route } from '../reason/plan/routes.ts';
 import type { Check, Tree } from '../tree/model.ts';
-import type { OnWay } from '../tree/way.ts';
+import type { OnWay } from '../tree/way/way.ts';
 import { causeWords, checkWords, sentence } from './words.ts';
 
 /** Vehicles that walk with each cause: a share of theirs is right to about 3 of 100. */

@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import { bad, good, type Parsed, type Problem } from '../problem.ts';
 import { withPlaces } from './json/place.ts';
 import { parseJson } from './json/read.ts';
-import { checkLinks } from './links.ts';
+import { checkLinks } from './links/links.ts';
 import type { Tree } from './model.ts';
 import { modelFor, settle } from './written/settle.ts';
 import { rooted } from './roots.ts';

@@ -5,7 +5,7 @@ import type { OpenSession } from '../../../src/app/state.ts';
 import { believe } from '../../../src/core/reason/belief/posterior.ts';
 import { inputFrom } from '../../../src/core/reason/history/from-story.ts';
 import { fold } from '../../../src/core/session/fold.ts';
-import type { Header } from '../../../src/core/session/header.ts';
+import type { Header } from '../../../src/core/session/header/header.ts';
 import { readSession } from '../../../src/store/recover.ts';
 import { makeProgram, press } from '../../helpers/program.ts';
 import { after } from '../../helpers/story.ts';

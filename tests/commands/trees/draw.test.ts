@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { trees } from '../../../src/commands/trees/trees.ts';
-import { nextsOf } from '../../../src/core/tree/next.ts';
+import { nextsOf } from '../../../src/core/tree/way/next.ts';
 import { runCommand } from '../../helpers/commands.ts';
 import { shippedTrees } from '../../helpers/library.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';

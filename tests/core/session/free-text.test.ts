@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { expect, test } from 'vitest';
 import { eventKinds, modelOf, type Event } from '../../../src/core/session/event.ts';
 import { changeFreeText, freeText, writtenBy } from '../../../src/core/session/free-text.ts';
-import { Header } from '../../../src/core/session/header.ts';
+import { Header } from '../../../src/core/session/header/header.ts';
 import { Id } from '../../../src/core/tree/basics.ts';
 import { withoutNames } from '../../../src/core/account/words/names.ts';
 import { everyKind } from '../../helpers/every-kind.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { Header, shopOf } from '../../../src/core/session/header.ts';
+import { Header, shopOf } from '../../../src/core/session/header/header.ts';
 import { headerFor, stampAt } from '../../helpers/story.ts';
 import { smallShop, smallTree } from '../../helpers/tree.ts';
 

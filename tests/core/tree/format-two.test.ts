@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { gatesOf, gatesOfRepair, shut } from '../../../src/core/tree/gates.ts';
+import { gatesOf, gatesOfRepair, shut } from '../../../src/core/tree/way/gates.ts';
 import { fitTree } from '../../../src/core/tree/fit.ts';
 import { bandOf } from '../../../src/core/tree/judge.ts';
 import { byTheBook } from '../../../src/core/tree/limits.ts';

@@ -4,8 +4,8 @@ import { placeOf, workMinutes } from '../../../src/core/reason/advice/minutes.ts
 import type { Action } from '../../../src/core/session/action.ts';
 import { contradictionOf, type Contradiction } from '../../../src/core/session/contradiction.ts';
 import type { Event } from '../../../src/core/session/event.ts';
-import type { Header } from '../../../src/core/session/header.ts';
-import { newHeader } from '../../../src/core/session/new-header.ts';
+import type { Header } from '../../../src/core/session/header/header.ts';
+import { newHeader } from '../../../src/core/session/header/new-header.ts';
 import { newEvent } from '../../../src/core/session/read-event.ts';
 import { decide } from '../../../src/core/session/rules/rules.ts';
 import { parseConditions } from '../../../src/core/session/rules/vehicle.ts';

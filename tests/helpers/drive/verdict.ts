@@ -1,5 +1,5 @@
 import type { Due } from '../../../src/core/session/story.ts';
-import { gatesOfStanding } from '../../../src/core/tree/gates.ts';
+import { gatesOfStanding } from '../../../src/core/tree/way/gates.ts';
 import type { Tree } from '../../../src/core/tree/model.ts';
 import type { Drive, Lead, Step } from './drive.ts';
 import { isWhile, leftOf, type Script, type Shows } from './script.ts';

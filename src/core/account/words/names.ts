@@ -1,7 +1,7 @@
 import { modelOf, type Event, type Kind } from '../../session/event.ts';
 import type { Recorded } from '../../session/fold.ts';
 import { changeFreeText } from '../../session/free-text.ts';
-import { Header } from '../../session/header.ts';
+import { Header } from '../../session/header/header.ts';
 
 type Hide = (text: string) => string;
 

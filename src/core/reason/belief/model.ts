@@ -1,6 +1,6 @@
 import { at } from '../../at.ts';
 import { broughtPrior, isBrought } from '../../tree/brought.ts';
-import { gatesOf, gatesOfRepair, type Gate as TreeGate } from '../../tree/gates.ts';
+import { gatesOf, gatesOfRepair, type Gate as TreeGate } from '../../tree/way/gates.ts';
 import { showsSame } from '../../tree/kin.ts';
 import { unlisted, type Repair, type Standing, type Tree } from '../../tree/model.ts';
 import { neededBy, type Needed } from '../../tree/states.ts';

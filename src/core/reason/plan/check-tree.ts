@@ -3,7 +3,7 @@ import { lintFeed } from '../../feed/lint-feed.ts';
 import type { Problem } from '../../problem.ts';
 import { placed } from '../../tree/json/place.ts';
 import { parseJson } from '../../tree/json/read.ts';
-import { checkLinks } from '../../tree/links.ts';
+import { checkLinks } from '../../tree/links/links.ts';
 import { lintParts, lintTree } from '../../tree/lint/lint.ts';
 import type { Tree } from '../../tree/model.ts';
 import { problemsBeside, shapeTree } from '../../tree/parse.ts';

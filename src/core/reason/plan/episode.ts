@@ -1,7 +1,7 @@
-import type { Done } from '../../tree/known.ts';
+import type { Done } from '../../tree/way/known.ts';
 import type { Tree } from '../../tree/model.ts';
-import { nextAfterRepair } from '../../tree/after-repair.ts';
-import { nextOnWay } from '../../tree/way.ts';
+import { nextAfterRepair } from '../../tree/way/after-repair.ts';
+import { nextOnWay } from '../../tree/way/way.ts';
 import { freshInput } from '../belief/evidence.ts';
 import type { AccessMinutes, ReasoningInput, JobState } from '../belief/evidence.ts';
 import { parked, placeAfter, placeOf, workMinutes } from '../advice/minutes.ts';

@@ -1,6 +1,6 @@
 import { at } from '../../at.ts';
 import type { Tree } from '../../tree/model.ts';
-import { nextOnWay } from '../../tree/way.ts';
+import { nextOnWay } from '../../tree/way/way.ts';
 import { quickAdvice } from '../advice/advise.ts';
 import type { AdviseOptions } from '../advice/advise.ts';
 import { atOnce } from '../advice/search.ts';

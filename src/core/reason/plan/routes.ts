@@ -1,7 +1,7 @@
 import { at, realAt, wholeAt } from '../../at.ts';
 import { sum } from '../../sum.ts';
 import type { Tree } from '../../tree/model.ts';
-import { nextOnWay, type OnWay } from '../../tree/way.ts';
+import { nextOnWay, type OnWay } from '../../tree/way/way.ts';
 import { freshInput } from '../belief/evidence.ts';
 import type { Model } from '../belief/model.ts';
 import { faultSets } from '../belief/fault-sets.ts';

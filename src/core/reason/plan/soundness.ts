@@ -2,7 +2,7 @@ import { at } from '../../at.ts';
 import { fillTree } from '../../feed/fill.ts';
 import type { Problem } from '../../problem.ts';
 import type { Tree } from '../../tree/model.ts';
-import { nextsOf } from '../../tree/next.ts';
+import { nextsOf } from '../../tree/way/next.ts';
 import { makeModel } from '../belief/model.ts';
 import { unlisted } from '../../tree/model.ts';
 import type { Model } from '../belief/model.ts';

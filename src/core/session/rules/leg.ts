@@ -1,10 +1,10 @@
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
-import { leftUnasked } from '../../tree/after-repair.ts';
+import { leftUnasked } from '../../tree/way/after-repair.ts';
 import { doneIn } from '../due.ts';
 import { isProven, lastRepair } from '../proof.ts';
 import { fileOf } from '../../tree/written/settle.ts';
-import { shopOf } from '../header.ts';
+import { shopOf } from '../header/header.ts';
 import { triageOf } from '../triage.ts';
 import { currentLeg, openThings, type Story } from '../story.ts';
 

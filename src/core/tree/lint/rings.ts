@@ -1,6 +1,6 @@
 import type { Tell } from '../../problem.ts';
 import type { Tree } from '../model.ts';
-import { parseNext } from '../next.ts';
+import { parseNext } from '../way/next.ts';
 
 /** A check must come before another: since that waits for it, or since it leads there alone. */
 type Before = { readonly check: string; readonly waits: boolean };

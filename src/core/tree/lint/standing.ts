@@ -1,6 +1,6 @@
 import type { Tell } from '../../problem.ts';
 import type { CheckFeed, Feed } from '../feed-model.ts';
-import { gatesOf } from '../gates.ts';
+import { gatesOf } from '../way/gates.ts';
 import type { Check, Standing, Tree } from '../model.ts';
 
 /** Standings in which a check cannot be done, or that its own steps contradict. */

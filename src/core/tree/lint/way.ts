@@ -1,7 +1,7 @@
 import type { Tell } from '../../problem.ts';
-import { gatesOf } from '../gates.ts';
+import { gatesOf } from '../way/gates.ts';
 import type { Result, Tree } from '../model.ts';
-import { nextsOf, parseNext } from '../next.ts';
+import { nextsOf, parseNext } from '../way/next.ts';
 
 const pathOf = (check: string, index: number): string => `checks.${check}.results[${index}].next`;
 

@@ -1,5 +1,5 @@
 import type { Tell } from '../../problem.ts';
-import { strayNext } from '../next.ts';
+import { strayNext } from '../way/next.ts';
 import { unknown, unknownAmong } from '../unknown.ts';
 import type { Written, WrittenCheck } from './written.ts';
 

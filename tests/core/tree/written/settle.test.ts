@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { trusted } from '../../../../src/core/problem.ts';
 import { factsAsked, fitTree } from '../../../../src/core/tree/fit.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
-import { nextOf } from '../../../../src/core/tree/next.ts';
+import { nextOf } from '../../../../src/core/tree/way/next.ts';
 import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
-import { nextOnWay } from '../../../../src/core/tree/way.ts';
+import { nextOnWay } from '../../../../src/core/tree/way/way.ts';
 import { planted, told, type Fault } from '../../../helpers/plant.ts';
 import { smallShop } from '../../../helpers/tree.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { parseTreeValue } from '../../../src/core/tree/parse.ts';
-import { planted, told } from '../../helpers/plant.ts';
-import { smallShop } from '../../helpers/tree.ts';
+import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
+import { planted, told } from '../../../helpers/plant.ts';
+import { smallShop } from '../../../helpers/tree.ts';
 
 const parse = (value: unknown) => parseTreeValue(value, 'small.json', smallShop);
 

@@ -1,11 +1,11 @@
 import * as z from 'zod';
-import { Id } from '../tree/basics.ts';
-import { booksOf } from '../tree/limits.ts';
-import type { Tree } from '../tree/model.ts';
-import { Written } from '../tree/written/written.ts';
-import { Shop } from '../tree/shop.ts';
-import { Amount, Conditions } from './event.ts';
-import { freeText } from './free-text.ts';
+import { Id } from '../../tree/basics.ts';
+import { booksOf } from '../../tree/limits.ts';
+import type { Tree } from '../../tree/model.ts';
+import { Written } from '../../tree/written/written.ts';
+import { Shop } from '../../tree/shop.ts';
+import { Amount, Conditions } from '../event.ts';
+import { freeText } from '../free-text.ts';
 
 /** The first line of a session file: everything that must be known before the first event. */
 export const Header = z.object({

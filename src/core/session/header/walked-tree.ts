@@ -1,9 +1,9 @@
-import { fillTree } from '../feed/fill.ts';
-import { fitTree } from '../tree/fit.ts';
-import { byTheBook } from '../tree/limits.ts';
-import type { Tree } from '../tree/model.ts';
-import { settle, withLabels } from '../tree/written/settle.ts';
-import type { Written } from '../tree/written/written.ts';
+import { fillTree } from '../../feed/fill.ts';
+import { fitTree } from '../../tree/fit.ts';
+import { byTheBook } from '../../tree/limits.ts';
+import type { Tree } from '../../tree/model.ts';
+import { settle, withLabels } from '../../tree/written/settle.ts';
+import type { Written } from '../../tree/written/written.ts';
 import type { Header } from './header.ts';
 
 /** A header's tree, settled once: the same header is folded again after every event. */

@@ -1,8 +1,8 @@
-import type { Tree } from '../tree/model.ts';
-import { fileOf } from '../tree/written/settle.ts';
-import { version } from '../version.ts';
+import type { Tree } from '../../tree/model.ts';
+import { fileOf } from '../../tree/written/settle.ts';
+import { version } from '../../version.ts';
 import { shopOf, type Header } from './header.ts';
-import { sessionId } from './name.ts';
+import { sessionId } from '../name.ts';
 
 /** What must be known to begin a session. */
 export type NewSession = Omit<

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { factsAsked } from '../../../src/core/tree/fit.ts';
-import type { Check } from '../../../src/core/tree/model.ts';
-import { parseTreeValue } from '../../../src/core/tree/parse.ts';
-import { lintTree } from '../../../src/core/tree/lint/lint.ts';
-import { planted, told, type Fault } from '../../helpers/plant.ts';
-import { readingsTree } from '../../helpers/readings.ts';
-import { smallShop, smallTree } from '../../helpers/tree.ts';
+import { factsAsked } from '../../../../src/core/tree/fit.ts';
+import type { Check } from '../../../../src/core/tree/model.ts';
+import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
+import { lintTree } from '../../../../src/core/tree/lint/lint.ts';
+import { planted, told, type Fault } from '../../../helpers/plant.ts';
+import { readingsTree } from '../../../helpers/readings.ts';
+import { smallShop, smallTree } from '../../../helpers/tree.ts';
 
 /** The small tree in the second format with faults planted, read. */
 const parse = (faults: readonly Fault[]) =>

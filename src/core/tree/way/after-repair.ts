@@ -1,6 +1,6 @@
 import { checksBehind } from './behind.ts';
 import type { Done } from './known.ts';
-import type { Tree } from './model.ts';
+import type { Tree } from '../model.ts';
 import { ask, nextOnWay, wayAfter, type OnWay, type Way } from './way.ts';
 
 /**

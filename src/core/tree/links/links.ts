@@ -1,15 +1,15 @@
-import { isBrought } from './brought.ts';
-import { unlisted } from './model.ts';
-import type { Problem, Tell } from '../problem.ts';
-import type { When } from './basics.ts';
-import type { Check, Tree } from './model.ts';
+import { isBrought } from '../brought.ts';
+import { unlisted } from '../model.ts';
+import type { Problem, Tell } from '../../problem.ts';
+import type { When } from '../basics.ts';
+import type { Check, Tree } from '../model.ts';
 import { checkNumbers } from './numbers.ts';
-import { strayNext } from './next.ts';
-import type { Shop } from './shop.ts';
-import { checkFormatTwo } from './links-format-two.ts';
-import { checkWritten } from './written/check.ts';
-import { fileOf } from './written/settle.ts';
-import { unknown, unknownAmong, unknownInShop, type Named } from './unknown.ts';
+import { strayNext } from '../way/next.ts';
+import type { Shop } from '../shop.ts';
+import { checkFormatTwo } from './format-two.ts';
+import { checkWritten } from '../written/check.ts';
+import { fileOf } from '../written/settle.ts';
+import { unknown, unknownAmong, unknownInShop, type Named } from '../unknown.ts';
 
 /**
  * Finds what would make a tree unusable: names that lead nowhere, rows that do not fit the results,

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { Done } from '../../../src/core/tree/known.ts';
-import { knownAfter } from '../../../src/core/tree/known.ts';
-import { leftUnasked, nextAfterRepair } from '../../../src/core/tree/after-repair.ts';
-import { nextOnWay } from '../../../src/core/tree/way.ts';
-import { smallTree, smallTreeData } from '../../helpers/tree.ts';
+import type { Done } from '../../../../src/core/tree/way/known.ts';
+import { knownAfter } from '../../../../src/core/tree/way/known.ts';
+import { leftUnasked, nextAfterRepair } from '../../../../src/core/tree/way/after-repair.ts';
+import { nextOnWay } from '../../../../src/core/tree/way/way.ts';
+import { smallTree, smallTreeData } from '../../../helpers/tree.ts';
 
 const shown = (check: string, result: number): Done => ({ kind: 'shown', check, result });
 const repaired = (cause: string): Done => ({ kind: 'repaired', cause });

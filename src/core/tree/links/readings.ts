@@ -1,9 +1,9 @@
-import type { Tell } from '../problem.ts';
-import { findFigure } from '../trade/catalog.ts';
-import { findUnit, unitNames } from '../trade/units/units.ts';
-import type { Check } from './model.ts';
-import { judgeWords } from './shapes.ts';
-import { listInput, severalOf, type Several } from './several.ts';
+import type { Tell } from '../../problem.ts';
+import { findFigure } from '../../trade/catalog.ts';
+import { findUnit, unitNames } from '../../trade/units/units.ts';
+import type { Check } from '../model.ts';
+import { judgeWords } from '../shapes.ts';
+import { listInput, severalOf, type Several } from '../several.ts';
 
 /** What is wrong with the several readings of a check, and with how they are judged. */
 export function checkReadings(check: Check, path: string, tell: Tell): void {

@@ -1,5 +1,5 @@
 import type { Known } from './known.ts';
-import type { Safeguard, Standing, Tree } from './model.ts';
+import type { Safeguard, Standing, Tree } from '../model.ts';
 
 /** A check that must have shown one of some results before a step, and why. */
 export type Gate =

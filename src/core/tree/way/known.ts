@@ -1,5 +1,5 @@
-import { kinOf } from './kin.ts';
-import type { Tree } from './model.ts';
+import { kinOf } from '../kin.ts';
+import type { Tree } from '../model.ts';
 
 /** One thing done on a tree. A way is worked out from these, in the order of doing, and nothing else. */
 export type Done =

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parseNext } from '../../../src/core/tree/next.ts';
+import { parseNext } from '../../../../src/core/tree/way/next.ts';
 
 test.each([
   ['stop', { kind: 'stop' }],

@@ -1,9 +1,9 @@
-import type { Tell } from '../problem.ts';
-import { checkReadings } from './links-readings.ts';
-import { booksOf } from './limits.ts';
-import type { Check, Safeguard, Tree } from './model.ts';
-import type { Shop } from './shop.ts';
-import { unknown, unknownAmong, unknownInShop } from './unknown.ts';
+import type { Tell } from '../../problem.ts';
+import { checkReadings } from './readings.ts';
+import { booksOf } from '../limits.ts';
+import type { Check, Safeguard, Tree } from '../model.ts';
+import type { Shop } from '../shop.ts';
+import { unknown, unknownAmong, unknownInShop } from '../unknown.ts';
 
 /** What is wrong with the names and numbers of safeguards, passing states, and several readings. */
 export function checkFormatTwo(tree: Tree, tell: Tell, shop?: Shop): void {

@@ -1,5 +1,5 @@
-import { at } from '../at.ts';
-import type { Check, Tree } from './model.ts';
+import { at } from '../../at.ts';
+import type { Check, Tree } from '../model.ts';
 
 /** A check that leaves a cause unseen more often than this is no look for it. */
 const mostMissed = 0.5;

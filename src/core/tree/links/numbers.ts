@@ -1,7 +1,7 @@
-import type { Problem, Tell } from '../problem.ts';
-import { findUnit, unitNames } from '../trade/units/units.ts';
-import { edgesOf } from './limits.ts';
-import type { Check } from './model.ts';
+import type { Problem, Tell } from '../../problem.ts';
+import { findUnit, unitNames } from '../../trade/units/units.ts';
+import { edgesOf } from '../limits.ts';
+import type { Check } from '../model.ts';
 
 /** The check that is looked at: where it stands, and whom to tell. */
 type Looked = { readonly path: string; readonly isComplaint: boolean; readonly tell: Tell };

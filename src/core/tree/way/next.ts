@@ -1,6 +1,6 @@
-import type { Problem } from '../problem.ts';
-import type { Result } from './model.ts';
-import { unknown, type Named } from './unknown.ts';
+import type { Problem } from '../../problem.ts';
+import type { Result } from '../model.ts';
+import { unknown, type Named } from '../unknown.ts';
 
 /** Where a result leads. */
 export type Next =

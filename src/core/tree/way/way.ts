@@ -1,6 +1,6 @@
 import { gatesOf, gatesOfRepair, isShut, type Gate } from './gates.ts';
 import { knownAfter, knownAtEnds, type Done, type Known } from './known.ts';
-import type { Tree } from './model.ts';
+import type { Tree } from '../model.ts';
 import { nextOf, parseNext, type Next } from './next.ts';
 
 /** What a tree asks next, or where its own way ends. */

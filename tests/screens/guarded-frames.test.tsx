@@ -6,7 +6,7 @@ import { otherChecks, suspects } from '../../src/app/walk/lists.ts';
 import type { Action } from '../../src/core/session/action.ts';
 import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
-import { expectGolden } from '../helpers/golden.ts';
+import { expectGolden, withoutMinute } from '../helpers/golden.ts';
 import { guardedFolder, guardedShop, guardedTree, see } from '../helpers/guarded.ts';
 import { makeProgram, press, thoughtOut } from '../helpers/program.ts';
 
@@ -27,7 +27,10 @@ const sizes = [
 async function expectFrames(name: string, program: Program): Promise<void> {
   await thoughtOut(program);
   for (const [columns, rows] of sizes)
-    expectGolden(`frames/guarded-${name}-${columns}x${rows}.txt`, frame(program, columns, rows));
+    expectGolden(
+      `frames/guarded-${name}-${columns}x${rows}.txt`,
+      withoutMinute(frame(program, columns, rows)),
+    );
 }
 
 /** A new job on the guarded tree, after some actions. */

@@ -2,7 +2,8 @@ import { percent } from '../../reason/history/wording.ts';
 import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
-import { firstLeg, fromLegs, type Story } from '../../session/story.ts';
+import { awaitsProof, proofsOfRepair } from '../../session/proof.ts';
+import { currentLeg, firstLeg, fromLegs, type Story } from '../../session/story.ts';
 import { triageOf } from '../../session/triage.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -70,10 +71,14 @@ function forInspection({ closed, repairs }: Story, triage: string): string {
 }
 
 /** Whether the last repair stood its test. */
-function proofWords({ proofs, repairs }: Story): string {
+function proofWords(story: Story): string {
+  const { proofs, repairs } = story;
   const proof = proofs.at(-1);
   if (proof === undefined || proof.n < (repairs.at(-1)?.n ?? 0))
     return "Not proven: the complaint's own test was not repeated after the last repair.";
+  const { tries } = currentLeg(story).tree.complaint;
+  if (awaitsProof(story))
+    return `Not proven yet: the complaint's own test has shown good ${proofsOfRepair(story).length} of the ${tries} times in a row that are asked for.`;
   return proof.good
     ? "Proven by the complaint's own test."
     : "Not proven: the complaint's own test still failed after the last repair.";

@@ -122,7 +122,7 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
   const answer =
     reading === '' || toldFound(story, finding) === shown ? shown : `${reading} (${shown})`;
   const outcome = isHealthy(story, finding)
-    ? 'The complaint was gone.'
+    ? goodWords(story, finding)
     : 'The complaint was still there: the repair had not cured it.';
   return {
     kind: 'proof',
@@ -132,3 +132,9 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
       `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated (${testWords(story, finding)}): ${answer}.${correctionWords(context, entry)}${openWords(context, context.open.get(finding.n))} ${outcome}`,
   };
 }
+
+/** What one good try tells: for a complaint that comes and goes it is not the end of it. */
+const goodWords = ({ legs }: Story, { leg }: Finding): string =>
+  (legs[leg]?.tree.complaint.tries ?? 1) > 1
+    ? 'The complaint did not show.'
+    : 'The complaint was gone.';

@@ -32,3 +32,11 @@ export function awaitsProof(story: Told): boolean {
   const proofs = proofsOfRepair(story);
   return lastRepair(story) !== undefined && proofs.every(({ good }) => good) && !isProven(story);
 }
+
+/** How many of the good tries that a complaint asks for have come; undefined where none or all have. */
+export function triesSoFar(story: Told): string | undefined {
+  const { length } = proofsOfRepair(story);
+  if (!awaitsProof(story) || length === 0) return undefined;
+  const { tries } = currentLeg(story).tree.complaint;
+  return `the complaint's own test has shown good ${length} of the ${tries} times in a row that are asked for`;
+}

@@ -2,8 +2,8 @@ import { percent } from '../../reason/history/wording.ts';
 import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
-import { awaitsProof, proofsOfRepair } from '../../session/proof.ts';
-import { currentLeg, firstLeg, fromLegs, type Story } from '../../session/story.ts';
+import { triesSoFar } from '../../session/proof.ts';
+import { firstLeg, fromLegs, type Story } from '../../session/story.ts';
 import { triageOf } from '../../session/triage.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -76,9 +76,8 @@ function proofWords(story: Story): string {
   const proof = proofs.at(-1);
   if (proof === undefined || proof.n < (repairs.at(-1)?.n ?? 0))
     return "Not proven: the complaint's own test was not repeated after the last repair.";
-  const { tries } = currentLeg(story).tree.complaint;
-  if (awaitsProof(story))
-    return `Not proven yet: the complaint's own test has shown good ${proofsOfRepair(story).length} of the ${tries} times in a row that are asked for.`;
+  const soFar = triesSoFar(story);
+  if (soFar !== undefined) return `Not proven yet: ${soFar}.`;
   return proof.good
     ? "Proven by the complaint's own test."
     : "Not proven: the complaint's own test still failed after the last repair.";

@@ -2,7 +2,7 @@ import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
 import { leftUnasked } from '../../tree/way/after-repair.ts';
 import { doneIn } from '../due.ts';
-import { isProven, lastRepair } from '../proof.ts';
+import { isProven, lastRepair, triesSoFar } from '../proof.ts';
 import { fileOf } from '../../tree/written/settle.ts';
 import { shopOf } from '../header/header.ts';
 import { triageOf } from '../triage.ts';
@@ -70,7 +70,7 @@ function notFixed(story: Story): Refused | undefined {
   if (!isProven(story))
     return refuse(
       'no-proof',
-      "It is not proven: the complaint's own test has not shown good since the last repair.",
+      `It is not proven: ${triesSoFar(story) ?? "the complaint's own test has not shown good since the last repair"}.`,
       closeOtherwise,
     );
   const { tree } = currentLeg(story);

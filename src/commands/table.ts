@@ -33,9 +33,7 @@ export const commands: Readonly<Record<string, Row>> = {
     load: async () => (await import('./write.ts')).write,
   },
   review: {
-    help: [
-      'review SESSION...    decisions, minutes and habits, as a mentor looks at them [--json]',
-    ],
+    help: ['review SESSION...    choices, minutes and habits, as a mentor looks at them [--json]'],
     load: async () => (await import('./review.ts')).review,
   },
   verify: {

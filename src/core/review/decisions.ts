@@ -8,6 +8,7 @@ import { fold, type Recorded } from '../session/fold.ts';
 import { dueByTree } from '../session/due.ts';
 import { currentLeg, lastFinding, type Story } from '../session/story.ts';
 import { isPartOfNext } from '../account/blocks/ledger.ts';
+import { causeThing } from '../account/words/wording.ts';
 
 /** One decision: what was known, what was chosen, what would have been best, and the price. */
 export type Decision = {
@@ -16,7 +17,8 @@ export type Decision = {
   /** `asked`: the tree asks it of everybody (complaint, baseline, retests), so it is not charged. */
   readonly kind: 'free' | 'asked';
   readonly known: {
-    readonly leader: string | undefined;
+    /** The likeliest suspect, and how a sentence calls it. */
+    readonly leader: { readonly cause: string; readonly name: string } | undefined;
     readonly chance: number;
     readonly suspects: number;
   };
@@ -74,7 +76,7 @@ function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): re
     made.kind === 'good' ? regretOf(made.value, chosen, { leaveOut: leftOut(story) }) : made;
   if (judged.kind === 'bad') return [{ ...base, ...unweighed }];
   const weighed = {
-    known: knownIn(judged.value),
+    known: knownIn(story, judged.value),
     best: bestIn(story, judged.value),
     chance: chosen.do === 'repair' ? chanceOf(judged.value, chosen.id) : undefined,
   };
@@ -91,10 +93,10 @@ function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): re
   ];
 }
 
-function knownIn({ advice: { suspects } }: Regret): Decision['known'] {
+function knownIn(story: Story, { advice: { suspects } }: Regret): Decision['known'] {
   const [leader] = suspects;
   return {
-    leader: leader?.cause,
+    leader: leader && { cause: leader.cause, name: causeThing(story, leader.cause) },
     chance: leader?.chance ?? 0,
     suspects: suspects.filter(({ chance }) => chance >= suspectFrom).length,
   };

@@ -1,7 +1,6 @@
-import { percent } from '../reason/history/wording.ts';
-import { clockTime, dateOf } from '../session/clock.ts';
+import { dateOf } from '../session/clock.ts';
 import { heading, paragraph, type Block } from '../account/block.ts';
-import type { Decision } from './decisions.ts';
+import { choiceBlocks } from './choices.ts';
 import { usualVehicles, type Luck, type Review } from './shape.ts';
 import { trendBlocks } from './trend.ts';
 import { joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
@@ -33,8 +32,7 @@ function oneReview(review: Review): readonly Block[] {
       : { kind: 'list', items: review.strengths, numbered: false },
     heading('Two things to practise', 3),
     { kind: 'list', items: review.practise, numbered: true },
-    heading('Decision by decision', 3),
-    ...decisionTable(review.decisions),
+    ...choiceBlocks(review.decisions),
   ];
 }
 
@@ -114,38 +112,3 @@ const luckKinds: Readonly<Record<Luck['kind'], string>> = {
 };
 
 const luckWords = ({ kind, words }: Luck): string => sentence(`${luckKinds[kind]} ("${words}")`);
-
-function decisionTable(decisions: readonly Decision[]): readonly Block[] {
-  if (decisions.length === 0) return [paragraph('No decision is on record.')];
-  return [
-    {
-      kind: 'table',
-      head: ['No.', 'Time', 'Known then', 'Chosen', 'Best then', 'Minutes given away'],
-      rows: decisions.map((decision, index) => [
-        String(index + 1),
-        clockTime(decision.at),
-        knownWords(decision),
-        decision.chosen.words,
-        bestCell(decision),
-        lostCell(decision),
-      ]),
-    },
-  ];
-}
-
-const knownWords = ({ known: { suspects, chance } }: Decision): string =>
-  suspects === 0
-    ? 'no suspect fits'
-    : `${suspects} ${suspects === 1 ? 'suspect' : 'suspects'}, the first at ${percent(chance)}`;
-
-function bestCell({ kind, best, chosen }: Decision): string {
-  if (kind === 'asked') return 'asked of everybody';
-  if (best === undefined) return 'not to be told';
-  return best.do === chosen.do && best.id === chosen.id ? 'the same' : best.words;
-}
-
-function lostCell({ kind, lost, tellsNothing, best }: Decision): string {
-  if (kind === 'asked' || best === undefined) return '';
-  const minutes = lost < 0.5 ? '0' : String(Math.round(lost));
-  return tellsNothing ? `${minutes}, could tell nothing` : minutes;
-}

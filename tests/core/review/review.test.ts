@@ -79,6 +79,22 @@ test('no step is charged more than it takes, and what is asked of everybody is f
   expect(decisions.filter(({ lost }) => lost < 0 || lost > 80)).toEqual([]);
 });
 
+test('the dearest choice is told in sentences with the leader by name, every other step once in its run', () => {
+  const text = showMarkdown(reviewBlocks([theGuess]));
+  const [told = '', rest = ''] = text.split('### The other steps in their order');
+
+  expect(told).toContain(
+    'The step taken was "repair: Fuel pump failed", which then stood at 13 %.',
+  );
+  expect(told).toMatch(/At 10:35 the [a-z ]+ led with 15 %, before 24 other suspects\./);
+  // By hand: every step stands in one of the two parts, and no table goes through them one by one.
+  const steps = theGuess.decisions.map(({ chosen }) => `"${chosen.words}"`);
+  for (const step of steps) expect(told + rest).toContain(step);
+  expect((told + rest).split('"repair: Fuel pump failed"')).toHaveLength(3);
+  expect(text).not.toContain('Best then');
+  expect(tablesOf(parseGfm(text))).toEqual([]);
+});
+
 test('a guess that cured is luck, a sound choice that failed is not a fault', () => {
   const lucky = reviewed([dark, mend('wire'), { do: 'prove', result: 'lit', acknowledged: true }]);
   const sound = reviewed([
@@ -185,7 +201,7 @@ test('the words on the minutes follow how the job ended', () => {
 test('a review of nothing says that there was nothing', () => {
   const text = showMarkdown(reviewBlocks([{ ...theGuess, who: '', strengths: [], decisions: [] }]));
 
-  expect(text).toContain('No decision is on record.');
+  expect(text).toContain('No step is on record.');
   expect(text).toContain('Nothing that could be counted.');
   expect(text).not.toContain(', by ');
 });

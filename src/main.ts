@@ -1,7 +1,7 @@
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { asksHelp, runCommand, type ExitCode, type Io } from './commands/io.ts';
+import { asksHelp, commandFirst, runCommand, type ExitCode, type Io } from './commands/io.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder } from './store/settings.ts';
@@ -76,7 +76,8 @@ function takeTerminal(): void {
   process.stdout.write('\r');
 }
 
-async function main(args: readonly string[]): Promise<ExitCode> {
+async function main(typed: readonly string[]): Promise<ExitCode> {
+  const args = commandFirst(typed);
   const [name, ...rest] = args;
   if (name === '--version' || name === '-v') io.out(`${version}\n`);
   else if (name === '--help' || name === '-h' || name === 'help') await help(rest[0]);

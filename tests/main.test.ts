@@ -37,6 +37,15 @@ test('a command that did its work ends with 0', () => {
   });
 });
 
+test('options may stand before the command and mean the same', () => {
+  const folder = scratch();
+  const after = run(['sessions', '--sessions', folder, '--json']);
+
+  expect(run(['--sessions', folder, '--json', 'sessions'])).toEqual(after);
+  expect(run([`--sessions=${folder}`, 'sessions', '--json'])).toEqual(after);
+  expect(run(['--sessions', folder, 'paint']).err).toMatch(/There is no command "paint"/);
+});
+
 test('a command that found what it looked for ends with 1', () => {
   const folder = scratch();
   writeFileSync(join(folder, 'a.jsonl'), 'torn');

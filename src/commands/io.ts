@@ -37,6 +37,22 @@ export type Command = (io: Io, args: readonly string[]) => Promise<Ended>;
 export const asksHelp = (args: readonly string[]): boolean =>
   args.some((arg) => arg === '--help' || arg === '-h');
 
+/** The options that every command takes with a value. */
+const valued: ReadonlySet<string> = new Set(['--trees', '--sessions']);
+
+/** The arguments with the command's word first, whatever options stand before it. */
+export function commandFirst(args: readonly string[]): readonly string[] {
+  const before = (at: number): number => {
+    const arg = args[at];
+    if (arg?.startsWith('-') !== true) return at;
+    return before(at + (valued.has(arg) ? 2 : 1));
+  };
+  const at = before(0);
+  return at < args.length
+    ? [...args.slice(at, at + 1), ...args.slice(0, at), ...args.slice(at + 1)]
+    : args;
+}
+
 /** Runs a command to its exit code; the first of its problems goes to standard error. */
 export async function runCommand(
   io: Io,

@@ -31,7 +31,7 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     const { tree } = currentLeg(story);
     if (given.flag('json'))
       printJson(io, { ...adviceJson(tree, advice.value), openQuestions: openQuestions(story) });
-    else io.out(`${adviceLines(tree, advice.value).map(cleanLine).join('\n')}\n`);
+    else io.out(`${adviceLines(story, advice.value).map(cleanLine).join('\n')}\n`);
     return done;
   });
 }
@@ -67,7 +67,10 @@ function adviceJson(tree: Tree, advice: Advice) {
   };
 }
 
-function adviceLines(tree: Tree, advice: Advice): readonly string[] {
+/** What the advice comes to for a person; a job that is over gets no suspects and no next step. */
+function adviceLines(story: Story, advice: Advice): readonly string[] {
+  const { tree } = currentLeg(story);
+  if (story.closed !== undefined) return ['This job is closed: there is no next step.'];
   return [
     adviceSentence(tree, advice),
     'Suspects:',
@@ -75,7 +78,7 @@ function adviceLines(tree: Tree, advice: Advice): readonly string[] {
       .slice(0, 8)
       .map(({ cause, chance }) => `- ${percent(chance)} ${tree.causes[cause]?.name ?? cause}`),
     `- ${percent(advice.unlisted)} something not on this list`,
-    'Next, the best first:',
+    ...(advice.next.length === 0 ? [] : ['Next, the best first:']),
     ...advice.next.slice(0, 8).map((step) => {
       const saves = savesWords(step.versusTree);
       return `- ${stepWords(tree, step)} (${Math.round(step.minutes)} min${saves === '' ? '' : `; ${saves}`})`;

@@ -119,3 +119,13 @@ test('the same session gets the same advice, to the last bit', async () => {
 
   expect(await adviseAnew('rough-idle', actions)).toEqual(await adviseAnew('rough-idle', actions));
 });
+
+test('a job that is closed is told so, with no suspects and no empty list of steps', async () => {
+  const folder = scratch();
+  const { out } = await runCommand(open, ['no-supply', '--vehicle', 'Orchard van'], { folder });
+  const lines = [JSON.stringify({ do: 'close', as: 'handed-on' })];
+  await runCommand(enter, [out.trim()], { folder, lines });
+
+  const told = await runCommand(advise, [out.trim()], { folder });
+  expect(told.out).toBe('This job is closed: there is no next step.\n');
+});

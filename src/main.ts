@@ -50,6 +50,7 @@ const io: Io = {
   },
   folders: {
     current: process.cwd(),
+    home: homedir(),
     shipped: resolve(import.meta.dirname, '..', 'trees'),
     settings: settingsFolder(process.env, platform(), homedir()),
   },

@@ -17,6 +17,8 @@ export type Effect =
   | { readonly kind: 'open-session'; readonly path: string }
   | { readonly kind: 'shut-session' }
   | { readonly kind: 'write-account'; readonly path: string }
+  /** Asks the disk for a folder of sessions as it was typed. */
+  | { readonly kind: 'choose-folder'; readonly typed: string }
   | { readonly kind: 'save-settings'; readonly settings: Settings }
   /** One event on in a replay, after so many milliseconds. */
   | { readonly kind: 'play-on'; readonly at: number; readonly after: number }

@@ -40,6 +40,8 @@ export type Message =
   | { readonly kind: 'kept'; readonly n: number }
   | { readonly kind: 'not-kept'; readonly problem: Problem }
   | { readonly kind: 'account-written'; readonly path: string }
+  /** A folder of sessions that can be used, whole from the root; empty for the usual one. */
+  | { readonly kind: 'folder-chosen'; readonly path: string }
   | { readonly kind: 'settings-saved' }
   | { readonly kind: 'failed'; readonly problem: Problem }
   /** Advice on the story as it stood after so many events. */

@@ -1,6 +1,7 @@
 import type { Stamp } from '../core/session/event.ts';
 import type { Settings } from '../core/settings.ts';
-import type { Effect, Transition } from './effect.ts';
+import type { Problem } from '../core/problem.ts';
+import { object, type Effect, type Transition } from './effect.ts';
 import type { Message } from './message.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import { emptyState, type State } from './state.ts';
@@ -22,6 +23,8 @@ export type Beginning = {
   readonly clock: () => Stamp;
   readonly settings: Settings;
   readonly sessions: readonly SessionLine[];
+  /** What is to be said on the first screen: that the settings cannot be read. */
+  readonly trouble?: Problem | undefined;
 };
 
 /**
@@ -38,9 +41,10 @@ export class Program {
   #logic: Logic | undefined;
   #busy = false;
 
-  constructor({ clock, settings, sessions }: Beginning) {
+  constructor({ clock, settings, sessions, trouble }: Beginning) {
     this.#clock = clock;
-    this.#state = { ...emptyState(clock(), settings), sessions };
+    const first = { ...emptyState(clock(), settings), sessions };
+    this.#state = trouble === undefined ? first : object(first, trouble).state;
   }
 
   readonly state = (): State => this.#state;

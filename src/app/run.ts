@@ -4,6 +4,7 @@ import { refusal, StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import { sessionLines } from '../store/find.ts';
 import { createSession, openSession, type Disk, type HeldSession } from '../store/sessions.ts';
+import { folderFor, wholePath, type PathRoots } from '../store/folder.ts';
 import { writeSettings } from '../store/settings.ts';
 import { Advisor } from './advisor.ts';
 import type { Effect } from './effect.ts';
@@ -19,8 +20,10 @@ export type Ports = {
     readonly treeFile?: string | undefined;
     /** Our own trees: their shop serves a folder that has none. */
     readonly shipped: string;
-    readonly sessions: string;
+    /** `given`: said on the command line, so that a setting does not move it. */
+    readonly sessions: { readonly path: string; readonly given: boolean };
     readonly settings: string;
+    readonly roots: PathRoots;
   };
   /** Writes the account of a session; returns the path of what was written. */
   readonly writeAccount: (session: string) => Promise<Parsed<string>>;
@@ -34,12 +37,14 @@ export type Ports = {
 export class Runner implements EffectRunner {
   readonly #ports: Ports;
   readonly #advisor: Advisor;
+  #sessions: string;
   #open: HeldSession | undefined;
   /** The disk refused what is held, and the person has asked to leave once already. */
   #warnedOfLoss = false;
 
   constructor(ports: Ports) {
     this.#ports = ports;
+    this.#sessions = ports.folders.sessions.path;
     this.#advisor = new Advisor(ports.startAdvice);
   }
 
@@ -68,12 +73,12 @@ export class Runner implements EffectRunner {
       case 'list-sessions':
         program.dispatch({
           kind: 'sessions-listed',
-          sessions: sessionLines(disk.files, folders.sessions),
+          sessions: sessionLines(disk.files, this.#sessions),
         });
         return;
       case 'create-session':
         this.#attempt(program, () => {
-          const path = createSession(disk, folders.sessions, effect.header);
+          const path = createSession(disk, this.#sessions, effect.header);
           this.#openSession(path, program);
         });
         return;
@@ -91,8 +96,11 @@ export class Runner implements EffectRunner {
             : { kind: 'failed', problem: firstOf(written.problems) },
         );
         return;
+      case 'choose-folder':
+        this.#chooseFolder(effect.typed, program);
+        return;
       case 'save-settings':
-        this.#later(program, writeSettings(folders.settings, effect.settings), () => ({
+        this.#later(program, writeSettings(disk.files, folders.settings, effect.settings), () => ({
           kind: 'settings-saved',
         }));
         return;
@@ -107,6 +115,20 @@ export class Runner implements EffectRunner {
         return;
     }
   };
+
+  /** Live at once, unless the command line says another folder for this run. */
+  #chooseFolder(typed: string, { dispatch }: Program): void {
+    const { disk, folders } = this.#ports;
+    const usual = wholePath('sessions', folders.roots);
+    const folder = typed === '' ? usual : wholePath(typed, folders.roots);
+    const found = folderFor(disk.files, folder);
+    if (found.kind === 'bad') {
+      dispatch({ kind: 'failed', problem: firstOf(found.problems) });
+      return;
+    }
+    if (!folders.sessions.given) this.#sessions = folder;
+    dispatch({ kind: 'folder-chosen', path: typed === '' ? '' : folder });
+  }
 
   #loadLibrary({ state, dispatch }: Program): void {
     const { folders, disk } = this.#ports;

@@ -8,14 +8,15 @@ import { claims, isSpent, runAfter, struck, wasSeen, writes } from './keys/run.t
 import type { Token } from './keys/tokens.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
+import { opened, replayOpened } from './opened.ts';
 import { keyLines } from './pages/reading.ts';
-import { makeRecording, sessionAt } from './pages/replay-frames.ts';
 import { playedOn } from './pages/replay.ts';
+import { folderChosen } from './pages/settings.ts';
 import { chooseTree } from './pages/start.ts';
 import { bindings, pages } from './pages/table.ts';
-import { walk, type At, type Kind, type Screen } from './screen.ts';
+import { walk, type At, type Kind } from './screen.ts';
 import type { Drawn, OpenSession, State } from './state.ts';
-import { extend, takeAction } from './take-action.ts';
+import { takeAction } from './take-action.ts';
 import { dueOn, type Question } from './walk/question.ts';
 
 /**
@@ -82,20 +83,14 @@ function take(state: State, message: Message): Transition {
       return transition(withSession(state, { trouble: message.problem }));
     case 'account-written':
       return inform(state, `Account written: ${message.path}`);
+    case 'folder-chosen':
+      return folderChosen(state, message.path);
     case 'settings-saved':
       return inform(state, 'Settings kept.');
     case 'advised':
-      return transition(
-        state.session?.events.length === message.events
-          ? withSession(state, { advice: message.advice })
-          : state,
-      );
+      return thought(state, message.events, { advice: message.advice });
     case 'not-advised':
-      return transition(
-        state.session?.events.length === message.events
-          ? withSession(state, { unadvised: message.why })
-          : state,
-      );
+      return thought(state, message.events, { unadvised: message.why });
     case 'ticked':
       return transition(state);
     default:
@@ -113,52 +108,12 @@ function drawnAnew(before: State, drawn: Drawn): Transition {
     : show(state, { ...state.screen, page: 0 });
 }
 
+/** What was thought out, where nothing has been recorded meanwhile. */
+const thought = (state: State, events: number, change: Partial<OpenSession>): Transition =>
+  transition(state.session?.events.length === events ? withSession(state, change) : state);
+
 const withSession = (state: State, change: Partial<OpenSession>): State =>
   state.session === undefined ? state : { ...state, session: { ...state.session, ...change } };
-
-function opened(
-  state: State,
-  { path, header, events, torn }: Extract<Message, { kind: 'session-opened' }>,
-): Transition {
-  const read: OpenSession = {
-    path,
-    header,
-    events,
-    ...ledStory(header, events, state.settings),
-    kept: events.at(-1)?.n ?? 0,
-    keptAt: clockTime(state.now.at),
-    trouble: undefined,
-  };
-  const fresh = events.length === 0 && torn === 0;
-  const { session, events: added } = fresh
-    ? { session: read, events: [] }
-    : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
-  const text =
-    torn > 0
-      ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
-      : 'Picked up where it was put down.';
-  return transition(
-    {
-      ...state,
-      session,
-      screen: walk,
-      notice: fresh ? undefined : { kind: 'info', text },
-      // The key that picked it up is no answer to what stands there.
-      run: state.run && { ...state.run, spent: true },
-    },
-    ...added.map((event) => ({ kind: 'append' as const, event })),
-    { kind: 'advise' },
-  );
-}
-
-function replayOpened(
-  state: State,
-  { path, header, events }: Extract<Message, { kind: 'replay-opened' }>,
-): Transition {
-  const recording = makeRecording(path, header, events);
-  const screen: Screen = { kind: 'replay', recording, at: 0, playing: false, speed: 1 };
-  return transition({ ...state, session: sessionAt(recording, 0), screen });
-}
 
 function press(before: State, token: Token): Transition {
   // Any key makes a disk that refused something try again.

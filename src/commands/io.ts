@@ -13,6 +13,7 @@ export type Io = {
   readonly disk: Disk;
   readonly folders: {
     readonly current: string;
+    readonly home: string;
     readonly shipped: string;
     readonly settings: string;
   };

@@ -2,6 +2,7 @@ import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 import { readSettings } from '../store/settings.ts';
+import { wholePath } from '../store/folder.ts';
 import type { Io } from './io.ts';
 
 /** `texts` may be given several times. */
@@ -86,9 +87,10 @@ export const noTrees = (folder: string): Problem => ({
 
 /** Where sessions are: `--sessions`, else the settings, else `sessions` in the current folder. */
 export function sessionsFolder(io: Io, given: Given): string {
-  const chosen =
-    given.text('sessions') ?? readSettings(io.disk.files, io.folders.settings).sessions;
-  return absolute(io, chosen === '' ? 'sessions' : chosen);
+  const named = given.text('sessions');
+  if (named !== undefined) return absolute(io, named);
+  const { sessions } = readSettings(io.disk.files, io.folders.settings);
+  return wholePath(sessions === '' ? 'sessions' : sessions, io.folders);
 }
 
 export const absolute = (io: Io, path: string): string =>

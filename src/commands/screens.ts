@@ -1,7 +1,7 @@
 import { Program } from '../app/program.ts';
 import type { Ports } from '../app/run.ts';
 import type { Message } from '../app/message.ts';
-import { readSettings } from '../store/settings.ts';
+import { readSettings, settingsTrouble } from '../store/settings.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { sessionLines } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
@@ -50,6 +50,7 @@ function begin(
     clock: io.clock,
     settings: readSettings(io.disk.files, io.folders.settings),
     sessions: sessionLines(io.disk.files, sessions),
+    trouble: settingsTrouble(io.disk.files, io.folders.settings),
   });
   io.onHangUp(() => program.shut());
   const ports: Ports = {
@@ -58,8 +59,9 @@ function begin(
       trees: treesFolder(io, given),
       treeFile,
       shipped: io.folders.shipped,
-      sessions,
+      sessions: { path: sessions, given: given.text('sessions') !== undefined },
       settings: io.folders.settings,
+      roots: io.folders,
     },
     writeAccount: async (session) => {
       const { writeAccount } = await import('./write.ts');

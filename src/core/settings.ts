@@ -4,7 +4,7 @@ export type Settings = {
   /** Height of the usual place of work, as typed with its unit; empty when not set. */
   readonly altitude: string;
   readonly who: string;
-  /** Folder for new sessions; empty means `sessions` in the current folder. */
+  /** Folder of the sessions, whole from the root; empty means `sessions` in the current folder. */
   readonly sessions: string;
   readonly theme: 'day' | 'night';
   /** Whose next step stands on the walk: the tree's own, or the one with the fewest minutes to expect. */
@@ -33,6 +33,10 @@ function oneOf<Value extends string>(values: readonly Value[], found: string, us
   return values.find((value) => value === found) ?? usual;
 }
 
+/** A height that was typed as a bare number, with the unit it was typed in: units may turn, it may not. */
+export const withUnit = (height: string, unit: 'ft' | 'm'): string =>
+  /^[+-]?[\d.,\s]*\d$/.test(height.trim()) ? `${height.trim()} ${unit}` : height.trim();
+
 /** Settings from whatever a file holds: a strange value counts as not there, one by one. */
 export function parseSettings(value: unknown): Settings {
   const found = typeof value === 'object' && value !== null ? value : {};
@@ -44,7 +48,7 @@ export function parseSettings(value: unknown): Settings {
     units: oneOf(['us', 'metric'], text('units'), defaultSettings.units),
     lead: oneOf(['tree', 'quicker'], text('lead'), defaultSettings.lead),
     theme: oneOf(['day', 'night'], text('theme'), defaultSettings.theme),
-    altitude: text('altitude'),
+    altitude: withUnit(text('altitude'), text('units') === 'metric' ? 'm' : 'ft'),
     who: text('who'),
     hour: oneOf(hourWorths, text('hour'), defaultSettings.hour),
     sure: oneOf(sureties, text('sure'), defaultSettings.sure),

@@ -2,7 +2,7 @@ import { Box } from 'ink';
 import { settingLines } from '../app/pages/settings.ts';
 import type { At } from '../app/screen.ts';
 import type { Settings } from '../core/settings.ts';
-import { Choices } from './parts.tsx';
+import { Choices, Head, Line } from './parts.tsx';
 
 type SettingsProps = {
   readonly settings: Settings;
@@ -18,7 +18,10 @@ export function SettingsBody({ settings, screen, rows }: SettingsProps) {
   });
   return (
     <Box flexDirection="column" paddingTop={1}>
-      <Choices choices={choices} cursor={screen.cursor} rows={rows} />
+      <Choices choices={choices} cursor={screen.cursor} rows={rows - 3} />
+      <Head>
+        <Line wrap="fold">{settingLines[screen.cursor]?.about ?? ''}</Line>
+      </Head>
     </Box>
   );
 }

@@ -18,6 +18,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { platform } from 'node:os';
+import { dirname } from 'node:path';
 import { promisify } from 'node:util';
 import { StoreError, type Files } from './files.ts';
 
@@ -36,6 +37,20 @@ function openRegular(path: string, flags: number): number {
 }
 
 /** The disk of this machine. */
+/**
+ * Makes a folder and those above it, one by one. The system's own way of doing so in one call goes
+ * round for ever under a parent that answers "no such file" for a new name (seen on /proc).
+ */
+function makeFolder(folder: string): void {
+  if (!existsSync(folder)) {
+    makeFolder(dirname(folder));
+    mkdirSync(folder, { mode: 0o700 });
+  } else if (!statSync(folder).isDirectory()) {
+    const mend = 'Name a folder.';
+    throw new StoreError('ENOTDIR', 'This is a file, not a folder.', mend, { path: folder });
+  }
+}
+
 export const nodeFiles: Files = {
   create: (path) => openSync(path, O_CREAT | O_EXCL | O_APPEND | O_RDWR | noFollow, 0o600),
   openAppend: (path) => openRegular(path, O_APPEND | O_RDWR | noFollow | noBlock),
@@ -61,7 +76,7 @@ export const nodeFiles: Files = {
     }
   },
   list: (folder) => (existsSync(folder) ? readdirSync(folder).toSorted() : []),
-  makeFolder: (folder) => mkdirSync(folder, { recursive: true, mode: 0o700 }),
+  makeFolder,
   exists: existsSync,
   syncFolder: (folder) => {
     // Windows has no such call: a new name is durable there with its file.

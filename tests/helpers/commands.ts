@@ -47,6 +47,7 @@ export async function runCommand(
     },
     folders: {
       current: folder,
+      home: folder,
       shipped: options.shipped ?? resolve('trees'),
       settings: join(folder, 'settings'),
     },

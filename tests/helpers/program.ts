@@ -69,8 +69,9 @@ function assemble(options: Options) {
     folders: {
       trees: options.trees ?? 'trees',
       shipped: 'trees',
-      sessions: join(folder, 'sessions'),
+      sessions: { path: join(folder, 'sessions'), given: false },
       settings: join(folder, 'settings'),
+      roots: { current: folder, home: join(folder, 'home') },
     },
     writeAccount: options.writeAccount ?? ((session) => Promise.resolve(good(`${session}.md`))),
     startAdvice: keptAdvice,
@@ -84,7 +85,7 @@ function assemble(options: Options) {
   const program = new Program({
     clock,
     settings: { ...defaultSettings, ...options.settings },
-    sessions: sessionLines(ports.disk.files, ports.folders.sessions),
+    sessions: sessionLines(ports.disk.files, ports.folders.sessions.path),
   });
   const load = () => program.load({ update, runner: new Runner(ports) });
   return { program, folder, left: () => left, redrawn: () => redrawn, load };

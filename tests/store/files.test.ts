@@ -131,6 +131,20 @@ describe('the disk of this machine', () => {
     expect(statSync(at('a/b')).mode & 0o777).toBe(0o700);
   });
 
+  test('a folder under a file is refused', () => {
+    writeFileSync(at('notes'), 'a file');
+
+    expect(() => nodeFiles.makeFolder(at('notes/jobs'))).toThrow('This is a file, not a folder.');
+  });
+
+  // A parent that answers "no such file" for every new name: making all parents in one call never ends.
+  test.skipIf(process.platform !== 'linux')(
+    'a folder that cannot be made is refused at once',
+    () => {
+      expect(() => nodeFiles.makeFolder('/proc/nowhere/jobs')).toThrow('ENOENT');
+    },
+  );
+
   test('names are listed in order, moved and removed', () => {
     for (const name of ['b', 'a', 'c']) writeFileSync(at(name), name);
     nodeFiles.rename(at('c'), at('d'));

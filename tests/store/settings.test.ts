@@ -1,10 +1,15 @@
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
-import { readSettings, settingsFolder, writeSettings } from '../../src/store/settings.ts';
+import {
+  readSettings,
+  settingsFolder,
+  settingsTrouble,
+  writeSettings,
+} from '../../src/store/settings.ts';
 import { MemoryFiles } from '../helpers/memory-files.ts';
 
 const mine: Settings = {
@@ -76,17 +81,20 @@ describe('writing settings', () => {
   afterEach(() => rmSync(folder, { recursive: true }));
 
   test('they are read back, and nothing else stays in the folder', async () => {
-    await writeSettings(folder, mine);
+    await writeSettings(nodeFiles, folder, mine);
 
     expect(readSettings(nodeFiles, folder)).toEqual(mine);
     expect(readdirSync(folder)).toEqual(['settings.json']);
   });
 
-  test('a torn file is written over', async () => {
+  test('a torn file is told, and kept aside when the settings are written anew', async () => {
     writeFileSync(join(folder, 'settings.json'), '{"units":"me');
-    await writeSettings(folder, mine);
+    expect(settingsTrouble(nodeFiles, folder)?.message).toContain(join(folder, 'settings.json'));
+    await writeSettings(nodeFiles, folder, mine);
 
     expect(readSettings(nodeFiles, folder)).toEqual(mine);
+    expect(settingsTrouble(nodeFiles, folder)).toBeUndefined();
+    expect(readFileSync(join(folder, 'settings.json.unread'), 'utf8')).toBe('{"units":"me');
   });
 });
 

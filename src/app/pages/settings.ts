@@ -1,6 +1,6 @@
 import { firstOf } from '../../core/problem.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
-import { hourWorths, sureties, type Settings } from '../../core/settings.ts';
+import { hourWorths, sureties, withUnit, type Settings } from '../../core/settings.ts';
 import { moved, picked, typedOn } from '../keys/cursor.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
@@ -10,22 +10,51 @@ import type { State } from '../state.ts';
 
 /** The settings in the order of the screen; those with values turn, the others are typed. */
 export const settingLines = [
-  { key: 'who', label: 'Who is working' },
-  { key: 'altitude', label: 'Altitude of the workplace' },
-  { key: 'units', label: 'Units when typing', values: ['us', 'metric'] },
+  {
+    key: 'who',
+    label: 'Who is working',
+    about: 'Stands on new jobs, in their accounts for a mentor and in reviews.',
+  },
+  {
+    key: 'altitude',
+    label: 'Altitude of the workplace',
+    about: 'Offered to new jobs: vacuum, compression and boiling are judged by it.',
+  },
+  {
+    key: 'units',
+    label: 'Units',
+    values: ['us', 'metric'],
+    about: 'Meant by a number typed without its unit. What is kept has its unit with it.',
+  },
   {
     key: 'lead',
-    label: 'Walk leads by (tree: its own way; quicker: the advice)',
+    label: 'The walk is led by',
     values: ['tree', 'quicker'],
+    about: "tree: the tree's own way. quicker: the step with the fewest minutes to expect.",
   },
   {
     key: 'hour',
-    label: 'An hour of work is worth (against the price of parts)',
+    label: 'An hour of work is worth',
     values: hourWorths,
+    about: 'Against the price of parts: with double, a part is bought after fewer checks.',
   },
-  { key: 'sure', label: 'Sure enough for a repair, percent', values: sureties },
-  { key: 'theme', label: 'Theme', values: ['day', 'night'] },
-  { key: 'sessions', label: 'Sessions folder' },
+  {
+    key: 'sure',
+    label: 'Sure enough for a repair, percent',
+    values: sureties,
+    about: 'Below it no repair is advised while a short check could still tell.',
+  },
+  {
+    key: 'theme',
+    label: 'Colors',
+    values: ['day', 'night'],
+    about: 'day: for a bright place, on a light or dark screen. night: for a dark screen only.',
+  },
+  {
+    key: 'sessions',
+    label: 'Sessions folder',
+    about: 'Where jobs are kept; empty: the folder "sessions" where Droplight is started.',
+  },
 ] as const;
 
 export const settingsPage: Page<'settings'> = {
@@ -65,13 +94,32 @@ function updateTyped(
   if (press.command === 'type' || press.command === 'erase')
     return show(state, { ...screen, typed: typedOn(typed, press) });
   if (press.command !== 'choose') return transition(state);
-  const altitude =
-    line.key === 'altitude'
-      ? parseConditions({ altitude: typed }, state.settings.units)
-      : undefined;
-  if (altitude?.kind === 'bad') return object(state, firstOf(altitude.problems));
-  return save(state, screen, { [line.key]: typed.trim() });
+  return keepTyped(state, screen, line.key, typed.trim());
 }
+
+/** Keeps what was typed: a height with its unit, a folder once the disk has been asked for it. */
+function keepTyped(
+  state: State,
+  screen: At<'settings'>,
+  key: (typeof settingLines)[number]['key'],
+  typed: string,
+): Transition {
+  if (key === 'sessions') return transition(state, { kind: 'choose-folder', typed });
+  if (key !== 'altitude') return save(state, screen, { [key]: typed });
+  const { units } = state.settings;
+  const altitude = parseConditions({ altitude: typed }, units);
+  if (altitude.kind === 'bad') return object(state, firstOf(altitude.problems));
+  return save(state, screen, { altitude: withUnit(typed, units === 'metric' ? 'm' : 'ft') });
+}
+
+/** The folder that was asked for is there or can be made: new sessions go there from now on. */
+export function folderChosen(state: State, path: string): Transition {
+  const screen: At<'settings'> = { kind: 'settings', cursor: folderLine };
+  const { state: kept, effects } = save(state, screen, { sessions: path });
+  return transition(kept, ...effects, { kind: 'list-sessions' });
+}
+
+const folderLine = settingLines.findIndex(({ key }) => key === 'sessions');
 
 function save(state: State, screen: At<'settings'>, change: Partial<Settings>): Transition {
   const settings = { ...state.settings, ...change };

@@ -1,7 +1,11 @@
+import { readdirSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { settingLines } from '../../../src/app/pages/settings.ts';
+import { parseSettings } from '../../../src/core/settings.ts';
 import { nodeFiles } from '../../../src/store/node-files.ts';
 import { readSettings } from '../../../src/store/settings.ts';
-import { makeProgram, press } from '../../helpers/program.ts';
+import { makeProgram, press, startKeys } from '../../helpers/program.ts';
 
 /** The settings screen, with the keys that choose a line of it. */
 function onSettings() {
@@ -71,4 +75,58 @@ test('the arrows and Enter do what the number does; back is Home', () => {
   press(made.program, 'b');
 
   expect(made.program.state().screen.kind).toBe('home');
+});
+
+test('a height keeps the unit it was typed in, however the units turn and the program restarts', async () => {
+  for (const [turns, typed, kept] of [
+    ['', '5200', '5200 ft'],
+    ['3', '1600', '1600 m'],
+    ['', '5200ft', '5200ft'],
+    ['3', '5200 ft', '5200 ft'],
+  ] as const) {
+    const made = onSettings();
+    press(made.program, `${turns}2${typed}<enter>`);
+    expect(made.program.state().settings.altitude).toBe(kept);
+    press(made.program, '33');
+    press(made.program, '3');
+    expect(made.program.state().settings.altitude).toBe(kept);
+    await expect.poll(() => keptOf(made).altitude).toBe(kept);
+  }
+});
+
+test('a bare height of an older file means what its units meant', () => {
+  expect(parseSettings({ altitude: '5200', units: 'us' }).altitude).toBe('5200 ft');
+  expect(parseSettings({ altitude: '1,600', units: 'metric' }).altitude).toBe('1,600 m');
+  expect(parseSettings({ altitude: '', units: 'metric' }).altitude).toBe('');
+  expect(parseSettings({ altitude: '5200 ft', units: 'metric' }).altitude).toBe('5200 ft');
+});
+
+test.each([
+  ['~/my jobs', ({ folder }: { folder: string }) => join(folder, 'home', 'my jobs')],
+  ['jobs/old', ({ folder }: { folder: string }) => join(folder, 'jobs', 'old')],
+])('the folder %s is one place, made and live at once', async (typed, place) => {
+  const made = onSettings();
+  press(made.program, `8${typed}<enter>`);
+
+  expect(made.program.state().settings.sessions).toBe(place(made));
+  expect(statSync(place(made)).isDirectory()).toBe(true);
+  await expect.poll(() => keptOf(made).sessions).toBe(place(made));
+  press(made.program, `<esc>${startKeys()}`);
+  expect(readdirSync(place(made)).filter((name) => name.endsWith('.jsonl'))).toHaveLength(1);
+});
+
+test('a folder that cannot be is refused with its path, and the field stays', () => {
+  const made = onSettings();
+  writeFileSync(join(made.folder, 'notes'), 'a file');
+  press(made.program, '8notes/jobs<enter>');
+
+  const { notice, settings, screen } = made.program.state();
+  expect(notice).toMatchObject({ kind: 'problem' });
+  expect(notice?.text).toContain(join(made.folder, 'notes', 'jobs'));
+  expect(settings.sessions).toBe('');
+  expect(screen).toMatchObject({ kind: 'settings', typed: 'notes/jobs' });
+});
+
+test('every setting tells what it does', () => {
+  for (const { about } of settingLines) expect(about).toMatch(/^\S.{20,}\.$/);
 });

@@ -1,0 +1,56 @@
+import { clockTime } from '../core/session/clock.ts';
+import { transition, type Transition } from './effect.ts';
+import { ledStory } from './leading-step.ts';
+import type { Message } from './message.ts';
+import { makeRecording, sessionAt } from './pages/replay-frames.ts';
+import { walk, type Screen } from './screen.ts';
+import type { OpenSession, State } from './state.ts';
+import { extend } from './take-action.ts';
+
+/** A session is open: it is picked up where it was put down, or shown as it ended. */
+export function opened(
+  state: State,
+  { path, header, events, torn }: Extract<Message, { kind: 'session-opened' }>,
+): Transition {
+  const read: OpenSession = {
+    path,
+    header,
+    events,
+    ...ledStory(header, events, state.settings),
+    kept: events.at(-1)?.n ?? 0,
+    keptAt: clockTime(state.now.at),
+    trouble: undefined,
+  };
+  const fresh = events.length === 0 && torn === 0;
+  const { session, events: added } = fresh
+    ? { session: read, events: [] }
+    : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
+  const text =
+    torn > 0
+      ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
+      : read.story.closed === undefined
+        ? 'Picked up where it was put down.'
+        : 'This job is closed; it stands as it ended.';
+  return transition(
+    {
+      ...state,
+      session,
+      screen: walk,
+      notice: fresh ? undefined : { kind: 'info', text },
+      // The key that picked it up is no answer to what stands there.
+      run: state.run && { ...state.run, spent: true },
+    },
+    ...added.map((event) => ({ kind: 'append' as const, event })),
+    { kind: 'advise' },
+  );
+}
+
+/** A session is read to be shown again; nothing is added to it. */
+export function replayOpened(
+  state: State,
+  { path, header, events }: Extract<Message, { kind: 'replay-opened' }>,
+): Transition {
+  const recording = makeRecording(path, header, events);
+  const screen: Screen = { kind: 'replay', recording, at: 0, playing: false, speed: 1 };
+  return transition({ ...state, session: sessionAt(recording, 0), screen });
+}

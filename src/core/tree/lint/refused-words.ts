@@ -15,13 +15,13 @@ export const refusals: readonly Refusal[] = [
     name: 'a bigger fuse',
     words:
       /\b((bigger|larger|heavier|stronger|higher[- ]rated|next size|over[- ]?size) (up )?fuse|(bigger|larger|heavier) (one|rating) (in|into|for) the fuse|up-?rate the fuse|fuse one size up|\d+ ?(a|amp) (fuse )?(instead of|in place of|where)\b)\b/i,
-    why: 'The wire becomes the fuse, and the loom burns.',
+    why: 'The wire becomes the fuse, and the harness burns.',
   },
   {
     name: 'something else in place of a fuse',
     words:
       /\b((foil|silver paper|tin|nail|coin|paper ?clip|hairpin|bolt|staple|wire|strand|copper|jumper|wrench|spanner|screwdriver) [^.;?!]*\b(around|round|across|over|in place of|instead of|for) (the |a |its )?(blown |burnt |dead |old )?(fuse|fusible link|circuit breaker|breaker)\b|(wrap|bridge|bypass|short|link|jump) (out )?(the |a |its )?(blown |burnt )?(fuse|fusible link|circuit breaker|breaker)\b(?! (box|holder|clip|tester)))/i,
-    why: 'Nothing stops the current then, and the loom burns.',
+    why: 'Nothing stops the current then, and the harness burns.',
   },
   {
     name: 'an engine run behind a shut door',

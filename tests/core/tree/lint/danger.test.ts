@@ -104,7 +104,7 @@ describe('work that no caution makes safe', () => {
         path: `causes.${Object.keys(smallTree().causes)[0]}.repair.do[0]`,
         value: 'Wrap the fuse',
         message:
-          'This tells somebody to do what no caution makes safe (something else in place of a fuse). Nothing stops the current then, and the loom burns.',
+          'This tells somebody to do what no caution makes safe (something else in place of a fuse). Nothing stops the current then, and the harness burns.',
         mend: 'Take it out. A warning against it may stand: begin the sentence with "Never".',
       },
     ]);

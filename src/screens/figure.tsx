@@ -27,4 +27,11 @@ export function FigureBody({ page, at, rows }: FigureProps) {
 }
 
 const fieldWords = (field: FigurePage['fields'][number], active: boolean): string =>
-  `${active ? '> ' : '  '}${field.typed}${active ? '_' : ''} ${field.unit}   ${field.ask}`;
+  `${active ? '> ' : '  '}${field.typed}${active ? '_' : ''} ${unitWords(field)}   ${field.ask}${fromJob(field)}`;
+
+/** The unit that counts when none is typed; a unit that was typed stands there already. */
+const unitWords = ({ typed, unit }: FigurePage['fields'][number]): string =>
+  /[a-z%]$/i.test(typed.trim()) ? '' : unit;
+
+const fromJob = ({ typed, known }: FigurePage['fields'][number]): string =>
+  known !== undefined && typed === known ? ' (from the job)' : '';

@@ -6,7 +6,9 @@ import { cylindersOf } from '../../core/tree/fit.ts';
 import type { ReadingValue } from '../../core/trade/units/reading.ts';
 import { runFigure, type FigureRun } from '../../core/trade/run-figure.ts';
 import { showNumber, showReading } from '../../core/trade/units/units.ts';
-import type { Parsed } from '../../core/problem.ts';
+import { inUsual, usualUnit, type Units } from '../../core/trade/units/usual.ts';
+import { firstOf, type Parsed, type Problem } from '../../core/problem.ts';
+import { typedInput } from '../../core/trade/typed-inputs.ts';
 
 export type FigureLine = { readonly id: string; readonly label: string };
 
@@ -22,11 +24,14 @@ export type FigureField = {
   readonly ask: string;
   readonly unit: string;
   readonly typed: string;
+  /** What the open session knows of it, as it stood in the field when the figure was opened. */
+  readonly known: string | undefined;
 };
 
 /** A figure on the screen: plain data, so that drawing it needs no figures. */
 export type FigurePage = {
   readonly name: string;
+  readonly units: Units;
   readonly about: string;
   readonly formula: string;
   readonly fields: readonly FigureField[];
@@ -63,40 +68,77 @@ export function knownInputs(
 
 const showAmount = ({ value, unit }: ReadingValue): string => `${value} ${unit}`;
 
-export function figurePage(name: string, typed: Readonly<Record<string, string>> = {}): FigurePage {
+/** A figure with what is known of its inputs in the fields already. */
+export function figurePage(
+  name: string,
+  units: Units,
+  typed: Readonly<Record<string, string>> = {},
+): FigurePage {
   const figure = findFigure(name);
   if (figure === undefined) throw new Error(`no figure ${name}`);
   return {
     name,
+    units,
     about: figure.about,
     formula: `${figure.formula}. Holds for ${figure.range}.`,
     fields: Object.entries(figure.inputs).map(([key, input]) => ({
       key,
-      ask: askWords(key, input),
-      unit: input.unit === '1' ? '' : input.unit,
+      ask: askWords(key, input, units),
+      unit: input.unit === '1' ? '' : usualUnit(input.unit, units),
       typed: typed[key] ?? '',
+      known: typed[key],
     })),
     result: [],
   };
 }
 
-function askWords(key: string, input: Figure['inputs'][string]): string {
+function askWords(key: string, input: Figure['inputs'][string], units: Units): string {
   const values = input.values === undefined ? '' : ` (${input.values.join(', ')})`;
-  const preset = input.default === undefined ? '' : `; ${input.default} if left empty`;
+  const preset =
+    input.default === undefined
+      ? ''
+      : `; ${presetWords(input.default, input.unit, units)} if left empty`;
   const free = input.optional === true ? '; may stay empty' : '';
   return `${key}: ${input.about}${values}${preset}${free}`;
 }
 
+function presetWords(preset: number | string, unit: string, units: Units): string {
+  if (typeof preset === 'string') return preset;
+  const { value, unit: usual } = inUsual({ value: preset, unit }, units);
+  return showReading(value, usual);
+}
+
+/** What is wrong with the field that is left, by its name; nothing while it is empty. */
+export function fieldTrouble({ name, units, fields }: FigurePage, at: number): Problem | undefined {
+  const field = fields[at];
+  const input = field && findFigure(name)?.inputs[field.key];
+  if (field === undefined || input === undefined || field.typed.trim() === '') return undefined;
+  const parsed = typedInput(field.key, input, field.typed, units);
+  if (parsed.kind === 'good') return undefined;
+  const problem = firstOf(parsed.problems);
+  return { ...problem, message: `${field.key}: ${problem.message}` };
+}
+
+/** The first field that must not stay empty and is; -1 where there is none. */
+export function missingField({ name, fields }: FigurePage): number {
+  const inputs = findFigure(name)?.inputs ?? {};
+  return fields.findIndex(({ key, typed }) => {
+    const input = inputs[key];
+    return typed.trim() === '' && input?.optional !== true && input?.default === undefined;
+  });
+}
+
 /** Works the figure out from what has been typed; empty fields are left to their presets. */
-export function workOut({ name, fields }: FigurePage): Parsed<FigureRun> {
+export function workOut({ name, fields, units }: FigurePage): Parsed<FigureRun> {
   const typed = fields.filter((field) => field.typed.trim() !== '');
-  return runFigure(name, Object.fromEntries(typed.map((field) => [field.key, field.typed])));
+  return runFigure(name, Object.fromEntries(typed.map((field) => [field.key, field.typed])), units);
 }
 
 /** A figure worked out, for a person: the result first, then what it means and rests on. */
-export function resultLines(run: FigureRun): readonly string[] {
+export function resultLines(run: FigureRun, units: Units = 'us'): readonly string[] {
   const about = findFigure(run.figure)?.outputs ?? {};
-  const outputs = Object.entries(run.outputs).map(([key, { value, unit }]) => {
+  const outputs = Object.entries(run.outputs).map(([key, output]) => {
+    const { value, unit } = inUsual(output, units);
     const name = about[key]?.about ?? key;
     return `${name.slice(0, 1).toUpperCase()}${name.slice(1)}: ${showReading(value, unit)}`;
   });
@@ -109,8 +151,9 @@ export function resultLines(run: FigureRun): readonly string[] {
 }
 
 /** One line for the record: what was asked and what came out. */
-export function noteOf(run: FigureRun): string {
-  const { result } = run.outputs;
+export function noteOf(run: FigureRun, units: Units): string {
+  const { result: plain } = run.outputs;
+  const result = plain && inUsual(plain, units);
   const about = findFigure(run.figure)?.outputs['result']?.about;
   const came =
     result === undefined ? '' : ` ${about ?? 'result'} ${showReading(result.value, result.unit)}`;

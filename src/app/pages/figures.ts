@@ -4,8 +4,10 @@ import { moved, picked, typedOn } from '../keys/cursor.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import {
   figureLines,
+  fieldTrouble,
   figurePage,
   knownInputs,
+  missingField,
   noteOf,
   resultLines,
   workOut,
@@ -56,8 +58,9 @@ function updateFigures(state: State, screen: At<'figures'>, press: KeyPress): Tr
 }
 
 /** A figure with what the open session knows in its fields already, to be kept or changed. */
-function filledIn({ session }: State, name: string): FigurePage {
-  return figurePage(name, session === undefined ? {} : knownInputs(name, session.story));
+function filledIn({ session, settings }: State, name: string): FigurePage {
+  const units = session?.header.units ?? settings.units;
+  return figurePage(name, units, session === undefined ? {} : knownInputs(name, session.story));
 }
 
 /** One figure: its inputs one after the other, then what it comes to. */
@@ -69,6 +72,8 @@ function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Tran
     return show(state, { ...screen, at: 0, page: { ...page, result: [] } });
   if (press.command === 'type' || press.command === 'erase')
     return show(state, { ...screen, page: typeInto(page, at, press) });
+  const wrong = fieldTrouble(page, at);
+  if (wrong !== undefined) return object(state, wrong);
   const last = page.fields.length - 1;
   if (press.command === 'choose' && at >= last) return showResult(state, screen);
   const next = moved(at, press.command === 'choose' ? 'down' : press.command, page.fields.length);
@@ -89,8 +94,12 @@ const typeInto = (page: FigurePage, at: number, press: KeyPress): FigurePage => 
 
 function showResult(state: State, screen: At<'figure'>): Transition {
   const run = workOut(screen.page);
-  if (run.kind === 'bad') return object(state, firstOf(run.problems));
-  const page = { ...screen.page, result: resultLines(run.value) };
+  if (run.kind === 'bad') {
+    const problem = firstOf(run.problems);
+    const at = missingField(screen.page);
+    return object({ ...state, screen: at < 0 ? screen : { ...screen, at } }, problem);
+  }
+  const page = { ...screen.page, result: resultLines(run.value, screen.page.units) };
   return show(state, { ...screen, page });
 }
 
@@ -98,7 +107,11 @@ function showResult(state: State, screen: At<'figure'>): Transition {
 function keep(state: State, page: FigurePage): Transition {
   const run = workOut(page);
   if (run.kind === 'bad') return transition(state);
-  const acted = takeAction(state, { do: 'note', text: noteOf(run.value), figure: run.value });
+  const acted = takeAction(state, {
+    do: 'note',
+    text: noteOf(run.value, page.units),
+    figure: run.value,
+  });
   if (acted.outcome.kind === 'refused') return acted;
   const notice = { kind: 'info' as const, text: 'Kept in the session.' };
   return transition({ ...acted.state, screen: walk, notice }, ...acted.effects);

@@ -24,7 +24,7 @@ export const settingLines = [
     key: 'units',
     label: 'Units',
     values: ['us', 'metric'],
-    about: 'Meant by a number typed without its unit. What is kept has its unit with it.',
+    about: 'For heights, temperatures and figures typed without a unit; a check names its own.',
   },
   {
     key: 'lead',

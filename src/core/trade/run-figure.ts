@@ -6,6 +6,7 @@ import type { Figure, Mark } from './figure.ts';
 import type { FigureInput } from './figure-input.ts';
 import { meant } from './units/nearest.ts';
 import type { ReadingValue } from './units/reading.ts';
+import type { Units } from './units/usual.ts';
 import { typedInput } from './typed-inputs.ts';
 import type { TypedInput } from './typed-inputs.ts';
 
@@ -22,11 +23,12 @@ export type FigureRun = {
 type Typed = Readonly<Record<string, string>>;
 
 /**
- * Runs a figure on typed inputs, each with or without a unit, `{gauge: '12', length: '3 m'}`. All
+ * Runs a figure on typed inputs, each with or without a unit, `{gauge: '12', length: '3 m'}`. With
+ * none the figure's own counts, or with `metric` the metric one beside it. All
  * problems at once: a name that is not there (with the nearest ones), an input that is missing or
  * cannot be read, a value out of range.
  */
-export function runFigure(name: string, typed: Typed): Parsed<FigureRun> {
+export function runFigure(name: string, typed: Typed, units: Units = 'us'): Parsed<FigureRun> {
   const figure = findFigure(name);
   if (figure === undefined) {
     const names = figures.map((each) => each.name);
@@ -42,7 +44,7 @@ export function runFigure(name: string, typed: Typed): Parsed<FigureRun> {
     const input = figure.inputs[key];
     return input === undefined || !Object.hasOwn(figure.inputs, key)
       ? []
-      : [{ key, input, result: typedInput(key, input, text) }];
+      : [{ key, input, result: typedInput(key, input, text, units) }];
   });
   const read = new Map<string, TypedInput>();
   for (const { key, result } of parsed) if (result.kind === 'good') read.set(key, result.value);

@@ -9,6 +9,7 @@ import { minusAsked, parseReading } from './units/reading.ts';
 import type { ReadingWanted } from './units/reading.ts';
 import { parseReadings } from './units/readings.ts';
 import { convert } from './units/units.ts';
+import { usualUnit, type Units } from './units/usual.ts';
 
 /** One input as it was typed, and in the figure's own unit. */
 export type TypedInput = {
@@ -19,15 +20,20 @@ export type TypedInput = {
 };
 
 /** Reads one typed input of a figure; every problem names the input in `path`. */
-export function typedInput(key: string, input: FigureInput, text: string): Parsed<TypedInput> {
-  const parsed = typedAny(input, text);
+export function typedInput(
+  key: string,
+  input: FigureInput,
+  text: string,
+  units: Units,
+): Parsed<TypedInput> {
+  const parsed = typedAny(input, text, units);
   if (parsed.kind === 'good') return parsed;
   return bad(...parsed.problems.map((problem) => ({ ...problem, path: key })));
 }
 
-function typedAny(input: FigureInput, text: string): Parsed<TypedInput> {
+function typedAny(input: FigureInput, text: string, units: Units): Parsed<TypedInput> {
   if (isMeasured(input))
-    return input.list === true ? typedList(input, text) : typedReading(input, text);
+    return input.list === true ? typedList(input, text, units) : typedReading(input, text, units);
   if (input.quantity === 'choice') return typedChoice(input.values ?? [], text.trim());
   return input.quantity === 'text' ? typedText(text.trim()) : typedNumber(text);
 }
@@ -66,14 +72,18 @@ type Measured = FigureInput & { readonly quantity: Quantity };
 
 const isMeasured = (input: FigureInput): input is Measured => isQuantity(input.quantity);
 
-const wantedFor = ({ quantity, unit, range }: Measured): ReadingWanted => ({
-  quantity,
-  unit,
-  ...(range !== undefined && { plausible: [range.low, range.high] }),
-});
+function wantedFor({ quantity, unit, range }: Measured, units: Units): ReadingWanted {
+  const usual = usualUnit(unit, units);
+  const bound = (value: number): number => convert(value, unit, usual);
+  return {
+    quantity,
+    unit: usual,
+    ...(range !== undefined && { plausible: [bound(range.low), bound(range.high)] }),
+  };
+}
 
-function typedReading(input: Measured, text: string): Parsed<TypedInput> {
-  const wanted = wantedFor(input);
+function typedReading(input: Measured, text: string, units: Units): Parsed<TypedInput> {
+  const wanted = wantedFor(input, units);
   const parsed = parseReading(text, wanted);
   if (parsed.kind === 'bad') return parsed;
   const minus = minusAsked(parsed.value, wanted, text);
@@ -88,9 +98,9 @@ function typedReading(input: Measured, text: string): Parsed<TypedInput> {
 }
 
 /** `150 145 120 psi`, `10,2; 10,4 bar`, `10bar,9,9.5`: a unit anywhere holds for the rest. */
-function typedList(input: Measured, text: string): Parsed<TypedInput> {
+function typedList(input: Measured, text: string, units: Units): Parsed<TypedInput> {
   const { unit } = input;
-  const parsed = parseReadings(text, wantedFor(input));
+  const parsed = parseReadings(text, wantedFor(input, units));
   if (parsed.kind === 'bad') return parsed;
   const inUnit = parsed.value.map((each) => convert(each.value, each.unit, unit));
   return good({ shown: { value: inUnit, unit }, inUnit });

@@ -9,7 +9,10 @@ export const longest = { label: 40, ask: 60 } as const;
 /** What a check or a cause must say, and what is too long for the screen. */
 export function lintTexts(tree: Tree, tell: Tell): void {
   lintMarks(tree, tell);
-  for (const [id, check] of Object.entries(tree.checks)) lintCheck(check, `checks.${id}`, tell);
+  for (const [id, check] of Object.entries(tree.checks)) {
+    lintCheck(check, `checks.${id}`, tell);
+    lintBookLabels(tree, id, tell);
+  }
   for (const [id, cause] of Object.entries(tree.causes)) {
     if (cause.where === undefined)
       tell(missing('no-where', `causes.${id}.where`, 'where on the vehicle this cause sits'));
@@ -44,12 +47,19 @@ function lintCheck(check: Check, path: string, tell: Tell): void {
   check.results.forEach(({ label }, index) =>
     tooLong(label, longest.label, `${path}.results[${index}].label`, tell),
   );
-  check.results.forEach((result, index) => {
-    if (booksOf(result).length > 0 && /\d/.test(result.label))
+}
+
+/** A label with a number of its own, where the limit moves; one that the band makes moves with it. */
+function lintBookLabels({ checks, written }: Tree, id: string, tell: Tell): void {
+  const file = written?.checks[id];
+  const own = file?.limits === undefined ? undefined : file.results.map(({ label }) => label ?? '');
+  checks[id]?.results.forEach((result, index) => {
+    const label = own?.[index] ?? result.label;
+    if (booksOf(result).length > 0 && /\d/.test(label))
       tell({
         code: 'book-label',
-        path: `${path}.results[${index}].label`,
-        value: result.label,
+        path: `checks.${id}.results[${index}].label`,
+        value: label,
         message: 'The label names a number, and the limit moves with the own book of the vehicle.',
         mend: 'Say the degree only ("good", "low"): the screen tells by which figure it is judged.',
       });

@@ -4,6 +4,7 @@ import type { Check } from '../../../../src/core/tree/model.ts';
 import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
 import { lintTree } from '../../../../src/core/tree/lint/lint.ts';
 import { planted, told, type Fault } from '../../../helpers/plant.ts';
+import { shippedTree } from '../../../helpers/library.ts';
 import { readingsTree } from '../../../helpers/readings.ts';
 import { smallShop, smallTree } from '../../../helpers/tree.ts';
 
@@ -79,6 +80,13 @@ test('a label that names a number is told where its limit moves with the book', 
 
   expect(labelled('low: under 16 inHg')).toEqual(['book-label']);
   expect(labelled('low for the book')).toEqual([]);
+});
+
+test('a label that the limits make may name their numbers: it moves with them', () => {
+  const codes = lintTree(shippedTree('rough-idle'), 'rough-idle.json').map(({ code }) => code);
+
+  expect(shippedTree('rough-idle').checks['vac-level']?.results[0]?.label).toMatch(/\d/);
+  expect(codes).not.toContain('book-label');
 });
 
 test('the tree that the other tests of readings walk is a sound one', () => {

@@ -2,6 +2,7 @@ import type { Problem } from '../core/problem.ts';
 import type { Event } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { Settings } from '../core/settings.ts';
+import type { Token } from './keys/tokens.ts';
 import type { Screen } from './screen.ts';
 import type { State } from './state.ts';
 
@@ -11,6 +12,8 @@ export type Effect =
   /** Work out what to do next, behind the keys. */
   | { readonly kind: 'advise' }
   | { readonly kind: 'retry' }
+  /** Keys one by one, each after what the one before it brought. */
+  | { readonly kind: 'strike'; readonly tokens: readonly Token[] }
   | { readonly kind: 'load-library' }
   | { readonly kind: 'list-sessions' }
   | { readonly kind: 'create-session'; readonly header: Header }

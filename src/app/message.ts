@@ -11,6 +11,8 @@ import type { Drawn } from './state.ts';
 /** Everything that can happen to the program, told in the past tense. */
 export type Message =
   | { readonly kind: 'key'; readonly token: Token }
+  /** Several keys that came in one read. */
+  | { readonly kind: 'struck-together'; readonly tokens: readonly Token[] }
   | { readonly kind: 'pasted'; readonly text: string }
   /** It has been put on the screen: only what was seen can be said to be so. */
   | { readonly kind: 'drawn'; readonly drawn: Drawn }

@@ -64,6 +64,9 @@ export class Runner implements EffectRunner {
       case 'advise':
         this.#advisor.begin(program);
         return;
+      case 'strike':
+        strike(effect, program);
+        return;
       case 'retry':
         this.#open?.journal.retry();
         return;
@@ -89,12 +92,7 @@ export class Runner implements EffectRunner {
         this.#attempt(program, () => this.shut());
         return;
       case 'write-account':
-        this.#attempt(program, () => this.#open?.journal.settle());
-        this.#later(program, this.#ports.writeAccount(effect.path), (written) =>
-          written.kind === 'good'
-            ? { kind: 'account-written', path: written.value }
-            : { kind: 'failed', problem: firstOf(written.problems) },
-        );
+        this.#writeAccount(effect.path, program);
         return;
       case 'choose-folder':
         this.#chooseFolder(effect.typed, program);
@@ -128,6 +126,15 @@ export class Runner implements EffectRunner {
     }
     if (!folders.sessions.given) this.#sessions = folder;
     dispatch({ kind: 'folder-chosen', path: typed === '' ? '' : folder });
+  }
+
+  #writeAccount(path: string, program: Program): void {
+    this.#attempt(program, () => this.#open?.journal.settle());
+    this.#later(program, this.#ports.writeAccount(path), (written) =>
+      written.kind === 'good'
+        ? { kind: 'account-written', path: written.value }
+        : { kind: 'failed', problem: firstOf(written.problems) },
+    );
   }
 
   #loadLibrary({ state, dispatch }: Program): void {
@@ -184,6 +191,10 @@ export class Runner implements EffectRunner {
       (error: unknown) => dispatch({ kind: 'failed', problem: problemOf(error) }),
     );
   }
+}
+
+function strike({ tokens }: Extract<Effect, { kind: 'strike' }>, { dispatch }: Program): void {
+  for (const token of tokens) dispatch({ kind: 'key', token });
 }
 
 function playOn({ at, after }: Extract<Effect, { kind: 'play-on' }>, { dispatch }: Program): void {

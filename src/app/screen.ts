@@ -2,18 +2,19 @@ import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';
 import type { StartForm } from './pages/start-form.ts';
+import type { Typing } from './typing/typing.ts';
 
 /** What the mechanic is typing or pointing at on the walk. */
 export type WalkInput =
   /** Pointing at a result, or at none (-1): Enter struck twice must not answer the next check. */
   | { readonly kind: 'ready'; readonly cursor: number }
-  | { readonly kind: 'reading'; readonly typed: string }
+  | { readonly kind: 'reading'; readonly typed: Typing }
   /** A reading outside the plausible range waits for a second word. */
-  | { readonly kind: 'insist'; readonly typed: string; readonly why: string }
+  | { readonly kind: 'insist'; readonly typed: Typing; readonly why: string }
   | {
       readonly kind: 'text';
       readonly purpose: TextPurpose;
-      readonly typed: string;
+      readonly typed: Typing;
       /** What is asked next, whatever the answer. */
       readonly after?: TextPurpose;
     };
@@ -68,7 +69,7 @@ type Screens = {
   readonly close: List;
   /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */
   readonly contradiction: List;
-  readonly settings: List & { readonly typed?: string };
+  readonly settings: List & { readonly typed?: Typing };
   readonly figures: List;
   readonly figure: { readonly page: FigurePage; readonly at: number };
   readonly replay: {

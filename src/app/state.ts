@@ -6,6 +6,7 @@ import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Library } from '../core/tree/shop.ts';
+import type { KeyPress } from './keys/command.ts';
 import type { Token } from './keys/tokens.ts';
 import { home, type Screen } from './screen.ts';
 import type { Question } from './walk/question.ts';
@@ -40,6 +41,8 @@ export type Run = {
   readonly mono: number;
   /** It has answered, claimed or opened something: what comes up then is not for the same run. */
   readonly spent: boolean;
+  /** Letters struck before and with it, each soon after the other, with no field open. */
+  readonly letters: number;
 };
 
 /** What was last put on the screen. */
@@ -68,6 +71,10 @@ export type State = {
   readonly notice: Notice | undefined;
   readonly run: Run | undefined;
   readonly drawn: Drawn | undefined;
+  /** The press that is asked about first: one that writes by a letter, or leaves a field with words in it. */
+  readonly asked: KeyPress | undefined;
+  /** Fields that were left with words in them, as they stood: `typing/drafts.ts`. */
+  readonly drafts: Readonly<Record<string, Screen>>;
   readonly leaving: boolean;
 };
 
@@ -83,5 +90,7 @@ export const emptyState = (now: Stamp, settings: Settings): State => ({
   notice: undefined,
   run: undefined,
   drawn: undefined,
+  asked: undefined,
+  drafts: {},
   leaving: false,
 });

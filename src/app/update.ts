@@ -4,7 +4,7 @@ import type { Stamp } from '../core/session/event.ts';
 import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { commandFor } from './keys/keymap.ts';
-import { claims, isSpent, runAfter, struck, wasSeen, writes } from './keys/run.ts';
+import { claims, isHasty, isSpent, runAfter, struck, wasSeen, writes } from './keys/run.ts';
 import type { Token } from './keys/tokens.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
@@ -17,6 +17,8 @@ import { bindings, pages } from './pages/table.ts';
 import { walk, type At, type Kind } from './screen.ts';
 import type { Drawn, OpenSession, State } from './state.ts';
 import { takeAction } from './take-action.ts';
+import { fieldPress, notAsked, paste } from './typing/field-press.ts';
+import { together } from './typing/together.ts';
 import { dueOn, type Question } from './walk/question.ts';
 
 /**
@@ -34,6 +36,7 @@ function withQuestion(before: State, state: State): State {
   const same =
     screen === before.screen &&
     session?.story === before.session?.story &&
+    state.asked === before.asked &&
     library === before.library;
   if (same) return state;
   const due = dueOn(screen, session);
@@ -41,7 +44,7 @@ function withQuestion(before: State, state: State): State {
 }
 
 const modeOn = <K extends Kind>(screen: At<K>, state: State, due: Question['due']): Mode =>
-  pages[screen.kind].mode(screen, state, due);
+  state.asked === undefined ? pages[screen.kind].mode(screen, state, due) : 'asked';
 
 function take(state: State, message: Message): Transition {
   const { now } = state;
@@ -50,8 +53,10 @@ function take(state: State, message: Message): Transition {
       return press(state, message.token);
     case 'drawn':
       return drawnAnew(state, message.drawn);
+    case 'struck-together':
+      return together(state, message.tokens, (one, text) => paste(one, text, route));
     case 'pasted':
-      return paste(state, message.text);
+      return paste(state, message.text, route);
     case 'acted':
       return takeAction(state, message.action);
     case 'tree-chosen':
@@ -86,7 +91,8 @@ function take(state: State, message: Message): Transition {
     case 'folder-chosen':
       return folderChosen(state, message.path);
     case 'settings-saved':
-      return inform(state, 'Settings kept.');
+      // On the walk it was said already who leads now.
+      return state.screen.kind === 'settings' ? inform(state, 'Settings kept.') : transition(state);
     case 'advised':
       return thought(state, message.events, { advice: message.advice });
     case 'not-advised':
@@ -119,6 +125,10 @@ function press(before: State, token: Token): Transition {
   // Any key makes a disk that refused something try again.
   const retry = before.session?.trouble === undefined ? [] : [{ kind: 'retry' as const }];
   const command = commandFor(bindings, before.question.mode, token);
+  if (isHasty(before, token))
+    return transition(inform(struck(before, token), hasty).state, ...retry);
+  if (command === undefined && before.asked !== undefined)
+    return press(withQuestion(before, notAsked(before)), token);
   if (command === undefined) return transition(struck(before, token), ...retry);
   const { state, effects } = taken(before, { command, token });
   return transition(state, ...retry, ...effects);
@@ -134,12 +144,13 @@ function taken(before: State, press: KeyPress): Transition {
     return transition(before);
   const claim = claims(before, press);
   if (claim && !wasSeen(before)) return inform(struck(before, token), notSeen(before));
-  const after = route({ ...before, notice: undefined }, press);
+  const after = fieldPress({ ...before, notice: undefined }, press, route);
   if (isSpent(before, token) && (claim || writes(after)))
     return inform(struck(before, token), spent);
   return transition({ ...after.state, run: runAfter(before, press, after) }, ...after.effects);
 }
 
+const hasty = 'Letters in a row do nothing here: no field is open.';
 const notSeen = ({ drawn, question }: State): string =>
   drawn?.kind === 'page' && drawn.question === question
     ? 'Not taken: there is more to read first (space).'
@@ -189,17 +200,4 @@ function quit(state: State): Transition {
     state.session.story.closed === undefined;
   const put = open ? takeAction(state, { do: 'pause' }) : transition(state);
   return transition({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
-}
-
-/** A paste is text for a field; anywhere else it is refused, so that pasted lines answer nothing. */
-function paste(state: State, text: string): Transition {
-  const { mode } = state.question;
-  if (state.drawn?.kind === 'too-small') return transition(state);
-  if (mode !== 'text' && mode !== 'form-text' && mode !== 'reading')
-    return inform(state, 'There is no text field here to paste into.');
-  const line = text.replace(/\s+/g, ' ').trim();
-  return Array.from(line).reduce<Transition>((step, token) => {
-    const next = route(step.state, { command: 'type', token });
-    return transition(next.state, ...step.effects, ...next.effects);
-  }, transition(state));
 }

@@ -1,4 +1,6 @@
 import type { FigurePage } from '../app/pages/figure-page.ts';
+import { textOf } from '../app/typing/typing.ts';
+import { shownTyping } from './field.tsx';
 import { Head, Line } from './parts.tsx';
 
 type FigureProps = { readonly page: FigurePage; readonly at: number; readonly rows: number };
@@ -27,11 +29,11 @@ export function FigureBody({ page, at, rows }: FigureProps) {
 }
 
 const fieldWords = (field: FigurePage['fields'][number], active: boolean): string =>
-  `${active ? '> ' : '  '}${field.typed}${active ? '_' : ''} ${unitWords(field)}   ${field.ask}${fromJob(field)}`;
+  `${active ? `> ${shownTyping(field.typed)}` : `  ${textOf(field.typed)}`} ${unitWords(field)}   ${field.ask}${fromJob(field)}`;
 
 /** The unit that counts when none is typed; a unit that was typed stands there already. */
 const unitWords = ({ typed, unit }: FigurePage['fields'][number]): string =>
-  /[a-z%]$/i.test(typed.trim()) ? '' : unit;
+  /[a-z%]$/i.test(textOf(typed).trim()) ? '' : unit;
 
 const fromJob = ({ typed, known }: FigurePage['fields'][number]): string =>
-  known !== undefined && typed === known ? ' (from the job)' : '';
+  known !== undefined && textOf(typed) === known ? ' (from the job)' : '';

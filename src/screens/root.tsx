@@ -36,7 +36,13 @@ export function Root({ state: read, subscribe, dispatch, lendRedraw, contents }:
     lendRedraw(() => void suspendTerminal(() => void stdout.write('\r')));
   }, [lendRedraw, suspendTerminal, stdout]);
   useInput((input, key) => {
-    for (const token of tokens(input, key)) dispatch({ kind: 'key', token });
+    const [first, ...more] = tokens(input, key);
+    if (first === undefined) return;
+    dispatch(
+      more.length === 0
+        ? { kind: 'key', token: first }
+        : { kind: 'struck-together', tokens: [first, ...more] },
+    );
   });
   useEffect(() => {
     if (contents === undefined) return;
@@ -107,7 +113,7 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
       <Box flexDirection="column" height={rows}>
         <Frame
           ruled={contents !== undefined}
-          left={onWalk ? headLeft(session) : 'DROPLIGHT'}
+          left={onWalk ? headLeft(state, session) : 'DROPLIGHT'}
           right={onWalk ? headRight(state, session) : clockTime(state.now.at)}
           foot={foot}
           notice={<NoticeLine state={state} />}
@@ -134,8 +140,9 @@ function Inside({ state, rows, columns, contents }: FrameProps) {
   );
 }
 
-const headLeft = ({ story }: OpenSession): string =>
-  `DROPLIGHT   ${story.header.vehicle.name} · ${currentLeg(story).tree.id.replaceAll('-', ' ')}`;
+/** Who leads is said where it is not the tree. */
+const headLeft = ({ settings: { lead } }: State, { story }: OpenSession): string =>
+  `DROPLIGHT   ${story.header.vehicle.name} · ${currentLeg(story).tree.id.replaceAll('-', ' ')}${lead === 'quicker' ? ' · quicker way leads' : ''}`;
 
 function headRight(state: State, { story, events }: OpenSession): string {
   const last = events.at(-1);

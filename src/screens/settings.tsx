@@ -2,6 +2,7 @@ import { Box } from 'ink';
 import { settingLines } from '../app/pages/settings.ts';
 import type { At } from '../app/screen.ts';
 import type { Settings } from '../core/settings.ts';
+import { shownTyping } from './field.tsx';
 import { Choices, Head, Line } from './parts.tsx';
 
 type SettingsProps = {
@@ -12,8 +13,8 @@ type SettingsProps = {
 
 export function SettingsBody({ settings, screen, rows }: SettingsProps) {
   const choices = settingLines.map((line, index) => {
-    const typing = index === screen.cursor && screen.typed !== undefined;
-    const value = typing ? `${screen.typed}_` : settings[line.key] || '-';
+    const typed = index === screen.cursor ? screen.typed : undefined;
+    const value = typed === undefined ? settings[line.key] || '-' : shownTyping(typed);
     return { id: line.key, label: `${line.label}: ${value}` };
   });
   return (

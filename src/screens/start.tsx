@@ -8,17 +8,19 @@ import {
   type StartForm,
 } from '../app/pages/start-form.ts';
 import type { Library } from '../core/tree/shop.ts';
+import { TextField } from './field.tsx';
 import { Choices, Line } from './parts.tsx';
 
 type StartProps = {
   readonly form: StartForm;
   readonly library: Library;
   readonly rows: number;
+  readonly columns: number;
   readonly units: 'us' | 'metric';
 };
 
 /** One question at a time; what has been answered stands above it. */
-export function StartBody({ form, library, rows, units }: StartProps) {
+export function StartBody({ form, library, rows, columns, units }: StartProps) {
   const all = fields(form, library);
   const field = all[form.at];
   // The answers above give way first when there is little room.
@@ -35,7 +37,7 @@ export function StartBody({ form, library, rows, units }: StartProps) {
           <Line as="title">{`${place(form, all.length)}${question(field, library)}`}</Line>
           {field.kind === 'text' ? (
             <>
-              <Line wrap="fold">{`> ${form.answers[field.id] ?? ''}_`}</Line>
+              <TextField typed={form.typed} columns={columns} rows={3} />
               <Line>{hint(field.id, units, library)}</Line>
             </>
           ) : (

@@ -31,11 +31,11 @@ const views: { readonly [K in Kind]: View<K> } = {
   sessions: ({ cursor }, { sessions }, { rows }) => (
     <SessionsBody sessions={sessions} cursor={cursor} rows={rows} />
   ),
-  start: ({ form }, { library, settings: { units } }, { rows }) =>
+  start: ({ form }, { library, settings: { units } }, { rows, columns }) =>
     library === undefined ? (
       <Line>Loading the trees...</Line>
     ) : (
-      <StartBody form={form} library={library} rows={rows} units={units} />
+      <StartBody {...{ form, library, units, rows, columns }} />
     ),
   walk: ({ input, seen = 0, page = 0 }, { question: { due } }, size) =>
     due && <WalkBody {...{ due, input, seen, page }} {...size} />,

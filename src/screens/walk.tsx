@@ -8,6 +8,8 @@ import { checkTitle, claimPages, firstBecause, reasonRows } from './claim-rows.t
 import { ClaimBody } from './claim.tsx';
 import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
+import { textOf, typing } from '../app/typing/typing.ts';
+import { shownTyping, TextField } from './field.tsx';
 import { Cautions } from './cautions.tsx';
 import { Asks, Choices, Ends, Head, Indented, Line } from './parts.tsx';
 import { roomFor, rowsOf, type Room } from './room.ts';
@@ -37,7 +39,7 @@ export function WalkBody({ due, input, seen, page, ...size }: WalkProps) {
               </Indented>
             ))
           : null}
-        <TextBody input={input} />
+        <TextBody input={input} columns={size.columns} rows={size.rows - 2} />
       </>
     );
   const pages = claimPages(due, { input, seen }, size);
@@ -151,14 +153,16 @@ const firstWords = (blocker: Blocker): string =>
 type ReadingFieldProps = { readonly words: ReadingWords; readonly input: CheckProps['input'] };
 
 function ReadingField({ words: { unit, behind, below }, input }: ReadingFieldProps) {
-  const typed = input.kind === 'ready' ? '' : input.typed;
+  const typed = input.kind === 'ready' ? typing() : input.typed;
+  // Who types a unit has said which: it is not said again.
+  const named = /\d\s*\p{L}/u.test(textOf(typed)) ? '' : ` ${unit}`;
   return (
     <>
       <Box paddingX={1} flexShrink={0}>
         <Box flexShrink={0}>
           <Text bold>{'Reading > '}</Text>
         </Box>
-        <Line as="title">{`${typed}_ ${unit}${behind}`}</Line>
+        <Line as="title">{`${shownTyping(typed)}${named}${behind}`}</Line>
       </Box>
       {below === undefined ? null : (
         <Indented mark="        " as="title" wrap="cut">
@@ -179,11 +183,17 @@ const questions = {
   despite: 'Why do you go on all the same? The account will say it.',
 } as const;
 
-function TextBody({ input }: { input: Extract<WalkInput, { kind: 'text' }> }) {
+type TextProps = {
+  readonly input: Extract<WalkInput, { kind: 'text' }>;
+  readonly columns: number;
+  readonly rows: number;
+};
+
+function TextBody({ input, columns, rows }: TextProps) {
   return (
     <Box paddingX={1} flexDirection="column">
       <Line as="title">{questions[input.purpose]}</Line>
-      <Line wrap="fold">{`> ${input.typed}_`}</Line>
+      <TextField typed={input.typed} columns={columns} rows={rows} />
     </Box>
   );
 }

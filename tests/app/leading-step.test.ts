@@ -86,11 +86,13 @@ test('l turns who leads, at once and for the next session too', async () => {
   const { own } = sessionOf(made);
 
   press(made.program, 'l');
+  expect(made.program.state().settings.lead).toBe('tree');
+  press(made.program, 'y');
   expect(made.program.state().notice?.text).toBe('The quicker way leads.');
   expect(sessionOf(made).story.due).toEqual(sessionOf(confirmed('quicker')).story.due);
   await expect.poll(() => readSettings(nodeFiles, `${made.folder}/settings`).lead).toBe('quicker');
 
-  press(made.program, 'l');
+  press(made.program, 'ly');
   expect(made.program.state().notice?.text).toBe("The tree's own way leads.");
   expect(sessionOf(made).story.due).toEqual(own);
 });

@@ -125,7 +125,7 @@ export function goOn(program: Program): void {
   const { mode } = program.state().question;
   if (mode === 'named' || mode === 'repair') press(program, 'Zy');
   else if (mode.endsWith('caution') || mode.endsWith('prepare')) passPages(program);
-  else press(program, 'Zu');
+  else press(program, 'Zuy');
 }
 
 const named = (keys: string): readonly string[] =>

@@ -2,35 +2,15 @@ import { expect, test } from 'vitest';
 import { cautionKey } from '../../src/app/walk/caution-words.ts';
 import type { State } from '../../src/app/state.ts';
 import { update } from '../../src/app/update.ts';
+import { job } from '../helpers/job.ts';
 import { makeProgram, press, startKeys } from '../helpers/program.ts';
 
 /** Every key a terminal can send that the program knows by name, and every printable ASCII one. */
 const keys = [
   ...'enter esc up down left right pgup pgdn home end back delete tab backtab'.split(' '),
-  ...'C-l C-a C-e C-u C-w'.split(' '),
+  ...'C-l C-a C-b C-d C-e C-f C-h C-k C-u C-w C-left C-right'.split(' '),
   ...Array.from({ length: 0x7f - 0x20 }, (_, index) => String.fromCharCode(0x20 + index)),
 ];
-
-/** A job by keys, from its first check to its end: what is held is held wherever these lead. */
-const job = {
-  'a set-up before a check': startKeys(),
-  'a check that is looked at': `${startKeys()}y`,
-  'the same after an answer': `${startKeys()}y2`,
-  'the other checks': `${startKeys()}y2o`,
-  'a check with its cautions': `${startKeys()}y2o5`,
-  'the suspects': `${startKeys()}y2r`,
-  'the first caution of a cause': `${startKeys()}y2r2`,
-  'its last caution': `${startKeys()}y2r2Z1`,
-  'is it this': `${startKeys()}y2r2Z12`,
-  'a set-up before a repair': `${startKeys()}y2r2Z12y`,
-  'a repair': `${startKeys()}y2r2Z12yZy`,
-  'after the repair': `${startKeys()}y2r2Z12yZyZy`,
-  'what is apart': `${startKeys()}y2pair filter<enter>phorn<enter>a`,
-  'how it ends': `${startKeys()}y2c`,
-  'how it ends, a line marked': `${startKeys()}y2c3`,
-  'the job closed': `${startKeys()}y2c3y`,
-  'a note': `${startKeys()}y2nfan belt`,
-} as const;
 
 const claimed = new Set([
   'condemned',

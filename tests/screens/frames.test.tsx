@@ -52,7 +52,7 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['in-full', `${ready}i`],
   ['condition', `${ready}2o5`],
   ['measure', `${ready}2o5<enter>5200<enter>15`],
-  ['unlikely', `${ready}2o5u99<enter>`],
+  ['unlikely', `${ready}2o5uy99<enter>`],
   ['settings', 'g'],
   ['figures', 'f'],
   ['figure', `f${toVacuum}<enter>`],

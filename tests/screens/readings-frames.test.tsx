@@ -82,7 +82,9 @@ test.each([
 test('nothing typed is lost to a wrong count', () => {
   const program = begun('feed-drop', noBook);
   press(program, '12.55<enter>');
-  expect(program.state().screen).toMatchObject({ input: { typed: '12.55' } });
+  expect(program.state().screen).toMatchObject({
+    input: { typed: { before: '12.55', after: '' } },
+  });
 
   press(program, ' 12.30<enter>');
   expect(program.state().session?.story.findings.at(-1)).toMatchObject({

@@ -19,7 +19,3 @@ export function picked<Line>(
   if (command === 'choose') return lines[cursor];
   return command === 'pick-line' ? lines[lineKeys.indexOf(token)] : undefined;
 }
-
-/** Text after one more key. */
-export const typedOn = (typed: string, press: KeyPress): string =>
-  press.command === 'erase' ? Array.from(typed).slice(0, -1).join('') : typed + press.token;

@@ -1,4 +1,5 @@
-import type { Binding } from './command.ts';
+import type { Binding, Command, Mode } from './command.ts';
+import type { Token } from './tokens.ts';
 
 /** Modes of the walk in which its page claims something. */
 export const claimModes = [
@@ -10,6 +11,24 @@ export const claimModes = [
   'named',
   'repair',
 ] as const;
+
+/** Modes in which letters are typed. */
+const fieldModes = ['reading', 'text', 'form-text'] as const;
+export const isField = (mode: Mode): boolean => fieldModes.some((one) => one === mode);
+
+/** A field edits like the line of a shell. */
+const editing: readonly (readonly [keys: readonly Token[], command: Command, about: string])[] = [
+  [['left', 'C-b'], 'letter-back', 'a letter back'],
+  [['right', 'C-f'], 'letter-on', 'a letter on'],
+  [['C-left'], 'word-back', 'a word back'],
+  [['C-right'], 'word-on', 'a word on'],
+  [['home', 'C-a'], 'to-start', 'to the beginning'],
+  [['end', 'C-e'], 'to-end', 'to the end'],
+  [['delete', 'C-d'], 'erase-ahead', 'take away the letter behind the cursor'],
+  [['C-w'], 'erase-word', 'take away the word before the cursor'],
+  [['C-u'], 'erase-to-start', 'take away all before the cursor'],
+  [['C-k'], 'erase-to-end', 'take away all behind the cursor'],
+];
 
 /** Keys that answer, pick and type. They come first: a letter typed into a field is a letter. */
 export const fieldBindings: readonly Binding[] = [
@@ -146,9 +165,18 @@ export const fieldBindings: readonly Binding[] = [
   },
   {
     modes: ['reading', 'text', 'form-text', 'insist'],
-    keys: ['back'],
+    keys: ['back', 'C-h'],
     command: 'erase',
-    about: 'take the last character away',
+    about: 'take away the letter before the cursor',
+  },
+  ...editing.map(([keys, command, about]) => ({ modes: fieldModes, keys, command, about })),
+  { modes: ['asked'], keys: ['y'], command: 'confirm', hint: 'yes', about: 'it counts' },
+  {
+    modes: ['asked'],
+    keys: ['esc', 'enter'],
+    command: 'leave-field',
+    hint: 'no',
+    about: 'it does not count; a field is typed on',
   },
   {
     modes: ['insist'],
@@ -164,5 +192,5 @@ export const fieldBindings: readonly Binding[] = [
     hint: 'leave',
     about: 'leave without keeping',
   },
-  { modes: ['reading', 'text', 'form-text'], keys: ['typed'], command: 'type', about: 'type' },
+  { modes: fieldModes, keys: ['typed'], command: 'type', about: 'type' },
 ];

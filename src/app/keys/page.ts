@@ -22,12 +22,13 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['home'], keys: ['g'], command: 'settings', hint: 'settings', about: 'settings' },
   {
-    modes: ['list', 'form-choice', 'form-text', 'settings', 'keys', 'apart', 'close', 'worked'],
+    modes: ['list', 'form-choice', 'settings', 'keys', 'apart', 'close', 'worked'],
     keys: ['esc', 'left'],
     command: 'go-back',
     hint: 'back',
     about: 'back',
   },
+  { modes: ['form-text'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
   {
     modes: ['list', 'form-choice', 'settings', 'keys', 'apart', 'close', 'worked'],
     keys: ['b', 'back'],

@@ -1,7 +1,8 @@
 import type { Transition } from '../effect.ts';
 import type { Run, State } from '../state.ts';
 import type { KeyPress } from './command.ts';
-import type { Token } from './tokens.ts';
+import { isField } from './field.ts';
+import { isTyped, type Token } from './tokens.ts';
 
 /**
  * Milliseconds after which the same key is struck anew: longer than any keyboard waits before it
@@ -17,8 +18,38 @@ export const isSpent = ({ run, now }: Pick<State, 'run' | 'now'>, token: Token):
 /** The run after a key that did nothing: it still parts one run of a key from the next. */
 export const struck = (state: State, token: Token): State => ({
   ...state,
-  run: { token, mono: state.now.mono, spent: isSpent(state, token) },
+  run: {
+    token,
+    mono: state.now.mono,
+    spent: isSpent(state, token),
+    letters: lettersWith(state, token),
+  },
 });
+
+/**
+ * Milliseconds within which one letter after another is writing, not a command and the next: a slow
+ * typist takes a quarter of a second a letter (common practice, no source).
+ */
+const writing = 350;
+
+type Struck = Pick<State, 'run' | 'now' | 'question'>;
+
+const lettersBefore = ({ run, now, question }: Struck): number =>
+  run === undefined || isField(question.mode) || now.mono - run.mono >= writing ? 0 : run.letters;
+
+const isLetter = (token: Token): boolean => isTyped(token) && /\p{L}/u.test(token);
+
+function lettersWith(state: Struck, token: Token): number {
+  if (isField(state.question.mode)) return 0;
+  return lettersBefore(state) + (isLetter(token) ? 1 : 0);
+}
+
+/** Whether a key is one of words being written where no field is open: then it is no command. */
+export function isHasty(state: Struck, token: Token): boolean {
+  const before = lettersBefore(state);
+  if (isLetter(token)) return before > 0;
+  return before > 1 && (isTyped(token) || token === 'enter');
+}
 
 /** Whether a press says of the page on screen that something is so, or was read. */
 export const claims = ({ question: { mode } }: State, { command }: KeyPress): boolean =>
@@ -30,7 +61,12 @@ export function runAfter(before: State, press: KeyPress, after: Transition): Run
   const { token } = press;
   const did =
     claims(before, press) || writes(after) || after.state.screen.kind !== before.screen.kind;
-  return { token, mono: before.now.mono, spent: did || isSpent(before, token) };
+  return {
+    token,
+    mono: before.now.mono,
+    spent: did || isSpent(before, token),
+    letters: lettersWith(before, token),
+  };
 }
 
 /** Whether something goes into the record. */

@@ -15,7 +15,7 @@ const named = [
   ['end', 'end'],
   ['escape', 'esc'],
   ['backspace', 'back'],
-  ['delete', 'back'],
+  ['delete', 'delete'],
 ] as const;
 
 /**
@@ -28,11 +28,14 @@ export function tokens(input: string, key: Partial<Key>): readonly Token[] {
   const escape = key.meta === true ? ['esc'] : [];
   const name = named.find(([flag]) => key[flag] === true)?.[1];
   if (name === 'esc') return ['esc'].concat(escape);
-  if (name !== undefined) return [...escape, name];
+  if (name !== undefined) return [...escape, key.ctrl === true ? withCtrl(name) : name];
   if (key.tab === true) return [...escape, key.shift === true ? 'backtab' : 'tab'];
   if (key.ctrl === true) return [...escape, `C-${input}`];
   return [...escape, ...Array.from(input, character)];
 }
+
+/** Ctrl with an arrow moves by words; with any other named key it changes nothing. */
+const withCtrl = (name: Token): Token => (name === 'left' || name === 'right' ? `C-${name}` : name);
 
 function character(typed: string): Token {
   if (typed === '\r' || typed === '\n') return 'enter';

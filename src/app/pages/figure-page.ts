@@ -9,6 +9,7 @@ import { showNumber, showReading } from '../../core/trade/units/units.ts';
 import { inUsual, usualUnit, type Units } from '../../core/trade/units/usual.ts';
 import { firstOf, type Parsed, type Problem } from '../../core/problem.ts';
 import { typedInput } from '../../core/trade/typed-inputs.ts';
+import { isEmpty, textOf, typing, type Typing } from '../typing/typing.ts';
 
 export type FigureLine = { readonly id: string; readonly label: string };
 
@@ -23,7 +24,7 @@ export type FigureField = {
   readonly key: string;
   readonly ask: string;
   readonly unit: string;
-  readonly typed: string;
+  readonly typed: Typing;
   /** What the open session knows of it, as it stood in the field when the figure was opened. */
   readonly known: string | undefined;
 };
@@ -85,7 +86,7 @@ export function figurePage(
       key,
       ask: askWords(key, input, units),
       unit: input.unit === '1' ? '' : usualUnit(input.unit, units),
-      typed: typed[key] ?? '',
+      typed: typing(typed[key]),
       known: typed[key],
     })),
     result: [],
@@ -112,8 +113,8 @@ function presetWords(preset: number | string, unit: string, units: Units): strin
 export function fieldTrouble({ name, units, fields }: FigurePage, at: number): Problem | undefined {
   const field = fields[at];
   const input = field && findFigure(name)?.inputs[field.key];
-  if (field === undefined || input === undefined || field.typed.trim() === '') return undefined;
-  const parsed = typedInput(field.key, input, field.typed, units);
+  if (field === undefined || input === undefined || isEmpty(field.typed)) return undefined;
+  const parsed = typedInput(field.key, input, textOf(field.typed), units);
   if (parsed.kind === 'good') return undefined;
   const problem = firstOf(parsed.problems);
   return { ...problem, message: `${field.key}: ${problem.message}` };
@@ -124,14 +125,18 @@ export function missingField({ name, fields }: FigurePage): number {
   const inputs = findFigure(name)?.inputs ?? {};
   return fields.findIndex(({ key, typed }) => {
     const input = inputs[key];
-    return typed.trim() === '' && input?.optional !== true && input?.default === undefined;
+    return isEmpty(typed) && input?.optional !== true && input?.default === undefined;
   });
 }
 
 /** Works the figure out from what has been typed; empty fields are left to their presets. */
 export function workOut({ name, fields, units }: FigurePage): Parsed<FigureRun> {
-  const typed = fields.filter((field) => field.typed.trim() !== '');
-  return runFigure(name, Object.fromEntries(typed.map((field) => [field.key, field.typed])), units);
+  const typed = fields.filter((field) => !isEmpty(field.typed));
+  return runFigure(
+    name,
+    Object.fromEntries(typed.map((field) => [field.key, textOf(field.typed)])),
+    units,
+  );
 }
 
 /** A figure worked out, for a person: the result first, then what it means and rests on. */

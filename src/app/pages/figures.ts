@@ -1,6 +1,7 @@
 import { firstOf } from '../../core/problem.ts';
 import { takeAction } from '../take-action.ts';
-import { moved, picked, typedOn } from '../keys/cursor.ts';
+import { moved, picked } from '../keys/cursor.ts';
+import { edited, edits } from '../typing/edit.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import {
   figureLines,
@@ -70,8 +71,7 @@ function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Tran
   if (press.command === 'keep') return keep(state, page);
   if (page.result.length > 0)
     return show(state, { ...screen, at: 0, page: { ...page, result: [] } });
-  if (press.command === 'type' || press.command === 'erase')
-    return show(state, { ...screen, page: typeInto(page, at, press) });
+  if (edits(press.command)) return show(state, { ...screen, page: typeInto(page, at, press) });
   const wrong = fieldTrouble(page, at);
   if (wrong !== undefined) return object(state, wrong);
   const last = page.fields.length - 1;
@@ -88,7 +88,7 @@ export function openFigures(state: State): Transition {
 const typeInto = (page: FigurePage, at: number, press: KeyPress): FigurePage => ({
   ...page,
   fields: page.fields.map((field, index) =>
-    index === at ? { ...field, typed: typedOn(field.typed, press) } : field,
+    index === at ? { ...field, typed: edited(field.typed, press) } : field,
   ),
 });
 

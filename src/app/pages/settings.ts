@@ -1,7 +1,9 @@
 import { firstOf } from '../../core/problem.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { hourWorths, sureties, withUnit, type Settings } from '../../core/settings.ts';
-import { moved, picked, typedOn } from '../keys/cursor.ts';
+import { moved, picked } from '../keys/cursor.ts';
+import { textOf, typing, type Typing } from '../typing/typing.ts';
+import { edited, edits } from '../typing/edit.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
@@ -76,7 +78,7 @@ function updateSettings(state: State, screen: At<'settings'>, press: KeyPress): 
     return show(state, { kind: 'settings', cursor });
   }
   const at: At<'settings'> = { kind: 'settings', cursor: settingLines.indexOf(line) };
-  if (!('values' in line)) return show(state, { ...at, typed: state.settings[line.key] });
+  if (!('values' in line)) return show(state, { ...at, typed: typing(state.settings[line.key]) });
   const values: readonly string[] = line.values;
   const value = values[(values.indexOf(state.settings[line.key]) + 1) % values.length];
   return save(state, at, { [line.key]: value });
@@ -85,16 +87,15 @@ function updateSettings(state: State, screen: At<'settings'>, press: KeyPress): 
 function updateTyped(
   state: State,
   screen: At<'settings'>,
-  typed: string,
+  typed: Typing,
   press: KeyPress,
 ): Transition {
   const line = settingLines[screen.cursor];
   if (press.command === 'leave-field' || line === undefined)
     return show(state, { kind: 'settings', cursor: screen.cursor });
-  if (press.command === 'type' || press.command === 'erase')
-    return show(state, { ...screen, typed: typedOn(typed, press) });
+  if (edits(press.command)) return show(state, { ...screen, typed: edited(typed, press) });
   if (press.command !== 'choose') return transition(state);
-  return keepTyped(state, screen, line.key, typed.trim());
+  return keepTyped(state, screen, line.key, textOf(typed).trim());
 }
 
 /** Keeps what was typed: a height with its unit, a folder once the disk has been asked for it. */

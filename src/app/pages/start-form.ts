@@ -2,6 +2,7 @@ import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
 import { factsAsked } from '../../core/tree/fit.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Library } from '../../core/tree/shop.ts';
+import { textOf, typing, type Typing } from '../typing/typing.ts';
 
 /** One question of the Start screen. */
 export type Field =
@@ -20,6 +21,8 @@ export type StartForm = {
   /** Index of the question that is being answered. */
   readonly at: number;
   readonly cursor: number;
+  /** What stands in its field, where words answer it. */
+  readonly typed: Typing;
   readonly answers: Readonly<Record<string, string>>;
 };
 
@@ -29,6 +32,7 @@ export const notKnown = 'not-known';
 export const emptyForm = (settings: Settings): StartForm => ({
   at: 0,
   cursor: 0,
+  typed: typing(),
   answers: { who: settings.who, altitude: settings.altitude },
 });
 
@@ -53,6 +57,23 @@ export function fields(form: StartForm, library: Library): readonly Field[] {
         : [{ kind: 'text', id: `where:${id}` } as const]),
     ]),
   ];
+}
+
+/** On another question, with what was typed so far for it. */
+export function askedAt(form: StartForm, at: number, library: Library): StartForm {
+  const id = fields(form, library)[at]?.id ?? '';
+  return { ...form, at, cursor: 0, typed: typing(form.answers[id]) };
+}
+
+export const answered = (form: StartForm, id: string, value: string): StartForm => ({
+  ...form,
+  answers: { ...form.answers, [id]: value },
+});
+
+/** With what stands in the field as the answer to its question. */
+export function withTyped(form: StartForm, library: Library): StartForm {
+  const field = fields(form, library)[form.at];
+  return field?.kind === 'text' ? answered(form, field.id, textOf(form.typed)) : form;
 }
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';

@@ -4,16 +4,21 @@ import { newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import type { Library } from '../../core/tree/shop.ts';
-import { moved, picked, typedOn } from '../keys/cursor.ts';
+import { moved, picked } from '../keys/cursor.ts';
+import { isEmpty, textOf } from '../typing/typing.ts';
+import { edited, edits } from '../typing/edit.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { Page } from '../page.ts';
 import { home, type At } from '../screen.ts';
 import {
+  answered,
+  askedAt,
   emptyForm,
   fields,
   figureOf,
   notKnown,
   typedSheet,
+  withTyped,
   type Field,
   type StartForm,
 } from './start-form.ts';
@@ -38,7 +43,7 @@ function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transi
   const { form } = screen;
   if (library === undefined) return show(state, home);
   if (press.command === 'go-back' || (press.command === 'up' && isText(form, library)))
-    return goBack(state, form);
+    return goBack(state, withTyped(form, library), library);
   const field = fields(form, library)[form.at];
   if (field === undefined) return transition(state);
   return field.kind === 'text'
@@ -49,16 +54,16 @@ function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transi
 /** Answers the first question from the command line. */
 export function chooseTree(state: State, tree: string): Transition {
   if (state.library?.trees.some(({ id }) => id === tree) === true)
-    return onward(state, answer(emptyForm(state.settings), 'tree', tree));
+    return onward(state, answered(emptyForm(state.settings), 'tree', tree));
   return object(state, { message: `There is no tree "${tree}";`, mend: 'choose one of these.' });
 }
 
 const isText = (form: StartForm, library: Library): boolean =>
   fields(form, library)[form.at]?.kind === 'text';
 
-function goBack(state: State, form: StartForm): Transition {
+function goBack(state: State, form: StartForm, library: Library): Transition {
   if (form.at === 0) return show(state, home);
-  return ask(state, { ...form, at: form.at - 1, cursor: 0 });
+  return ask(state, askedAt(form, form.at - 1, library));
 }
 
 const ask = (state: State, form: StartForm): Transition => show(state, { kind: 'start', form });
@@ -66,18 +71,17 @@ const ask = (state: State, form: StartForm): Transition => show(state, { kind: '
 type TextField = Extract<Field, { kind: 'text' }>;
 
 function updateText(state: State, form: StartForm, field: TextField, press: KeyPress): Transition {
-  const typed = form.answers[field.id] ?? '';
-  if (press.command === 'type' || press.command === 'erase')
-    return ask(state, answer(form, field.id, typedOn(typed, press)));
+  if (edits(press.command)) return ask(state, { ...form, typed: edited(form.typed, press) });
   if (press.command !== 'choose' && press.command !== 'down') return transition(state);
-  if (field.id === 'vehicle' && typed.trim() === '')
+  if (field.id === 'vehicle' && isEmpty(form.typed))
     return object(state, {
       message: 'Give the vehicle a name,',
       mend: 'such as "Orchard van".',
     });
-  const read = readText(state, form, field.id);
+  const filled = answered(form, field.id, textOf(form.typed));
+  const read = readText(state, filled, field.id);
   if (read?.kind === 'bad') return object(state, firstOf(read.problems));
-  return onward(state, form);
+  return onward(state, filled);
 }
 
 /** What was typed, held against what it must be; undefined for what may be anything. */
@@ -100,20 +104,15 @@ function updateChoice(
   press: KeyPress,
 ): Transition {
   const choice = picked(form.cursor, press, field.choices);
-  if (choice !== undefined) return onward(state, answer(form, field.id, choice.id));
+  if (choice !== undefined) return onward(state, answered(form, field.id, choice.id));
   return ask(state, { ...form, cursor: moved(form.cursor, press.command, field.choices.length) });
 }
 
-const answer = (form: StartForm, id: string, value: string): StartForm => ({
-  ...form,
-  answers: { ...form.answers, [id]: value },
-});
-
 /** To the next question, or, after the last, to a new session. */
 function onward(state: State, form: StartForm): Transition {
-  const next = { ...form, at: form.at + 1, cursor: 0 };
   if (state.library === undefined) return transition(state);
-  if (next.at < fields(next, state.library).length) return ask(state, next);
+  if (form.at + 1 < fields(form, state.library).length)
+    return ask(state, askedAt(form, form.at + 1, state.library));
   const header = headerFrom(state, form, state.library);
   if (header.kind === 'bad') return object(state, firstOf(header.problems));
   const effect = { kind: 'create-session' as const, header: header.value };

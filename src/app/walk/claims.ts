@@ -5,6 +5,7 @@ import type { KeyPress } from '../keys/command.ts';
 import type { At } from '../screen.ts';
 import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
+import { typing } from '../typing/typing.ts';
 import { afterAction, chooseCheck } from './answer.ts';
 import { cautionKey } from './caution-words.ts';
 import type { DueOnScreen } from './question.ts';
@@ -66,7 +67,7 @@ export const askedWhy = (screen: At<'walk'>): At<'walk'> => ({
   ...screen,
   past: true,
   seen: (screen.seen ?? 0) + 1,
-  input: { kind: 'text', purpose: 'despite', typed: '' },
+  input: { kind: 'text', purpose: 'despite', typed: typing() },
 });
 
 /** What is claimed where no check is asked. */

@@ -1,7 +1,8 @@
 import type { Action } from '../../core/session/action.ts';
 import { takeAction } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
-import { typedOn } from '../keys/cursor.ts';
+import { isEmpty, textOf, typing } from '../typing/typing.ts';
+import { edited, edits } from '../typing/edit.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { ready, type At, type TextPurpose } from '../screen.ts';
@@ -22,11 +23,11 @@ export function updateReading(
     return show(state, { ...screen, input: ready });
   if (press.command === 'leave-field') return show(state, { ...screen, input: ready });
   if (press.command === 'choose') return keepReading(state, screen, asked, input);
-  if (press.command !== 'type' && press.command !== 'erase') return transition(state);
-  const typed = typedOn(input.typed, press);
+  if (!edits(press.command)) return transition(state);
+  const typed = edited(input.typed, press);
   return show(state, {
     ...screen,
-    input: typed === '' ? ready : { kind: 'reading', typed },
+    input: textOf(typed) === '' ? ready : { kind: 'reading', typed },
   });
 }
 
@@ -39,7 +40,7 @@ function keepReading(
   asked: AskedCheck,
   input: Extract<Walk['input'], { kind: 'reading' | 'insist' }>,
 ): Transition {
-  const given = { reading: input.typed, ...(input.kind === 'insist' && { insist: true }) };
+  const given = { reading: textOf(input.typed), ...(input.kind === 'insist' && { insist: true }) };
   const acted = takeAction(state, answerAction(asked, given));
   const { outcome } = acted;
   if (outcome.kind === 'done' || !insistable.has(outcome.problem.code)) return afterAction(acted);
@@ -62,11 +63,11 @@ export function updateText(state: State, screen: Walk, press: KeyPress): Transit
   if (input.kind !== 'text') return transition(state);
   const back: Walk = { ...screen, input: ready };
   if (press.command === 'leave-field') return show(state, back);
-  if (press.command === 'type' || press.command === 'erase')
-    return show(state, { ...screen, input: { ...input, typed: typedOn(input.typed, press) } });
+  if (edits(press.command))
+    return show(state, { ...screen, input: { ...input, typed: edited(input.typed, press) } });
   if (press.command !== 'choose') return transition(state);
-  if (input.typed.trim() === '') return emptyField(state, screen, input);
-  const acted = takeAction(state, worded(state, input.purpose, input.typed.trim()));
+  if (isEmpty(input.typed)) return emptyField(state, screen, input);
+  const acted = takeAction(state, worded(state, input.purpose, textOf(input.typed).trim()));
   if (acted.outcome.kind === 'refused') return acted;
   if (input.purpose === 'despite') return afterAction(acted);
   return transition({ ...acted.state, screen: nextField(screen, input) }, ...acted.effects);
@@ -77,7 +78,7 @@ type TextInput = Extract<Walk['input'], { kind: 'text' }>;
 /** On to what is asked next, or back to the step. */
 const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
   ...screen,
-  input: next === undefined ? ready : { kind: 'text', purpose: next, typed: '' },
+  input: next === undefined ? ready : { kind: 'text', purpose: next, typed: typing() },
 });
 
 function emptyField(state: State, screen: Walk, input: TextInput): Transition {

@@ -11,6 +11,7 @@ import type { Cause, Check } from '../../core/tree/model.ts';
 import { neededBy, type Needed } from '../../core/tree/states.ts';
 import type { Mode } from '../keys/command.ts';
 import { walk, type At, type Screen, type WalkInput } from '../screen.ts';
+import { textOf } from '../typing/typing.ts';
 
 /** A check that the walk asks now, and what its answer will be. */
 export type AskedCheck = {
@@ -185,7 +186,7 @@ function missingCondition(story: Story, check: Check): AskedCondition | undefine
 function typedReading(story: Story, asked: AskedCheck, input: WalkInput): TypedReading | undefined {
   if (input.kind !== 'reading' && input.kind !== 'insist') return undefined;
   const { id, check } = asked;
-  const typed = { reading: input.typed, insist: true };
+  const typed = { reading: textOf(input.typed), insist: true };
   const answered = readAnswer(askedNow(story, id, check), typed);
   return answered.kind === 'shown' ? { index: answered.index, shown: answered.shown } : undefined;
 }

@@ -8,6 +8,7 @@ import type { Page } from '../page.ts';
 import { home, walk, type At, type TextPurpose } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
+import { typing } from '../typing/typing.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
 import { askedWhy, confirm, readCaution, turnPage } from './claims.ts';
 import { updateReading, updateText } from './field.ts';
@@ -37,7 +38,7 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
     case 'down':
       return move(state, screen, press, due.asked);
     case 'type': {
-      const input = { kind: 'reading' as const, typed: press.token };
+      const input = { kind: 'reading' as const, typed: typing(press.token) };
       return show(state, { ...screen, input });
     }
     case 'unsure':
@@ -96,7 +97,7 @@ function openField(
 const text = (state: State, purpose: TextPurpose, correcting?: number): Transition =>
   show(state, {
     kind: 'walk',
-    input: { kind: 'text', purpose, typed: '' },
+    input: { kind: 'text', purpose, typed: typing() },
     ...(correcting !== undefined && { correcting }),
   });
 
@@ -104,7 +105,7 @@ const text = (state: State, purpose: TextPurpose, correcting?: number): Transiti
 const bothConditions = (state: State): Transition =>
   show(state, {
     kind: 'walk',
-    input: { kind: 'text', purpose: 'altitude', typed: '', after: 'temperature' },
+    input: { kind: 'text', purpose: 'altitude', typed: typing(), after: 'temperature' },
   });
 
 /** Takes the step that the advice puts first. */

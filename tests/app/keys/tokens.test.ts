@@ -18,6 +18,8 @@ test.each<[title: string, input: string, key: Partial<Key>, expected: readonly s
   ['Escape', '', { escape: true }, ['esc']],
   ['Enter typed before raw mode', '\n', {}, ['enter']],
   ['Backspace among letters', 'a\x7fb', {}, ['a', 'back', 'b']],
+  ['Delete', '', { delete: true }, ['delete']],
+  ['Ctrl+Left', '', { leftArrow: true, ctrl: true }, ['C-left']],
   ['a wide character', '日本', {}, ['日', '本']],
   ['a key let go', 'a', { eventType: 'release' }, []],
 ])('%s', (_, input, key, expected) => {

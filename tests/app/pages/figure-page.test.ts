@@ -1,3 +1,4 @@
+import { textOf } from '../../../src/app/typing/typing.ts';
 import { expect, test } from 'vitest';
 import { figures } from '../../../src/core/trade/catalog.ts';
 import { convert } from '../../../src/core/trade/units/units.ts';
@@ -23,8 +24,8 @@ const known = {
 const fields = (name: string) =>
   Object.fromEntries(
     figurePage(name, 'us', knownInputs(name, known))
-      .fields.filter(({ typed }) => typed !== '')
-      .map(({ key, typed }) => [key, typed]),
+      .fields.filter(({ typed }) => textOf(typed) !== '')
+      .map(({ key, typed }) => [key, textOf(typed)]),
   );
 
 test('a figure opened in a session holds what the session knows of its inputs', () => {

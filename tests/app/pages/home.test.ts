@@ -74,7 +74,7 @@ test('a question of the form can be gone back to, with its answer kept', () => {
   const { program } = makeProgram();
   press(program, `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>`);
 
-  press(program, '<left><up>');
+  press(program, '<up><up>');
 
   expect(program.state().screen).toMatchObject({
     form: { at: 1, answers: { vehicle: 'Orchard van', who: 'JB' } },

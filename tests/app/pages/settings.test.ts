@@ -50,7 +50,7 @@ test('a name is typed, b and q among its letters, and stands on the next job', a
 test('escape leaves a field as it was', () => {
   const made = onSettings();
 
-  press(made.program, '1someone<esc>');
+  press(made.program, '1someone<esc>y');
 
   expect(made.program.state().settings.who).toBe('');
   expect(made.program.state().question.mode).toBe('settings');
@@ -124,7 +124,7 @@ test('a folder that cannot be is refused with its path, and the field stays', ()
   expect(notice).toMatchObject({ kind: 'problem' });
   expect(notice?.text).toContain(join(made.folder, 'notes', 'jobs'));
   expect(settings.sessions).toBe('');
-  expect(screen).toMatchObject({ kind: 'settings', typed: 'notes/jobs' });
+  expect(screen).toMatchObject({ kind: 'settings', typed: { before: 'notes/jobs', after: '' } });
 });
 
 test('every setting tells what it does', () => {

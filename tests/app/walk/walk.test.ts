@@ -195,7 +195,7 @@ test('pasted lines answer nothing outside a text field', () => {
   made.program.dispatch({ kind: 'pasted', text: '1\n1\n1\n' });
 
   expect(session(made).events).toEqual([]);
-  expect(made.program.state().notice?.text).toContain('no text field');
+  expect(made.program.state().notice?.text).toContain('No field is open here');
 });
 
 test('pasted text goes into a note as one line', () => {

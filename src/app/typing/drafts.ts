@@ -1,0 +1,73 @@
+import type { Screen, TextPurpose } from '../screen.ts';
+import type { State } from '../state.ts';
+import { textOf, type Typing } from './typing.ts';
+
+/** Which field or form of words is open, by a name under which its words wait; undefined for none. */
+export function fieldOf(state: State): string | undefined {
+  const { screen } = state;
+  switch (screen.kind) {
+    case 'walk':
+      return screen.input.kind === 'text' ? walkField(state, screen.input.purpose) : undefined;
+    case 'settings':
+      return screen.typed && `settings ${screen.cursor}`;
+    case 'figure':
+      return `figure ${screen.page.name}`;
+    case 'start':
+      return 'start';
+    default:
+      return undefined;
+  }
+}
+
+/** Why a step is passed over or taken all the same is said of that step alone. */
+function walkField({ session, question: { due } }: State, purpose: TextPurpose): string {
+  const ofStep = purpose === 'skip' || purpose === 'despite';
+  const step = due?.asked?.id ?? due?.cause?.id ?? '';
+  return `${session?.path ?? ''} ${purpose} ${ofStep ? step : ''}`;
+}
+
+/** What is typed in the field that has the cursor. */
+export function typedIn(screen: Screen): Typing | undefined {
+  switch (screen.kind) {
+    case 'walk':
+      return screen.input.kind === 'ready' ? undefined : screen.input.typed;
+    case 'settings':
+      return screen.typed;
+    case 'figure':
+      return screen.page.fields[screen.at]?.typed;
+    case 'start':
+      return screen.form.typed;
+    default:
+      return undefined;
+  }
+}
+
+/** Without the words that wait for a field: they were taken, or thrown away. */
+export function withoutDraft(state: State, field: string): State {
+  const { [field]: _, ...drafts } = state.drafts;
+  return { ...state, drafts };
+}
+
+/** With the words of a field put by for when it is opened again. */
+export const withDraft = (state: State, field: string, left: Screen): State => ({
+  ...state,
+  drafts: { ...state.drafts, [field]: left },
+});
+
+/** A field that was just opened, with the words that wait for it. */
+export function withDraftShown(state: State, field: string): State {
+  const left = state.drafts[field];
+  if (left === undefined) return state;
+  const { screen } = state;
+  const again =
+    screen.kind === 'walk' && left.kind === 'walk' ? { ...screen, input: left.input } : left;
+  return { ...withoutDraft(state, field), screen: again };
+}
+
+/** Whether a draft is worth keeping: there are words in it. */
+export const hasWords = (screen: Screen): boolean => {
+  if (screen.kind === 'start') return Object.keys(screen.form.answers).length > 2;
+  if (screen.kind === 'figure') return screen.page.fields.some(({ typed }) => textOf(typed) !== '');
+  const typed = typedIn(screen);
+  return typed !== undefined && textOf(typed).trim() !== '';
+};

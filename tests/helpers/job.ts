@@ -1,0 +1,22 @@
+import { startKeys } from './program.ts';
+
+/** A job by keys, from its first check to its end, with the pages that open on the way. */
+export const job = {
+  'a set-up before a check': startKeys(),
+  'a check that is looked at': `${startKeys()}y`,
+  'the same after an answer': `${startKeys()}y2`,
+  'the other checks': `${startKeys()}y2o`,
+  'a check with its cautions': `${startKeys()}y2o5`,
+  'the suspects': `${startKeys()}y2r`,
+  'the first caution of a cause': `${startKeys()}y2r2`,
+  'its last caution': `${startKeys()}y2r2Z1`,
+  'is it this': `${startKeys()}y2r2Z12`,
+  'a set-up before a repair': `${startKeys()}y2r2Z12y`,
+  'a repair': `${startKeys()}y2r2Z12yZy`,
+  'after the repair': `${startKeys()}y2r2Z12yZyZy`,
+  'what is apart': `${startKeys()}y2pair filter<enter>phorn<enter>a`,
+  'how it ends': `${startKeys()}y2c`,
+  'how it ends, a line marked': `${startKeys()}y2c3`,
+  'the job closed': `${startKeys()}y2c3y`,
+  'a note': `${startKeys()}y2nfan belt`,
+} as const;

@@ -5,6 +5,7 @@ import { cautionKey, cautionNames, fullCaution, shortCaution } from '../app/walk
 import { setUpWords, stateWords } from '../app/wording.ts';
 import { seenWords } from '../core/session/safeguard.ts';
 import { currentLeg, type Hold, type Leg, type Story } from '../core/session/story.ts';
+import { andWords, causeWords } from '../core/telling/words.ts';
 import { cleanRow } from '../core/text.ts';
 import type { Meaning } from './theme.ts';
 
@@ -39,7 +40,11 @@ const withWork = (title: string, work: string): Row => row('', `${title}  (${wor
 export const firstBecause = ({ tree }: Leg, id: string): readonly string[] =>
   (tree.safeguards ?? [])
     .filter(({ check }) => check === id)
-    .map(({ else: otherwise }) => `This comes first. ${otherwise}`);
+    .map(({ before: { repair, ...standings }, else: otherwise }) =>
+      repair === undefined || Object.keys(standings).length > 0
+        ? `This comes first. ${otherwise}`
+        : `This comes before mending ${andWords(repair.map((cause) => causeWords(tree, cause)))}. ${otherwise}`,
+    );
 
 const askOf = (story: Story, { check }: Hold): string =>
   currentLeg(story).tree.checks[check]?.ask ?? check;

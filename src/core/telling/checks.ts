@@ -1,5 +1,5 @@
 import { count } from '../text.ts';
-import type { Check, Standing, Tree } from '../tree/model.ts';
+import type { Check, Safeguard, Standing, Tree } from '../tree/model.ts';
 import { parseNext } from '../tree/way/next.ts';
 import type { Shop } from '../tree/shop.ts';
 import { andWords, causeWords, checkWords, sentence, whenWords } from './words.ts';
@@ -26,14 +26,33 @@ const standingSentence = (standing: Standing): readonly string[] => {
   return told.length === 0 ? [] : [`The vehicle stands: ${told.join(', ')}.`];
 };
 
-const gateSentences = ({ checks }: Tree, { after = {} }: Check): readonly string[] =>
-  Object.entries(after).map(([id, results]) => {
-    const before = checks[id];
-    const labels = results.map(
-      (one) => `"${before?.results.find((result) => result.id === one)?.label ?? one}"`,
-    );
-    return `Only after ${before === undefined ? id : checkWords(before)} showed ${labels.join(' or ')}.`;
-  });
+const gateSentences = (tree: Tree, { after = {} }: Check): readonly string[] =>
+  Object.entries(after).map(([id, results]) => `Only after ${shownWords(tree, id, results)}.`);
+
+/** What a safeguard holds back, until what, and what it says of going on without. */
+export function safeguardWords(tree: Tree, safeguard: Safeguard): string {
+  const { before, check, shows, when, else: otherwise } = safeguard;
+  const { repair = [], ...standings } = before;
+  const waits = [
+    ...Object.entries(standings).map(
+      ([what, how = []]) => `any step with ${what} ${how.join(' or ')}`,
+    ),
+    ...(repair.length === 0
+      ? []
+      : [`the repair of ${andWords(repair.map((cause) => causeWords(tree, cause)))}`]),
+  ];
+  const only = when === undefined ? '' : ` (only where ${whenWords(when)})`;
+  return `${sentence(andWords(waits))}${only} only after ${shownWords(tree, check, shows)}: ${otherwise}`;
+}
+
+/** That a check showed one of these results: `the search for the short showed "dark"`. */
+function shownWords({ checks }: Tree, id: string, results: readonly string[]): string {
+  const before = checks[id];
+  const labels = results.map(
+    (one) => `"${before?.results.find((result) => result.id === one)?.label ?? one}"`,
+  );
+  return `${before === undefined ? id : checkWords(before)} showed ${labels.join(' or ')}`;
+}
 
 /** Which result hides which where two faults are there. */
 export function hidingSentence({ results }: Check): readonly string[] {
@@ -51,13 +70,9 @@ export function hidingSentence({ results }: Check): readonly string[] {
 export const leadSentences = (tree: Tree, { results }: Check): readonly string[] =>
   results.map((result) => {
     const leads = (result.leads ?? []).map((lead) => {
-      const asked = Object.entries(lead.if).map(([check, wanted]) => {
-        const labels = wanted.map(
-          (one) => `"${tree.checks[check]?.results.find(({ id }) => id === one)?.label ?? one}"`,
-        );
-        const other = tree.checks[check];
-        return `${other === undefined ? check : checkWords(other)} showed ${labels.join(' or ')}`;
-      });
+      const asked = Object.entries(lead.if).map(([check, wanted]) =>
+        shownWords(tree, check, wanted),
+      );
       return `${goesWords(tree, lead.go)} where ${asked.join(' and ')}`;
     });
     const last = result.next === undefined ? 'leads nowhere' : goesWords(tree, result.next);

@@ -6,7 +6,7 @@ import { believe } from '../reason/belief/posterior.ts';
 import { count } from '../text.ts';
 import { unlisted, type Cause, type Check, type Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
-import { hidingSentence, leadSentences, setUpSentences } from './checks.ts';
+import { hidingSentence, leadSentences, safeguardWords, setUpSentences } from './checks.ts';
 import { moveSentences } from './moves.ts';
 import { heading, list, say, type Part } from './part.ts';
 import { rowSentences } from './rows.ts';
@@ -27,6 +27,7 @@ export function tellTree(tree: Tree, shop: Shop): readonly Part[] {
     say('Read it aloud, and stop at every sentence that you would not sign.'),
     heading(2, 'Who has it'),
     ...oddsParts(filled, model),
+    ...safeguardParts(filled),
     heading(2, 'Each cause as a vehicle, walked'),
     say(
       'Each has this cause alone and shows the complaint; it goes the way that most of its kind go.',
@@ -69,6 +70,14 @@ function oddsParts(tree: Tree, model: Model): readonly Part[] {
     ),
     ...list(items),
   ];
+}
+
+/** What must be known before anything is cranked, run, powered or mended. */
+function safeguardParts(tree: Tree): readonly Part[] {
+  const { safeguards = [] } = tree;
+  return safeguards.length === 0
+    ? []
+    : [heading(2, 'What comes first'), ...list(safeguards.map((one) => safeguardWords(tree, one)))];
 }
 
 type Around = { readonly tree: Tree; readonly model: Model; readonly shop: Shop };

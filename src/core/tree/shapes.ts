@@ -147,17 +147,22 @@ const engineNow = z.enum([...Standing.shape.engine.unwrap().options, 'running'])
 const keyNow = Standing.shape.key.unwrap();
 const batteryNow = Standing.shape.battery.unwrap();
 
-/** A check that must have shown one of these results before any step with such a standing. */
+/**
+ * A check that must have shown one of these results before any step with such a standing, or before
+ * the repair of such a cause.
+ */
 export const Safeguard = z.strictObject({
-  /** Any of these makes a step dangerous; `running` stands for every way in which an engine runs. */
+  /** Any of these makes a step wait; `running` stands for every way in which an engine runs. */
   before: z
     .strictObject({
       engine: z.array(engineNow).min(1).optional(),
       key: z.array(keyNow).min(1).optional(),
       battery: z.array(batteryNow).min(1).optional(),
+      /** Causes that are not mended before: the link that a short would burn again. */
+      repair: z.array(Id).min(1).optional(),
     })
     .refine((before) => Object.values(before).some((values) => values !== undefined), {
-      message: 'name at least one of engine, key, battery',
+      message: 'name at least one of engine, key, battery, repair',
     }),
   check: Id,
   shows: z.array(Id).min(1),

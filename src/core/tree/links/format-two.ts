@@ -22,7 +22,15 @@ export function checkFormatTwo(tree: Tree, tell: Tell, shop?: Shop): void {
   if (tree.format === 1) refuseInFormatOne(tree, tell);
 }
 
-function checkSafeguard(tree: Tree, { check, shows }: Safeguard, path: string, tell: Tell): void {
+function checkSafeguard(
+  tree: Tree,
+  { before, check, shows }: Safeguard,
+  path: string,
+  tell: Tell,
+): void {
+  for (const [index, cause] of (before.repair ?? []).entries())
+    if (!Object.hasOwn(tree.causes, cause))
+      tell(unknown('cause', cause, `${path}.before.repair[${index}]`, tree.causes));
   const results = tree.checks[check]?.results.map(({ id }) => id);
   if (results === undefined) {
     tell(unknown('check', check, `${path}.check`, tree.checks));

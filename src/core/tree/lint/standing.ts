@@ -76,9 +76,11 @@ const shown = (standing: Standing): string =>
 
 /** A safeguard's own check that must be done in the very standing that the safeguard forbids before. */
 function lintSafeguards(tree: Tree, tell: Tell): void {
-  for (const [index, { check }] of (tree.safeguards ?? []).entries()) {
+  for (const [index, { check, before }] of (tree.safeguards ?? []).entries()) {
     const one = tree.checks[check];
     if (one === undefined) continue;
+    for (const cause of before.repair ?? [])
+      lintBehindItself(tree, one, cause, { path: `safeguards[${index}].check`, tell });
     const alone = { ...tree, safeguards: tree.safeguards?.slice(index, index + 1) };
     const twin = { ...alone, checks: { ...tree.checks, [`${check}.`]: one } };
     if (gatesOf(twin, `${check}.`).some((gate) => gate.kind === 'safeguard'))
@@ -89,6 +91,34 @@ function lintSafeguards(tree: Tree, tell: Tell): void {
         message:
           'The check of this safeguard is itself done in the standing that it must come before.',
         mend: 'Name a check that is done with everything still off.',
+      });
+  }
+}
+
+/**
+ * A check that must come before a repair and waits itself for what only that repair brings about: it
+ * is never made, and the cause is never mended.
+ */
+function lintBehindItself(
+  { checks }: Tree,
+  { after = {} }: Check,
+  cause: string,
+  { path, tell }: { readonly path: string; readonly tell: Tell },
+): void {
+  for (const [id, results] of Object.entries(after)) {
+    const row = checks[id]?.points[cause] ?? [];
+    const open = row.reduce(
+      (all, share, place) =>
+        results.includes(checks[id]?.results[place]?.id ?? '') ? all + share : all,
+      0,
+    );
+    if (row.length > 0 && open < 0.5)
+      tell({
+        code: 'safeguard-behind-itself',
+        path,
+        value: id,
+        message: `The repair of "${cause}" waits for this check, which waits for "${id}"; with that cause "${id}" seldom shows what opens it.`,
+        mend: 'Name a check that can be made while the cause is still there.',
       });
   }
 }

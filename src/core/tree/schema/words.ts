@@ -24,14 +24,17 @@ export const treeWords: Readonly<Record<string, string>> = {
   'tree.unlisted':
     'Of a hundred vehicles with this complaint, how many have something not on this list.',
   'tree.safeguards':
-    'What must be known before anything is cranked, run, powered or driven: a check, and the results that make it safe.',
-  'safeguards.before': 'The steps that wait: those with one of these standings.',
+    'What must be known before anything is cranked, run, powered, driven or mended: a check, and the results that open the way.',
+  'safeguards.before':
+    'The steps that wait: those with one of these standings, and the repairs of these causes.',
   'before.engine':
     'Steps with the engine so wait. "running" stands for every way in which it runs.',
   'before.key': 'Steps with the key so wait.',
   'before.battery': 'Steps with the battery so wait.',
+  'before.repair':
+    'Ids of causes that are not mended before: no new fuse before the search for the short.',
   'safeguards.check': 'Id of the check that must come first.',
-  'safeguards.shows': 'Ids of its results after which the step is safe.',
+  'safeguards.shows': 'Ids of its results after which the step may be done.',
   'safeguards.else':
     'What is said where it showed something else, such as: Never run it on milky oil.',
   'tree.states': 'States of the vehicle that pass, by a name of yours: it refuses while hot.',

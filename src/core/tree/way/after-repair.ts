@@ -1,7 +1,8 @@
 import { checksBehind } from './behind.ts';
 import type { Done } from './known.ts';
 import type { Tree } from '../model.ts';
-import { ask, nextOnWay, wayAfter, type OnWay, type Way } from './way.ts';
+import { wayAfter, type Way } from './hold.ts';
+import { ask, nextOnWay, type OnWay } from './way.ts';
 
 /**
  * What follows a repair that is not proven yet: first the checks that it asks to have repeated, then

@@ -37,18 +37,24 @@ function guards({ before }: Safeguard, { engine, key, battery }: Standing): bool
   );
 }
 
-/** What the safeguards of a tree ask before the vehicle is put so. */
-export const gatesOfStanding = (tree: Tree, standing: Standing): readonly Gate[] =>
+/** The safeguards of a tree that hold a step back, as its gates. */
+const gatesWhere = (tree: Tree, holds: (safeguard: Safeguard) => boolean): readonly Gate[] =>
   (tree.safeguards ?? [])
-    .filter(
-      (safeguard) => guards(safeguard, standing) && Object.hasOwn(tree.checks, safeguard.check),
-    )
+    .filter((safeguard) => holds(safeguard) && Object.hasOwn(tree.checks, safeguard.check))
     .map(({ check, shows, else: otherwise }) => ({
       kind: 'safeguard',
       check,
       results: shows,
       otherwise,
     }));
+
+/** What the safeguards of a tree ask before the vehicle is put so. */
+export const gatesOfStanding = (tree: Tree, standing: Standing): readonly Gate[] =>
+  gatesWhere(tree, (safeguard) => guards(safeguard, standing));
+
+/** Whether a safeguard comes before steps by their standing, and not before repairs alone. */
+const bindsStandings = ({ before: { engine, key, battery } }: Safeguard): boolean =>
+  (engine ?? key ?? battery) !== undefined;
 
 /**
  * Everything that must have been shown before a check: its safeguards first, then its own `after`.
@@ -57,8 +63,8 @@ export const gatesOfStanding = (tree: Tree, standing: Standing): readonly Gate[]
 export function gatesOf(tree: Tree, id: string): readonly Gate[] {
   const check = tree.checks[id];
   if (check === undefined) return [];
-  const isSafeguard = tree.safeguards?.some((one) => one.check === id) === true;
-  const guarded = isSafeguard ? [] : gatesOfStanding(tree, check.standing);
+  const isSafeguard = tree.safeguards?.some((one) => one.check === id && bindsStandings(one));
+  const guarded = isSafeguard === true ? [] : gatesOfStanding(tree, check.standing);
   const after = Object.entries(check.after ?? {}).map(([before, results]): Gate => ({
     kind: 'after',
     check: before,
@@ -67,10 +73,15 @@ export function gatesOf(tree: Tree, id: string): readonly Gate[] {
   return [...guarded, ...after].filter((gate) => Object.hasOwn(tree.checks, gate.check));
 }
 
-/** Everything that must have been shown before a repair is begun. */
+/** Everything that must have been shown before a repair is begun, by its standing and by its cause. */
 export function gatesOfRepair(tree: Tree, cause: string): readonly Gate[] {
   const repair = tree.causes[cause]?.repair;
-  return repair === undefined ? [] : gatesOfStanding(tree, repair.standing);
+  return repair === undefined
+    ? []
+    : gatesWhere(
+        tree,
+        (one) => guards(one, repair.standing) || one.before.repair?.includes(cause) === true,
+      );
 }
 
 /** The gates that are still shut. `shown` tells what a check shows now, or nothing. */

@@ -1,5 +1,6 @@
-import { gatesOf, gatesOfRepair, isShut, type Gate } from './gates.ts';
-import { knownAfter, knownAtEnds, type Done, type Known } from './known.ts';
+import type { Gate } from './gates.ts';
+import { holdBefore, wayAfter, type Way } from './hold.ts';
+import type { Done } from './known.ts';
 import type { Tree } from '../model.ts';
 import { nextOf, parseNext, type Next } from './next.ts';
 
@@ -27,21 +28,6 @@ type EndLink = {
 };
 
 type Answer = Extract<Done, { kind: 'shown' | 'passed' }>;
-
-/** Where a job stands on a tree. */
-export type Way = {
-  readonly tree: Tree;
-  readonly known: (check: string) => Known;
-  /** The same with every finding at either of its ends, where one may be several. */
-  readonly atEnds: readonly ((check: string) => Known)[];
-  /** Causes that were repaired. */
-  readonly mended: readonly string[];
-};
-
-export function wayAfter(tree: Tree, done: readonly Done[]): Way {
-  const mended = done.flatMap((one) => (one.kind === 'repaired' ? [one.cause] : []));
-  return { tree, known: knownAfter(tree, done), atEnds: knownAtEnds(tree, done), mended };
-}
 
 /**
  * The tree's own way: what it asks next after all that was done. The complaint's own test comes
@@ -167,23 +153,6 @@ const isGate = ({ checks, safeguards = [] }: Tree, id: string): boolean =>
   safeguards.some(({ check }) => check === id) ||
   Object.values(checks).some(({ after }) => after !== undefined && Object.hasOwn(after, id));
 
-/** What stands before a step: a check to be made first, or a gate that what was found keeps shut. */
-type Hold =
-  | { readonly kind: 'ask'; readonly check: string }
-  | { readonly kind: 'shut'; readonly gate: Gate };
-
-/** @param step a check, or `cause:ID` for its repair */
-function holdBefore(way: Way, step: string, waiting: readonly string[] = []): Hold | undefined {
-  const { tree, known, atEnds } = way;
-  const next = parseNext(step);
-  const gates = next.kind === 'cause' ? gatesOfRepair(tree, next.cause) : gatesOf(tree, step);
-  const [gate] = gates.filter((one) => isShut(tree, one, [known, ...atEnds]));
-  if (gate === undefined) return undefined;
-  if (known(gate.check) !== undefined || [...waiting, step].includes(gate.check))
-    return { kind: 'shut', gate };
-  return holdBefore(way, gate.check, [...waiting, step]) ?? { kind: 'ask', check: gate.check };
-}
-
 /** A check now, or what must be shown before it. Only a safeguard stops it: it is asked by name. */
 export function ask(way: Way, check: string): Extract<OnWay, { kind: 'check' | 'stop' }> {
   const hold = holdBefore(way, check);
@@ -220,7 +189,10 @@ function along(way: Way, from: NextLink | undefined): OnWay {
 const canName = ({ tree, mended }: Way, cause: string): boolean =>
   Object.hasOwn(tree.causes, cause) && !mended.includes(cause);
 
-/** Where the way ends; a cause waits for the safeguards of its repair. */
+/**
+ * Where the way ends; a cause waits for the safeguards of its repair. Where one of them was found shut,
+ * the cause that its check names comes first: the short before the link that it burnt.
+ */
 function end(way: Way, { next, reason }: EndLink): OnWay {
   if (next.kind === 'stop') return { kind: 'stop', reason };
   if (next.kind === 'tree') return { kind: 'tree', tree: next.tree, reason };
@@ -235,7 +207,18 @@ function end(way: Way, { next, reason }: EndLink): OnWay {
   const before = `cause:${next.cause}`;
   const hold = holdBefore(way, before);
   if (hold?.kind === 'ask') return { kind: 'check', check: hold.check, before };
-  return hold === undefined
-    ? { kind: 'cause', cause: next.cause }
-    : { kind: 'stop', reason: hold.gate.kind === 'safeguard' ? hold.gate.otherwise : undefined };
+  if (hold === undefined) return { kind: 'cause', cause: next.cause };
+  return (
+    causeAtGate(way, hold.gate) ?? {
+      kind: 'stop',
+      reason: hold.gate.kind === 'safeguard' ? hold.gate.otherwise : undefined,
+    }
+  );
+}
+
+/** The cause that the check of a shut gate names, where nothing holds its own repair back. */
+function causeAtGate(way: Way, { check }: Gate): OnWay | undefined {
+  const next = leadFrom(way, check, way.known(check) ?? 'passed')?.next;
+  if (next?.kind !== 'cause' || !canName(way, next.cause)) return undefined;
+  return holdBefore(way, `cause:${next.cause}`) === undefined ? next : undefined;
 }

@@ -3,6 +3,7 @@ import { lintStanding } from '../../../../src/core/tree/lint/standing.ts';
 import type { Check, Tree } from '../../../../src/core/tree/model.ts';
 import { shippedTree } from '../../../helpers/library.ts';
 import { toldBy, withCheck } from '../../../helpers/lint.ts';
+import { smallTree } from '../../../helpers/tree.ts';
 
 const onPath = (id: string, change: Partial<Check>): Tree => {
   const tree = shippedTree('no-supply');
@@ -64,4 +65,16 @@ test('a safeguard whose own check runs the engine is told', () => {
     'safeguard-in-danger safeguards[0].check',
   ]);
   expect(toldBy(lintStanding, { ...withCheck('look', {}), safeguards: [safeguard] })).toEqual([]);
+});
+
+test('a check before a repair that waits for what the cause spoils is told', () => {
+  const before = (check: string) => [
+    { before: { repair: ['fuse'] }, check, shows: ['full'], else: 'It would burn again.' },
+  ];
+  const free = withCheck('volts', { after: { lamp: ['dark'] } });
+
+  expect(toldBy(lintStanding, { ...smallTree(), safeguards: before('volts') })).toEqual([
+    'safeguard-behind-itself safeguards[0].check',
+  ]);
+  expect(toldBy(lintStanding, { ...free, safeguards: before('volts') })).toEqual([]);
 });

@@ -34,7 +34,7 @@ export function rowSentences(tree: Tree, id: string, check: Check): readonly str
   return [
     ...(background === undefined
       ? []
-      : [`A sound vehicle: ${name} shows ${shares(check, background)}.`]),
+      : [`A sound vehicle, ${name}: ${shares(check, background)}.`]),
     ...tells.map(([cause, row]) => `With ${causeWords(tree, cause)}: ${shares(check, row)}.`),
     ...flipped(tree, id),
     ...(silent.length > 0 && background !== undefined

@@ -30,7 +30,7 @@ export function tellTree(tree: Tree, shop: Shop): readonly Part[] {
     ...safeguardParts(filled),
     heading(2, 'Each cause as a vehicle, walked'),
     say(
-      'Each has this cause alone and shows the complaint; it goes the way that most of its kind go.',
+      'Each has this cause alone and shows the complaint; at every step it showed what most of its kind show.',
     ),
     ...list(Object.keys(tree.causes).map((cause) => walkedAloud(filled, cause))),
     heading(2, 'Each check'),

@@ -11,19 +11,21 @@ const vehicles = 250;
 type Walk = Pick<Route, 'shown' | 'end'>;
 
 /**
- * How vehicles with one fault alone go through the tree's own way: what the commonest of them meets,
- * and of a hundred how many end where. They are drawn from the tree's rows, the same ones each time.
+ * How vehicles with one fault alone go through the tree's own way: what the likeliest of them met,
+ * and of a hundred how many end where. These are drawn from the tree's rows, the same ones each time.
  */
 export function walkedAloud(tree: Tree, cause: string): string {
   const random = makeRandom(1);
   const next = rememberedNext(tree);
-  const walks = Array.from({ length: vehicles }, () => walk(tree, cause, next, random));
-  const main = commonest(walks);
+  const walks = Array.from({ length: vehicles }, () =>
+    walk(tree, cause, next, (row) => drawn(row, random)),
+  );
+  const main = likeliest(tree, cause, next);
   const steps = main.shown.map(({ check, result }) => {
     const asked = tree.checks[check];
     return asked === undefined
       ? check
-      : `${checkWords(asked)} shows "${at(asked.results, result).label}"`;
+      : `${checkWords(asked)} showed "${at(asked.results, result).label}"`;
   });
   const ends = Map.groupBy(walks, ({ end }) => endWords(tree, end));
   const right = walks.filter(({ end }) => end.kind === 'cause' && end.cause === cause).length;
@@ -49,11 +51,12 @@ function rememberedNext(tree: Tree): (shown: Route['shown']) => OnWay {
 const keyOf = (shown: Route['shown']): string =>
   shown.map(({ check, result }) => `${check}=${result}`).join(' ');
 
+/** Goes the tree's own way, each check showing what is chosen from its row. */
 function walk(
   tree: Tree,
   cause: string,
   next: (shown: Route['shown']) => OnWay,
-  random: Random,
+  choose: (row: readonly number[]) => number,
 ): Walk {
   const shown: { check: string; result: number }[] = [];
   for (;;) {
@@ -61,7 +64,7 @@ function walk(
     if (to.kind !== 'check') return { shown, end: to };
     const check = at([tree.checks[to.check]], 0);
     const complaint = to.check === tree.complaint.confirm;
-    shown.push({ check: to.check, result: drawn(rowOf(check, cause, complaint), random) });
+    shown.push({ check: to.check, result: choose(rowOf(check, cause, complaint)) });
   }
 }
 
@@ -78,17 +81,9 @@ function drawn(row: readonly number[], random: Random): number {
   return found < 0 ? row.length - 1 : found;
 }
 
-/** The walk that most vehicles take from end to end. */
-function commonest(walks: readonly Walk[]): Walk {
-  const alike = [...Map.groupBy(walks, ({ shown }) => keyOf(shown)).values()];
-  return at(
-    at(
-      alike.toSorted((one, other) => other.length - one.length),
-      0,
-    ),
-    0,
-  );
-}
+/** The walk of a vehicle on which every check shows what is likeliest there. */
+const likeliest = (tree: Tree, cause: string, next: (shown: Route['shown']) => OnWay): Walk =>
+  walk(tree, cause, next, (row) => row.indexOf(Math.max(...row)));
 
 function endWords(tree: Tree, end: Route['end']): string {
   if (end.kind === 'cause') return `the tree condemns ${causeWords(tree, end.cause)}`;

@@ -26,11 +26,9 @@ describe('a tree read back', () => {
   test('says each row, each cause walked, what moves and what hides', () => {
     const page = told();
     expect(page).toContain('With the fuse: "burnt" 95 of 100, "whole" 5.');
-    expect(page).toContain(
-      'A sound vehicle: "Is the fuse whole?" shows "whole" 98 of 100, "burnt" 2.',
-    );
+    expect(page).toContain('A sound vehicle, "Is the fuse whole?": "whole" 98 of 100, "burnt" 2.');
     expect(page).toMatch(
-      /The fuse: .* shows "burnt"; and the tree condemns the fuse\. Condemned rightly in about 9\d of 100/,
+      /The fuse: .* showed "burnt"; and the tree condemns the fuse\. Condemned rightly in about 9\d of 100/,
     );
     expect(page).toMatch(/"burnt" found first: the fuse \d+ to \d+/);
     expect(page).toContain(

@@ -21,7 +21,7 @@ const sessionIn = (folder: string): string => {
 async function toFirstCheck(shown: Shown): Promise<void> {
   await shown.until('What do you call the vehicle?');
   shown.type('Orchard van\rJB\r\r\r');
-  await shown.until('6 of 13');
+  await shown.until('6 of 14');
   shown.type('33433334');
   await shown.until('First: 1. Key to RUN');
 }

@@ -144,7 +144,7 @@ export function chooseTree(id: string): string {
 /** Keys from Home to the first check of the rough-idle tree; every fact about the vehicle unknown. */
 export const startKeys = (): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
-  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(8)}`;
+  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(8)}<enter>`;
 };
 
 /** Waits until the advice is worked out and all is on the disk, as it is while nobody presses a key. */

@@ -38,7 +38,7 @@ test('a station that is named but not there is told with its place', () => {
 });
 
 test('a field, or something on with the complaint, that is not there is told with its place', () => {
-  const machine = { id: 'dynamo', name: 'dynamo', from: 'lamp', to: 'minus' };
+  const machine = { id: 'generator', name: 'generator', from: 'lamp', to: 'minus' };
   const machines = [{ ...machine, volts: 14, milliohm: 10, amps: 20, field: 'winding' }];
 
   expect(found({ machines, on: ['lamp', 'radio'] })).toEqual([

@@ -4,7 +4,7 @@ export const feedWords: Readonly<Record<string, string>> = {
   'feed.stations': 'Places where a probe fits, by an id of yours.',
   'feed.spans': 'Wire and joints between two stations. No two spans join the same pair.',
   'feed.loads': 'What takes current: lamps, motors, coils.',
-  'feed.machines': 'What gives current: dynamo or alternator.',
+  'feed.machines': 'What gives current: generator or alternator.',
   'feed.on': 'Ids of loads, switches and machines that are on while the complaint shows.',
   'feed.spread': 'How far sound vehicles differ; usual numbers stand where it is left out.',
   'feed.station': 'Id of the station where the red lead goes.',

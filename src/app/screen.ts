@@ -58,8 +58,8 @@ type Screens = {
     readonly pickedCheck?: string;
     /** The safeguard is gone past: the cautions of its step are read, then an own word is typed. */
     readonly past?: true;
-    /** Cautions of this step that were read, a page each; what is done next begins anew. */
-    readonly seen?: number;
+    /** Cautions of this step that were read, page by page; what is done next begins anew. */
+    readonly seen?: readonly (readonly string[])[];
     /** Which page of what is claimed is read now; left out for the first. */
     readonly page?: number;
   };

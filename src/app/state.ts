@@ -53,6 +53,8 @@ export type Drawn =
       readonly kind: 'page';
       readonly question: Question;
       readonly whole: boolean;
+      /** The cautions of the page, all of their words among what was drawn of it. */
+      readonly cautions: readonly string[];
       /** Of the window, `80x24`: in another one the pages are others. */
       readonly size: string;
     };

@@ -1,24 +1,25 @@
-import wrapAnsi from 'wrap-ansi';
 import type { Blocker, DueOnScreen, NamedCause } from '../app/walk/question.ts';
 import type { At } from '../app/screen.ts';
-import { cautionKey, cautionNames, fullCaution, shortCaution } from '../app/walk/caution-words.ts';
+import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { setUpWords, stateWords } from '../app/wording.ts';
 import { seenWords } from '../core/session/safeguard.ts';
+import { byDanger } from '../core/session/rules/cautions.ts';
 import { currentLeg, type Hold, type Leg, type Story } from '../core/session/story.ts';
 import { andWords, causeWords } from '../core/telling/words.ts';
-import { cleanRow } from '../core/text.ts';
-import type { Meaning } from './theme.ts';
-
-/** A row of a page, folded to its width already. */
-export type Row = { readonly mark: string; readonly text: string; readonly as: Meaning };
+import { cautionPage } from './caution-pages.ts';
+import { folded, row, type Row, type Size } from './rows.ts';
 
 /** What is on the screen at once. */
 export type Page = readonly Row[];
 
 /** A page that asks for a claim: the fuller of its bodies is shown where there is room for it. */
-type Claim = { readonly title: Row; readonly bodies: readonly (readonly Row[])[] };
+type Claim = {
+  /** Left out where the rows are needed. */
+  readonly title?: Row;
+  readonly bodies: readonly (readonly Row[])[];
+  readonly cautions?: readonly string[];
+};
 
-const row = (mark: string, text: string, as: Meaning = 'plain'): Row => ({ mark, text, as });
 const asks = (text: string): readonly Row[] => [row('', ''), row('>', text, 'marked')];
 
 const shortRows = (leg: Leg, ids: readonly string[]): readonly Row[] =>
@@ -63,12 +64,18 @@ export const reasonRows = (story: Story, holds: readonly Hold[], titled: boolean
 type OnWalk = Pick<At<'walk'>, 'input' | 'seen'>;
 
 /** The page on the walk that asks for a claim; undefined where nothing is claimed. */
-function claimOn(due: DueOnScreen, { input, seen = 0 }: OnWalk): Claim | undefined {
+function claimOn(due: DueOnScreen, { input, seen = [] }: OnWalk, size: Size): Claim | undefined {
   if (input.kind !== 'ready') return undefined;
   const { blocker, asked, cause } = due;
   if (blocker.kind === 'safeguard') return safeguardClaim(due, blocker.holds);
-  if (asked !== undefined) return checkClaim(due, asked, seen);
-  return cause && causeClaim(due, cause, seen);
+  const title = asked === undefined ? cause && causeTitle(due, cause) : askTitle(asked);
+  if (title === undefined) return undefined;
+  if (blocker.kind === 'caution') {
+    const { cautions } = blocker;
+    return cautionPage({ title, cautions, leg: currentLeg(due.story), seen }, size);
+  }
+  if (asked !== undefined) return checkClaim(due, asked);
+  return cause && causeClaim(due, cause);
 }
 
 function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Hold[]): Claim {
@@ -86,34 +93,22 @@ function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Ho
   };
 }
 
-function cautionBody([now = '', ...later]: readonly string[], leg: Leg, seen: number) {
-  const of = seen + 1 + later.length;
-  return [
-    row('!', fullCaution(leg, now), 'caution'),
-    row(
-      '>',
-      `Caution ${seen + 1} of ${of}: press ${cautionKey(seen)} when you have read it.`,
-      'marked',
-    ),
-  ];
-}
+const askTitle = (asked: NonNullable<DueOnScreen['asked']>): Row =>
+  withWork(checkTitle(asked), `${asked.check.kind}, ${asked.check.minutes} min`);
 
 function checkClaim(
   { story, blocker }: DueOnScreen,
   asked: NonNullable<DueOnScreen['asked']>,
-  seen: number,
 ): Claim | undefined {
   const leg = currentLeg(story);
-  const title = withWork(checkTitle(asked), `${asked.check.kind}, ${asked.check.minutes} min`);
-  if (blocker.kind === 'caution')
-    return { title, bodies: [cautionBody(blocker.cautions, leg, seen)] };
   const first = setFirst(blocker, leg);
   if (first === '') return undefined;
-  const { cautions, how } = asked.check;
+  const { how } = asked.check;
+  const cautions = byDanger(leg.shop, asked.check.cautions);
   const because = firstBecause(leg, asked.id).map((reason) => row('!', reason, 'caution'));
   // The steps come again once all is set: they give way first.
   return {
-    title,
+    title: askTitle(asked),
     bodies: [
       [...because, ...shortRows(leg, cautions), ...stepRows(how), ...asks(first)],
       [...because, ...shortRows(leg, cautions), ...asks(first)],
@@ -128,24 +123,23 @@ function setFirst(blocker: Blocker, { shop }: Leg): string {
   return blocker.kind === 'state' ? `First: ${stateWords(blocker.needed)}. y when it is so.` : '';
 }
 
-function causeClaim(
-  { story, blocker }: DueOnScreen,
-  { cause: { name, where, shows, repair } }: NamedCause,
-  seen: number,
-): Claim {
+const causeTitle = ({ story }: DueOnScreen, { cause: { name, repair } }: NamedCause): Row =>
+  withWork(
+    `${story.due.kind === 'repair' ? 'REPAIR: ' : 'IS IT THIS? '}${name}`,
+    currentLeg(story).tree.triage === undefined ? `repair, ${repair.minutes} min` : 'to inspection',
+  );
+
+function causeClaim(due: DueOnScreen, named: NamedCause): Claim {
+  const { story, blocker } = due;
+  const { where, shows, repair } = named.cause;
   const leg = currentLeg(story);
   const repairing = story.due.kind === 'repair';
-  const title = withWork(
-    `${repairing ? 'REPAIR: ' : 'IS IT THIS? '}${name}`,
-    leg.tree.triage === undefined ? `repair, ${repair.minutes} min` : 'to inspection',
-  );
-  if (blocker.kind === 'caution')
-    return { title, bodies: [cautionBody(blocker.cautions, leg, seen)] };
+  const title = causeTitle(due, named);
   const first = setFirst(blocker, leg);
   const there = where === undefined || where === '' ? [] : [row('Where:', where)];
   const words = repairing ? stepRows(repair.do) : shows === undefined ? [] : [row('Shows:', shows)];
   const ask = asks(first === '' ? claimWords(repairing) : first);
-  const { cautions } = repair;
+  const cautions = byDanger(leg.shop, repair.cautions);
   const bodies = [
     [...shortRows(leg, cautions), ...there, ...words, ...ask],
     [...nameRows(leg, cautions), ...there, ...words, ...ask],
@@ -159,17 +153,6 @@ const claimWords = (repairing: boolean): string =>
     ? 'y when the repair is done; the proof comes next.'
     : 'y: this is it. o: check something else first. Esc: put the job down.';
 
-/** A row as it is folded into the columns: what goes over stands under it, without its mark. */
-function folded({ mark, text, as }: Row, columns: number): readonly Row[] {
-  const width = columns - 2 - (mark === '' ? 0 : mark.length + 1);
-  const parts = wrapAnsi(cleanRow(text), width, { trim: false, hard: true }).split('\n');
-  return parts.map((part, index) =>
-    index === 0 ? row(mark, part, as) : row(' '.repeat(mark.length), part.replace(/^ /, ''), as),
-  );
-}
-
-type Size = { readonly rows: number; readonly columns: number };
-
 /**
  * The pages of what a claim asks, the last with the key that makes it; undefined where nothing is
  * claimed. Nothing of it is cut: what does not fit goes on the next page.
@@ -179,13 +162,20 @@ export function claimPages(
   on: OnWalk,
   { rows, columns }: Size,
 ): readonly Page[] | undefined {
-  const claim = claimOn(due, on);
+  const claim = claimOn(due, on, { rows, columns });
   if (claim === undefined) return undefined;
   const bodies = claim.bodies.map((body) =>
-    [claim.title, ...body].flatMap((one) => folded(one, columns)),
+    [...(claim.title === undefined ? [] : [claim.title]), ...body].flatMap((one) =>
+      folded(one, columns),
+    ),
   );
   const whole = bodies.find((body) => body.length <= rows);
   return whole === undefined ? paged(bodies.at(-1) ?? [], rows) : [whole];
+}
+
+/** The cautions on the page that is read now: their words are among its rows, whole. */
+export function cautionsOn(due: DueOnScreen, on: OnWalk, size: Size): readonly string[] {
+  return claimOn(due, on, size)?.cautions ?? [];
 }
 
 function paged(all: readonly Row[], rows: number): readonly Page[] {

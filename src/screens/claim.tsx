@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import type { Row } from './claim-rows.ts';
+import type { Row } from './rows.ts';
 import { Line } from './parts.tsx';
 
 /** A page that asks for a claim: rows that were folded already, none of them cut. */

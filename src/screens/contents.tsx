@@ -5,7 +5,7 @@ import { Runner } from '../app/run.ts';
 import type { OpenSession, State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { footLines } from './foot.ts';
-import { claimPages, type Page } from './claim-rows.ts';
+import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
 import { Body } from './views.tsx';
 
 type Size = { readonly rows: number; readonly columns: number };
@@ -16,6 +16,8 @@ export type Contents = {
   readonly Body: ComponentType<BodyProps>;
   /** The pages of what the screen asks to be claimed, if it asks that. */
   readonly pages: (state: State, size: Size) => readonly Page[] | undefined;
+  /** The cautions that stand on the page of the screen, whole. */
+  readonly cautions: (state: State, size: Size) => readonly string[];
   readonly footLines: (session: OpenSession) => readonly string[];
   readonly bindings: readonly Binding[];
 };
@@ -23,7 +25,16 @@ export type Contents = {
 const pagesOn = ({ screen, question: { due } }: State, size: Size): readonly Page[] | undefined =>
   screen.kind === 'walk' && due !== undefined ? claimPages(due, screen, size) : undefined;
 
-export const contents: Contents = { Body, pages: pagesOn, footLines, bindings };
+const cautionsNow = ({ screen, question: { due } }: State, size: Size): readonly string[] =>
+  screen.kind === 'walk' && due !== undefined ? cautionsOn(due, screen, size) : [];
+
+export const contents: Contents = {
+  Body,
+  pages: pagesOn,
+  cautions: cautionsNow,
+  footLines,
+  bindings,
+};
 
 /** What the program begins without: loaded in one piece behind the first frame. */
 export const later = { Runner, update, contents };

@@ -83,6 +83,7 @@ function drawnNow(state: State, { rows, columns }: Size, contents: Contents): Dr
     kind: 'page',
     question,
     whole: pages === undefined || page >= pages.length - 1,
+    cautions: contents.cautions(state, { rows: rows - frameRows, columns }),
     size: `${columns}x${rows}`,
   };
 }

@@ -37,7 +37,7 @@ const views: { readonly [K in Kind]: View<K> } = {
     ) : (
       <StartBody {...{ form, library, units, rows, columns }} />
     ),
-  walk: ({ input, seen = 0, page = 0 }, { question: { due } }, size) =>
+  walk: ({ input, seen = [], page = 0 }, { question: { due } }, size) =>
     due && <WalkBody {...{ due, input, seen, page }} {...size} />,
   others: list,
   suspects: list,
@@ -55,7 +55,7 @@ const views: { readonly [K in Kind]: View<K> } = {
     due && (
       <>
         <ReplayHead story={due.story} screen={screen} />
-        <WalkBody due={due} input={ready} seen={0} page={0} rows={rows - 1} columns={columns} />
+        <WalkBody due={due} input={ready} seen={[]} page={0} rows={rows - 1} columns={columns} />
       </>
     ),
   keys: reading,

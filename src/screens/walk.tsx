@@ -2,6 +2,7 @@ import { Box, Text } from 'ink';
 import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
+import { byDanger } from '../core/session/rules/cautions.ts';
 import type { Check } from '../core/tree/model.ts';
 import { EndBody } from './walk-end.tsx';
 import { checkTitle, claimPages, firstBecause, reasonRows } from './claim-rows.ts';
@@ -18,8 +19,8 @@ import { conditionNames, healthyWords } from '../app/wording.ts';
 type WalkProps = {
   readonly due: DueOnScreen;
   readonly input: WalkInput;
-  /** Cautions of this step that were paged past. */
-  readonly seen: number;
+  /** Cautions of this step that were read, page by page. */
+  readonly seen: readonly (readonly string[])[];
   /** Which page of what is claimed. */
   readonly page: number;
   readonly rows: number;
@@ -74,7 +75,7 @@ function CheckBody(props: CheckProps) {
           {reason}
         </Indented>
       ))}
-      <Cautions ids={check.cautions} leg={leg} as={room.cautions} />
+      <Cautions ids={byDanger(leg.shop, check.cautions)} leg={leg} as={room.cautions} />
       {check.how.map((step, index) => (
         <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
           {step}

@@ -22,6 +22,7 @@ test('what the disk refuses is said, and kept as soon as the disk takes it again
   const { files, fill } = fillingDisk();
   const { program } = makeProgram({ files });
   press(program, startKeys());
+  await expect.poll(() => program.state().session?.kept).toBe(1);
   fill(true);
 
   press(program, 'nfan belt squeals<enter>');

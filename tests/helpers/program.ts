@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
 import { Runner, type Ports } from '../../src/app/run.ts';
-import type { State } from '../../src/app/state.ts';
+import type { Drawn, State } from '../../src/app/state.ts';
+import { cautionsOn } from '../../src/screens/claim-rows.ts';
 import type { Library } from '../../src/core/tree/shop.ts';
 import { update } from '../../src/app/update.ts';
 import { cautionKey } from '../../src/app/walk/caution-words.ts';
@@ -97,13 +98,22 @@ function assemble(options: Options) {
  */
 export function press(program: Program, keys: string): void {
   for (const token of named(keys)) {
-    program.dispatch({
-      kind: 'drawn',
-      drawn: { kind: 'page', question: program.state().question, whole: true, size: '80x24' },
-    });
+    program.dispatch({ kind: 'drawn', drawn: drawnWhole(program.state()) });
     program.dispatch({ kind: 'key', token });
   }
 }
+
+/** What a window of 80 by 24 shows of the page on screen, read down to its last line. */
+export function drawnWhole({ screen, question }: State): Drawn {
+  const { due } = question;
+  const size = { rows: 18, columns: 80 };
+  const cautions = screen.kind === 'walk' && due !== undefined ? cautionsOn(due, screen, size) : [];
+  return { kind: 'page', question, whole: true, cautions, size: '80x24' };
+}
+
+/** How many pages of cautions were read for the step on screen. */
+export const pagesRead = ({ screen }: State): number =>
+  screen.kind === 'walk' ? (screen.seen ?? []).length : 0;
 
 /**
  * Reads the cautions and says that the vehicle is set, as each page asks for it, until something
@@ -111,10 +121,9 @@ export function press(program: Program, keys: string): void {
  */
 export function passPages(program: Program): void {
   for (let guard = 0; guard < 30; guard += 1) {
-    const { screen, question } = program.state();
-    const { mode } = question;
+    const { mode } = program.state().question;
     if (mode === 'caution' || mode === 'cause-caution')
-      press(program, `Z${cautionKey(screen.kind === 'walk' ? (screen.seen ?? 0) : 0)}`);
+      press(program, `Z${cautionKey(pagesRead(program.state()))}`);
     else if (mode === 'prepare' || mode === 'cause-prepare') press(program, 'Zy');
     else return;
   }
@@ -141,10 +150,10 @@ export function chooseTree(id: string): string {
   return `s${'<down>'.repeat(index)}<enter>`;
 }
 
-/** Keys from Home to the first check of the rough-idle tree; every fact about the vehicle unknown. */
+/** Keys from Home to the first check of the rough-idle tree, its cautions read; every fact about the vehicle unknown. */
 export const startKeys = (): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
-  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(8)}<enter>`;
+  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(8)}<enter>Z1`;
 };
 
 /** Waits until the advice is worked out and all is on the disk, as it is while nobody presses a key. */

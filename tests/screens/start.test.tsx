@@ -110,7 +110,7 @@ test('a disk that refuses is said in the place of every other notice', () => {
 
 test('a job goes from repair to proof to the end, each on a screen of its own', () => {
   const { program } = makeProgram();
-  press(program, `${startKeys()}y2r1`);
+  press(program, `${startKeys()}y2r2`);
   const { question } = program.state();
   expect(question.mode).toBe('cause-caution');
   const seen = new Set<string>();

@@ -1,6 +1,7 @@
 import { never } from '../../core/problem.ts';
 import { bookWords } from '../../core/session/book.ts';
 import { currentLeg, type Leg, type Story } from '../../core/session/story.ts';
+import { byDanger } from '../../core/session/rules/cautions.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
 import { show, type Transition } from '../effect.ts';
 import type { Binding, KeyPress, Mode } from '../keys/command.ts';
@@ -9,7 +10,7 @@ import { moved } from '../keys/cursor.ts';
 import type { Page } from '../page.ts';
 import type { At } from '../screen.ts';
 import type { State } from '../state.ts';
-import { fullCaution } from '../walk/caution-words.ts';
+import { deferWords, fullCaution } from '../walk/caution-words.ts';
 import type { DueOnScreen } from '../walk/question.ts';
 import { feedLines, whyLines } from '../walk/why.ts';
 import { healthyWords, standingWords } from '../wording.ts';
@@ -74,10 +75,13 @@ const part = (name: string, text: string | undefined): readonly string[] =>
 const toolNames = (ids: readonly string[], { shop }: Leg): string =>
   ids.map((id) => shop.tools[id]?.name ?? id).join('; ');
 
+const cautionLines = (leg: Leg, ids: readonly string[]): readonly string[] =>
+  byDanger(leg.shop, ids).map((id) => `! ${fullCaution(leg, id)}${deferWords(leg, id)}`);
+
 function checkLines(story: Story, check: Check, leg: Leg): readonly string[] {
   return [
     check.ask,
-    ...check.cautions.map((id) => `! ${fullCaution(leg, id)}`),
+    ...cautionLines(leg, check.cautions),
     ...part('Standing', standingWords(check.standing).join('; ')),
     ...check.how.map((step, index) => `${index + 1}. ${step}`),
     ...part('Healthy', healthyWords(check)),
@@ -90,7 +94,7 @@ function checkLines(story: Story, check: Check, leg: Leg): readonly string[] {
 function causeLines({ name, where, shows, repair }: Cause, leg: Leg): readonly string[] {
   return [
     name,
-    ...repair.cautions.map((id) => `! ${fullCaution(leg, id)}`),
+    ...cautionLines(leg, repair.cautions),
     ...part('Where', where),
     ...part('Shows', shows),
     ...part('Standing', standingWords(repair.standing).join('; ')),

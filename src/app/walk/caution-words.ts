@@ -1,6 +1,6 @@
 import type { Leg } from '../../core/session/story.ts';
 
-/** The key that says a caution was read, by the cautions of its step read before it: `2` for the second. */
+/** The key that says a page of cautions was read, by the pages of its step read before it: `2` for the second. */
 export const cautionKey = (before: number): string => String((before + 1) % 10);
 
 /** The hazards alone. */
@@ -14,10 +14,16 @@ export function shortCaution({ shop }: Leg, id: string): string {
   return `${caution?.hazard ?? id}: ${sentence}`;
 }
 
-/** All that is to be said of a hazard, and who knows more. */
+/** All that is to be said of a hazard. */
 export function fullCaution({ shop }: Leg, id: string): string {
   const caution = shop.cautions[id];
   if (caution === undefined) return id;
-  const defer = caution.defer === undefined ? '' : ` Defer to: ${caution.defer}.`;
-  return `${caution.hazard}. ${caution.text}${defer}`;
+  const { hazard, text } = caution;
+  return `${/[.?!]$/.test(hazard) ? hazard : `${hazard}.`} ${text}`;
+}
+
+/** Who knows more about a hazard, behind its words; empty where nobody is named. */
+export function deferWords({ shop }: Leg, id: string): string {
+  const defer = shop.cautions[id]?.defer;
+  return defer === undefined ? '' : ` Defer to: ${defer}.`;
 }

@@ -27,7 +27,7 @@ export function confirm(state: State, due: DueOnScreen): Transition {
   if (blocker.kind === 'state' && asked !== undefined)
     return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
   if (blocker.kind === 'prepare') return setUp(state, blocker.preparations);
-  const action = causeAction(due);
+  const action = causeAction(due, cautionsRead(state));
   return action === undefined ? transition(state) : afterAction(takeAction(state, action));
 }
 
@@ -40,44 +40,51 @@ function setUp(state: State, [first, ...rest]: readonly Preparation[]): Transiti
   return transition(later.state, ...acted.effects, ...later.effects);
 }
 
-/** On to the next caution; after the last, what the page stands before. */
+/** On to the next page of cautions; after the last, what the page stands before. */
 export function readCaution(
   state: State,
   screen: At<'walk'>,
   { token }: KeyPress,
   { asked, blocker }: DueOnScreen,
 ): Transition {
-  const { seen = 0 } = screen;
-  const left = blocker.kind === 'caution' ? blocker.cautions.length : 0;
-  const key = cautionKey(seen);
-  if (token !== key) return inform(state, `This is caution ${seen + 1}: ${key} says it was read.`);
-  if (left === 1 && screen.past === true) return show(state, askedWhy(screen));
-  return asked === undefined || left > 1
-    ? show(state, { ...screen, seen: seen + 1, page: 0 })
-    : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: true }));
+  const { seen: before = [] } = screen;
+  const key = cautionKey(before.length);
+  if (token !== key)
+    return inform(
+      state,
+      `This is page ${before.length + 1} of the cautions: ${key} says it was read.`,
+    );
+  const now = state.drawn?.kind === 'page' ? state.drawn.cautions : [];
+  const seen = [...before, now];
+  const read = seen.flat();
+  const left = blocker.kind === 'caution' && blocker.cautions.some((id) => !read.includes(id));
+  if (!left && screen.past === true) return show(state, askedWhy({ ...screen, seen }));
+  return asked === undefined || left
+    ? show(state, { ...screen, seen, page: 0 })
+    : afterAction(takeAction(state, { do: 'begin', check: asked.id, acknowledged: [...read] }));
 }
+
+/** Cautions that were read on the pages of this step. */
+export const cautionsRead = ({ screen }: Pick<State, 'screen'>): string[] =>
+  screen.kind === 'walk' ? (screen.seen ?? []).flat() : [];
 
 const prepared = (preparation: Preparation): Action =>
   preparation.kind === 'open'
     ? { do: 'access', open: preparation.access }
     : { do: 'standing', ...preparation.set };
 
-/** On to why a safeguard is gone past: that caution was the last. */
+/** On to why a safeguard is gone past: all its cautions were read. */
 export const askedWhy = (screen: At<'walk'>): At<'walk'> => ({
   ...screen,
   past: true,
-  seen: (screen.seen ?? 0) + 1,
   input: { kind: 'text', purpose: 'despite', typed: typing() },
 });
 
 /** What is claimed where no check is asked. */
-function causeAction({ story: { due }, cause }: DueOnScreen): Action | undefined {
-  if (due.kind === 'leg') return { do: 'leg', tree: due.tree, reason: due.reason };
-  return (
-    cause && {
-      do: due.kind === 'named' ? 'condemn' : 'repair',
-      cause: cause.id,
-      acknowledged: true,
-    }
-  );
+function causeAction({ story: { due }, cause }: DueOnScreen, acknowledged: string[]) {
+  if (due.kind === 'leg') return { do: 'leg', tree: due.tree, reason: due.reason } as const;
+  if (cause === undefined) return undefined;
+  return due.kind === 'named'
+    ? ({ do: 'condemn', cause: cause.id, acknowledged } as const)
+    : ({ do: 'repair', cause: cause.id } as const);
 }

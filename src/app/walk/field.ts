@@ -8,6 +8,7 @@ import type { KeyPress } from '../keys/command.ts';
 import { ready, type At, type TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
 import { answerAction, afterAction } from './answer.ts';
+import { cautionsRead } from './claims.ts';
 
 type Walk = At<'walk'>;
 
@@ -87,11 +88,12 @@ function emptyField(state: State, screen: Walk, input: TextInput): Transition {
   return show(state, nextField(screen, input));
 }
 
-function worded({ question }: State, purpose: TextPurpose, typed: string): Action {
+function worded(state: State, purpose: TextPurpose, typed: string): Action {
+  const { question } = state;
   const check = question.due?.asked?.id;
   switch (purpose) {
     case 'despite': {
-      const given = { acknowledged: true, despite: typed };
+      const given = { acknowledged: cautionsRead(state), despite: typed };
       return check === undefined
         ? { do: 'condemn', cause: question.due?.cause?.id ?? '', ...given }
         : { do: 'begin', check, ...given };

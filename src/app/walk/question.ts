@@ -3,7 +3,7 @@ import { askedNow } from '../../core/session/answered.ts';
 import type { Shown } from '../../core/session/finding-words.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
 import { holdsBefore } from '../../core/session/safeguard.ts';
-import { unread } from '../../core/session/rules/lookup.ts';
+import { byDanger, stepOfCause, stepOfCheck, unreadOf } from '../../core/session/rules/cautions.ts';
 import { currentLeg, type Guarded, type Hold, type Story } from '../../core/session/story.ts';
 import { today, type AskedCondition } from '../../core/session/today.ts';
 import { standardReading } from '../../core/trade/standard.ts';
@@ -29,7 +29,7 @@ export type NamedCause = { readonly id: string; readonly cause: Cause };
 export type Blocker =
   /** Safeguards of the tree that are shut: the check of the first is the step to be made first. */
   | { readonly kind: 'safeguard'; readonly holds: readonly [Hold, ...Hold[]] }
-  /** The first of `cautions` is the one to read now; all of them are still unread. */
+  /** All that are still unread, what kills first; as many as fit stand on the page that is read now. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   /** All that is to be set before the step, in the safe order. */
   | { readonly kind: 'prepare'; readonly preparations: readonly [Preparation, ...Preparation[]] }
@@ -85,7 +85,13 @@ function dueOnWalk(kept: Story, screen: At<'walk'>): DueOnScreen {
     story,
     asked,
     cause,
-    blocker: blocker({ story, asked, cause, seen: screen.seen ?? 0, past: screen.past === true }),
+    blocker: blocker({
+      story,
+      asked,
+      cause,
+      seen: (screen.seen ?? []).flat(),
+      past: screen.past === true,
+    }),
     typed: asked && typedReading(story, asked, screen.input),
   };
 }
@@ -119,8 +125,8 @@ function namedCause(story: Story): NamedCause | undefined {
 }
 
 type Unblocked = Pick<DueOnScreen, 'story' | 'asked' | 'cause'> & {
-  /** Cautions that were paged past already. */
-  readonly seen: number;
+  /** Cautions that were read for this step already. */
+  readonly seen: readonly string[];
   /** A safeguard is being gone past. */
   readonly past: boolean;
 };
@@ -131,7 +137,7 @@ function blocker(step: Unblocked): Blocker {
   if (guarded !== undefined) return guarded;
   if (cause !== undefined) return causeBlocker(story, cause, seen);
   if (asked === undefined || asked.purpose === 'correct') return { kind: 'nothing' };
-  const cautions = unread(story, `check:${asked.id}`, asked.check.cautions).slice(seen);
+  const cautions = without(unreadOf(story, stepOfCheck(asked.id, asked.check)), seen);
   if (cautions.length > 0) return { kind: 'caution', cautions };
   const needed = neededBy(currentLeg(story).tree, asked.check);
   if (needed !== undefined && story.over.includes(needed.state)) return { kind: 'state', needed };
@@ -149,19 +155,23 @@ function safeguardBlocker({ story, asked, cause, seen, past }: Unblocked): Block
       : cause && { kind: 'repair', cause: cause.id };
   const [first, ...rest] = step === undefined ? [] : holdsBefore(story, step);
   if (first === undefined) return undefined;
-  const cautions = past ? (asked?.check ?? cause?.cause.repair)?.cautions.slice(seen) : undefined;
-  return cautions !== undefined && cautions.length > 0
+  const all = (past ? (asked?.check ?? cause?.cause.repair)?.cautions : undefined) ?? [];
+  const cautions = without(byDanger(currentLeg(story).shop, all), seen);
+  return cautions.length > 0
     ? { kind: 'caution', cautions }
     : { kind: 'safeguard', holds: [first, ...rest] };
 }
 
-/**
- * All cautions of a repair are read before its cause is condemned, for the record says of all that
- * they were; what is to be set comes after.
- */
-function causeBlocker(story: Story, { id, cause: { repair } }: NamedCause, seen: number): Blocker {
-  const read = story.acknowledged[`cause:${id}`] ?? [];
-  const cautions = repair.cautions.filter((caution) => !read.includes(caution)).slice(seen);
+const without = (all: readonly string[], some: readonly string[]): readonly string[] =>
+  all.filter((id) => !some.includes(id));
+
+/** The cautions of a repair are read before its cause is condemned; what is to be set comes after. */
+function causeBlocker(
+  story: Story,
+  { id, cause: { repair } }: NamedCause,
+  seen: readonly string[],
+): Blocker {
+  const cautions = without(unreadOf(story, stepOfCause(id, repair)), seen);
   if (story.due.kind === 'named' && cautions.length > 0) return { kind: 'caution', cautions };
   const toSet = story.due.kind === 'repair' ? setUp(preparations(story, repair)) : undefined;
   return toSet ?? { kind: 'nothing' };

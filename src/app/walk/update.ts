@@ -65,10 +65,10 @@ const isPicked = ({ correcting, pickedCause, pickedCheck, past }: At<'walk'>): b
 /** The cautions of a step that a safeguard holds back, each whole; then why it is taken all the same. */
 function goPast(state: State, screen: At<'walk'>, { asked, cause }: DueOnScreen): Transition {
   const { cautions } = asked?.check ?? cause?.cause.repair ?? { cautions: [] };
-  const { seen = 0 } = screen;
-  return screen.past === true || cautions.length <= seen
+  const read = (screen.seen ?? []).flat();
+  return screen.past === true || cautions.every((id) => read.includes(id))
     ? show(state, askedWhy(screen))
-    : show(state, { ...screen, past: true, seen: 0 });
+    : show(state, { ...screen, past: true, seen: [] });
 }
 
 /** What is typed in words has a field of its own. */

@@ -2,6 +2,12 @@ import { contradictions } from '../session/contradiction.ts';
 import { accessName, checkIn, firstLeg, openThings, type Story } from '../session/story.ts';
 import { settlingWords } from '../account/clauses/settled.ts';
 import { askedThing } from '../account/words/wording.ts';
+import {
+  stepOfCause,
+  stepOfCheck,
+  unreadOf,
+  type CautionedStep,
+} from '../session/rules/cautions.ts';
 import { kinOf } from '../tree/kin.ts';
 import { holdsThen, reasonWords, stepThing } from '../account/clauses/safeguards.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
@@ -115,21 +121,23 @@ function accessesTwice(story: Story): readonly string[] {
 
 /** Steps done without phrasing that cautions which can maim had been read. */
 function cautionsPassedOver(story: Story): readonly string[] {
-  const missed = (leg: number, step: string, ids: readonly string[]): readonly string[] => {
+  const missed = (leg: number, n: number, step: CautionedStep | undefined): readonly string[] => {
     const shop = story.legs[leg]?.shop;
-    const read = story.acknowledged[step] ?? [];
+    const ids = step === undefined ? [] : unreadOf(story, step, n + 1);
     return ids.flatMap((id) => {
       const caution = shop?.cautions[id];
-      return caution?.acknowledge === true && !read.includes(id) ? [caution.hazard] : [];
+      return caution?.acknowledge === true ? [caution.hazard] : [];
     });
   };
   const hazards = [
-    ...story.findings.flatMap(({ check, leg }) =>
-      missed(leg, `check:${check}`, checkIn(story, check, leg)?.cautions ?? []),
-    ),
-    ...story.repairs.flatMap(({ cause, leg }) =>
-      missed(leg, `cause:${cause}`, story.legs[leg]?.tree.causes[cause]?.repair.cautions ?? []),
-    ),
+    ...story.findings.flatMap(({ n, check, leg }) => {
+      const asked = checkIn(story, check, leg);
+      return missed(leg, n, asked && stepOfCheck(check, asked));
+    }),
+    ...story.repairs.flatMap(({ n, cause, leg }) => {
+      const repair = story.legs[leg]?.tree.causes[cause]?.repair;
+      return missed(leg, n, repair && stepOfCause(cause, repair));
+    }),
   ];
   return [...new Set(hazards)];
 }

@@ -14,6 +14,8 @@ const Time = z
 const told = { told: Time.optional() };
 /** Why a step is taken although a safeguard of the tree comes first. */
 const despite = { despite: Text.optional() };
+/** The cautions of a step were read: all of them, or these. */
+const readByName = z.union([z.boolean(), z.array(Id)]).optional();
 const answer = {
   result: Id.optional(),
   /** The other of two results it may be. */
@@ -41,7 +43,7 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('begin'),
     check: Id,
-    acknowledged: z.boolean().optional(),
+    acknowledged: readByName,
     /** The passing state that the check needs, and that an earlier step has spent, is there again. */
     brought: z.boolean().optional(),
     ...despite,
@@ -69,7 +71,7 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('condemn'),
     cause: Id,
-    acknowledged: z.boolean().optional(),
+    acknowledged: readByName,
     ...despite,
     ...told,
   }),

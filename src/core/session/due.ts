@@ -37,7 +37,10 @@ function afterNaming(story: Standpoint, cause: string): Due {
 
 const lastProof = (story: Standpoint) => sinceLeg(story, story.proofs).at(-1);
 
-/** The check begun and the cause condemned last, each as long as nothing was answered or mended since. */
+/**
+ * The check begun and the cause condemned last, each as long as nothing was answered or mended since;
+ * a cause that was condemned after a check was begun takes its place.
+ */
 export function inHand(story: Standpoint): Pick<Story, 'begun'> & {
   readonly condemned: Story['condemned'][number] | undefined;
 } {
@@ -45,7 +48,7 @@ export function inHand(story: Standpoint): Pick<Story, 'begun'> & {
   const [begun] = sinceLeg(story, story.begun === undefined ? [] : [story.begun]);
   const condemned = sinceLeg(story, story.condemned).at(-1);
   return {
-    begun: later(begun, ...since) ? begun : undefined,
+    begun: later(begun, ...since, condemned) ? begun : undefined,
     condemned: later(condemned, ...since) ? condemned : undefined,
   };
 }

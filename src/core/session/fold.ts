@@ -51,7 +51,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     skipped: [],
     unsure: [],
     begun: undefined,
-    acknowledged: {},
+    acknowledged: [],
     condemned: [],
     repairs: [],
     proofs: [],
@@ -98,7 +98,7 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     pass(draft, { kind: 'check', check }, despite, mark);
     draft.begun = { n: mark.n, check };
     draft.over = draft.over.filter((state) => !brought.includes(state));
-    acknowledge(draft, `check:${check}`, acknowledged);
+    acknowledge(draft, mark, `check:${check}`, acknowledged);
   },
   found: ({ kind: _, ...said }, draft, mark) => {
     draft.findings.push(finding(draft, said, mark));
@@ -121,14 +121,14 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     const { n, stamp } = mark;
     pass(draft, { kind: 'repair', cause }, despite, mark);
     draft.condemned.push({ n, stamp, cause });
-    acknowledge(draft, `cause:${cause}`, acknowledged);
+    acknowledge(draft, mark, `cause:${cause}`, acknowledged);
   },
   repaired: ({ kind: _, ...said }, draft, mark) => {
     const { n, stamp } = mark;
     pass(draft, { kind: 'repair', cause: said.cause }, said.despite, mark);
     draft.repairs.push({ ...said, n, stamp, leg: draft.legs.length - 1 });
     spend(draft, currentLeg(draft).tree.causes[said.cause]?.repair);
-    acknowledge(draft, `cause:${said.cause}`, said.acknowledged);
+    acknowledge(draft, mark, `cause:${said.cause}`, said.acknowledged);
   },
   proved: ({ kind: _, good, ...said }, draft, mark) => {
     const proof = { ...finding(draft, said, mark), proof: true };
@@ -221,7 +221,6 @@ function pass(
     draft.passed.push({ n, stamp, leg: draft.legs.length - 1, step, holds, why: despite.why });
 }
 
-function acknowledge(draft: Draft, step: string, cautions: readonly string[]): void {
-  const before = draft.acknowledged[step] ?? [];
-  draft.acknowledged = { ...draft.acknowledged, [step]: [...new Set([...before, ...cautions])] };
+function acknowledge(draft: Draft, { n }: Mark, step: string, cautions: readonly string[]): void {
+  if (cautions.length > 0) draft.acknowledged.push({ n, step, cautions });
 }

@@ -95,8 +95,12 @@ export type Story = {
   readonly skipped: readonly (Noted & { readonly check: string; readonly reason: string })[];
   readonly unsure: readonly (Noted & { readonly check: string })[];
   readonly begun: { readonly n: number; readonly check: string } | undefined;
-  /** Cautions said to be read, by the step they were read for. */
-  readonly acknowledged: Readonly<Record<string, readonly string[]>>;
+  /** Cautions said to be read, and the step they were read for: `check:fuse`, `cause:stud`. */
+  readonly acknowledged: readonly {
+    readonly n: number;
+    readonly step: string;
+    readonly cautions: readonly string[];
+  }[];
   readonly condemned: readonly (Noted & { readonly cause: string })[];
   readonly repairs: readonly Repaired[];
   readonly proofs: readonly Proof[];

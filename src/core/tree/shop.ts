@@ -12,6 +12,8 @@ export const Caution = z.strictObject({
   text: Text,
   when: Text,
   defer: Text.optional(),
+  /** The worst it does to a person; what is not said `harms`. What kills is read first. */
+  worst: z.enum(['kills', 'maims', 'harms']).optional(),
   /** The mechanic must say that it was read before the step's answer is taken. */
   acknowledge: z.boolean().default(false),
 });

@@ -41,10 +41,11 @@ function atMeasuring(): Made {
 test('escape leaves a field of words, and nothing of it is kept', () => {
   const made = atFirstCheck();
   const { mode } = made.program.state().question;
+  const { length } = session(made).events;
 
   press(made.program, 'nfan<esc>');
 
-  expect(session(made).events).toEqual([]);
+  expect(session(made).events).toHaveLength(length);
   expect(made.program.state().question.mode).toBe(mode);
 });
 
@@ -59,9 +60,11 @@ test('keys that mean nothing in a field leave what was typed', () => {
 test('an empty note is not kept', () => {
   const made = atFirstCheck();
 
+  const { length } = session(made).events;
+
   press(made.program, 'n  <enter>');
 
-  expect(session(made).events).toEqual([]);
+  expect(session(made).events).toHaveLength(length);
   expect(input(made).kind).toBe('ready');
 });
 

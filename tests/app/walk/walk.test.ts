@@ -25,7 +25,8 @@ const session = ({ program }: ReturnType<typeof makeProgram>) => {
 test('a job starts with the complaint being made to happen', () => {
   const made = atFirstCheck();
 
-  expect(session(made).story.due).toEqual({ kind: 'check', check: 'idle-check', why: 'way' });
+  expect(session(made).story.due).toEqual({ kind: 'check', check: 'idle-check', why: 'chosen' });
+  expect(session(made).own).toMatchObject({ check: 'idle-check' });
   expect(session(made).header.vehicle.name).toBe('Orchard van');
 });
 
@@ -55,7 +56,10 @@ test('all that is to be set before the answer is asked on one page, each thing i
   press(made.program, 'y');
 
   expect(made.program.state().question.mode).toBe('look');
-  expect(session(made).events.map(({ kind }) => kind)).toEqual(Array(3).fill('standing'));
+  expect(session(made).events.map(({ kind }) => kind)).toEqual([
+    'check-begun',
+    ...Array(3).fill('standing'),
+  ]);
   expect(session(made).story.standing).toMatchObject({ key: 'run', engine: 'idling', heat: 'hot' });
 });
 
@@ -132,7 +136,7 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
 
   press(made.program, 'y2');
   condemnFirst(made);
-  for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
+  for (let guard = 0; guard < 40 && session(made).story.due.kind !== 'proof'; guard += 1)
     goOn(made.program);
   passPages(made.program);
   press(made.program, '1');
@@ -142,9 +146,9 @@ test('a cause can be condemned, repaired, proven and the job closed, by keys alo
   expect(session(made).story.closed).toMatchObject({ as: 'fixed' });
 });
 
-/** Picks the first suspect, reads its cautions page by page and condemns it. */
+/** Picks the second suspect, reads its cautions page by page and condemns it. */
 function condemnFirst(made: ReturnType<typeof makeProgram>): number {
-  press(made.program, 'r1Z');
+  press(made.program, 'r2Z');
   let pages = 0;
   for (; made.program.state().question.mode === 'cause-caution' && pages < 20; pages += 1)
     press(made.program, String(pages + 1));
@@ -154,7 +158,7 @@ function condemnFirst(made: ReturnType<typeof makeProgram>): number {
   return pages;
 }
 
-test('a cause that is picked has each of its cautions read before it is condemned', () => {
+test('a cause that is picked has each new caution read before it is condemned', () => {
   const made = atFirstCheck();
 
   const pages = condemnFirst(made);
@@ -162,16 +166,16 @@ test('a cause that is picked has each of its cautions read before it is condemne
   const { cause } = session(made).story.condemned[0] ?? { cause: '' };
   const { tree } = session(made).story.legs[0] ?? {};
   const cautions = tree?.causes[cause]?.repair.cautions ?? [];
-  expect(pages).toBeGreaterThan(1);
-  expect(pages).toBe(cautions.length);
-  expect(session(made).story.acknowledged[`cause:${cause}`]).toEqual(cautions);
+  const read = session(made).story.acknowledged.flatMap((one) => one.cautions);
+  expect(pages).toBeGreaterThan(0);
+  expect(cautions.filter((id) => !read.includes(id))).toEqual([]);
 });
 
 test('a cause that was picked is left again without a word in the record', () => {
   const made = atFirstCheck();
   const before = session(made).events.length;
 
-  press(made.program, 'r1Z1b');
+  press(made.program, 'r2Z1b');
 
   expect(made.program.state().question.mode).toBe('prepare');
   expect(session(made).events.length).toBe(before);
@@ -180,7 +184,7 @@ test('a cause that was picked is left again without a word in the record', () =>
 test('a proof cannot be answered with unsure', () => {
   const made = atFirstCheck();
   condemnFirst(made);
-  for (let guard = 0; guard < 20 && session(made).story.due.kind !== 'proof'; guard += 1)
+  for (let guard = 0; guard < 40 && session(made).story.due.kind !== 'proof'; guard += 1)
     goOn(made.program);
   passPages(made.program);
 
@@ -192,9 +196,11 @@ test('a proof cannot be answered with unsure', () => {
 test('pasted lines answer nothing outside a text field', () => {
   const made = atFirstCheck();
 
+  const { length } = session(made).events;
+
   made.program.dispatch({ kind: 'pasted', text: '1\n1\n1\n' });
 
-  expect(session(made).events).toEqual([]);
+  expect(session(made).events).toHaveLength(length);
   expect(made.program.state().notice?.text).toContain('No field is open here');
 });
 

@@ -72,7 +72,11 @@ describe('the story of a session', () => {
       { do: 'condemn', cause: 'fuse', acknowledged: true },
     ]);
 
-    expect(story.acknowledged).toEqual({ 'check:volts': ['spark'], 'cause:fuse': ['hot'] });
+    expect(story.acknowledged.map(({ step, cautions }) => [step, cautions])).toEqual([
+      ['check:volts', ['spark']],
+      ['check:volts', ['spark']],
+      ['cause:fuse', ['hot']],
+    ]);
   });
 
   test('conditions, follow-ups and the close are told', () => {

@@ -10,7 +10,8 @@ import { idsOf } from '../finding-words.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { awaitsProof } from '../proof.ts';
 import { prove } from './prove.ts';
-import { checkOf, noSuchCheck, toBeRead, toldAt, unread } from './lookup.ts';
+import { stepOfCheck, toBeRead, unreadOf } from './cautions.ts';
+import { checkOf, noSuchCheck, toldAt } from './lookup.ts';
 import { currentLeg, lastFinding, type Finding, type Story } from '../story.ts';
 
 export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
@@ -22,7 +23,7 @@ export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
       {
         kind: 'check-begun',
         check: action.check,
-        acknowledged: action.acknowledged === true ? [...toBeRead(story, check.cautions)] : [],
+        acknowledged: [...saidRead(story, check, action.acknowledged)],
         ...(action.brought === true && needed !== undefined && { brought: [needed.state] }),
       },
     ],
@@ -80,6 +81,18 @@ export function skip(action: ActionOf<'skip'>, story: Story): Ruling {
   ]);
 }
 
+/** Cautions of a check that were said to be read: those named, or all that must be. */
+const saidRead = (
+  story: Story,
+  { cautions }: Check,
+  acknowledged: ActionOf<'begin'>['acknowledged'],
+): readonly string[] =>
+  acknowledged === true
+    ? toBeRead(story, cautions)
+    : cautions.filter(
+        (id) => acknowledged !== undefined && acknowledged !== false && acknowledged.includes(id),
+      );
+
 /**
  * That the cautions were read, as an event of its own before the answer: those which were shown in
  * full. The others of a check stand beside it in short, and nobody says to have read them.
@@ -108,7 +121,7 @@ const unjudged = (needs: string | undefined): readonly string[] =>
 function passedOver(story: Story, action: ActionOf<'find'>, check: Check): readonly string[] {
   if (action.acknowledged === true) return [];
   const { shop } = currentLeg(story);
-  return unread(story, `check:${action.check}`, check.cautions).map(
+  return toBeRead(story, unreadOf(story, stepOfCheck(action.check, check))).map(
     (id) => `Caution not acknowledged: ${shop.cautions[id]?.hazard ?? id}.`,
   );
 }

@@ -1,15 +1,26 @@
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
-import { causeOf, noSuchCause, toldAt, unread } from './lookup.ts';
+import { stepOfCause, toBeRead, unreadOf } from './cautions.ts';
+import { causeOf, noSuchCause, toldAt } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** Names a cause as found. */
 export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
-  const acknowledged = action.acknowledged === true ? { acknowledged: cause.repair.cautions } : {};
-  return accept([{ kind: 'condemned', cause: action.cause, ...acknowledged, ...toldAt(action) }]);
+  const { acknowledged: said = false } = action;
+  const { cautions } = cause.repair;
+  const read =
+    said === true ? cautions : cautions.filter((id) => said !== false && said.includes(id));
+  return accept([
+    {
+      kind: 'condemned',
+      cause: action.cause,
+      ...(said !== false && { acknowledged: read }),
+      ...toldAt(action),
+    },
+  ]);
 }
 
 export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
@@ -23,8 +34,8 @@ export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
       'Name the cause, and close the session as handed-on: to inspection.',
       action.cause,
     );
-  const step = `cause:${action.cause}`;
-  const missed = action.acknowledged === true ? [] : unread(story, step, cause.repair.cautions);
+  const step = stepOfCause(action.cause, cause.repair);
+  const missed = action.acknowledged === true ? [] : toBeRead(story, unreadOf(story, step));
   return accept(
     [
       ...impliedPayloads(story, cause.repair),

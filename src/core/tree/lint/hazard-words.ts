@@ -11,7 +11,7 @@ export type Hazard = {
 const fuel = ['fuel-fire', 'fuel-leak', 'tank', 'comp-mist', 'hydro-lock'] as const;
 const running = ['crank', 'starter-heat', 'hydro-lock', 'comp-mist', 'rotate', 'backfire'] as const;
 const live = ['short', 'wire-fire', 'ammeter-live', 'batt-order'] as const;
-const moving = ['roadtest', 'brake-stop'] as const;
+const moving = ['roadtest', 'brake-stop', 'brake-if'] as const;
 
 /**
  * Which word asks for which caution, in American, British and plain words: common practice, no
@@ -98,7 +98,15 @@ export const hazards: readonly Hazard[] = [
     name: 'brake',
     words:
       /\b(?<!(parking|hand|on the) )brak(e|es|ing)\b(?! (on|set|lamps?|lights?|switch|pedal switch)\b)/i,
-    cautions: ['brake-stop', 'brake-dust', 'brake-fluid', 'drum-off', 'lift', 'roadtest'],
+    cautions: [
+      'brake-stop',
+      'brake-if',
+      'brake-dust',
+      'brake-fluid',
+      'drum-off',
+      'lift',
+      'roadtest',
+    ],
   },
   {
     name: 'lining dust',
@@ -139,7 +147,17 @@ export const hazards: readonly Hazard[] = [
     name: 'running engine',
     words:
       /\b((?<!(not|never|to|crank or) )((start|run|rev|fire) (it|her)|(start|run|rev|warm|fire( up)?) (her|the (car|engine|truck|van))|warm it up)\b|let (it|her) (warm|run|tick|idle)|(leave|keep|have) (it|her|the engine) (running|ticking)|(with|while) (it|her|the (engine|motor)) (is )?(running|runs|ticking over|ticks over|idling|idles|turning|turns)|engine running|run(ning)? up to temperature|throttle wide open and|let (it|her) (scream|rev))/i,
-    cautions: ['rotate', 'co', 'crank', 'runaway', 'backfire', 'roadtest', 'brake-stop', 'charge'],
+    cautions: [
+      'rotate',
+      'co',
+      'crank',
+      'runaway',
+      'backfire',
+      'roadtest',
+      'brake-stop',
+      'brake-if',
+      'charge',
+    ],
   },
   {
     name: 'road',

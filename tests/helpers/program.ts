@@ -150,7 +150,7 @@ export function chooseTree(id: string): string {
   return `s${'<down>'.repeat(index)}<enter>`;
 }
 
-/** Keys from Home to the first check of the rough-idle tree, its cautions read; every fact about the vehicle unknown. */
+/** Keys from Home to the first check of the rough-idle tree, its cautions read; every fact about the vehicle and its book unknown. */
 export const startKeys = (): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
   return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(8)}<enter>Z1`;

@@ -7,7 +7,7 @@ import { textOf } from '../../src/app/typing/typing.ts';
 import { typedIn } from '../../src/app/typing/drafts.ts';
 import { update } from '../../src/app/update.ts';
 import { job } from '../helpers/job.ts';
-import { makeProgram, press, startKeys } from '../helpers/program.ts';
+import { drawnWhole, makeProgram, press, startKeys } from '../helpers/program.ts';
 
 /** What a mechanic might type or paste where a field was thought to be open. */
 const sentences = [
@@ -50,10 +50,7 @@ function at(way: string): Program {
 /** What would be in the record, and what would be set. */
 const kept = ({ session, settings }: State) => ({ events: session?.events, settings });
 
-const drawn = ({ question }: State): Message => ({
-  kind: 'drawn',
-  drawn: { kind: 'page', question, whole: true, size: '80x24' },
-});
+const drawn = (state: State): Message => ({ kind: 'drawn', drawn: drawnWhole(state) });
 
 test.each(Object.entries(screens))(
   'words in one read record nothing and set nothing: %s',

@@ -40,30 +40,35 @@ function walked(id: string, window: Window, seed: number): Walked {
   const result: Walked = { most: 0, unseen: [], cut: [], steps: 0 };
   const seen = new Set<string>();
   let state = jobOn(id);
-  for (let step = 0; step < 260 && state.session?.story.due.kind !== 'proven'; step += 1) {
-    const { due, mode } = state.question;
-    if (due === undefined || ['stop', 'closed'].includes(mode)) break;
-    if (mode.endsWith('caution')) {
-      const drawn = drawnIn(state, window);
-      for (const one of drawn.kind === 'page' ? drawn.cautions : []) {
-        if (!shows(state, window, one)) result.cut.push(one);
-        seen.add(one);
-      }
-      result.most = Math.max(result.most, pagesRead(state) + 1);
-    }
+  for (let step = 0; step < 260 && !isOver(state); step += 1) {
+    looked(state, window, { result, seen });
     const yes = yesKey(state, window);
-    const { asked, cause } = due;
-    if (['look', 'measure', 'named', 'repair'].includes(mode)) {
-      const cautions = (asked?.check ?? cause?.cause.repair)?.cautions ?? [];
-      result.unseen.push(...cautions.filter((one) => !seen.has(one)));
-      result.steps += 1;
-    }
     state =
       yes === undefined
         ? answered(state, window, isComplaint(state) ? 5 : pick(seed, step))
         : strike(state, yes, window);
   }
   return result;
+}
+
+const isOver = ({ question: { due, mode } }: State): boolean =>
+  due === undefined || ['stop', 'closed', 'proven'].includes(mode);
+
+type Looking = { readonly result: Walked; readonly seen: Set<string> };
+
+/** Which cautions the page shows whole, and whether those of a step were shown before it. */
+function looked(state: State, window: Window, { result, seen }: Looking): void {
+  const { due, mode } = state.question;
+  const drawn = drawnIn(state, window);
+  if (mode.endsWith('caution') && drawn.kind === 'page') {
+    result.cut.push(...drawn.cautions.filter((one) => !shows(state, window, one)));
+    for (const one of drawn.cautions) seen.add(one);
+    result.most = Math.max(result.most, pagesRead(state) + 1);
+  }
+  if (!['look', 'measure', 'named', 'repair'].includes(mode)) return;
+  const cautions = (due?.asked?.check ?? due?.cause?.cause.repair)?.cautions ?? [];
+  result.unseen.push(...cautions.filter((one) => !seen.has(one)));
+  result.steps += 1;
 }
 
 /** Whether the complaint is asked about before anything was mended: it is there. */
@@ -83,7 +88,7 @@ function shows(state: State, window: Window, id: string): boolean {
 
 /** A result marked by the arrows, or that it is not known. */
 function answered(before: State, window: Window, index: number): State {
-  if (before.question.mode === 'condition') return strike(before, 'u', window);
+  if (before.question.mode === 'condition') return strike(strike(before, 'u', window), 'y', window);
   if (before.screen.kind === 'contradiction') return strike(before, '1', window);
   let state = before;
   for (let down = 0; down <= index; down += 1) state = strike(state, 'down', window);

@@ -38,6 +38,7 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['home', ''],
   ['start-complaint', 's'],
   ['start-altitude', `${chooseTree('rough-idle')}Orchard van<enter>JB<enter>`],
+  ['cautions', walk.replace(/Z1$/, '')],
   ['prepare', walk],
   ['look', ready],
   ['note', `${ready}nfan belt squeals`],
@@ -45,14 +46,11 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['suspects', `${ready}2r`],
   ['why', `${ready}2w`],
   ['picked-cause', `${ready}2r2`],
-  ['cautions-read', `${ready}2r212`],
-  ['condemned', `${ready}2r212y`],
+  ['cautions-read', `${ready}2r21`],
+  ['condemned', `${ready}2r21y`],
   ['close', `${ready}2c`],
   ['keys', `${ready}?`],
   ['in-full', `${ready}i`],
-  ['condition', `${ready}2o4`],
-  ['measure', `${ready}2o4<enter>5200<enter>15`],
-  ['unlikely', `${ready}2o4uy99<enter>`],
   ['settings', 'g'],
   ['figures', 'f'],
   ['figure', `f${toVacuum}<enter>`],
@@ -86,6 +84,23 @@ test.each(screens)('the %s screen at 80 by 24 and at 60 by 20', async (name, key
   await thoughtOut(program);
 
   expect(program.state().leaving).toBe(false);
+  expectFrames(name, program.state());
+});
+
+test.each([
+  ['condition', ''],
+  ['measure', '<enter>5200<enter>15'],
+  ['unlikely', 'uy99<enter>'],
+])('the %s screen of a reading that is judged by the altitude', async (name, keys) => {
+  const { program } = makeProgram();
+  press(program, `${ready}2`);
+  program.dispatch({ kind: 'acted', action: { do: 'begin', check: 'vac-level' } });
+  passPages(program);
+
+  press(program, keys);
+  await thoughtOut(program);
+
+  expect(program.state().question.due?.asked?.id).toBe('vac-level');
   expectFrames(name, program.state());
 });
 

@@ -5,7 +5,7 @@ import type { Action } from '../../src/core/session/action.ts';
 import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
 import { expectGolden, withoutMinute } from '../helpers/golden.ts';
-import { makeProgram, press, thoughtOut } from '../helpers/program.ts';
+import { makeProgram, pagesRead, press, thoughtOut } from '../helpers/program.ts';
 import { find, readingsFolder, see } from '../helpers/readings.ts';
 
 const frame = (program: Program, columns: number, rows: number): string =>
@@ -41,8 +41,10 @@ function begun(check: string, book: string, ...actions: readonly Action[]): Prog
     { do: 'begin', check, acknowledged: true },
   ];
   for (const action of all) program.dispatch({ kind: 'acted', action });
+  while (program.state().question.mode === 'caution')
+    press(program, `Z${pagesRead(program.state()) + 1}`);
   // What is to be set first is set.
-  if (program.state().question.due?.blocker.kind === 'prepare') press(program, 'y');
+  if (program.state().question.due?.blocker.kind === 'prepare') press(program, 'Zy');
   return program;
 }
 

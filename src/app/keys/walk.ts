@@ -43,6 +43,13 @@ export const walkBindings: readonly Binding[] = [
     hint: 'go past',
     about: 'go past a safeguard: cautions first, then why, in your own words',
   },
+  {
+    modes: steps,
+    keys: ['i'],
+    command: 'full',
+    hint: 'in full',
+    about: 'steps, cautions, tools and source in full',
+  },
   { modes: steps, keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
   {
     modes: steps,
@@ -85,13 +92,6 @@ export const walkBindings: readonly Binding[] = [
     command: 'part-off',
     hint: 'part off',
     about: 'note a part taken off',
-  },
-  {
-    modes: steps,
-    keys: ['i'],
-    command: 'full',
-    hint: 'in full',
-    about: 'steps, cautions, tools and source in full',
   },
   {
     modes: [...steps, 'closed'],

@@ -1,6 +1,7 @@
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';
+import type { Search } from './keys/search.ts';
 import type { StartForm } from './pages/start-form.ts';
 import type { Typing } from './typing/typing.ts';
 
@@ -46,7 +47,7 @@ type Reading = { readonly cursor: number; readonly from: Screen };
 /** What each screen holds of its own, by its kind. */
 type Screens = {
   readonly home: List;
-  readonly sessions: List;
+  readonly sessions: Search;
   readonly start: { readonly form: StartForm };
   readonly walk: {
     readonly input: WalkInput;
@@ -70,7 +71,7 @@ type Screens = {
   /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */
   readonly contradiction: List;
   readonly settings: List & { readonly typed?: Typing };
-  readonly figures: List;
+  readonly figures: Search;
   readonly figure: { readonly page: FigurePage; readonly at: number };
   readonly replay: {
     readonly recording: Recording;

@@ -1,7 +1,8 @@
 import { Box } from 'ink';
-import { homeLines, type HomeLine } from '../app/pages/home-lines.ts';
+import { homeLines, sessionsShown, type HomeLine } from '../app/pages/home-lines.ts';
+import type { Search } from '../app/keys/search.ts';
 import type { SessionLine } from '../core/session/name.ts';
-import { Choices, Line } from './parts.tsx';
+import { Choices, Line, Narrowed } from './parts.tsx';
 
 type HomeProps = {
   readonly sessions: readonly SessionLine[];
@@ -55,7 +56,14 @@ export function sessionWords(name: string): string {
   return `${day} ${hour}:${minute} ${rest.replaceAll('-', ' ')}`;
 }
 
-export function SessionsBody({ sessions, cursor, rows }: HomeProps) {
+type SessionsProps = {
+  readonly sessions: readonly SessionLine[];
+  readonly search: Search;
+  readonly rows: number;
+};
+
+export function SessionsBody({ sessions, search, rows }: SessionsProps) {
+  const shown = sessionsShown(sessions, search);
   if (sessions.length === 0)
     return (
       <Box paddingX={1} paddingTop={1}>
@@ -63,13 +71,16 @@ export function SessionsBody({ sessions, cursor, rows }: HomeProps) {
       </Box>
     );
   return (
-    <Choices
-      choices={sessions.map(({ path, name, closed }) => ({
-        id: path,
-        label: `${sessionWords(name)}${closed ? '  (closed)' : ''}`,
-      }))}
-      cursor={cursor}
-      rows={rows}
-    />
+    <>
+      <Narrowed sought={search.sought} left={shown.length} />
+      <Choices
+        choices={shown.map(({ path, name, closed }) => ({
+          id: path,
+          label: `${sessionWords(name)}${closed ? '  (closed)' : ''}`,
+        }))}
+        cursor={search.cursor}
+        rows={search.sought === '' ? rows : rows - 1}
+      />
+    </>
   );
 }

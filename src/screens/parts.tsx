@@ -1,7 +1,7 @@
 import { Box, Text, Transform } from 'ink';
 import SelectInput from 'ink-select-input';
 import { createContext, useContext, type ReactNode } from 'react';
-import { lineKeys } from '../app/keys/cursor.ts';
+import { blockStart, lineNumber } from '../app/keys/cursor.ts';
 import { cleanRow } from '../core/text.ts';
 import { themes, type Meaning, type Theme } from './theme.ts';
 
@@ -105,6 +105,16 @@ export const Head = ({ children }: { readonly children: ReactNode }) => (
   </Box>
 );
 
+/** What was typed to narrow a list, and how many lines are left of it. */
+export const Narrowed = ({ sought, left }: { readonly sought: string; readonly left: number }) =>
+  sought === '' ? null : (
+    <Head>
+      <Line as="title">
+        {`"${sought}": ${left === 0 ? 'no line has it; backspace takes letters away' : left === 1 ? '1 line' : `${left} lines`}`}
+      </Line>
+    </Head>
+  );
+
 export type Choice = { readonly id: string; readonly label: string };
 
 type ChoicesProps = {
@@ -127,6 +137,12 @@ const Item = ({
   readonly label: string;
 }) => <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>;
 
+/** The first line seen: that of the numbered ones, or a later one where the cursor would be out of sight. */
+function firstShown(lines: number, cursor: number, rows: number): number {
+  const last = Math.max(0, lines - Math.max(1, rows));
+  return Math.max(Math.min(blockStart(cursor), last), cursor - Math.max(1, rows) + 1);
+}
+
 /**
  * A list of lines with their keys, the one under the cursor marked. The library draws it and finds
  * the part of a long list that is seen; the cursor is the program's, and a new one is handed in by
@@ -134,16 +150,17 @@ const Item = ({
  * two that come in one read, wraps at the ends, and reads j and k, which are keys of lines here.
  */
 export function Choices({ choices, cursor, rows }: ChoicesProps) {
-  const items = choices.map(({ id, label }, index) => ({
+  const from = firstShown(choices.length, cursor, rows);
+  const items = choices.slice(from, from + Math.max(1, rows)).map(({ id, label }, index) => ({
     key: id,
     value: id,
-    label: `${lineKeys[index] ?? ' '}  ${label}`,
+    label: `${lineNumber(from + index, cursor) ?? ' '}  ${label}`,
   }));
   return (
     <SelectInput
       key={`${cursor} ${rows} ${items.length}`}
       items={items}
-      initialIndex={cursor}
+      initialIndex={cursor - from}
       limit={Math.max(1, rows)}
       isFocused={false}
       indicatorComponent={Mark}

@@ -1,5 +1,6 @@
 import { Box } from 'ink';
 import {
+  choicesShown,
   fields,
   figureOf,
   notKnown,
@@ -9,7 +10,7 @@ import {
 } from '../app/pages/start-form.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { TextField } from './field.tsx';
-import { Choices, Line } from './parts.tsx';
+import { Choices, Line, Narrowed } from './parts.tsx';
 
 type StartProps = {
   readonly form: StartForm;
@@ -41,11 +42,14 @@ export function StartBody({ form, library, rows, columns, units }: StartProps) {
               <Line>{hint(field.id, units, library)}</Line>
             </>
           ) : (
-            <Choices
-              choices={field.choices}
-              cursor={form.cursor}
-              rows={Math.max(3, rows - shown.length - 2)}
-            />
+            <>
+              <Narrowed sought={form.sought} left={choicesShown(field, form).length} />
+              <Choices
+                choices={choicesShown(field, form)}
+                cursor={form.cursor}
+                rows={Math.max(3, rows - shown.length - (form.sought === '' ? 2 : 3))}
+              />
+            </>
           )}
         </Box>
       )}

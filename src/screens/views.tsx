@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { figureLines } from '../app/pages/figure-page.ts';
+import { figuresShown } from '../app/pages/figures.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
 import { ready, type At, type Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
@@ -7,7 +7,7 @@ import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
-import { Choices, Line } from './parts.tsx';
+import { Choices, Line, Narrowed } from './parts.tsx';
 import { ReplayHead } from './replay.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
@@ -28,8 +28,8 @@ const views: { readonly [K in Kind]: View<K> } = {
   home: ({ cursor }, { sessions }, { rows }) => (
     <HomeBody sessions={sessions} cursor={cursor} rows={rows} />
   ),
-  sessions: ({ cursor }, { sessions }, { rows }) => (
-    <SessionsBody sessions={sessions} cursor={cursor} rows={rows} />
+  sessions: (search, { sessions }, { rows }) => (
+    <SessionsBody sessions={sessions} search={search} rows={rows} />
   ),
   start: ({ form }, { library, settings: { units } }, { rows, columns }) =>
     library === undefined ? (
@@ -47,8 +47,15 @@ const views: { readonly [K in Kind]: View<K> } = {
   settings: (screen, { settings }, { rows }) => (
     <SettingsBody settings={settings} screen={screen} rows={rows} />
   ),
-  figures: ({ cursor }, _, { rows }) => (
-    <Choices choices={figureLines} cursor={cursor} rows={rows} />
+  figures: (search, _, { rows }) => (
+    <>
+      <Narrowed sought={search.sought} left={figuresShown(search).length} />
+      <Choices
+        choices={figuresShown(search)}
+        cursor={search.cursor}
+        rows={search.sought === '' ? rows : rows - 1}
+      />
+    </>
   ),
   figure: ({ page, at }, _, { rows }) => <FigureBody page={page} at={at} rows={rows} />,
   replay: (screen, { question: { due } }, { rows, columns }) =>

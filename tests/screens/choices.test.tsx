@@ -11,7 +11,7 @@ const choices = Array.from({ length: 20 }, (_, index) => ({
 test('a long list shows the part that the cursor is in', () => {
   const { lastFrame } = render(<Choices choices={choices} cursor={11} rows={5} />);
 
-  expect(lastFrame()?.split('\n')).toContain(' > d  line 12');
+  expect(lastFrame()?.split('\n')).toContain(' > 3  line 12');
   expect(lastFrame()?.split('\n')).toHaveLength(5);
 });
 

@@ -1,7 +1,6 @@
 import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
 import type { Program } from '../../src/app/program.ts';
-import { lineKeys } from '../../src/app/keys/cursor.ts';
 import { otherChecks, suspects } from '../../src/app/walk/lists.ts';
 import type { Action } from '../../src/core/session/action.ts';
 import { contents } from '../../src/screens/contents.tsx';
@@ -46,7 +45,8 @@ function pick(program: Program, list: 'o' | 'r', id: string): void {
   const { session } = program.state();
   if (session === undefined) throw new Error('no job is open');
   const lines = list === 'o' ? otherChecks(session) : suspects(session);
-  press(program, `${list}${lineKeys[lines.findIndex((line) => line.id === id)] ?? ''}`);
+  const at = lines.findIndex((line) => line.id === id);
+  press(program, `${list}${'<pgdn>'.repeat(Math.floor(at / 9))}${(at % 9) + 1}`);
 }
 
 const events = ({ state }: Program) => state().session?.events ?? [];

@@ -6,6 +6,10 @@ export type Command =
   | Kind
   | 'up'
   | 'down'
+  | 'page-up'
+  | 'page-down'
+  | 'first-line'
+  | 'last-line'
   | 'choose'
   /** Says that what the page claims is so: it was done, it is this, it is closed. */
   | 'confirm'
@@ -54,6 +58,8 @@ export type KeyPress = { readonly command: Command; readonly token: Token };
 export type Mode =
   | Kind
   | 'list'
+  /** A list that letters narrow. */
+  | 'search'
   | 'form-text'
   | 'form-choice'
   | 'look'
@@ -80,7 +86,7 @@ export type Mode =
 
 export type Binding = {
   readonly modes: readonly Mode[] | 'all';
-  /** A token, `digit` for any of 0 to 9, `line` for the key of a line, or `typed` for any character. */
+  /** A token, `digit` for any of 0 to 9, `letter` for a letter or a blank, or `typed` for any character. */
   readonly keys: readonly Token[];
   readonly command: Command;
   /** Shown in the foot line when given: short, and what it does rather than what it is called. */

@@ -35,16 +35,23 @@ export const fieldBindings: readonly Binding[] = [
   { modes: 'all', keys: ['C-c'], command: 'quit', about: 'leave; everything is kept' },
   { modes: 'all', keys: ['C-l'], command: 'redraw', about: 'draw the screen again' },
   {
-    modes: ['look', 'home', 'settings'],
+    modes: ['look', 'home', 'settings', 'list', 'search', 'form-choice'],
     keys: ['digit'],
     command: 'pick-line',
     about: 'pick by number',
   },
   {
-    modes: ['list', 'form-choice'],
-    keys: ['line'],
-    command: 'pick-line',
-    about: 'pick by number, or by letter',
+    modes: ['search', 'form-choice'],
+    keys: ['letter'],
+    command: 'type',
+    hint: 'narrow',
+    about: 'show only the lines that have these letters',
+  },
+  {
+    modes: ['search', 'form-choice'],
+    keys: ['back'],
+    command: 'erase',
+    about: 'take the last of these letters away',
   },
   {
     modes: ['measure'],
@@ -130,7 +137,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'end the session',
   },
   {
-    modes: ['home', 'list', 'form-choice', 'settings'],
+    modes: ['home', 'list', 'search', 'form-choice', 'settings'],
     keys: ['enter'],
     command: 'choose',
     hint: 'choose',

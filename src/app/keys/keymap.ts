@@ -1,8 +1,7 @@
 import type { Binding, Command, Mode } from './command.ts';
-import { lineKeys } from './cursor.ts';
 import { fieldBindings } from './field.ts';
 import { pageBindings } from './page.ts';
-import { isDigit, isTyped, type Token } from './tokens.ts';
+import { isDigit, isLetter, isTyped, type Token } from './tokens.ts';
 import { walkBindings } from './walk.ts';
 
 /**
@@ -32,7 +31,7 @@ export const bindingsOf = (bindings: readonly Binding[], mode: Mode): readonly B
 
 function fits(key: string, token: Token): boolean {
   if (key === 'digit') return isDigit(token);
-  if (key === 'line') return lineKeys.includes(token);
+  if (key === 'letter') return isLetter(token);
   if (key === 'typed') return isTyped(token);
   return key === token;
 }
@@ -42,7 +41,11 @@ const keyNames: Readonly<Record<string, string>> = {
   'C-l': 'Ctrl+L',
   ' ': 'space',
   digit: '1-9',
-  line: '1-9 a-z',
+  letter: 'letters',
+  pgup: 'PgUp',
+  pgdn: 'PgDn',
+  home: 'Home',
+  end: 'End',
   typed: 'any',
   back: 'backspace',
 };

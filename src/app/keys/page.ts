@@ -1,5 +1,7 @@
 import type { Binding } from './command.ts';
 
+const longLists = ['home', 'list', 'search', 'form-choice', 'settings', 'keys'] as const;
+
 /** Keys of Home, of lists and of pages. */
 export const pageBindings: readonly Binding[] = [
   {
@@ -11,6 +13,10 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: 'all', keys: ['up'], command: 'up', about: 'line up' },
   { modes: 'all', keys: ['down', 'tab'], command: 'down', about: 'line down' },
+  { modes: longLists, keys: ['pgup'], command: 'page-up', about: 'nine lines up' },
+  { modes: longLists, keys: ['pgdn'], command: 'page-down', about: 'nine lines down' },
+  { modes: longLists, keys: ['home'], command: 'first-line', about: 'the first line' },
+  { modes: longLists, keys: ['end'], command: 'last-line', about: 'the last line' },
   { modes: ['home'], keys: ['s'], command: 'start', hint: 'start', about: 'start a new job' },
   { modes: ['home'], keys: ['l'], command: 'sessions', hint: 'list', about: 'list all sessions' },
   {
@@ -22,7 +28,7 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['home'], keys: ['g'], command: 'settings', hint: 'settings', about: 'settings' },
   {
-    modes: ['list', 'form-choice', 'settings', 'keys', 'apart', 'close', 'worked'],
+    modes: ['list', 'search', 'form-choice', 'settings', 'keys', 'apart', 'close', 'worked'],
     keys: ['esc', 'left'],
     command: 'go-back',
     hint: 'back',
@@ -30,7 +36,7 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['form-text'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
   {
-    modes: ['list', 'form-choice', 'settings', 'keys', 'apart', 'close', 'worked'],
+    modes: ['list', 'settings', 'keys', 'apart', 'close', 'worked'],
     keys: ['b', 'back'],
     command: 'go-back',
     about: 'back',

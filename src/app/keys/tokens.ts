@@ -47,4 +47,7 @@ function character(typed: string): Token {
 /** Whether a token is one typed character rather than a named key. */
 export const isTyped = (token: Token): boolean => Array.from(token).length === 1;
 
+/** Whether a token is a letter of any script, or the blank between two words. */
+export const isLetter = (token: Token): boolean => /^(?:\p{L}| )$/u.test(token);
+
 export const isDigit = (token: Token): boolean => /^[0-9]$/.test(token);

@@ -12,15 +12,17 @@ import {
   noteOf,
   resultLines,
   workOut,
+  type FigureLine,
   type FigurePage,
 } from './figure-page.ts';
+import { matching, nothingSought, searched, type Search } from '../keys/search.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { home, walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
 
 export const figuresPage: Page<'figures'> = {
-  mode: () => 'list',
+  mode: () => 'search',
   update: updateFigures,
   open: openFigures,
 };
@@ -50,13 +52,17 @@ const leave = (state: State): Transition => show(state, state.session === undefi
 
 /** The list of figures. */
 function updateFigures(state: State, screen: At<'figures'>, press: KeyPress): Transition {
-  if (press.command === 'go-back') return leave(state);
-  const line = picked(screen.cursor, press, figureLines);
+  if (press.command === 'go-back') return screen.sought === '' ? leave(state) : openFigures(state);
+  const lines = figuresShown(screen);
+  const line = picked(screen.cursor, press, lines);
   if (line !== undefined)
     return show(state, { kind: 'figure', page: filledIn(state, line.id), at: 0 });
-  const cursor = moved(screen.cursor, press.command, figureLines.length);
-  return show(state, { ...screen, cursor });
+  return show(state, { ...screen, ...searched(screen, press, lines.length) });
 }
+
+/** The figures that have what is sought in their names or words. */
+export const figuresShown = ({ sought }: Search): readonly FigureLine[] =>
+  matching(figureLines, sought, ({ label }) => label);
 
 /** A figure with what the open session knows in its fields already, to be kept or changed. */
 function filledIn({ session, settings }: State, name: string): FigurePage {
@@ -82,7 +88,7 @@ function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Tran
 
 /** Opens the list of figures. */
 export function openFigures(state: State): Transition {
-  return show(state, { kind: 'figures', cursor: 0 });
+  return show(state, { kind: 'figures', ...nothingSought });
 }
 
 const typeInto = (page: FigurePage, at: number, press: KeyPress): FigurePage => ({

@@ -1,3 +1,4 @@
+import { matching, type Search } from '../keys/search.ts';
 import type { SessionLine } from '../../core/session/name.ts';
 
 /** What Home offers; the line for picking up is there only when there is something to pick up. */
@@ -20,3 +21,9 @@ export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[]
     { kind: 'quit' },
   ];
 }
+
+/** The sessions that have what is sought in their names. */
+export const sessionsShown = (
+  sessions: readonly SessionLine[],
+  { sought }: Search,
+): readonly SessionLine[] => matching(sessions, sought, ({ name }) => name.replaceAll('-', ' '));

@@ -1,12 +1,13 @@
 import { show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
+import { nothingSought, searched } from '../keys/search.ts';
 import type { Page } from '../page.ts';
 import { home, type At } from '../screen.ts';
 import type { SessionLine } from '../../core/session/name.ts';
 import type { State } from '../state.ts';
 import { openFigures } from './figures.ts';
-import { homeLines, type HomeLine } from './home-lines.ts';
+import { homeLines, sessionsShown, type HomeLine } from './home-lines.ts';
 import { openSettings } from './settings.ts';
 import { openStart } from './start.ts';
 
@@ -41,18 +42,19 @@ const pickUp = (state: State, { path }: SessionLine): Transition =>
   transition(state, { kind: 'load-library' }, { kind: 'open-session', path });
 
 const openSessions = (state: State): Transition =>
-  show(state, { kind: 'sessions', cursor: 0 }, { kind: 'list-sessions' });
+  show(state, { kind: 'sessions', ...nothingSought }, { kind: 'list-sessions' });
 
 export const sessionsPage: Page<'sessions'> = {
-  mode: () => 'list',
+  mode: () => 'search',
   update: updateSessions,
   open: openSessions,
 };
 
 function updateSessions(state: State, screen: At<'sessions'>, press: KeyPress): Transition {
-  if (press.command === 'go-back') return show(state, home);
-  const session = picked(screen.cursor, press, state.sessions);
+  if (press.command === 'go-back')
+    return screen.sought === '' ? show(state, home) : openSessions(state);
+  const lines = sessionsShown(state.sessions, screen);
+  const session = picked(screen.cursor, press, lines);
   if (session !== undefined) return pickUp(state, session);
-  const cursor = moved(screen.cursor, press.command, state.sessions.length);
-  return show(state, { ...screen, cursor });
+  return show(state, { ...screen, ...searched(screen, press, lines.length) });
 }

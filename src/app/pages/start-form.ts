@@ -1,5 +1,6 @@
 import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
 import { factsAsked } from '../../core/tree/fit.ts';
+import { matching, nothingSought } from '../keys/search.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { textOf, typing, type Typing } from '../typing/typing.ts';
@@ -23,6 +24,8 @@ export type StartForm = {
   readonly cursor: number;
   /** What stands in its field, where words answer it. */
   readonly typed: Typing;
+  /** Letters that narrow the choices of a question. */
+  readonly sought: string;
   readonly answers: Readonly<Record<string, string>>;
 };
 
@@ -33,6 +36,7 @@ export const emptyForm = (settings: Settings): StartForm => ({
   at: 0,
   cursor: 0,
   typed: typing(),
+  sought: '',
   answers: { who: settings.who, altitude: settings.altitude },
 });
 
@@ -62,7 +66,7 @@ export function fields(form: StartForm, library: Library): readonly Field[] {
 /** On another question, with what was typed so far for it. */
 export function askedAt(form: StartForm, at: number, library: Library): StartForm {
   const id = fields(form, library)[at]?.id ?? '';
-  return { ...form, at, cursor: 0, typed: typing(form.answers[id]) };
+  return { ...form, at, ...nothingSought, typed: typing(form.answers[id]) };
 }
 
 export const answered = (form: StartForm, id: string, value: string): StartForm => ({
@@ -75,6 +79,11 @@ export function withTyped(form: StartForm, library: Library): StartForm {
   const field = fields(form, library)[form.at];
   return field?.kind === 'text' ? answered(form, field.id, textOf(form.typed)) : form;
 }
+/** The choices of a question that have what is sought in their words. */
+export const choicesShown = (
+  { choices }: Extract<Field, { kind: 'choice' }>,
+  { sought }: StartForm,
+): Extract<Field, { kind: 'choice' }>['choices'] => matching(choices, sought, ({ label }) => label);
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';
 

@@ -4,7 +4,8 @@ import { newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import type { Library } from '../../core/tree/shop.ts';
-import { moved, picked } from '../keys/cursor.ts';
+import { picked } from '../keys/cursor.ts';
+import { nothingSought, searched } from '../keys/search.ts';
 import { isEmpty, textOf } from '../typing/typing.ts';
 import { edited, edits } from '../typing/edit.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
@@ -13,6 +14,7 @@ import { home, type At } from '../screen.ts';
 import {
   answered,
   askedAt,
+  choicesShown,
   emptyForm,
   fields,
   figureOf,
@@ -62,6 +64,7 @@ const isText = (form: StartForm, library: Library): boolean =>
   fields(form, library)[form.at]?.kind === 'text';
 
 function goBack(state: State, form: StartForm, library: Library): Transition {
+  if (form.sought !== '') return ask(state, { ...form, ...nothingSought });
   if (form.at === 0) return show(state, home);
   return ask(state, askedAt(form, form.at - 1, library));
 }
@@ -103,9 +106,10 @@ function updateChoice(
   field: Extract<Field, { kind: 'choice' }>,
   press: KeyPress,
 ): Transition {
-  const choice = picked(form.cursor, press, field.choices);
+  const choices = choicesShown(field, form);
+  const choice = picked(form.cursor, press, choices);
   if (choice !== undefined) return onward(state, answered(form, field.id, choice.id));
-  return ask(state, { ...form, cursor: moved(form.cursor, press.command, field.choices.length) });
+  return ask(state, { ...form, ...searched(form, press, choices.length) });
 }
 
 /** To the next question, or, after the last, to a new session. */

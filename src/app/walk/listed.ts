@@ -2,7 +2,7 @@ import type { Action } from '../../core/session/action.ts';
 import { aboutMinutes, percent, stepWords } from '../../core/reason/history/wording.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { takeAction } from '../take-action.ts';
-import { lineKeys, moved, picked } from '../keys/cursor.ts';
+import { marked, moved, picked } from '../keys/cursor.ts';
 import { show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
@@ -59,10 +59,8 @@ function updateClaims(
   const action = press.command === 'confirm' ? actions[screen.cursor] : undefined;
   if (action !== undefined) return afterAction(takeAction(state, action));
   if (press.command !== 'pick-line') return moveIn(state, screen, press, actions.length);
-  const line = lineKeys.indexOf(press.token);
-  return line < 0 || line >= actions.length
-    ? transition(state)
-    : show(state, { ...screen, cursor: line });
+  const line = marked(screen.cursor, press, actions.length);
+  return line < 0 ? transition(state) : show(state, { ...screen, cursor: line });
 }
 
 function updateOthers(state: State, screen: At<'others'>, press: KeyPress): Transition {

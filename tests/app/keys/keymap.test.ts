@@ -35,7 +35,7 @@ test('every screen over the walk can be left without Escape, which is slow in so
     expect([mode, commandFor(mode, 'left')]).toEqual([mode, 'go-back']);
 });
 
-const samples: Readonly<Record<string, string>> = { digit: '5', line: 'c', typed: 'z' };
+const samples: Readonly<Record<string, string>> = { digit: '5', letter: 'c', typed: 'z' };
 
 test('every binding can be reached in each mode it is for', () => {
   const dead = bindings.flatMap(({ modes, keys, command }) =>

@@ -119,13 +119,13 @@ test('sessions: the list opens the one that is picked', () => {
   expect(sessionOf(made).story.findings).toMatchObject([{ check: 'idle-check' }]);
 });
 
-test('a line past the ninth is picked by a letter', () => {
+test('a line past the ninth is picked by its number among the nine around the cursor', () => {
   const made = confirmed();
   press(made.program, 'r');
   const tenth = made.program.state().screen;
   press(made.program, `${'<down>'.repeat(9)}<enter>`);
   const byArrows = made.program.state().screen;
-  press(made.program, '<esc>ra');
+  press(made.program, '<esc>r<pgdn>1');
 
   expect(tenth.kind).toBe('suspects');
   expect(made.program.state().screen).toEqual(byArrows);

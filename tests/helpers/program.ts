@@ -11,6 +11,8 @@ import { update } from '../../src/app/update.ts';
 import { cautionKey } from '../../src/app/walk/caution-words.ts';
 import { sessionLines } from '../../src/store/find.ts';
 import { loadLibrary } from '../../src/store/library.ts';
+import { booksAsked } from '../../src/core/session/book.ts';
+import { factsAsked } from '../../src/core/tree/fit.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
@@ -150,10 +152,14 @@ export function chooseTree(id: string): string {
   return `s${'<down>'.repeat(index)}<enter>`;
 }
 
-/** Keys from Home to the first check of the rough-idle tree, its cautions read; every fact about the vehicle and its book unknown. */
+/** Keys from Home to the first check of the rough-idle tree; its cautions read; facts and book figures of the vehicle unknown. */
 export const startKeys = (): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
-  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${unknown.repeat(8)}<enter>Z1`;
+  const tree = shipped().trees.find(({ id }) => id === 'rough-idle');
+  if (tree === undefined) throw new Error('no tree rough-idle');
+  const facts = unknown.repeat(factsAsked(tree).length);
+  const book = '<enter>'.repeat(booksAsked(tree).length);
+  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${facts}${book}Z1`;
 };
 
 /** Waits until the advice is worked out and all is on the disk, as it is while nobody presses a key. */

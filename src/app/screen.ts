@@ -1,7 +1,7 @@
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';
-import type { Search } from './keys/search.ts';
+import type { Search } from './keys/sought.ts';
 import type { StartForm } from './pages/start-form.ts';
 import type { Typing } from './typing/typing.ts';
 

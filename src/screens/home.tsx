@@ -1,6 +1,6 @@
 import { Box } from 'ink';
 import { homeLines, sessionsShown, type HomeLine } from '../app/pages/home-lines.ts';
-import type { Search } from '../app/keys/search.ts';
+import type { Search } from '../app/keys/sought.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import { Choices, Line, Narrowed } from './parts.tsx';
 

@@ -15,7 +15,8 @@ import {
   type FigureLine,
   type FigurePage,
 } from './figure-page.ts';
-import { matching, nothingSought, searched, type Search } from '../keys/search.ts';
+import { searched } from '../keys/search.ts';
+import { matching, nothingSought, type Search } from '../keys/sought.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { home, walk, type At } from '../screen.ts';

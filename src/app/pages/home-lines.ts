@@ -1,4 +1,4 @@
-import { matching, type Search } from '../keys/search.ts';
+import { matching, type Search } from '../keys/sought.ts';
 import type { SessionLine } from '../../core/session/name.ts';
 
 /** What Home offers; the line for picking up is there only when there is something to pick up. */

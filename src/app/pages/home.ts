@@ -1,7 +1,8 @@
 import { show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
-import { nothingSought, searched } from '../keys/search.ts';
+import { searched } from '../keys/search.ts';
+import { nothingSought } from '../keys/sought.ts';
 import type { Page } from '../page.ts';
 import { home, type At } from '../screen.ts';
 import type { SessionLine } from '../../core/session/name.ts';

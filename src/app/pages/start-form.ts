@@ -1,6 +1,6 @@
 import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
 import { factsAsked } from '../../core/tree/fit.ts';
-import { matching, nothingSought } from '../keys/search.ts';
+import { matching, nothingSought } from '../keys/sought.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { textOf, typing, type Typing } from '../typing/typing.ts';

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { blockStart, lineNumber, marked, moved } from '../../../src/app/keys/cursor.ts';
-import { matching, nothingSought, searched } from '../../../src/app/keys/search.ts';
+import { searched } from '../../../src/app/keys/search.ts';
+import { matching, nothingSought } from '../../../src/app/keys/sought.ts';
 
 const words = (line: string): string => line;
 const complaints = [

@@ -27,7 +27,11 @@ export type TextPurpose =
   | 'follow-up'
   | 'altitude'
   | 'temperature'
-  | 'despite';
+  | 'despite'
+  /** What exactly was found, once a cause is condemned. */
+  | 'found';
+
+export type MendedField = 'did' | 'minutes' | 'parts' | 'cost';
 
 export type Speed = 1 | 2 | 4;
 
@@ -73,6 +77,12 @@ type Screens = {
   readonly settings: List & { readonly typed?: Typing };
   readonly figures: Search;
   readonly figure: { readonly page: FigurePage; readonly at: number };
+  /** What was done in the repair with the number `n`, one field after the other. */
+  readonly mended: {
+    readonly n: number;
+    readonly at: number;
+    readonly fields: Readonly<Record<MendedField, Typing>>;
+  };
   readonly replay: {
     readonly recording: Recording;
     /** Events shown. */

@@ -1,5 +1,6 @@
 import { fold } from '../core/session/fold.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
+import { readPart, saysNone } from '../core/session/parts.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { clockOddities } from '../core/session/time.ts';
 import type { Recovered } from '../store/recover.ts';
@@ -16,7 +17,7 @@ export async function story(io: Io, args: readonly string[]): Promise<Ended> {
   });
 }
 
-/** The story as data: everything but the trees themselves, which stand in the session's own file. */
+/** The story as data: everything but the trees, which stand in the session's own file. `null` is not noted. */
 export function storyJson({ header, events, damage, link }: Recovered) {
   const folded = fold(header, events);
   const { header: _, entries, legs, due, ...rest } = folded;
@@ -29,6 +30,14 @@ export function storyJson({ header, events, damage, link }: Recovered) {
     legs: legs.map(({ tree, since }) => ({ tree: tree.id, since })),
     events: entries.length,
     ...rest,
+    condemned: rest.condemned.map((one) => ({ ...one, found: one.found ?? null })),
+    repairs: rest.repairs.map(({ did, parts, minutes, cost, ...one }) => ({
+      ...one,
+      did: did ?? null,
+      parts: parts.length === 0 ? null : saysNone(parts) ? [] : parts.map(readPart),
+      minutes: minutes ?? null,
+      cost: cost ?? null,
+    })),
     openQuestions: openQuestions(folded),
     step: due,
     clock: clockOddities(entries.map(({ event }) => event)),

@@ -9,6 +9,7 @@ import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
 import { Choices, Line, Narrowed } from './parts.tsx';
 import { ReplayHead } from './replay.tsx';
+import { MendedBody } from './mended.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
 import { WalkBody } from './walk.tsx';
@@ -65,6 +66,7 @@ const views: { readonly [K in Kind]: View<K> } = {
         <WalkBody due={due} input={ready} seen={[]} page={0} rows={rows - 1} columns={columns} />
       </>
     ),
+  mended: (screen, { session }) => session && <MendedBody story={session.story} screen={screen} />,
   keys: reading,
   full: reading,
   why: reading,

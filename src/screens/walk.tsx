@@ -40,7 +40,7 @@ export function WalkBody({ due, input, seen, page, ...size }: WalkProps) {
               </Indented>
             ))
           : null}
-        <TextBody input={input} columns={size.columns} rows={size.rows - 2} />
+        <TextBody input={input} columns={size.columns} rows={size.rows - 3} />
       </>
     );
   const pages = claimPages(due, { input, seen }, size);
@@ -181,6 +181,7 @@ const questions = {
   'follow-up': 'What is still to do?',
   altitude: 'Height above sea level (such as 5200ft)',
   temperature: 'Air temperature (such as 70F)',
+  found: 'It is this: recorded. What exactly was found, and where? May stay empty.',
   despite: 'Why do you go on all the same? The account will say it.',
 } as const;
 
@@ -193,7 +194,9 @@ type TextProps = {
 function TextBody({ input, columns, rows }: TextProps) {
   return (
     <Box paddingX={1} flexDirection="column">
-      <Line as="title">{questions[input.purpose]}</Line>
+      <Line as="title" wrap="fold">
+        {questions[input.purpose]}
+      </Line>
       <TextField typed={input.typed} columns={columns} rows={rows} />
     </Box>
   );

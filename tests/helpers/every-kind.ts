@@ -40,7 +40,7 @@ export const everyKind: readonly Payload[] = [
   { kind: 'part-off', part: 'bezel', where: 'tray' },
   { kind: 'part-on', part: 'bezel' },
   { kind: 'timer', label: 'cool down', minutes: 10 },
-  { kind: 'condemned', cause: 'wire', acknowledged: ['spark'] },
+  { kind: 'condemned', cause: 'wire', found: 'chafed at the clip', acknowledged: ['spark'] },
   {
     kind: 'repaired',
     cause: 'wire',
@@ -49,6 +49,14 @@ export const everyKind: readonly Payload[] = [
     minutes: 20,
     cost: '2.50',
     acknowledged: [],
+  },
+  {
+    kind: 'described',
+    of: 12,
+    did: 'spliced',
+    parts: ['2 x sleeve at 0.40'],
+    minutes: 9,
+    cost: '1',
   },
   { kind: 'proved', check: 'lamp', result: 'lit', good: true },
   { kind: 'leg', tree: 'no-crank', reason: 'r', whole: {}, shop: {} },

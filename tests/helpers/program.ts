@@ -134,7 +134,10 @@ export function passPages(program: Program): void {
 /** One step on: cautions and what is to be set, this is it, repaired; a check is passed by. */
 export function goOn(program: Program): void {
   const { mode } = program.state().question;
-  if (mode === 'named' || mode === 'repair') press(program, 'Zy');
+  // What exactly was found, and what was done, is left empty.
+  if (mode === 'text') press(program, '<enter>');
+  else if (mode === 'form-text') press(program, '<esc>');
+  else if (mode === 'named' || mode === 'repair') press(program, 'Zy');
   else if (mode.endsWith('caution') || mode.endsWith('prepare')) passPages(program);
   else press(program, 'Zuy');
 }

@@ -90,7 +90,7 @@ test.each(Object.entries(job))('no key that came in one read with another claims
 });
 
 test('the same key taken up again after a while counts again', () => {
-  const start = at(`${startKeys()}y2r2Z1y`);
+  const start = at(`${startKeys()}y2r2Z1y<enter>`);
   const once = held(start, 'y', 2);
 
   expect(said(once, claimed, start)).not.toContain('repaired');

@@ -22,7 +22,7 @@ const sentences = [
 ] as const;
 
 /** Screens with no field open: those of the job, and all that is opened from them or from Home. */
-const { 'a note': note, ...steps } = job;
+const { 'a note': note, 'what was found': _, 'what was done': __, ...steps } = job;
 const walk = `${startKeys()}y2`;
 const screens = {
   ...steps,

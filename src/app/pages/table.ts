@@ -4,6 +4,7 @@ import type { Page } from '../page.ts';
 import type { Kind } from '../screen.ts';
 import { contradictionPage } from '../walk/contradiction.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
+import { mendedPage } from '../walk/described.ts';
 import { walkPage } from '../walk/update.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
@@ -24,6 +25,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   close: closePage,
   contradiction: contradictionPage,
   settings: settingsPage,
+  mended: mendedPage,
   figures: figuresPage,
   figure: oneFigurePage,
   replay: replayPage,

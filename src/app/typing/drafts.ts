@@ -1,5 +1,6 @@
 import type { Screen, TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
+import { mendedFields } from './mended-fields.ts';
 import { textOf, type Typing } from './typing.ts';
 
 /** Which field or form of words is open, by a name under which its words wait; undefined for none. */
@@ -12,6 +13,8 @@ export function fieldOf(state: State): string | undefined {
       return screen.typed && `settings ${screen.cursor}`;
     case 'figure':
       return `figure ${screen.page.name}`;
+    case 'mended':
+      return `${state.session?.path ?? ''} mended ${screen.n}`;
     case 'start':
       return 'start';
     default:
@@ -19,9 +22,9 @@ export function fieldOf(state: State): string | undefined {
   }
 }
 
-/** Why a step is passed over or taken all the same is said of that step alone. */
+/** Why a step is passed over or taken all the same, and what was found, is said of that step alone. */
 function walkField({ session, question: { due } }: State, purpose: TextPurpose): string {
-  const ofStep = purpose === 'skip' || purpose === 'despite';
+  const ofStep = ['skip', 'despite', 'found'].includes(purpose);
   const step = due?.asked?.id ?? due?.cause?.id ?? '';
   return `${session?.path ?? ''} ${purpose} ${ofStep ? step : ''}`;
 }
@@ -35,6 +38,8 @@ export function typedIn(screen: Screen): Typing | undefined {
       return screen.typed;
     case 'figure':
       return screen.page.fields[screen.at]?.typed;
+    case 'mended':
+      return screen.fields[mendedFields[screen.at] ?? 'did'];
     case 'start':
       return screen.form.typed;
     default:
@@ -64,10 +69,18 @@ export function withDraftShown(state: State, field: string): State {
   return { ...withoutDraft(state, field), screen: again };
 }
 
-/** Whether a draft is worth keeping: there are words in it. */
-export const hasWords = (screen: Screen): boolean => {
-  if (screen.kind === 'start') return Object.keys(screen.form.answers).length > 2;
-  if (screen.kind === 'figure') return screen.page.fields.some(({ typed }) => textOf(typed) !== '');
+/** All that is typed in a field, or in the fields of its form. */
+export function wordsIn(screen: Screen): string {
+  if (screen.kind === 'mended') return Object.values(screen.fields).map(textOf).join('').trim();
+  if (screen.kind === 'figure')
+    return screen.page.fields
+      .map(({ typed }) => textOf(typed))
+      .join('')
+      .trim();
   const typed = typedIn(screen);
-  return typed !== undefined && textOf(typed).trim() !== '';
-};
+  return typed === undefined ? '' : textOf(typed).trim();
+}
+
+/** Whether a draft is worth keeping: there are words in it. */
+export const hasWords = (screen: Screen): boolean =>
+  screen.kind === 'start' ? Object.keys(screen.form.answers).length > 2 : wordsIn(screen) !== '';

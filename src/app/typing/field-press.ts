@@ -2,8 +2,15 @@ import { inform, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { isField } from '../keys/field.ts';
 import type { State } from '../state.ts';
-import { fieldOf, hasWords, typedIn, withDraft, withDraftShown, withoutDraft } from './drafts.ts';
-import { textOf } from './typing.ts';
+import {
+  fieldOf,
+  hasWords,
+  typedIn,
+  wordsIn,
+  withDraft,
+  withDraftShown,
+  withoutDraft,
+} from './drafts.ts';
 import { lettersIn } from './edit.ts';
 
 /** What a key comes to on its screen. */
@@ -65,9 +72,8 @@ function unsureQuestion({ question: { due } }: State): string | undefined {
 
 /** A question of the start form keeps its words by itself. */
 function holdsWords({ screen, settings }: State): boolean {
-  const typed = typedIn(screen);
-  if (typed === undefined || screen.kind === 'start') return false;
-  const text = textOf(typed).trim();
+  if (screen.kind === 'start') return false;
+  const text = wordsIn(screen);
   const known = screen.kind === 'settings' && Object.values(settings).includes(text);
   return !known && lettersIn(text) > few;
 }

@@ -2,11 +2,12 @@ import type { Action } from '../../core/session/action.ts';
 import type { Preparation } from '../../core/session/preparation.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
-import type { At } from '../screen.ts';
+import { walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { typing } from '../typing/typing.ts';
 import { afterAction, chooseCheck } from './answer.ts';
+import { whatWasDone, whatWasFound } from './described.ts';
 import { cautionKey } from './caution-words.ts';
 import type { DueOnScreen } from './question.ts';
 
@@ -28,8 +29,17 @@ export function confirm(state: State, due: DueOnScreen): Transition {
     return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
   if (blocker.kind === 'prepare') return setUp(state, blocker.preparations);
   const action = causeAction(due, cautionsRead(state));
-  return action === undefined ? transition(state) : afterAction(takeAction(state, action));
+  if (action === undefined) return transition(state);
+  const acted = takeAction(state, action);
+  if (acted.outcome.kind === 'refused') return acted;
+  return transition(asksMore(acted.state, action), ...acted.effects);
 }
+
+/** Once it is recorded it may be said what exactly was found, or done; what is left empty is not noted. */
+const asksMore = (state: State, { do: did }: Action): State => ({
+  ...state,
+  screen: did === 'condemn' ? whatWasFound() : did === 'repair' ? whatWasDone(state) : walk,
+});
 
 /** Everything before the step is set so, each thing an event of its own; a refusal ends it there. */
 function setUp(state: State, [first, ...rest]: readonly Preparation[]): Transition {

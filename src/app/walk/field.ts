@@ -106,6 +106,8 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
       return { do: 'part-off', part: typed };
     case 'follow-up':
       return { do: 'follow-up', text: typed };
+    case 'found':
+      return { do: 'describe', text: typed };
     case 'altitude':
       return { do: 'conditions', altitude: typed };
     case 'temperature':

@@ -27,6 +27,14 @@ const answer = {
   acknowledged: z.boolean().optional(),
 };
 
+/** What was done: `[]` or `["none"]` says that there were no parts; what is left out is not noted. */
+const done = {
+  text: Text.optional(),
+  parts: z.array(Text).optional(),
+  minutes: z.number().min(0).optional(),
+  cost: Text.optional(),
+};
+
 /**
  * Everything that a person can do to a session: what the screens make of keys and what
  * `droplight enter` reads, one JSON object a line.
@@ -71,6 +79,8 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('condemn'),
     cause: Id,
+    /** What exactly was found, and where. */
+    text: Text.optional(),
     acknowledged: readByName,
     ...despite,
     ...told,
@@ -78,13 +88,16 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('repair'),
     cause: Id,
-    text: Text.optional(),
-    parts: z.array(Text).optional(),
-    minutes: z.number().min(0).optional(),
-    cost: Text.optional(),
+    ...done,
     acknowledged: z.boolean().optional(),
     ...despite,
     ...told,
+  }),
+  z.strictObject({
+    do: z.literal('describe'),
+    /** The condemnation or the repair; left out, the last of them. */
+    n: z.number().int().min(1).optional(),
+    ...done,
   }),
   z.strictObject({ do: z.literal('prove'), check: Id.optional(), ...answer, ...despite, ...told }),
   z.strictObject({
@@ -92,7 +105,7 @@ export const Action = z.discriminatedUnion('do', [
     n: z.number().int().min(1),
     ...answer,
     cause: Id.optional(),
-    text: Text.optional(),
+    ...done,
     withdraw: z.boolean().optional(),
     reason: Text.optional(),
   }),

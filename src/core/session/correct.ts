@@ -21,9 +21,25 @@ export function asCorrected(events: readonly (Event | UnknownEvent)[]): readonly
     entries.set(event.n, { event, said: payloadOf(event), correctedBy: [] });
     if (event.kind === 'corrected') applyCorrection(entries, event.n, event);
   }
-  for (const { event, said } of entries.values())
+  for (const { event, said } of entries.values()) {
     if (said?.kind === 'settled') withdrawMisread(entries, event.n, said);
+    if (said?.kind === 'described') describe(entries, event.n, said);
+  }
   return [...entries.values()];
+}
+
+/** What was said of a condemnation or a repair later is part of it; a correction after that holds it already. */
+function describe(
+  entries: Map<number, Entry>,
+  by: number,
+  { kind: _, of, ...more }: PayloadOf<'described'>,
+): void {
+  const target = entries.get(of);
+  const kind = target?.said?.kind;
+  if (target === undefined || of >= by || target.correctedBy.some((n) => n > by)) return;
+  if (kind !== 'condemned' && kind !== 'repaired') return;
+  const said = parsePayload(kind, { ...target.said, ...more }, target.event.at);
+  if (said !== undefined) entries.set(of, { ...target, said });
 }
 
 function withdrawMisread(

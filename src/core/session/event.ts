@@ -123,6 +123,8 @@ const kinds = {
   condemned: z.object({
     kind: z.literal('condemned'),
     cause: Id,
+    /** What exactly was found, and where, in the person's own words. */
+    found: Text.optional(),
     /** Cautions of its repair the mechanic said were read. */
     acknowledged: z.array(Id).optional(),
     ...ofCause,
@@ -131,11 +133,22 @@ const kinds = {
     kind: z.literal('repaired'),
     cause: Id,
     did: Text.optional(),
+    /** One part a text, as typed: `2 x fuse link at 3.50`. Empty: not noted; `none`: there were none. */
     parts: z.array(Text),
     minutes: z.number().min(0).optional(),
     cost: Text.optional(),
     acknowledged: z.array(Id),
     ...ofCause,
+  }),
+  /** What was said of a condemnation or a repair after it was recorded; it counts as if said with it. */
+  described: z.object({
+    kind: z.literal('described'),
+    of: Count,
+    found: Text.optional(),
+    did: Text.optional(),
+    parts: z.array(Text).optional(),
+    minutes: z.number().min(0).optional(),
+    cost: Text.optional(),
   }),
   proved: z.object({ kind: z.literal('proved'), ...shown, good: z.boolean(), ...told }),
   leg: z.object({
@@ -196,41 +209,6 @@ export type PayloadOf<K extends Kind> = z.output<(typeof kinds)[K]>;
 export type Stamp = z.output<typeof Stamp>;
 export type Amount = z.output<typeof Amount>;
 export type Conditions = z.output<typeof Conditions>;
-
-/** What a stretch of time was spent on that ended in an event. */
-export type Work = 'checking' | 'opening up' | 'repairing' | 'waiting';
-
-type Traits<K extends Kind> = {
-  readonly work: Work;
-  /** The field that a correction's words replace, or none of it; `never` is a fact about the file itself. */
-  readonly corrects: (keyof PayloadOf<K> & string) | 'no words' | 'never';
-};
-
-/** What else holds of every kind. */
-export const traits: { readonly [K in Kind]: Traits<K> } = {
-  conditions: { work: 'checking', corrects: 'never' },
-  standing: { work: 'opening up', corrects: 'never' },
-  access: { work: 'opening up', corrects: 'never' },
-  'check-begun': { work: 'checking', corrects: 'never' },
-  found: { work: 'checking', corrects: 'no words' },
-  unsure: { work: 'checking', corrects: 'no words' },
-  skipped: { work: 'checking', corrects: 'reason' },
-  noted: { work: 'checking', corrects: 'text' },
-  photographed: { work: 'checking', corrects: 'caption' },
-  'part-off': { work: 'opening up', corrects: 'part' },
-  'part-on': { work: 'opening up', corrects: 'part' },
-  timer: { work: 'checking', corrects: 'never' },
-  condemned: { work: 'checking', corrects: 'no words' },
-  repaired: { work: 'repairing', corrects: 'did' },
-  proved: { work: 'checking', corrects: 'no words' },
-  leg: { work: 'checking', corrects: 'never' },
-  corrected: { work: 'checking', corrects: 'never' },
-  settled: { work: 'checking', corrects: 'no words' },
-  'follow-up': { work: 'checking', corrects: 'text' },
-  paused: { work: 'checking', corrects: 'never' },
-  resumed: { work: 'waiting', corrects: 'never' },
-  closed: { work: 'checking', corrects: 'never' },
-};
 
 /** One line of a session after the header. `n` counts from 1. */
 export type Event = Stamp & { readonly n: number } & Payload;

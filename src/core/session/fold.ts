@@ -117,10 +117,10 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   'part-on': ({ part }, draft) => {
     draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
   },
-  condemned: ({ cause, acknowledged = [], despite }, draft, mark) => {
+  condemned: ({ cause, found, acknowledged = [], despite }, draft, mark) => {
     const { n, stamp } = mark;
     pass(draft, { kind: 'repair', cause }, despite, mark);
-    draft.condemned.push({ n, stamp, cause });
+    draft.condemned.push({ n, stamp, cause, ...(found !== undefined && { found }) });
     acknowledge(draft, mark, `cause:${cause}`, acknowledged);
   },
   repaired: ({ kind: _, ...said }, draft, mark) => {
@@ -157,6 +157,7 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   closed: ({ kind: _, ...said }, draft, { n, stamp }) => {
     draft.closed = { ...said, n, stamp };
   },
+  described: nothing,
   noted: nothing,
   photographed: nothing,
   timer: nothing,

@@ -27,6 +27,8 @@ export type Finding = Noted &
     readonly unsaid?: true;
   };
 
+/** `found`: what exactly was found, in the person's own words; left out where nobody noted it. */
+export type Condemned = Noted & { readonly cause: string; readonly found?: string };
 export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly leg: number };
 export type Proof = Finding & { readonly good: boolean };
 /** What the mechanic said of two findings that contradict one another. */
@@ -101,7 +103,7 @@ export type Story = {
     readonly step: string;
     readonly cautions: readonly string[];
   }[];
-  readonly condemned: readonly (Noted & { readonly cause: string })[];
+  readonly condemned: readonly Condemned[];
   readonly repairs: readonly Repaired[];
   readonly proofs: readonly Proof[];
   /** Contradictions that were asked about, and what the mechanic said. */

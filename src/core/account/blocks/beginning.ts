@@ -26,7 +26,9 @@ export function summaryBlock({ story }: AccountContext): Block {
   const cause =
     named.length === 0
       ? 'Not found in this session.'
-      : sentence(joined(named.map((id) => asClause(causeName(story, id)))));
+      : sentence(
+          joined(named.map((id) => `${asClause(causeName(story, id))}${asFound(story, id)}`)),
+        );
   return {
     kind: 'summary',
     parts: [
@@ -35,6 +37,12 @@ export function summaryBlock({ story }: AccountContext): Block {
       { name: 'Correction', text: correction(story) },
     ],
   };
+}
+
+/** What exactly was found, in the person's own words, where they noted it. */
+function asFound({ condemned }: Story, cause: string): string {
+  const found = condemned.findLast((one) => one.cause === cause)?.found;
+  return found === undefined ? '' : ` (${asClause(found)})`;
 }
 
 /** What was mended and did cure, or else was named and not mended; what failed its proof is no cause found. */

@@ -1,5 +1,5 @@
 import type { Entry } from '../../session/correct.ts';
-import { traits, type Work } from '../../session/event.ts';
+import { traits, type Work } from '../../session/traits.ts';
 import type { Story } from '../../session/story.ts';
 import { workedSeconds } from '../../session/time.ts';
 import { heading, paragraph, type Block } from '../block.ts';

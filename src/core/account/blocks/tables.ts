@@ -1,5 +1,6 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
 import { openThings, type Finding, type FollowUp, type Story } from '../../session/story.ts';
+import { notNoted, partsWords } from '../../session/parts.ts';
 import { clockTime } from '../../session/clock.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import { impactCell } from '../clauses/impact.ts';
@@ -49,10 +50,10 @@ export function repairBlocks(story: Story): readonly Block[] {
   if (story.repairs.length === 0) return [];
   const rows = story.repairs.map(({ cause, did, parts, minutes, cost }) => [
     sentence(causeName(story, cause)).replace(/\.$/, ''),
-    did ?? 'as the tree says',
-    parts.length === 0 ? 'none' : parts.join('; '),
-    minutes === undefined ? 'not noted' : String(minutes),
-    cost ?? 'not noted',
+    did ?? notNoted,
+    partsWords(parts),
+    minutes === undefined ? notNoted : String(minutes),
+    cost ?? notNoted,
   ]);
   return [
     heading('What was done'),

@@ -62,11 +62,18 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     const cautions = checkCautions(context.story, finding.check, finding.leg);
     return { ...proofClause(context, entry, finding), cautions };
   },
-  condemned: ({ cause }, { context, entry }) => condemnedClause(context, entry.event.n, cause),
+  condemned: (said, { context, entry }) => condemnedClause(context, entry.event.n, said),
   repaired: (said, { context, entry }) => ({
     ...repairedClause(context, entry, said),
     cautions: repairCautions(context.story, said),
   }),
+  // Told with what it describes: of that it is a part.
+  described: (said, { context }) =>
+    aside(
+      said.found === undefined
+        ? `${context.who} noted what was done`
+        : `${context.who} noted what exactly was found: ${asClause(said.found)}`,
+    ),
   unsure: ({ check }, { context }) =>
     plain(`${context.who} could not tell ${askedThing(context.story, check)}`),
   skipped: ({ check, reason }, { context }) =>

@@ -29,15 +29,24 @@ const wasNamed = (story: Story, n: number, cause: string): boolean =>
     (one) => one.cause === cause && one.n < n && !story.repairs.some((r) => r.n > one.n && r.n < n),
   );
 
-export function condemnedClause(context: AccountContext, n: number, cause: string): Made {
+export function condemnedClause(
+  context: AccountContext,
+  n: number,
+  { cause, found }: PayloadOf<'condemned'>,
+): Made {
   const { story, who } = context;
   // Named once more only to go past a safeguard: that is told, the naming was.
   if (wasNamed(story, n, cause))
     return plain(`${who} named the same cause once more`, { kind: 'aside' });
   const chance = chanceBefore(context, n, cause);
+  const as = found === undefined ? '' : sentence(`What was found: ${asClause(found)}`);
   if (wasJustTold(context, n, cause) && (chance ?? 0) >= settledFrom)
-    return plain(`with that, ${who} named it as the cause`);
-  return plain(`${who} named the cause: ${causeThing(story, cause)}. ${sureWords(chance)}`.trim());
+    return plain(`with that, ${who} named it as the cause${as === '' ? '' : `. ${as}`}`);
+  return plain(
+    [`${who} named the cause: ${causeThing(story, cause)}.`, sureWords(chance), as]
+      .filter((part) => part !== '')
+      .join(' '),
+  );
 }
 
 /** Whether the finding just before an event pointed at this cause, and said so. */

@@ -2,8 +2,10 @@ import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
 import { askedNow } from '../answered.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
-import { traits, type Payload } from '../event.ts';
+import type { Payload } from '../event.ts';
+import { traits } from '../traits.ts';
 import { noSuchCheck } from './lookup.ts';
+import { workDone } from './repair.ts';
 import { asProof } from './prove.ts';
 import { checkIn, currentLeg, type Story } from '../story.ts';
 
@@ -77,6 +79,7 @@ function wordAnew(action: Correct, said: Payload): Record<string, unknown> | und
   const names = said.kind === 'condemned' || said.kind === 'repaired';
   const anew = {
     ...(field !== 'no words' && action.text !== undefined && { [field]: action.text }),
+    ...(said.kind === 'repaired' && { ...workDone({ ...action, text: undefined }) }),
     ...(names && action.cause !== undefined && { cause: action.cause }),
   };
   return Object.keys(anew).length === 0 ? undefined : { ...said, ...anew };

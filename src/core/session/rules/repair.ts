@@ -3,6 +3,7 @@ import { accept, refuse, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { stepOfCause, toBeRead, unreadOf } from './cautions.ts';
 import { causeOf, noSuchCause, toldAt } from './lookup.ts';
+import { noParts } from '../parts.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** Names a cause as found. */
@@ -17,6 +18,7 @@ export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
     {
       kind: 'condemned',
       cause: action.cause,
+      ...(action.text !== undefined && { found: action.text }),
       ...(said !== false && { acknowledged: read }),
       ...toldAt(action),
     },
@@ -42,14 +44,54 @@ export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
       {
         kind: 'repaired',
         cause: action.cause,
-        parts: action.parts ?? [],
+        parts: [],
         acknowledged: action.acknowledged === true ? cause.repair.cautions : [],
-        ...(action.text !== undefined && { did: action.text }),
-        ...(action.minutes !== undefined && { minutes: action.minutes }),
-        ...(action.cost !== undefined && { cost: action.cost }),
+        ...workDone(action),
         ...toldAt(action),
       },
     ],
     missed.map((id) => `Caution not acknowledged: ${shop.cautions[id]?.hazard ?? id}.`),
   );
+}
+
+/** What was done, as an event says it; what was not said is left out. */
+export const workDone = ({
+  text,
+  parts,
+  minutes,
+  cost,
+}: Pick<ActionOf<'repair'>, 'text' | 'parts' | 'minutes' | 'cost'>) => ({
+  ...(text !== undefined && { did: text }),
+  ...(parts !== undefined && { parts: parts.length === 0 ? [noParts] : parts }),
+  ...(minutes !== undefined && { minutes }),
+  ...(cost !== undefined && { cost }),
+});
+
+/** Says more of a condemnation or a repair that is recorded: what was found, what was done. */
+export function describe(action: ActionOf<'describe'>, story: Story): Ruling {
+  const entry = story.entries.findLast(
+    ({ event, said }) =>
+      (said?.kind === 'condemned' || said?.kind === 'repaired') &&
+      (action.n === undefined || event.n === action.n),
+  );
+  if (entry?.said === undefined)
+    return refuse(
+      'nothing-to-describe',
+      'There is no condemnation or repair to say more of.',
+      'Give the number of one in n, or leave n out for the last.',
+      action.n === undefined ? undefined : String(action.n),
+    );
+  const more =
+    entry.said.kind === 'repaired'
+      ? workDone(action)
+      : action.text === undefined
+        ? {}
+        : { found: action.text };
+  return Object.keys(more).length === 0
+    ? refuse(
+        'empty-description',
+        'Nothing is said of it.',
+        'Give text; of a repair also parts, minutes or cost.',
+      )
+    : accept([{ kind: 'described', of: entry.event.n, ...more }]);
 }

@@ -7,7 +7,7 @@ import { close, leg } from './leg.ts';
 import { access, conditions, partOn, standing } from './vehicle.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
-import { condemn, repair } from './repair.ts';
+import { condemn, describe, repair } from './repair.ts';
 import { needlessWord, passSafeguards, withDespite } from './safeguards.ts';
 import type { Story } from '../story.ts';
 
@@ -22,6 +22,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   skip,
   condemn,
   repair,
+  describe,
   prove,
   correct,
   settle,
@@ -40,7 +41,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
 };
 
 /** Actions that are taken even after the session is closed: they add, they change no finding. */
-const afterClosing: ReadonlySet<Action['do']> = new Set(['note', 'photo', 'follow-up']);
+const afterClosing: ReadonlySet<Action['do']> = new Set(['note', 'photo', 'follow-up', 'describe']);
 
 /**
  * Says what may happen when: the events an action makes of this story, or why it may not be.

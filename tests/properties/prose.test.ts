@@ -100,7 +100,7 @@ test.each(Object.entries(screens))(
 test('words that found no field wait for a note', () => {
   const program = at(walk);
   program.dispatch({ kind: 'struck-together', tokens: tokens(`${sentences[0]}\r`, {}) });
-  expect(program.state().notice?.text).toContain('n on the step');
+  expect(program.state().notice?.text).toContain('n has it as a note');
 
   press(program, 'Zn');
 

@@ -115,6 +115,6 @@ export function refused(state: State, text: string): Transition {
   const waits = fieldOf({ ...state, screen: note });
   return inform(
     waits === undefined ? state : withDraft(state, waits, note),
-    'No field is open here: nothing was taken. n on the step has the words for a note.',
+    'No field is open here. Nothing taken; n has it as a note.',
   );
 }

@@ -41,6 +41,22 @@ test('a unit in which no circuit is worked out is told', () => {
   expect(toldBy(lintFeed, tree)).toEqual(['feed-unit checks.link-volts.reading.unit']);
 });
 
+test('a limit on the very value that a fault reads is told', () => {
+  const at = (volts: number): Tree => {
+    const tree = shippedTree('slow-crank');
+    const { 'battery-flat': flat } = tree.causes;
+    if (flat === undefined) throw new Error('no flat battery');
+    const fault = { battery: { volts, spread: 0.3, milliohm: 25, sigma: 0.5 } };
+    return { ...tree, causes: { ...tree.causes, 'battery-flat': { ...flat, fault } } };
+  };
+
+  // The limits of the rested battery lie at 12.4, 12, 10.9 and 10.2 V.
+  expect(toldBy(lintFeed, at(11.7))).toEqual([]);
+  expect(toldBy(lintFeed, at(11.95))).toContain(
+    'limit-on-fault checks.bat-rest-volts.results[1].from',
+  );
+});
+
 test('a tree without a feed path has nothing to tell', () => {
   expect(toldBy(lintFeed, shippedTree('rough-idle'))).toEqual([]);
 });

@@ -1,6 +1,7 @@
 import type { Tell } from '../../problem.ts';
 import { hazards, standingHazards } from './hazard-words.ts';
 import { refusals, refusedIn } from './refused-words.ts';
+import { lintTouching } from './touching.ts';
 import type { Standing, Tree } from '../model.ts';
 
 type Work = {
@@ -15,6 +16,7 @@ export function lintHazards(tree: Tree, tell: Tell): void {
   for (const work of worksOf(tree)) {
     lintRefused(work, tell);
     lintWords(work, tell);
+    lintTouching(work, tell);
     for (const { name, cautions } of standingHazards(work.standing))
       if (!cautions.some((id) => work.cautions.includes(id)))
         tell(uncautioned({ path: `${work.path}.standing`, word: name, name, cautions }, work));

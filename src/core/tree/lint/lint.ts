@@ -5,6 +5,7 @@ import { lintComplaint } from './complaint.ts';
 import { lintHazards } from './hazards.ts';
 import { lintHidden } from './hidden.ts';
 import { lintRepairs } from './repairs.ts';
+import { lintResults } from './results.ts';
 import { lintRings } from './rings.ts';
 import { lintOdds, lintRows } from './rows.ts';
 import { lintSame } from './shared.ts';
@@ -47,6 +48,7 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   lintHazards(tree, tell);
   lintRows(tree, tell);
   lintHidden(tree, tell);
+  lintResults(tree, tell);
   lintBands(tree, tell);
   lintStanding(tree, tell);
   lintSwitches(tree, tell);

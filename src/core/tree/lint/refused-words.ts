@@ -89,7 +89,8 @@ export const refusals: readonly Refusal[] = [
   },
 ];
 
-const forbidding = /\b(never|no|nor|must not|do not|don't|not|away from|clear of)\b/i;
+/** Words by which a sentence forbids what it names. */
+export const forbidding = /\b(never|no|nor|must not|do not|don't|not|away from|clear of)\b/i;
 
 /**
  * Whether a text tells somebody to do such work, not to leave it: a sentence that forbids it

@@ -13,17 +13,26 @@ export function lintRepairs(tree: Tree, tell: Tell): void {
           message: `"${name}" does not show in this check, so that repeating it proves nothing.`,
           mend: 'Name a check that the cause shows in, or give it a row there.',
         });
-    const isSeen = Object.values(tree.checks).some((check) => check['looks-at']?.includes(id));
-    const isBought = repair.part === 'dear' || repair.part === 'small';
-    if (tree.format === 2 && isBought && repair.try !== true && !isSeen)
-      tell({
-        code: 'bought-unseen',
-        path: `causes.${id}.repair.part`,
-        value: repair.part ?? '',
-        message: `A part is bought for "${name}", and no check looks at that very part.`,
-        mend: 'Write "looks-at" in the check that does, or add one.',
-      });
+    if (tree.format === 2) lintBought(tree, id, tell);
   }
+}
+
+/** What is bought is looked at before. */
+function lintBought({ causes, checks }: Tree, id: string, tell: Tell): void {
+  const cause = causes[id];
+  if (cause === undefined) return;
+  const { name, repair } = cause;
+  const path = `causes.${id}.repair`;
+  const isSeen = Object.values(checks).some((check) => check['looks-at']?.includes(id));
+  const isBought = repair.part === 'dear' || repair.part === 'small';
+  if (isBought && repair.try !== true && !isSeen)
+    tell({
+      code: 'bought-unseen',
+      path: `${path}.part`,
+      value: repair.part ?? '',
+      message: `A part is bought for "${name}", and no check looks at that very part.`,
+      mend: 'Write "looks-at" in the check that does, or add one.',
+    });
 }
 
 /** Whether a check has a row for a cause, or gets one from the circuit of the feed path. */

@@ -2,12 +2,15 @@ import type { Tell } from '../../problem.ts';
 import type { CheckFeed, Feed } from '../feed-model.ts';
 import { gatesOf } from '../way/gates.ts';
 import type { Check, Standing, Tree } from '../model.ts';
+import { sentencesTold } from './touching.ts';
 
 /** Standings in which a check cannot be done, or that its own steps contradict. */
 export function lintStanding(tree: Tree, tell: Tell): void {
+  const isGuarded = tree.safeguards?.some(({ before }) => before.engine !== undefined) === true;
   for (const [id, check] of Object.entries(tree.checks)) {
     lintReading(tree, check, `checks.${id}`, tell);
     lintSteps(check, `checks.${id}.how[0]`, tell);
+    if (isGuarded) lintUnguarded(check, `checks.${id}`, tell);
   }
   lintSafeguards(tree, tell);
 }
@@ -73,6 +76,26 @@ const shown = (standing: Standing): string =>
   Object.entries(standing)
     .map(([what, how]) => `${what} ${how}`)
     .join(', ');
+
+/** Words by which a step cranks or runs an engine. */
+const runs =
+  /\b(crank (it|the engine|\d+ s|for)|(start|run|rev|idle) (it|the engine)|let it (idle|run)|press the starter|engine running|(at|hold|bring it to) \d{3,4} rpm)\b/i;
+
+/** A step that runs the engine while its standing says off: no safeguard comes before it. */
+function lintUnguarded({ how, standing: { engine } }: Check, path: string, tell: Tell): void {
+  if (engine !== undefined && engine !== 'off') return;
+  for (const [index, step] of how.entries()) {
+    const told = sentencesTold(step).find((sentence) => runs.test(sentence));
+    if (told !== undefined)
+      tell({
+        code: 'runs-unguarded',
+        path: `${path}.how[${index}]`,
+        value: told,
+        message: 'This runs the engine, and the standing says off: no safeguard comes before it.',
+        mend: 'Give "standing" the engine as the step has it, or leave the engine off.',
+      });
+  }
+}
 
 /** A safeguard's own check that must be done in the very standing that the safeguard forbids before. */
 function lintSafeguards(tree: Tree, tell: Tell): void {

@@ -88,6 +88,7 @@ test.each<[fault: string, ...told: string[]]>([
   ['hazard-road-test', 'hazard-without-caution checks.second-reading.standing'],
   [
     'condemns-the-wrong-one',
+    'named-by-less checks.first-look.results[1].next',
     'condemns-wrongly checks.first-look.results[1].next',
     'condemns-wrongly checks.second-reading.results[1].next',
   ],

@@ -78,3 +78,25 @@ test('a check before a repair that waits for what the cause spoils is told', () 
   ]);
   expect(toldBy(lintStanding, { ...free, safeguards: before('volts') })).toEqual([]);
 });
+
+test.each<[step: string, standing: Check['standing'], told: boolean]>([
+  ['Crank it 5 s.', { engine: 'off' }, true],
+  ['Key on. Start the engine and listen.', {}, true],
+  ['Lid on, then let it idle.', { engine: 'off' }, true],
+  ['Crank it 5 s.', { engine: 'cranking' }, false],
+  ['Do not run it again to find out.', { engine: 'off' }, false],
+  ['Ask how it cranked.', { engine: 'off' }, false],
+])('a step past the safeguard of its tree: "%s" with %o', (step, standing, told) => {
+  const tree = withCheck('look', { how: ['Look.', step], standing });
+  const oil = {
+    before: { engine: ['running' as const] },
+    check: 'lamp',
+    shows: ['dark'],
+    else: 'Not so.',
+  };
+
+  expect(toldBy(lintStanding, { ...tree, safeguards: [oil] })).toEqual(
+    told ? ['runs-unguarded checks.look.how[1]'] : [],
+  );
+  expect(toldBy(lintStanding, tree)).toEqual([]);
+});

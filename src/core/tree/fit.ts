@@ -95,33 +95,55 @@ function withoutMissing(tree: Tree, facts: Facts): Tree {
 
 /** The start, or where it would have led on a vehicle that has not that check. */
 const ledStart = (tree: Tree, facts: Facts): string =>
-  leadFrom(tree.start, tree, facts) ?? tree.start;
+  whereTo(tree.start, tree, facts).next ?? tree.start;
+
+/** Where a result leads: the leads that hold by what is known, then the plain one. */
+type Leading = { readonly leads: readonly Lead[]; readonly next: string | undefined };
 
 /** A result that leads to a check which the vehicle has not leads where that check's healthy result would. */
 function leadOn(result: Result, tree: Tree, facts: Facts): Result {
-  const { next, leads = [], ...rest } = result;
-  const to = next === undefined ? undefined : leadFrom(next, tree, facts);
-  const goes = leads.flatMap((lead): Lead[] => {
-    const go = leadFrom(lead.go, tree, facts);
-    return go === undefined ? [] : [{ ...lead, go }];
-  });
+  const { next: _next, leads: _leads, ...rest } = result;
+  const { leads, next } = leading(result, tree, facts);
   return {
     ...rest,
-    ...(goes.length > 0 && { leads: goes }),
-    ...(to !== undefined && { next: to }),
+    ...(leads.length > 0 && { leads }),
+    ...(next !== undefined && { next }),
   };
 }
 
-function leadFrom(next: string, tree: Tree, facts: Facts): string | undefined {
-  const passed = new Set<string>();
-  let lead: string | undefined = next;
-  while (lead !== undefined && !passed.has(lead)) {
-    passed.add(lead);
-    const check: Check | undefined = tree.checks[lead];
-    if (check === undefined || exists(check.when, facts)) return lead;
-    lead = check.results[0]?.next;
+function leading(
+  { next, leads = [] }: Pick<Result, 'next' | 'leads'>,
+  tree: Tree,
+  facts: Facts,
+  passed: readonly string[] = [],
+): Leading {
+  const held = leads.flatMap((lead) => {
+    const to = whereTo(lead.go, tree, facts, passed);
+    const plain: readonly Lead[] = to.next === undefined ? [] : [{ if: {}, go: to.next }];
+    return [...to.leads, ...plain].flatMap((one) => both(lead, one));
+  });
+  if (next === undefined) return { leads: held, next };
+  const to = whereTo(next, tree, facts, passed);
+  return { leads: [...held, ...to.leads], next: to.next };
+}
+
+/** Where a lead comes to, past checks that the vehicle has not, with what their own leads hang on. */
+function whereTo(go: string, tree: Tree, facts: Facts, passed: readonly string[] = []): Leading {
+  const check: Check | undefined = tree.checks[go];
+  if (check === undefined || exists(check.when, facts)) return { leads: [], next: go };
+  if (passed.includes(go)) return { leads: [], next: undefined };
+  return leading(check.results[0] ?? {}, tree, facts, [...passed, go]);
+}
+
+/** A lead behind another holds where both do; nowhere, where they ask one check for different results. */
+function both(before: Lead, behind: Lead): readonly Lead[] {
+  const asks = { ...behind.if };
+  for (const [check, results] of Object.entries(before.if)) {
+    const shared = results.filter((result) => behind.if[check]?.includes(result) ?? true);
+    if (shared.length === 0) return [];
+    asks[check] = shared;
   }
-  return undefined;
+  return [{ if: asks, go: behind.go }];
 }
 
 function fitCheck(check: Check, facts: Facts, causes: Tree['causes']): Check {

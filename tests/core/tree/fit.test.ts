@@ -113,6 +113,47 @@ describe('fitting a tree to a vehicle', () => {
     ]);
   });
 
+  describe('a lead to a check it has not', () => {
+    const burntFirst = { if: { lamp: ['dark'] }, go: 'cause:fuse' };
+    const led = (lampNext: unknown, lookNext: unknown) => {
+      const tree = treeWith(
+        ['format', 2],
+        ['checks.look.when', manual],
+        ['checks.lamp.results.1.next', lampNext],
+        ['checks.look.results.0.next', lookNext],
+      );
+      const { leads, next } =
+        fitTree(tree, { choke: 'automatic' }).checks['lamp']?.results[1] ?? {};
+      return { leads, next };
+    };
+
+    test('takes over the leads that hang on what is known there', () => {
+      expect(led('look', [burntFirst, 'volts'])).toEqual({ leads: [burntFirst], next: 'volts' });
+    });
+
+    test('holds only where its own condition and the one behind it do', () => {
+      const low = { if: { volts: ['low', 'dead'] }, go: 'look' };
+      const dead = { if: { volts: ['dead'], lamp: ['dark'] }, go: 'cause:wire' };
+
+      expect(led([low, 'cause:fuse'], [dead, 'volts'])).toEqual({
+        leads: [
+          { if: { volts: ['dead'], lamp: ['dark'] }, go: 'cause:wire' },
+          { if: { volts: ['low', 'dead'] }, go: 'volts' },
+        ],
+        next: 'cause:fuse',
+      });
+    });
+
+    test('is gone where the two ask one check for different results', () => {
+      const low = { if: { volts: ['low'] }, go: 'look' };
+      const dead = { if: { volts: ['dead'] }, go: 'cause:wire' };
+
+      expect(led([low, 'cause:fuse'], [dead, 'volts']).leads).toEqual([
+        { if: { volts: ['low'] }, go: 'volts' },
+      ]);
+    });
+  });
+
   test('a start that the vehicle has not gives way to where it would have led', () => {
     const fitted = fitTree(treeWith(['checks.look.when', manual]), { choke: 'automatic' });
 

@@ -71,7 +71,9 @@ type Screens = {
   readonly others: List;
   readonly suspects: List;
   readonly apart: List;
-  readonly close: List;
+  readonly history: List;
+  /** What is left as it should not stay is read first, page by page; no line is marked (-1) at first. */
+  readonly close: List & { readonly page?: number };
   /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */
   readonly contradiction: List;
   readonly settings: List & { readonly typed?: Typing };

@@ -109,9 +109,10 @@ function drawnAnew(before: State, drawn: Drawn): Transition {
   const same =
     before.drawn?.kind === 'page' && drawn.kind === 'page' && before.drawn.size === drawn.size;
   const state = { ...before, drawn };
-  return same || state.screen.kind !== 'walk' || (state.screen.page ?? 0) === 0
+  const { screen } = state;
+  return same || (screen.kind !== 'walk' && screen.kind !== 'close') || (screen.page ?? 0) === 0
     ? transition(state)
-    : show(state, { ...state.screen, page: 0 });
+    : show(state, { ...screen, page: 0 });
 }
 
 /** What was thought out, where nothing has been recorded meanwhile. */

@@ -1,3 +1,5 @@
+import { curedBy } from '../core/reason/history/cured.ts';
+import { failedProof, lastRepair } from '../core/session/proof.ts';
 import { readWords, resultWords } from '../core/session/finding-words.ts';
 import type { Preparation } from '../core/session/preparation.ts';
 import type { Finding, Leg, Story } from '../core/session/story.ts';
@@ -82,6 +84,14 @@ export function findingWords(finding: Finding, leg: Leg): string {
   const judged = [readWords(check, finding), standardWords(finding.standard)];
   const read = judged.filter((part) => part !== '').join(', ');
   return [read, resultWords(check, finding)].filter((part) => part !== '').join(': ');
+}
+
+/** That the last repair failed its proof, until something is answered after it; else empty. */
+export function failedProofWords(story: Story): string {
+  if (failedProof(story) === undefined) return '';
+  const repair = lastRepair(story);
+  const real = repair !== undefined && curedBy(story, repair).length > 0;
+  return `The proof failed: the complaint is still there.${real ? ' What was mended was a real fault, and not the only one.' : ''}`;
 }
 
 /** The last finding with the check it belongs to. */

@@ -150,8 +150,8 @@ function causeClaim(due: DueOnScreen, named: NamedCause): Claim {
 
 const claimWords = (repairing: boolean): string =>
   repairing
-    ? 'y when the repair is done; the proof comes next.'
-    : 'y: this is it. o: check something else first. Esc: put the job down.';
+    ? 'y when the repair is done; the proof comes next. x: looked, it was not this.'
+    : 'y: this is it. x: looked, not this. o: another check. Esc: put it down.';
 
 /**
  * The pages of what a claim asks, the last with the key that makes it; undefined where nothing is
@@ -178,7 +178,7 @@ export function cautionsOn(due: DueOnScreen, on: OnWalk, size: Size): readonly s
   return claimOn(due, on, size)?.cautions ?? [];
 }
 
-function paged(all: readonly Row[], rows: number): readonly Page[] {
+export function paged(all: readonly Row[], rows: number): readonly Page[] {
   const each = Math.max(1, rows - 1);
   const pages = Math.ceil(all.length / each);
   return Array.from({ length: pages }, (_, page) => [

@@ -6,6 +6,8 @@ import type { OpenSession, State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { footLines } from './foot.ts';
 import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
+import { historyPages } from './history-rows.ts';
+import { closePages } from './close-rows.ts';
 import { Body } from './views.tsx';
 
 type Size = { readonly rows: number; readonly columns: number };
@@ -22,8 +24,13 @@ export type Contents = {
   readonly bindings: readonly Binding[];
 };
 
-const pagesOn = ({ screen, question: { due } }: State, size: Size): readonly Page[] | undefined =>
-  screen.kind === 'walk' && due !== undefined ? claimPages(due, screen, size) : undefined;
+function pagesOn({ screen, session, question: { due } }: State, size: Size) {
+  if (screen.kind === 'close' && session !== undefined)
+    return closePages(session.story, screen.cursor, size);
+  if (screen.kind === 'history' && session !== undefined)
+    return historyPages(session.story, screen.cursor, size);
+  return screen.kind === 'walk' && due !== undefined ? claimPages(due, screen, size) : undefined;
+}
 
 const cautionsNow = ({ screen, question: { due } }: State, size: Size): readonly string[] =>
   screen.kind === 'walk' && due !== undefined ? cautionsOn(due, screen, size) : [];

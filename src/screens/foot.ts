@@ -2,7 +2,7 @@ import type { OpenSession } from '../app/state.ts';
 import { openThings } from '../core/session/story.ts';
 import { feedLine, quickerLine, suspectsLine } from '../app/walk/why.ts';
 import { openLine } from '../app/walk/contradiction.ts';
-import { lastWords } from '../app/wording.ts';
+import { failedProofWords, lastWords } from '../app/wording.ts';
 
 /** What stands under every step: the last finding, the suspects, a quicker step, what is apart. */
 export function footLines(session: OpenSession): readonly string[] {
@@ -12,6 +12,7 @@ export function footLines(session: OpenSession): readonly string[] {
   const apart = openThings(story);
   return [
     `LAST      ${lastWords(story)}`,
+    failedProofWords(story) === '' ? '' : `PROOF     ${failedProofWords(story)}`,
     openLine(story),
     ...(asks ? [feedLine(session), suspectsLine(session), quickerLine(session)] : []),
     apart.length === 0 ? '' : `APART     ${apart.join('; ')}`,

@@ -1,7 +1,6 @@
 import { Box } from 'ink';
 import {
   apart,
-  endingsOf,
   otherChecks,
   suspects,
   type OtherCheck,
@@ -16,7 +15,7 @@ import { currentLeg, lastFinding, type Guarded, type Story } from '../core/sessi
 import { Choices, Head, Line, type Choice } from './parts.tsx';
 import { findingWords } from '../app/wording.ts';
 
-export type ListScreen = At<'others' | 'suspects' | 'apart' | 'close' | 'contradiction'>;
+export type ListScreen = At<'others' | 'suspects' | 'apart' | 'contradiction'>;
 type ListsProps = {
   readonly session: OpenSession;
   readonly screen: ListScreen;
@@ -27,7 +26,6 @@ const titles = {
   others: 'OTHER CHECKS: pick the one to do now',
   suspects: 'REPAIR: pick the cause you condemn',
   apart: 'APART: what is off or open; mark a line, y when it is back',
-  close: 'CLOSE: how does it end? Mark a line, y closes it so.',
   contradiction: 'THIS CONTRADICTS WHAT WAS FOUND BEFORE. Which is it?',
 } as const;
 
@@ -71,8 +69,6 @@ function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choic
         id: `${index} ${name}`,
         label: name,
       }));
-    case 'close':
-      return endingsOf(session.story).map(({ as, label }) => ({ id: as, label }));
     case 'contradiction':
       return contradictionLines(session.story).map(({ as, label }) => ({ id: as, label }));
   }

@@ -78,7 +78,7 @@ function drawnNow(state: State, { rows, columns }: Size, contents: Contents): Dr
   if (isTooSmall({ rows, columns })) return { kind: 'too-small' };
   const { question, screen } = state;
   const pages = contents.pages(state, { rows: rows - frameRows, columns });
-  const page = screen.kind === 'walk' ? (screen.page ?? 0) : 0;
+  const page = screen.kind === 'walk' || screen.kind === 'close' ? (screen.page ?? 0) : 0;
   return {
     kind: 'page',
     question,

@@ -3,6 +3,9 @@ import { figuresShown } from '../app/pages/figures.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
 import { ready, type At, type Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
+import { ClaimBody } from './claim.tsx';
+import { historyPages } from './history-rows.ts';
+import { closePages } from './close-rows.ts';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
@@ -43,8 +46,13 @@ const views: { readonly [K in Kind]: View<K> } = {
   others: list,
   suspects: list,
   apart: list,
-  close: list,
+  close: ({ cursor, page = 0 }, { session }, size) => {
+    const pages = session && closePages(session.story, cursor, size);
+    return pages && <ClaimBody page={pages[page] ?? pages.at(-1) ?? []} />;
+  },
   contradiction: list,
+  history: ({ cursor }, { session }, size) =>
+    session && <ClaimBody page={historyPages(session.story, cursor, size)[0] ?? []} />,
   settings: (screen, { settings }, { rows }) => (
     <SettingsBody settings={settings} screen={screen} rows={rows} />
   ),

@@ -34,7 +34,9 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
   if (due.kind === 'closed')
     return {
       title: `CLOSED: ${story.closed?.as.replace('-', ' ') ?? ''}`,
-      lines: ['e writes the account. n and d still add notes and things to do. q goes Home.'],
+      lines: [
+        'e writes the account. n and d still add notes and things to do. c opens it again. q goes Home.',
+      ],
     };
   if (due.kind === 'leg')
     return {
@@ -47,7 +49,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     lines: [
       reason,
       ...toPutBack,
-      `o: another check. r: ${triageOf(story) === undefined ? 'repair' : 'name'} a suspect. b: answer the last check anew. c: close.`,
+      `o: another check. r: ${triageOf(story) === undefined ? 'repair' : 'name'} a suspect. b: take back the last thing written. c: close.`,
     ],
   };
 }

@@ -30,9 +30,17 @@ export const sessionLines = (files: Files, folder: string): readonly SessionLine
     closed: index >= looked || isClosed(files, one.path),
   }));
 
+/** By its last word of it: closed, and not opened again or its closing taken back since. */
+function isClosedText(text: string): boolean {
+  const closed = text.lastIndexOf('"kind":"closed"');
+  if (closed < 0 || text.includes('"kind":"reopened"', closed)) return false;
+  const n = /"n":(\d+)/.exec(text.slice(text.lastIndexOf('\n', closed) + 1))?.[1];
+  return n === undefined || !text.includes(`"kind":"corrected","of":${n}`, closed);
+}
+
 function isClosed(files: Files, path: string): boolean {
   try {
-    return new TextDecoder().decode(files.read(path)).includes('"kind":"closed"');
+    return isClosedText(new TextDecoder().decode(files.read(path)));
   } catch {
     // A file that cannot be read is nothing to pick up.
     return true;

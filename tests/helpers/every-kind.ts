@@ -41,6 +41,7 @@ export const everyKind: readonly Payload[] = [
   { kind: 'part-on', part: 'bezel' },
   { kind: 'timer', label: 'cool down', minutes: 10 },
   { kind: 'condemned', cause: 'wire', found: 'chafed at the clip', acknowledged: ['spark'] },
+  { kind: 'not-this', cause: 'fuse', acknowledged: ['hot'], told: '2026-04-11T10:00+02:00' },
   {
     kind: 'repaired',
     cause: 'wire',
@@ -66,4 +67,5 @@ export const everyKind: readonly Payload[] = [
   { kind: 'paused' },
   { kind: 'resumed', torn: 17 },
   { kind: 'closed', as: 'fixed', text: 't', leftOpen: ['bezel'] },
+  { kind: 'reopened' },
 ];

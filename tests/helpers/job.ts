@@ -11,6 +11,7 @@ export const job = {
   'the cautions of a cause': `${startKeys()}y2r2`,
   'is it this': `${startKeys()}y2r2Z1`,
   'what was found': `${startKeys()}y2r2Z1y`,
+  'looked, and it was not this': `${startKeys()}y2r2Z1x`,
   'a set-up before a repair': `${startKeys()}y2r2Z1y<enter>`,
   'a repair': `${startKeys()}y2r2Z1y<enter>Zy`,
   'what was done': `${startKeys()}y2r2Z1y<enter>ZyZy`,
@@ -19,5 +20,7 @@ export const job = {
   'how it ends': `${startKeys()}y2c`,
   'how it ends, a line marked': `${startKeys()}y2c3`,
   'the job closed': `${startKeys()}y2c3y`,
+  'opening it again': `${startKeys()}y2c3yc`,
+  'the history': `${startKeys()}y2r2Z1y<enter>ZyZy<esc>h`,
   'a note': `${startKeys()}y2nfan belt`,
 } as const;

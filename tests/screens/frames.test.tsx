@@ -48,6 +48,7 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['picked-cause', `${ready}2r2`],
   ['cautions-read', `${ready}2r21`],
   ['condemned', `${ready}2r21y`],
+  ['not-this', `${ready}2r21x`],
   ['close', `${ready}2c`],
   ['keys', `${ready}?`],
   ['in-full', `${ready}i`],

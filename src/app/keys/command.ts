@@ -32,10 +32,13 @@ export type Command =
   | 'word-on'
   | 'leave-field'
   | 'go-back'
-  | 'mend-last'
+  | 'take-back'
+  | 'answer-anew'
   | 'unsure'
   | 'go-past'
   | 'skip'
+  /** It was looked at, and was not that. */
+  | 'not-this'
   | 'note'
   | 'part-off'
   | 'to-do'
@@ -81,6 +84,8 @@ export type Mode =
   | 'stop'
   | 'proven'
   | 'closed'
+  /** A closed job that may be opened again. */
+  | 'reopen'
   /** A figure worked out. */
   | 'worked';
 

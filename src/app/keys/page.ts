@@ -28,7 +28,18 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['home'], keys: ['g'], command: 'settings', hint: 'settings', about: 'settings' },
   {
-    modes: ['list', 'search', 'form-choice', 'settings', 'keys', 'apart', 'close', 'worked'],
+    modes: [
+      'list',
+      'search',
+      'form-choice',
+      'settings',
+      'keys',
+      'apart',
+      'close',
+      'reopen',
+      'history',
+      'worked',
+    ],
     keys: ['esc', 'left'],
     command: 'go-back',
     hint: 'back',
@@ -36,7 +47,7 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['form-text'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
   {
-    modes: ['list', 'settings', 'keys', 'apart', 'close', 'worked'],
+    modes: ['list', 'settings', 'keys', 'apart', 'close', 'reopen', 'history', 'worked'],
     keys: ['b', 'back'],
     command: 'go-back',
     about: 'back',

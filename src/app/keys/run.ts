@@ -54,6 +54,7 @@ export function isHasty(state: Struck, token: Token): boolean {
 /** Whether a press says of the page on screen that something is so, or was read. */
 export const claims = ({ question: { mode } }: State, { command }: KeyPress): boolean =>
   command === 'confirm' ||
+  command === 'not-this' ||
   (command === 'pick-line' && (mode === 'caution' || mode === 'cause-caution'));
 
 /** The run after a press, and what it came to. */

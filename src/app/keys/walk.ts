@@ -37,6 +37,13 @@ export const walkBindings: readonly Binding[] = [
     about: 'cannot get to it: passed over with a reason',
   },
   {
+    modes: ['named', 'repair'],
+    keys: ['x'],
+    command: 'not-this',
+    hint: 'not this',
+    about: 'looked at it, and it was not that',
+  },
+  {
     modes: ['safeguard'],
     keys: ['g'],
     command: 'go-past',
@@ -52,11 +59,17 @@ export const walkBindings: readonly Binding[] = [
   },
   { modes: steps, keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
   {
-    modes: steps,
+    modes: [...steps, 'closed'],
     keys: ['b'],
-    command: 'mend-last',
+    command: 'take-back',
     hint: 'back',
-    about: 'answer the last anew; undo what s said',
+    about: 'take back the last thing written; again: the one before',
+  },
+  {
+    modes: [...steps, 'closed'],
+    keys: ['h'],
+    command: 'history',
+    about: 'all that was done; any of it taken back or answered anew',
   },
   { modes: steps, keys: ['o'], command: 'others', hint: 'other', about: 'choose another check' },
   { modes: steps, keys: ['f'], command: 'ladder', about: 'the feed path, station by station' },
@@ -114,6 +127,13 @@ export const walkBindings: readonly Binding[] = [
   },
   { modes: steps, keys: ['t'], command: 'conditions', about: 'altitude and air temperature' },
   { modes: steps, keys: ['c'], command: 'close', about: 'end the session' },
+  {
+    modes: ['closed'],
+    keys: ['c'],
+    command: 'close',
+    hint: 'open again',
+    about: 'open the closed job again',
+  },
   { modes: ['closed'], keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
   {
     modes: ['proven', 'closed', 'stop'],

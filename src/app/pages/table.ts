@@ -3,6 +3,7 @@ import { bindingsWith } from '../keys/keymap.ts';
 import type { Page } from '../page.ts';
 import type { Kind } from '../screen.ts';
 import { contradictionPage } from '../walk/contradiction.ts';
+import { historyPage } from '../walk/history.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
 import { mendedPage } from '../walk/described.ts';
 import { walkPage } from '../walk/update.ts';
@@ -23,6 +24,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   suspects: suspectsPage,
   apart: apartPage,
   close: closePage,
+  history: historyPage,
   contradiction: contradictionPage,
   settings: settingsPage,
   mended: mendedPage,

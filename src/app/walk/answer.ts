@@ -1,9 +1,11 @@
 import type { Action } from '../../core/session/action.ts';
 import { holdsBefore } from '../../core/session/safeguard.ts';
+import { failedProof } from '../../core/session/proof.ts';
 import type { Story } from '../../core/session/story.ts';
 import { takeAction, type ActionTaken } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
-import { show, type Transition, transition } from '../effect.ts';
+import { inform, show, type Transition, transition } from '../effect.ts';
+import { failedProofWords } from '../wording.ts';
 import { ready, walk, type Screen } from '../screen.ts';
 import type { State } from '../state.ts';
 
@@ -14,7 +16,12 @@ import type { State } from '../state.ts';
 export function afterAction(acted: ActionTaken): Transition {
   if (acted.outcome.kind === 'refused') return acted;
   const screen: Screen = acted.outcome.contradicts ? { kind: 'contradiction', cursor: -1 } : walk;
-  return transition({ ...acted.state, screen }, ...acted.effects);
+  const { session } = acted.state;
+  const failed = session && failedProof(session.story);
+  if (session === undefined || failed?.n !== acted.outcome.n)
+    return transition({ ...acted.state, screen }, ...acted.effects);
+  const told = inform({ ...acted.state, screen }, failedProofWords(session.story));
+  return transition(told.state, ...acted.effects);
 }
 
 /** Begins a check that was picked; one that a safeguard holds back shows what comes first. */

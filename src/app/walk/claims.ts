@@ -12,7 +12,11 @@ import { cautionKey } from './caution-words.ts';
 import type { DueOnScreen } from './question.ts';
 
 /** On to the next page once this one was seen, or back to the one before. */
-export function turnPage(state: State, screen: At<'walk'>, { command }: KeyPress): Transition {
+export function turnPage(
+  state: State,
+  screen: At<'walk'> | At<'close'>,
+  { command }: KeyPress,
+): Transition {
   const { page = 0 } = screen;
   const { drawn, question } = state;
   const more = drawn?.kind === 'page' && drawn.question === question && !drawn.whole;
@@ -40,6 +44,18 @@ const asksMore = (state: State, { do: did }: Action): State => ({
   ...state,
   screen: did === 'condemn' ? whatWasFound() : did === 'repair' ? whatWasDone(state) : walk,
 });
+
+/** Looked at, the part in the open, and it was not that: the walk goes on to something else. */
+export const deny = (state: State, { cause }: DueOnScreen): Transition =>
+  cause === undefined
+    ? transition(state)
+    : afterAction(
+        takeAction(state, {
+          do: 'not-this',
+          cause: cause.id,
+          acknowledged: cautionsRead(state),
+        }),
+      );
 
 /** Everything before the step is set so, each thing an event of its own; a refusal ends it there. */
 function setUp(state: State, [first, ...rest]: readonly Preparation[]): Transition {

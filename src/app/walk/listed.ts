@@ -9,6 +9,7 @@ import type { Page } from '../page.ts';
 import { home, ready, walk, type At } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { afterAction, chooseCheck } from './answer.ts';
+import { turnPage } from './claims.ts';
 import { apart, endingsOf, otherChecks, suspects } from './lists.ts';
 
 type ListKind = 'others' | 'suspects' | 'apart' | 'close';
@@ -36,7 +37,7 @@ export const apartPage: Page<'apart'> = {
   open: opening('apart'),
 };
 export const closePage: Page<'close'> = {
-  mode: () => 'close',
+  mode: (_, { session }) => (session?.story.closed === undefined ? 'close' : 'reopen'),
   update: updateClose,
   // No line is marked at first.
   open: (state) => show(state, { kind: 'close', cursor: -1 }),
@@ -119,6 +120,10 @@ function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transi
 
 function updateClose(state: State, screen: At<'close'>, press: KeyPress): Transition {
   const story = state.session?.story;
+  if (press.command === 'read-on' || press.command === 'read-back')
+    return turnPage(state, screen, press);
+  if (story?.closed !== undefined && press.command === 'confirm')
+    return afterAction(takeAction(state, { do: 'reopen' }));
   return updateClaims(
     state,
     screen,

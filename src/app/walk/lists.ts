@@ -2,6 +2,7 @@ import { checkMinutes } from '../../core/reason/history/from-story.ts';
 import type { Action } from '../../core/session/action.ts';
 import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
 import { triageOf } from '../../core/session/triage.ts';
+import { isLook } from '../../core/tree/looked.ts';
 import type { OpenSession } from '../state.ts';
 
 /** A check that can be chosen instead of the one on screen. */
@@ -29,6 +30,7 @@ export function otherChecks({
     return index < 0 ? ranked.length : index;
   };
   return Object.keys(tree.checks)
+    .filter((id) => !isLook(id))
     .map((id) => ({
       id,
       done: lastFinding(story, id) !== undefined,

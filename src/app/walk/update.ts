@@ -1,5 +1,7 @@
 import { unlisted } from '../../core/tree/model.ts';
-import { currentLeg, type Story } from '../../core/session/story.ts';
+import { eventWords } from '../../core/account/clauses/clauses.ts';
+import { lastWritten } from '../../core/session/rules/take-back.ts';
+import type { Story } from '../../core/session/story.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
@@ -10,7 +12,7 @@ import type { OpenSession, State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { typing } from '../typing/typing.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
-import { askedWhy, confirm, readCaution, turnPage } from './claims.ts';
+import { askedWhy, confirm, deny, readCaution, turnPage } from './claims.ts';
 import { updateReading, updateText } from './field.ts';
 import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
@@ -31,6 +33,8 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
       return turnPage(state, screen, press);
     case 'confirm':
       return confirm(state, due);
+    case 'not-this':
+      return deny(state, due);
     case 'choose':
     case 'pick-line':
       return choose(state, screen, press, due);
@@ -43,8 +47,8 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
     }
     case 'unsure':
       return unsure(state, due);
-    case 'mend-last':
-      return isPicked(screen) ? show(state, walk) : mendLast(state, due.story);
+    case 'take-back':
+      return isPicked(screen) ? show(state, walk) : takeBack(state, session.story);
     case 'quicker':
       return takeQuicker(state, session);
     case 'account':
@@ -157,23 +161,13 @@ function unsure(state: State, { asked, blocker }: DueOnScreen): Transition {
   );
 }
 
-const takenBack = ({ state, effects }: Transition): Transition =>
-  transition(inform(state, 'What was said of the contradiction is taken back.').state, ...effects);
-
-/** Takes back what was said of a contradiction last, or opens the last finding to be answered anew. */
-function mendLast(state: State, story: Story): Transition {
-  const last = story.findings.at(-1);
-  const said = story.settled.at(-1);
-  if (said !== undefined && said.n > (last?.n ?? 0))
-    return takenBack(afterAction(takeAction(state, { do: 'correct', n: said.n, withdraw: true })));
-  if (last === undefined) return inform(state, 'There is no finding to go back to.');
-  const results = currentLeg(story).tree.checks[last.check]?.results ?? [];
-  const cursor = Math.max(
-    0,
-    results.findIndex(({ id }) => id === last.result),
-  );
-  const input = { kind: 'ready' as const, cursor };
-  return show(state, { kind: 'walk', input, correcting: last.n });
+/** Takes back the last thing written, whatever it was, and says in one line what that was. */
+function takeBack(state: State, story: Story): Transition {
+  const last = lastWritten(story);
+  const acted = afterAction(takeAction(state, { do: 'take-back' }));
+  if (last === undefined) return acted;
+  const { state: now } = inform(acted.state, `Taken back: ${eventWords(story, last.entry)}`);
+  return transition(now, ...acted.effects);
 }
 
 function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScreen): Transition {

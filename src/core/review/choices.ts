@@ -76,6 +76,10 @@ const cheap: Sort = {
   one: 'a choice that cost little',
   many: 'choices that cost little',
 };
+const look: Sort = {
+  one: 'an open look at a suspect',
+  many: 'open looks at suspects',
+};
 const empty: Sort = {
   one: 'a check that could tell nothing any more',
   many: 'checks that could tell nothing any more',
@@ -90,6 +94,7 @@ const near = 1;
 
 function sortOf({ kind, best, lost, tellsNothing }: Decision): Sort {
   if (kind === 'asked') return asked;
+  if (kind === 'look') return look;
   if (best === undefined) return unweighed;
   if (tellsNothing) return empty;
   return lost <= near ? asGood : cheap;

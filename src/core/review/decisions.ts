@@ -7,6 +7,7 @@ import type { Event, UnknownEvent } from '../session/event.ts';
 import { fold, type Recorded } from '../session/fold.ts';
 import { dueByTree } from '../session/due.ts';
 import { currentLeg, lastFinding, type Story } from '../session/story.ts';
+import { lookAt } from '../tree/looked.ts';
 import { isPartOfNext } from '../account/blocks/ledger.ts';
 import { causeThing } from '../account/words/wording.ts';
 
@@ -14,8 +15,11 @@ import { causeThing } from '../account/words/wording.ts';
 export type Decision = {
   readonly n: number;
   readonly at: string;
-  /** `asked`: the tree asks it of everybody (complaint, baseline, retests), so it is not charged. */
-  readonly kind: 'free' | 'asked';
+  /**
+   * `asked`: the tree asks it of everybody (complaint, baseline, retests), so it is not charged; nor
+   * is `look`, an open look at a cause that was named.
+   */
+  readonly kind: 'free' | 'asked' | 'look';
   readonly known: {
     /** The likeliest suspect, and how a sentence calls it. */
     readonly leader: { readonly cause: string; readonly name: string } | undefined;
@@ -40,12 +44,29 @@ export type Decision = {
 export function decisionsOf({ header, events }: Recorded): readonly Decision[] {
   const finished = fold(header, events);
   return events.flatMap((event, index): readonly Decision[] => {
+    if (event.kind === 'not-this') return [lookOf(finished, event)];
     const chosen = stepOf(event);
     if (chosen === undefined) return [];
     const before = fold(header, events.slice(0, startOf(finished, index)));
     return decide(before, event, chosen);
   });
 }
+
+/** An open look at a cause, and what it showed. */
+const lookOf = (
+  story: Story,
+  { n, at, cause }: Extract<Event, { kind: 'not-this' }>,
+): Decision => ({
+  ...unweighed,
+  n,
+  at,
+  kind: 'look',
+  chosen: {
+    do: 'check',
+    id: lookAt(cause),
+    words: `looked at ${causeThing(story, cause)}, it was not that`,
+  },
+});
 
 const stepOf = (event: Event | UnknownEvent): StepName | undefined => {
   if (event.kind === 'found' || event.kind === 'proved') return { do: 'check', id: event.check };

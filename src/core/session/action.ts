@@ -86,6 +86,12 @@ export const Action = z.discriminatedUnion('do', [
     ...told,
   }),
   z.strictObject({
+    do: z.literal('not-this'),
+    cause: Id,
+    acknowledged: readByName,
+    ...told,
+  }),
+  z.strictObject({
     do: z.literal('repair'),
     cause: Id,
     ...done,
@@ -109,6 +115,8 @@ export const Action = z.discriminatedUnion('do', [
     withdraw: z.boolean().optional(),
     reason: Text.optional(),
   }),
+  /** Takes back the last thing that was written and stands. */
+  z.strictObject({ do: z.literal('take-back') }),
   z.strictObject({
     do: z.literal('settle'),
     as: Settling,
@@ -122,6 +130,7 @@ export const Action = z.discriminatedUnion('do', [
     urgency: z.enum(['unsafe', 'soon', 'noticed']).optional(),
   }),
   z.strictObject({ do: z.literal('pause') }),
+  z.strictObject({ do: z.literal('reopen') }),
   z.strictObject({
     do: z.literal('close'),
     as: z.enum(['fixed', 'handed-on', 'given-up', 'not-reproduced']).optional(),

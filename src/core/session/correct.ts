@@ -70,10 +70,25 @@ function applyCorrection(
   }
   const said = correction.to && parsePayload(target.event.kind, correction.to, target.event.at);
   if (correction.to !== undefined && said === undefined) return;
-  entries.set(correction.of, { ...target, said, correctedBy: [...target.correctedBy, by] });
+  // What a correction takes back of another is as if that had never been.
+  const correctedBy =
+    correction.undoes === undefined
+      ? [...target.correctedBy, by]
+      : target.correctedBy.filter((n) => n !== correction.undoes);
+  entries.set(correction.of, { ...target, said, correctedBy });
 }
 
-function payloadOf(event: Event | UnknownEvent): Payload | undefined {
+/** The event that a correction says something of: of a correction of a correction, the first named. */
+export function rootOf(
+  events: readonly (Event | UnknownEvent)[],
+  { of }: PayloadOf<'corrected'>,
+): number {
+  const target = events.find(({ n }) => n === of);
+  return target?.kind === 'corrected' && target.of < of ? rootOf(events, target) : of;
+}
+
+/** What an event says, without its number and time; undefined of a kind not known. */
+export function payloadOf(event: Event | UnknownEvent): Payload | undefined {
   if (event.kind === 'unknown') return undefined;
   const { n: _n, at: _at, run: _run, mono: _mono, up: _up, ...payload } = event;
   return payload as Payload;

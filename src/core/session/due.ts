@@ -21,7 +21,7 @@ export function dueNow(story: Standpoint): Due {
   const { begun, condemned } = inHand(story);
   if (begun !== undefined) return { kind: 'check', check: begun.check, why: 'chosen' };
   if (repair !== undefined && awaitsProof(story)) return afterRepair(story, repair);
-  if (proof !== undefined && isProven(story) && later(proof, lastMove(story)))
+  if (proof !== undefined && isProven(story) && later(proof, lastWrong(story)))
     return { kind: 'proven' };
   if (condemned !== undefined) return afterNaming(story, condemned.cause);
   return ownWay(story);
@@ -79,6 +79,15 @@ function lastMove(story: Standpoint): Numbered | undefined {
     (last, move) => (last === undefined || move.n > last.n ? move : last),
     undefined,
   );
+}
+
+/** The last answer in this leg that showed something wrong: a healthy one leaves proven what is proven. */
+function lastWrong(story: Standpoint): Numbered | undefined {
+  const { tree } = currentLeg(story);
+  return sinceLeg(story, story.findings).findLast((finding) => {
+    const done = finding.proof ? undefined : shownBy(tree, finding);
+    return done?.kind === 'shown' && done.result > 0;
+  });
 }
 
 const treeEnds = 'The tree ends here.';

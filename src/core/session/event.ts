@@ -101,6 +101,8 @@ const kinds = {
     check: Id,
     /** Cautions the mechanic said were read. */
     acknowledged: z.array(Id),
+    /** Not begun by itself: the answer that comes with it said that the cautions were read. */
+    implied: z.boolean().optional(),
     /** Passing states that it needs and the mechanic said are there again. */
     brought: z.array(Id).optional(),
     ...despite,
@@ -128,6 +130,14 @@ const kinds = {
     /** Cautions of its repair the mechanic said were read. */
     acknowledged: z.array(Id).optional(),
     ...ofCause,
+  }),
+  /** A cause was looked at, its very part in the open, and it was not that. */
+  'not-this': z.object({
+    kind: z.literal('not-this'),
+    cause: Id,
+    /** Cautions of its repair the mechanic said were read. */
+    acknowledged: z.array(Id),
+    ...told,
   }),
   repaired: z.object({
     kind: z.literal('repaired'),
@@ -164,6 +174,8 @@ const kinds = {
     of: Count,
     /** What the event should have said; left out when it should not have been said at all. */
     to: z.record(z.string(), z.unknown()).optional(),
+    /** The correction that this one takes back. */
+    undoes: Count.optional(),
     reason: Text.optional(),
   }),
   settled: z.object({
@@ -191,6 +203,8 @@ const kinds = {
     text: Text.optional(),
     leftOpen: z.array(Text),
   }),
+  /** A closed job is worked on again. */
+  reopened: z.object({ kind: z.literal('reopened') }),
 };
 
 export type Kind = keyof typeof kinds;

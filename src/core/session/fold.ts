@@ -3,6 +3,7 @@ import { withBrought } from '../tree/brought.ts';
 import type { Check, Repair, Tree } from '../tree/model.ts';
 import type { Parsed } from '../problem.ts';
 import { parseTreeValue } from '../tree/parse.ts';
+import { lookAt, notThis, withLook } from '../tree/looked.ts';
 import { overAfter } from '../tree/states.ts';
 import { Shop } from '../tree/shop.ts';
 import { asCorrected, type Entry } from './correct.ts';
@@ -123,6 +124,12 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     draft.condemned.push({ n, stamp, cause, ...(found !== undefined && { found }) });
     acknowledge(draft, mark, `cause:${cause}`, acknowledged);
   },
+  'not-this': ({ cause, acknowledged, told }, draft, mark) => {
+    lookUp(draft, cause);
+    const seen = { check: lookAt(cause), result: notThis, ...(told !== undefined && { told }) };
+    draft.findings.push(finding(draft, seen, mark));
+    acknowledge(draft, mark, `cause:${cause}`, acknowledged);
+  },
   repaired: ({ kind: _, ...said }, draft, mark) => {
     const { n, stamp } = mark;
     pass(draft, { kind: 'repair', cause: said.cause }, said.despite, mark);
@@ -158,6 +165,9 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     draft.closed = { ...said, n, stamp };
   },
   described: nothing,
+  reopened: (_, draft) => {
+    draft.closed = undefined;
+  },
   noted: nothing,
   photographed: nothing,
   timer: nothing,
@@ -202,6 +212,12 @@ function bring(draft: Draft, later: number): void {
   if (found === undefined || leg === undefined || repaired === undefined) return;
   const tree = withBrought(leg.tree, { repair: found.repairs, repaired: repaired.cause, found });
   draft.legs[found.leg] = { ...leg, tree };
+}
+
+/** An open look at a cause is a check of the tree from here on. */
+function lookUp(draft: Draft, cause: string): void {
+  const leg = currentLeg(draft);
+  draft.legs[draft.legs.length - 1] = { ...leg, tree: withLook(leg.tree, cause) };
 }
 
 /** What a step that was done leaves of the states that pass. */

@@ -33,6 +33,12 @@ export function awaitsProof(story: Told): boolean {
   return lastRepair(story) !== undefined && proofs.every(({ good }) => good) && !isProven(story);
 }
 
+/** The proof that the last repair failed, as long as nothing was answered since; else undefined. */
+export function failedProof(story: Told & Pick<Standpoint, 'findings'>): Proof | undefined {
+  const last = proofsOfRepair(story).at(-1);
+  return last !== undefined && !last.good && story.findings.at(-1)?.n === last.n ? last : undefined;
+}
+
 /** How many of the good tries that a complaint asks for have come; undefined where none or all have. */
 export function triesSoFar(story: Told): string | undefined {
   const { length } = proofsOfRepair(story);

@@ -5,16 +5,19 @@ export type Work = 'checking' | 'opening up' | 'repairing' | 'waiting';
 
 type Traits<K extends Kind> = {
   readonly work: Work;
-  /** The field that a correction's words replace, or none of it; `never` is a fact about the file itself. */
-  readonly corrects: (keyof PayloadOf<K> & string) | 'no words' | 'never';
+  /**
+   * The field that a correction's words replace, or none of it; what is `only withdrawn` cannot be said
+   * otherwise, and `never` is a fact about the file itself.
+   */
+  readonly corrects: (keyof PayloadOf<K> & string) | 'no words' | 'only withdrawn' | 'never';
 };
 
 /** What else holds of every kind. */
 export const traits: { readonly [K in Kind]: Traits<K> } = {
-  conditions: { work: 'checking', corrects: 'never' },
-  standing: { work: 'opening up', corrects: 'never' },
-  access: { work: 'opening up', corrects: 'never' },
-  'check-begun': { work: 'checking', corrects: 'never' },
+  conditions: { work: 'checking', corrects: 'only withdrawn' },
+  standing: { work: 'opening up', corrects: 'only withdrawn' },
+  access: { work: 'opening up', corrects: 'only withdrawn' },
+  'check-begun': { work: 'checking', corrects: 'only withdrawn' },
   found: { work: 'checking', corrects: 'no words' },
   unsure: { work: 'checking', corrects: 'no words' },
   skipped: { work: 'checking', corrects: 'reason' },
@@ -22,16 +25,18 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   photographed: { work: 'checking', corrects: 'caption' },
   'part-off': { work: 'opening up', corrects: 'part' },
   'part-on': { work: 'opening up', corrects: 'part' },
-  timer: { work: 'checking', corrects: 'never' },
+  timer: { work: 'checking', corrects: 'only withdrawn' },
   condemned: { work: 'checking', corrects: 'found' },
+  'not-this': { work: 'checking', corrects: 'no words' },
   repaired: { work: 'repairing', corrects: 'did' },
   described: { work: 'checking', corrects: 'no words' },
   proved: { work: 'checking', corrects: 'no words' },
-  leg: { work: 'checking', corrects: 'never' },
+  leg: { work: 'checking', corrects: 'only withdrawn' },
   corrected: { work: 'checking', corrects: 'never' },
   settled: { work: 'checking', corrects: 'no words' },
   'follow-up': { work: 'checking', corrects: 'text' },
   paused: { work: 'checking', corrects: 'never' },
   resumed: { work: 'waiting', corrects: 'never' },
-  closed: { work: 'checking', corrects: 'never' },
+  closed: { work: 'checking', corrects: 'only withdrawn' },
+  reopened: { work: 'checking', corrects: 'only withdrawn' },
 };

@@ -108,23 +108,12 @@ test('an altitude that cannot be is refused, and stays in its field to be mended
   expect(session(made).story.conditions.altitude).toBeUndefined();
 });
 
-test('there is nothing to go back to before the first finding, and that is said', () => {
+test('before anything was written there is nothing to take back, and that is said', () => {
   const made = atFirstCheck();
 
   press(made.program, 'b');
 
-  expect(made.program.state().notice?.text).toContain('no finding to go back to');
-});
-
-test('a correction cannot be answered with unsure', () => {
-  const made = atFirstCheck();
-  press(made.program, 'y2b');
-  const { events } = session(made);
-
-  press(made.program, 'u');
-
-  expect(made.program.state().notice?.text).toContain('Pick what it should have been');
-  expect(session(made).events).toBe(events);
+  expect(made.program.state().notice?.text).toContain('Nothing is written');
 });
 
 test('a reading is left with escape, or by erasing all of it', () => {

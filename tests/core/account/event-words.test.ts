@@ -84,7 +84,9 @@ test('what was withdrawn says so where it stood, and why', () => {
   const [stood, withdrawal] = told(found, { kind: 'corrected', of: 1, reason: 'wrong fuse' });
   const [, put] = told(found, { kind: 'corrected', of: 1, to: { ...found, result: 'whole' } });
 
-  expect(stood).toMatch(/^The answer to .* stood here and was withdrawn later: wrong fuse\.$/);
+  expect(stood).toBe(
+    'We first wrote down "burnt" for "Is the fuse whole?", and took it back later: wrong fuse.',
+  );
   expect(withdrawal).toBe('An earlier entry was withdrawn.');
   expect(put).toBe('An earlier entry was put right.');
 });
@@ -92,5 +94,5 @@ test('what was withdrawn says so where it stood, and why', () => {
 test('a note that was withdrawn is told as an entry', () => {
   const [stood] = told({ kind: 'noted', text: 'x' }, { kind: 'corrected', of: 1 });
 
-  expect(stood).toBe('An entry stood here and was withdrawn later.');
+  expect(stood).toBe('An entry stood here and was taken back later.');
 });

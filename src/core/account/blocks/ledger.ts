@@ -1,6 +1,7 @@
 import type { Entry } from '../../session/correct.ts';
 import { traits, type Work } from '../../session/traits.ts';
 import type { Story } from '../../session/story.ts';
+import { curedBy } from '../../reason/history/cured.ts';
 import { workedSeconds } from '../../session/time.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import { minuteWords, sentence } from '../words/wording.ts';
@@ -64,12 +65,12 @@ export function repeatsOf(story: Story): Story['findings'] {
   });
 }
 
-/** Repairs after which the complaint's own test still failed, and no later one made it good alone. */
+/** Repairs that cured nothing: the complaint's own test still failed after them, and no reading of theirs came right. */
 export function failedRepairs(story: Story): Story['repairs'] {
   return story.repairs.filter((repair, index) => {
     const next = story.repairs[index + 1];
     const proof = story.proofs.find(({ n }) => n > repair.n && n < (next?.n ?? Infinity));
-    return proof?.good === false;
+    return proof?.good === false && curedBy(story, repair).length === 0;
   });
 }
 

@@ -1,6 +1,7 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
 import { openThings, type Finding, type FollowUp, type Story } from '../../session/story.ts';
 import { notNoted, partsWords } from '../../session/parts.ts';
+import { curedBy } from '../../reason/history/cured.ts';
 import { clockTime } from '../../session/clock.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import { impactCell } from '../clauses/impact.ts';
@@ -84,6 +85,14 @@ export function proofBlocks({ story }: AccountContext): readonly Block[] {
       ),
     ];
   });
+  for (const earlier of story.repairs.slice(0, -1))
+    for (const { before, after } of curedBy(story, earlier))
+      if (!repeated.has(after.check))
+        rows.push([
+          askWords(story, after.check),
+          foundCell(story, before),
+          `not taken; ${foundCell(story, after)} after the repair before it`,
+        ]);
   const stale = proof.n < last ? ' It has not been repeated since the last repair.' : '';
   return [
     head,

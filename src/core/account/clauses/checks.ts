@@ -1,5 +1,7 @@
 import type { Entry } from '../../session/correct.ts';
 import { checkIn, type Finding, type Story } from '../../session/story.ts';
+import { isLook } from '../../tree/looked.ts';
+import { curedBy } from '../../reason/history/cured.ts';
 import { effectSentences } from './impact.ts';
 import {
   correctionWords,
@@ -59,6 +61,7 @@ function isQuiet(context: AccountContext, finding: Finding): boolean {
   const impact = context.impactAt(finding.n);
   if (impact === undefined || isFirstTrial(context, finding) || context.repeated.has(finding.n))
     return false;
+  if (isLook(finding.check)) return false;
   return isHealthy(context.story, finding) && !impact.settles && !impact.newLeader;
 }
 
@@ -123,7 +126,7 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
     reading === '' || toldFound(story, finding) === shown ? shown : `${reading} (${shown})`;
   const outcome = isHealthy(story, finding)
     ? goodWords(story, finding)
-    : 'The complaint was still there: the repair had not cured it.';
+    : stillThere(context, finding);
   return {
     kind: 'proof',
     begins: false,
@@ -131,6 +134,15 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
     phrase: ({ when }) =>
       `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated (${testWords(story, finding)}): ${answer}.${correctionWords(context, entry)}${openWords(context, context.open.get(finding.n))} ${outcome}`,
   };
+}
+
+/** A failed proof: of a fault whose own reading had come right it is not said that it was none. */
+function stillThere({ story }: AccountContext, { n }: Finding): string {
+  const repair = story.repairs.findLast((one) => one.n < n);
+  const [cured] = repair === undefined ? [] : curedBy(story, repair);
+  return cured === undefined
+    ? 'The complaint was still there: the repair had not cured it.'
+    : `The complaint was still there, although the repair had put right ${askedThing(story, cured.after.check, cured.after.leg)}: that fault was real, and it was not the only one.`;
 }
 
 /** What one good try tells: for a complaint that comes and goes it is not the end of it. */

@@ -9,7 +9,7 @@ import { checkClause, proofClause } from './checks.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
 import { pastSafeguard } from './safeguards.ts';
 import { settledClause } from './settled.ts';
-import { withdrawnWords } from './finding-words.ts';
+import { withdrawnClause } from './withdrawn.ts';
 import { accountContext, type AccountContext } from '../context.ts';
 import {
   accessThing,
@@ -31,8 +31,7 @@ export function clauseOf(context: AccountContext, entry: Entry): Clause | undefi
   const place = { n: event.n, at: told ?? event.at };
   if (said === undefined) {
     if (correctedBy.length === 0 || event.kind === 'unknown') return undefined;
-    const text = withdrawnWords(context, entry);
-    return { ...plain(text), ...place, phrase: () => text };
+    return { ...withdrawnClause(context, event, correctedBy), ...place };
   }
   const made = dispatch(makers, 'kind', said, { context, entry });
   if (made === undefined) return undefined;
@@ -63,6 +62,10 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     return { ...proofClause(context, entry, finding), cautions };
   },
   condemned: (said, { context, entry }) => condemnedClause(context, entry.event.n, said),
+  'not-this': (_, { context, entry }) => {
+    const finding = context.findings.get(entry.event.n);
+    return finding && { ...checkClause(context, entry, finding), cautions: [] };
+  },
   repaired: (said, { context, entry }) => ({
     ...repairedClause(context, entry, said),
     cautions: repairCautions(context.story, said),
@@ -129,6 +132,8 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   settled: (said, { context, entry }) => settledClause(context, entry, said),
   'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
   closed: () => aside('the session was closed'),
+  reopened: (_, { context }) =>
+    plain(`${context.who} took up the closed job again`, { begins: true }),
 };
 
 /** A passing state in words, from whichever tree of the session names it. */

@@ -1,11 +1,11 @@
 import type { Entry } from '../../session/correct.ts';
+import type { Payload } from '../../session/event.ts';
 import type { Finding, Story } from '../../session/story.ts';
 import type { Check } from '../../tree/model.ts';
 import { neededBy } from '../../tree/states.ts';
 import type { AccountContext } from '../context.ts';
 import {
   askWords,
-  askedThing,
   checkIn,
   asClause,
   isQuestion,
@@ -102,11 +102,17 @@ export function correctionWords(
   const because = reason === '' ? '' : `: ${asClause(reason)}`;
   if (event.kind !== 'found' && event.kind !== 'proved')
     return ` The entry was first written otherwise and was put right afterwards${because}.`;
-  const first = shownWords(context.story, event);
-  const read = readingWords(context.story, event);
+  const [first, read] = [shownWords(context.story, event), readingWords(context.story, event)];
+  if (isSame(context.story, event, said)) return '';
   const typed = read === '' ? '' : `${read}, `;
   return ` ${sentence(`${context.who} had first written down ${typed}"${first}", and put it right afterwards${because}`)}`;
 }
+
+/** Whether an answer that was put right says what it said at first: then there was no slip. */
+const isSame = (story: Story, first: Parameters<typeof shownWords>[1], now: Payload): boolean =>
+  (now.kind === 'found' || now.kind === 'proved') &&
+  shownWords(story, first) === shownWords(story, now) &&
+  readingWords(story, first) === readingWords(story, now);
 
 /** The reason that the last correction gave, or what was said of a contradiction. */
 export function reasonOf({ story }: AccountContext, correctedBy: readonly number[]): string {
@@ -114,12 +120,4 @@ export function reasonOf({ story }: AccountContext, correctedBy: readonly number
   const event = story.entries.find(({ event: one }) => one.n === last)?.event;
   if (event?.kind === 'settled') return 'it was taken for a misreading';
   return event?.kind === 'corrected' ? (event.reason ?? '') : '';
-}
-
-/** What was withdrawn, told and not hidden. */
-export function withdrawnWords(context: AccountContext, { event, correctedBy }: Entry): string {
-  const what =
-    'check' in event ? `The answer to ${askedThing(context.story, event.check)}` : 'An entry';
-  const reason = reasonOf(context, correctedBy);
-  return `${what} stood here and was withdrawn later${reason === '' ? '' : `: ${asClause(reason)}`}.`;
 }

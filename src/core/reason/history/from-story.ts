@@ -1,7 +1,9 @@
 import type { Parsed } from '../../problem.ts';
 import { broughtFaults, comesAndGoes, countedFindings } from '../../session/contradiction.ts';
+import { doneIn } from '../../session/due.ts';
 import { holdsBefore } from '../../session/safeguard.ts';
 import { currentLeg, type Finding, type Guarded, type Story } from '../../session/story.ts';
+import { isLook, isLookedAway } from '../../tree/looked.ts';
 import type { Tree } from '../../tree/model.ts';
 import { placeOf, workMinutes, workOf, type StepName } from '../advice/minutes.ts';
 import { usualPrudence } from '../prudence.ts';
@@ -50,15 +52,20 @@ export function ownStep({ due }: Pick<Story, 'due'>): StepName | undefined {
 
 /**
  * Steps not to be advised now: checks passed over, or that could not be told, and not repaired since;
- * and what a shut safeguard holds back.
+ * what a shut safeguard holds back; open looks, which nobody is sent to make, and the repair of what
+ * one showed not to be it.
  */
 export function leftOut(story: Story): readonly StepName[] {
   const since = story.repairs.at(-1)?.n ?? 0;
   const passed = [...story.skipped, ...story.unsure].filter(({ n }) => n > since);
-  const { causes, checks } = currentLeg(story).tree;
-  const heldChecks = Object.keys(checks).filter((check) => isHeld(story, { kind: 'check', check }));
-  const heldCauses = Object.keys(causes).filter((cause) =>
-    isHeld(story, { kind: 'repair', cause }),
+  const { tree } = currentLeg(story);
+  const { causes, checks } = tree;
+  const done = doneIn(story);
+  const heldChecks = Object.keys(checks).filter(
+    (check) => isLook(check) || isHeld(story, { kind: 'check', check }),
+  );
+  const heldCauses = Object.keys(causes).filter(
+    (cause) => isLookedAway(tree, done, cause) || isHeld(story, { kind: 'repair', cause }),
   );
   return [
     ...[...passed.map(({ check }) => check), ...heldChecks].map(

@@ -99,7 +99,9 @@ const saidRead = (
  */
 function readCautions(story: Story, id: string, { cautions }: Check): Payload[] {
   const acknowledged = [...toBeRead(story, cautions)];
-  return acknowledged.length > 0 ? [{ kind: 'check-begun', check: id, acknowledged }] : [];
+  return acknowledged.length > 0
+    ? [{ kind: 'check-begun', check: id, acknowledged, implied: true }]
+    : [];
 }
 
 /** That the passing state in which alone a check tells anything was spent by an earlier step. */

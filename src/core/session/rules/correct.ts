@@ -8,6 +8,7 @@ import { noSuchCheck } from './lookup.ts';
 import { workDone } from './repair.ts';
 import { asProof } from './prove.ts';
 import { checkIn, currentLeg, type Story } from '../story.ts';
+import { lastWritten } from './take-back.ts';
 
 type Correct = ActionOf<'correct'>;
 
@@ -26,12 +27,39 @@ export function correct(action: Correct, story: Story): Ruling {
     return refuse(
       'not-correctable',
       `Event ${action.n} (${entry.event.kind}) cannot be corrected.`,
-      'Findings, proofs, skips, notes, condemnations, repairs and parts can be.',
+      'What somebody did or said can be, as long as it stands.',
       String(action.n),
     );
   if (action.withdraw === true)
-    return accept([{ kind: 'corrected', of: action.n, ...reasonOf(action) }]);
+    return said.kind === 'leg'
+      ? withdrawLeg(story, action)
+      : accept([{ kind: 'corrected', of: action.n, ...reasonOf(action) }]);
   return sayAnew(story, action, said);
+}
+
+/** Another complaint's tree is only left again while nothing was done on it. */
+function withdrawLeg(story: Story, action: Correct): Ruling {
+  return lastWritten(story)?.entry.event.n === action.n
+    ? accept([{ kind: 'corrected', of: action.n, ...reasonOf(action) }])
+    : refuse(
+        'leg-walked',
+        'Something was done on this tree: going on to it cannot be taken back by itself.',
+        'Take back what was done on it first.',
+        String(action.n),
+      );
+}
+
+/** Takes back the newest thing that stands, of whatever kind; again, the one before. */
+export function takeBack(_: unknown, story: Story): Ruling {
+  const last = lastWritten(story);
+  if (last === undefined)
+    return refuse(
+      'nothing-written',
+      'Nothing is written that could be taken back.',
+      'Go on with the step.',
+    );
+  const { n, kind } = last.entry.event;
+  return accept(last.corrections, [`Taken back: event ${n} (${kind}).`]);
 }
 
 const reasonOf = ({ reason }: Correct) => (reason === undefined ? {} : { reason });
@@ -78,7 +106,9 @@ function wordAnew(action: Correct, said: Payload): Record<string, unknown> | und
   const field = traits[said.kind].corrects;
   const names = said.kind === 'condemned' || said.kind === 'repaired';
   const anew = {
-    ...(field !== 'no words' && action.text !== undefined && { [field]: action.text }),
+    ...(field !== 'no words' &&
+      field !== 'only withdrawn' &&
+      action.text !== undefined && { [field]: action.text }),
     ...(said.kind === 'repaired' && { ...workDone({ ...action, text: undefined }) }),
     ...(names && action.cause !== undefined && { cause: action.cause }),
   };

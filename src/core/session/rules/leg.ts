@@ -2,6 +2,7 @@ import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
 import { leftUnasked } from '../../tree/way/after-repair.ts';
 import { doneIn } from '../due.ts';
+import { leftLines } from './left-open.ts';
 import { isProven, lastRepair, triesSoFar } from '../proof.ts';
 import { fileOf } from '../../tree/written/settle.ts';
 import { shopOf } from '../header/header.ts';
@@ -52,9 +53,15 @@ export function close(action: ActionOf<'close'>, story: Story): Ruling {
         ...(action.text !== undefined && { text: action.text }),
       },
     ],
-    leftOpen.map((name) => `Still open or off: ${name}.`),
+    leftLines(story),
   );
 }
+
+/** Takes up a closed session again; that it was closed stays in the record. */
+export const reopen = (_: unknown, { closed }: Story): Ruling =>
+  closed === undefined
+    ? refuse('not-closed', 'This session is not closed.', 'Go on with it.')
+    : accept([{ kind: 'reopened' }]);
 
 /** Why a session may not be closed as fixed. */
 function notFixed(story: Story): Refused | undefined {

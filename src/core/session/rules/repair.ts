@@ -1,3 +1,4 @@
+import type { Cause } from '../../tree/model.ts';
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
@@ -11,9 +12,7 @@ export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
   const { acknowledged: said = false } = action;
-  const { cautions } = cause.repair;
-  const read =
-    said === true ? cautions : cautions.filter((id) => said !== false && said.includes(id));
+  const read = cautionsSaid(said, cause);
   return accept([
     {
       kind: 'condemned',
@@ -25,10 +24,52 @@ export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
   ]);
 }
 
+/** The cautions of a repair that somebody said to have read: all, or those named. */
+const cautionsSaid = (
+  said: boolean | readonly string[],
+  { repair: { cautions } }: Cause,
+): string[] =>
+  said === true ? cautions : cautions.filter((id) => said !== false && said.includes(id));
+
+/** Records that a named cause was looked at, its part in the open, and that it was not that. */
+export function denyCause(action: ActionOf<'not-this'>, story: Story): Ruling {
+  const cause = causeOf(story, action.cause);
+  if (cause === undefined) return noSuchCause(story, action.cause);
+  return accept(
+    [
+      {
+        kind: 'not-this',
+        cause: action.cause,
+        acknowledged: cautionsSaid(action.acknowledged ?? false, cause),
+        ...toldAt(action),
+      },
+    ],
+    cautionsMissed(action, story, cause),
+  );
+}
+
+/** A warning for each caution of a repair that can maim and that nobody said to have read. */
+function cautionsMissed(
+  action: {
+    readonly cause: string;
+    readonly acknowledged?: boolean | readonly string[] | undefined;
+  },
+  story: Story,
+  { repair }: Cause,
+): readonly string[] {
+  const { acknowledged: said = false } = action;
+  if (said === true) return [];
+  const { shop } = currentLeg(story);
+  const open = toBeRead(story, unreadOf(story, stepOfCause(action.cause, repair)));
+  return open
+    .filter((id) => said === false || !said.includes(id))
+    .map((id) => `Caution not acknowledged: ${shop.cautions[id]?.hazard ?? id}.`);
+}
+
 export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
-  const { shop, tree } = currentLeg(story);
+  const { tree } = currentLeg(story);
   if (tree.triage !== undefined)
     return refuse(
       'only-sorts',
@@ -36,8 +77,6 @@ export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
       'Name the cause, and close the session as handed-on: to inspection.',
       action.cause,
     );
-  const step = stepOfCause(action.cause, cause.repair);
-  const missed = action.acknowledged === true ? [] : toBeRead(story, unreadOf(story, step));
   return accept(
     [
       ...impliedPayloads(story, cause.repair),
@@ -50,7 +89,7 @@ export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
         ...toldAt(action),
       },
     ],
-    missed.map((id) => `Caution not acknowledged: ${shop.cautions[id]?.hazard ?? id}.`),
+    cautionsMissed(action, story, cause),
   );
 }
 

@@ -2,12 +2,12 @@ import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Action } from '../action.ts';
 import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
-import { correct } from './correct.ts';
-import { close, leg } from './leg.ts';
+import { correct, takeBack } from './correct.ts';
+import { close, leg, reopen } from './leg.ts';
 import { access, conditions, partOn, standing } from './vehicle.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
-import { condemn, describe, repair } from './repair.ts';
+import { condemn, denyCause, describe, repair } from './repair.ts';
 import { needlessWord, passSafeguards, withDespite } from './safeguards.ts';
 import type { Story } from '../story.ts';
 
@@ -23,11 +23,14 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   condemn,
   repair,
   describe,
+  'not-this': denyCause,
   prove,
   correct,
+  'take-back': takeBack,
   settle,
   leg,
   close,
+  reopen,
   'part-on': partOn,
   note: ({ do: _, ...said }) =>
     said.text.trim() === ''
@@ -40,8 +43,15 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   pause: () => accept([{ kind: 'paused' }]),
 };
 
-/** Actions that are taken even after the session is closed: they add, they change no finding. */
-const afterClosing: ReadonlySet<Action['do']> = new Set(['note', 'photo', 'follow-up', 'describe']);
+/** Actions that are taken even after the session is closed: they add, or take back what was last. */
+const afterClosing: ReadonlySet<Action['do']> = new Set([
+  'note',
+  'photo',
+  'follow-up',
+  'describe',
+  'take-back',
+  'reopen',
+]);
 
 /**
  * Says what may happen when: the events an action makes of this story, or why it may not be.
@@ -52,7 +62,7 @@ export function decide(story: Story, action: Action, world: World): Ruling {
     return refuse(
       'closed',
       'This session is closed.',
-      'Start a new one for new work; notes and follow-ups can still be added here.',
+      'Reopen it, or start a new one; notes and follow-ups can still be added here.',
     );
   const passage = passSafeguards(story, action);
   if (passage.kind === 'refused') return passage;

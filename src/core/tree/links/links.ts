@@ -1,4 +1,5 @@
 import { isBrought } from '../brought.ts';
+import { isLook } from '../looked.ts';
 import { unlisted } from '../model.ts';
 import type { Problem, Tell } from '../../problem.ts';
 import type { When } from '../basics.ts';
@@ -62,6 +63,14 @@ function checkStarts(tree: Tree, tell: Tell): void {
       value: id,
       message: `"${id}" is the name of a fault that a repair brought: the program makes it.`,
       mend: 'Give the cause another id.',
+    });
+  for (const id of Object.keys(tree.checks).filter(isLook))
+    tell({
+      code: 'reserved-name',
+      path: `checks.${id}`,
+      value: id,
+      message: `"${id}" is the name of an open look at a cause: the program makes it.`,
+      mend: 'Give the check another id.',
     });
 }
 

@@ -5,7 +5,8 @@ import { wayAfter, type Way } from './hold.ts';
 import { ask, nextOnWay, type OnWay } from './way.ts';
 
 /**
- * What follows a repair that is not proven yet: first the checks that it asks to have repeated, then
+ * What follows a repair that is not proven yet: first the checks that it asks to have repeated (once
+ * the complaint was tried, they are not asked for any more), then
  * those that look for what may have brought the cause about, then the complaint's own test, each
  * behind its safeguards. A safeguard that its check has found shut again says that the repair was not
  * the end of it: the way goes on from there.
@@ -16,9 +17,11 @@ export function nextAfterRepair(tree: Tree, done: readonly Done[], cause: string
   const since = done.slice(done.findLastIndex(({ kind }) => kind === 'repaired') + 1);
   const answered = since.flatMap((one) => ('check' in one ? [one.check] : []));
   const confirm = tree.complaint.confirm;
-  const repeat = (tree.causes[cause]?.repair.then ?? []).find(
-    (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
-  );
+  const repeat = answered.includes(confirm)
+    ? undefined
+    : (tree.causes[cause]?.repair.then ?? []).find(
+        (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
+      );
   const [behind] = unasked(way, cause);
   const next = ask(way, repeat ?? behind ?? confirm);
   if (next.kind === 'check') return next;

@@ -1,3 +1,4 @@
+import { isLookedAway } from '../looked.ts';
 import type { Tree } from '../model.ts';
 import { gatesOf, gatesOfRepair, isShut, type Gate } from './gates.ts';
 import { knownAfter, knownAtEnds, type Done, type Known } from './known.ts';
@@ -11,11 +12,15 @@ export type Way = {
   readonly atEnds: readonly ((check: string) => Known)[];
   /** Causes that were repaired. */
   readonly mended: readonly string[];
+  /** Whether a cause was looked at and was not that: the way does not name it again. */
+  readonly lookedAway: (cause: string) => boolean;
 };
 
 export function wayAfter(tree: Tree, done: readonly Done[]): Way {
   const mended = done.flatMap((one) => (one.kind === 'repaired' ? [one.cause] : []));
-  return { tree, known: knownAfter(tree, done), atEnds: knownAtEnds(tree, done), mended };
+  const lookedAway = (cause: string): boolean => isLookedAway(tree, done, cause);
+  const [known, atEnds] = [knownAfter(tree, done), knownAtEnds(tree, done)];
+  return { tree, known, atEnds, mended, lookedAway };
 }
 
 /** What stands before a step: a check to be made first, or a gate that what was found keeps shut. */

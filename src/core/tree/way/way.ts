@@ -1,6 +1,7 @@
 import type { Gate } from './gates.ts';
 import { holdBefore, wayAfter, type Way } from './hold.ts';
 import type { Done } from './known.ts';
+import { isLook } from '../looked.ts';
 import type { Tree } from '../model.ts';
 import { nextOf, parseNext, type Next } from './next.ts';
 
@@ -132,12 +133,16 @@ function baselineEnd(way: Way): OnWay | undefined {
   return undefined;
 }
 
+/** What the way goes on from: a repair and an open look at a cause lead nowhere. */
+const isAnswer = (one: Done): boolean =>
+  one.kind !== 'repaired' && !('check' in one && isLook(one.check));
+
 /**
  * The answer that the way goes on from: the last one. A check that was only asked because another
  * waited for it leads back to that one, once the gate is open.
  */
 function answerToFollow(way: Way, done: readonly Done[]): Answer | undefined {
-  const at = done.findLastIndex(({ kind }) => kind !== 'repaired');
+  const at = done.findLastIndex(isAnswer);
   const answer = done[at];
   if (answer === undefined || (answer.kind !== 'shown' && answer.kind !== 'passed'))
     return undefined;
@@ -186,8 +191,8 @@ function along(way: Way, from: NextLink | undefined): OnWay {
     : end(way, { next: link.next, reason: link.reason });
 }
 
-const canName = ({ tree, mended }: Way, cause: string): boolean =>
-  Object.hasOwn(tree.causes, cause) && !mended.includes(cause);
+const canName = ({ tree, mended, lookedAway }: Way, cause: string): boolean =>
+  Object.hasOwn(tree.causes, cause) && !mended.includes(cause) && !lookedAway(cause);
 
 /**
  * Where the way ends; a cause waits for the safeguards of its repair. Where one of them was found shut,
@@ -201,7 +206,7 @@ function end(way: Way, { next, reason }: EndLink): OnWay {
     return exhausted(
       name === undefined
         ? 'The way names a cause that this vehicle does not have.'
-        : `The way names "${name}" again, which was mended.`,
+        : `The way names "${name}" again, ${way.mended.includes(next.cause) ? 'which was mended' : 'which was looked at, and it was not that'}.`,
     );
   }
   const before = `cause:${next.cause}`;

@@ -113,8 +113,8 @@ describe('correcting', () => {
       'implausible',
     ],
     ['a repair with a cause that is not', repair, { cause: 'bulb' }, 'unknown-cause'],
-    ['a check begun', { do: 'begin', check: 'look' }, { withdraw: true }, 'not-correctable'],
-    ['a standing', { do: 'standing', key: 'run' }, { withdraw: true }, 'not-correctable'],
+    ['a check begun', { do: 'begin', check: 'look' }, { text: 'volts' }, 'nothing-to-correct'],
+    ['a standing', { do: 'standing', key: 'run' }, { text: 'off' }, 'nothing-to-correct'],
     ['a pause', { do: 'pause' }, { withdraw: true }, 'not-correctable'],
   ] as const)('%s is refused', (_, first, correction, code) => {
     expect(correct(first as Action, correction)).toBe(code);

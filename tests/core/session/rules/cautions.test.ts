@@ -18,6 +18,8 @@ const read = (check: string, ...acknowledged: string[]): Action => ({
   do: 'begin',
   check,
   acknowledged,
+  // Safeguards stand before some of these steps.
+  despite: 'both were looked at',
 });
 
 test('a caution read for one step of a job is not read again for another like it', () => {

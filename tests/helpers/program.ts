@@ -12,7 +12,7 @@ import { cautionKey } from '../../src/app/walk/caution-words.ts';
 import { sessionLines } from '../../src/store/find.ts';
 import { loadLibrary } from '../../src/store/library.ts';
 import { booksAsked } from '../../src/core/session/book.ts';
-import { factsAsked } from '../../src/core/tree/fit.ts';
+import { factsToAsk } from '../../src/core/tree/fit.ts';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
@@ -160,7 +160,7 @@ export const startKeys = (): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
   const tree = shipped().trees.find(({ id }) => id === 'rough-idle');
   if (tree === undefined) throw new Error('no tree rough-idle');
-  const facts = unknown.repeat(factsAsked(tree).length);
+  const facts = unknown.repeat(factsToAsk(tree).length);
   const book = '<enter>'.repeat(booksAsked(tree).length);
   return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${facts}${book}Z1`;
 };

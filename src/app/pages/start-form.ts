@@ -1,5 +1,5 @@
 import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
-import { factsAsked } from '../../core/tree/fit.ts';
+import { factsToAsk } from '../../core/tree/fit.ts';
 import { matching, nothingSought } from '../keys/sought.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Library } from '../../core/tree/shop.ts';
@@ -53,7 +53,7 @@ export function fields(form: StartForm, library: Library): readonly Field[] {
       kind: 'text',
       id,
     })),
-    ...(tree === undefined ? [] : factsAsked(tree)).map((id) => factField(id, library)),
+    ...(tree === undefined ? [] : factsToAsk(tree)).map((id) => factField(id, library)),
     ...(tree === undefined ? [] : booksAsked(tree)).flatMap((id): Field[] => [
       { kind: 'text', id: `book:${id}` },
       ...(isEmpty(form.answers[`book:${id}`])

@@ -3,6 +3,7 @@ import type { Header } from '../../core/session/header/header.ts';
 import { newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
+import { misfit } from '../../core/tree/fit.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { picked } from '../keys/cursor.ts';
 import { searched } from '../keys/search.ts';
@@ -109,8 +110,15 @@ function updateChoice(
 ): Transition {
   const choices = choicesShown(field, form);
   const choice = picked(form.cursor, press, choices);
-  if (choice !== undefined) return onward(state, answered(form, field.id, choice.id));
+  if (choice !== undefined) return chosen(state, answered(form, field.id, choice.id));
   return ask(state, { ...form, ...searched(form, press, choices.length) });
+}
+
+/** On with what was chosen, unless the tree is wrong for such a vehicle. */
+function chosen(state: State, form: StartForm): Transition {
+  const tree = state.library?.trees.find(({ id }) => id === form.answers['tree']);
+  const wrong = tree && misfit(tree, form.answers);
+  return wrong === undefined ? onward(state, form) : object(state, wrong);
 }
 
 /** To the next question, or, after the last, to a new session. */

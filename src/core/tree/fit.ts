@@ -52,6 +52,18 @@ export function factsAsked(tree: Tree): readonly string[] {
 }
 
 /**
+ * The facts to ask before a job is begun: those that the tree turns on, and the volts of the system
+ * wherever it reads volts, so that a 6 V vehicle is never judged by the bands of 12 V.
+ */
+export function factsToAsk(tree: Tree): readonly string[] {
+  const facts = factsAsked(tree);
+  const readsVolts = Object.values(tree.checks).some(
+    ({ reading }) => reading?.quantity === 'voltage',
+  );
+  return readsVolts && !facts.includes('volts') ? ['volts', ...facts] : facts;
+}
+
+/**
  * Why a tree is wrong for a vehicle: the bands of a tree that does not ask for the volts are those
  * of 12 V, and would call a full 6 V battery flat. Undefined where it fits.
  */
@@ -60,8 +72,8 @@ export function misfit(tree: Tree, facts: Facts): Problem | undefined {
   return {
     code: 'tree-for-12-volts',
     value: '6-volt',
-    message: `"${tree.id}" is written for 12 V; on a 6 V vehicle it would judge every reading wrong.`,
-    mend: 'Use a tree that asks for the volts. The trade figures know 6 V: battery=6.',
+    message: `"${tree.title}" is written for 12 V and would judge a 6 V vehicle wrong.`,
+    mend: 'No job is begun on it; the trade figures know 6 V (battery: 6).',
   };
 }
 

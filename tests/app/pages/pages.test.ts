@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { makeProgram, press, startKeys } from '../../helpers/program.ts';
+import { chooseTree, makeProgram, press, startKeys } from '../../helpers/program.ts';
 
 test.each([
   ['keys', '?'],
@@ -19,4 +19,19 @@ test.each([
 
   press(program, '<up>');
   expect(first()).toBe(last - 1);
+});
+
+test('a tree that reads volts asks for those of the system, and is not begun on 6 V', () => {
+  const made = makeProgram();
+  press(made.program, `${chooseTree('no-crank')}Van<enter>JB<enter><enter><enter>`);
+  press(made.program, '1');
+
+  const { notice, screen, session } = made.program.state();
+  expect(notice?.kind).toBe('problem');
+  expect(notice?.text).toMatch(/written for 12 V and would judge a 6 V vehicle wrong/);
+  expect([screen.kind, session]).toEqual(['start', undefined]);
+
+  press(made.program, '2');
+  expect(made.program.state().notice?.kind).not.toBe('problem');
+  expect(made.program.state().screen).toMatchObject({ form: { answers: { volts: '12-volt' } } });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { exists, factsAsked, fitTree, misfit } from '../../../src/core/tree/fit.ts';
+import { exists, factsAsked, factsToAsk, fitTree, misfit } from '../../../src/core/tree/fit.ts';
 import { parseTreeValue } from '../../../src/core/tree/parse.ts';
 import { planted, type Fault } from '../../helpers/plant.ts';
 import { smallShop } from '../../helpers/tree.ts';
@@ -54,6 +54,8 @@ describe('fitting a tree to a vehicle', () => {
 
     expect(factsAsked(tree)).toEqual(['choke']);
     expect(factsAsked(treeWith())).toEqual([]);
+    // The small tree reads volts.
+    expect(factsToAsk(tree)).toEqual(['volts', 'choke']);
   });
 
   test('a vehicle of which nothing is known keeps the whole tree', () => {

@@ -32,6 +32,14 @@ function environment(extra: Readonly<Record<string, string>>): Record<string, st
 
 const size = { columns: 80, rows: 24 };
 
+/** Milliseconds between one key and the next: letters struck faster are words, not commands. */
+const beat = 400;
+
+const pause = (milliseconds: number): Promise<void> =>
+  new Promise((done) => {
+    setTimeout(done, milliseconds);
+  });
+
 /** Runs a built program in a real pseudo-terminal, as a person would. */
 export function runProgram(program: string, args: readonly string[], folder: string): Shown {
   const emulator = new xterm.Terminal({
@@ -56,12 +64,14 @@ export function runProgram(program: string, args: readonly string[], folder: str
     ).join('\n');
   const holds = (text: string | RegExp): boolean =>
     typeof text === 'string' ? screen().includes(text) : text.test(screen());
+  let hand: Promise<void> = Promise.resolve();
   return {
     screen,
-    type: (keys) => pty.write(keys),
+    type: (keys) => {
+      hand = hand.then(() => pause(beat)).then(() => pty.write(keys));
+    },
     until: async (text) => {
-      for (let tries = 0; tries < 400 && !holds(text); tries += 1)
-        await new Promise((done) => setTimeout(done, 25));
+      for (let tries = 0; tries < 400 && !holds(text); tries += 1) await pause(25);
       if (!holds(text)) throw new Error(`never saw ${String(text)} on:\n${screen()}`);
     },
     kill: (signal) => pty.kill(signal),

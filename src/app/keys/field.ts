@@ -16,6 +16,9 @@ export const claimModes = [
 const fieldModes = ['reading', 'text', 'form-text'] as const;
 export const isField = (mode: Mode): boolean => fieldModes.some((one) => one === mode);
 
+/** Modes in which letters narrow a list. */
+export const narrows = (mode: Mode): boolean => mode === 'search' || mode === 'form-choice';
+
 /** A field edits like the line of a shell. */
 const editing: readonly (readonly [keys: readonly Token[], command: Command, about: string])[] = [
   [['left', 'C-b'], 'letter-back', 'a letter back'],

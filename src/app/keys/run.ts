@@ -1,7 +1,7 @@
 import type { Transition } from '../effect.ts';
 import type { Run, State } from '../state.ts';
-import type { KeyPress } from './command.ts';
-import { isField } from './field.ts';
+import type { KeyPress, Mode } from './command.ts';
+import { isField, narrows } from './field.ts';
 import { isTyped, type Token } from './tokens.ts';
 
 /**
@@ -32,15 +32,19 @@ export const struck = (state: State, token: Token): State => ({
  */
 const writing = 350;
 
+const takesLetters = (mode: Mode): boolean => isField(mode) || narrows(mode);
+
 type Struck = Pick<State, 'run' | 'now' | 'question'>;
 
 const lettersBefore = ({ run, now, question }: Struck): number =>
-  run === undefined || isField(question.mode) || now.mono - run.mono >= writing ? 0 : run.letters;
+  run === undefined || takesLetters(question.mode) || now.mono - run.mono >= writing
+    ? 0
+    : run.letters;
 
 const isLetter = (token: Token): boolean => isTyped(token) && /\p{L}/u.test(token);
 
 function lettersWith(state: Struck, token: Token): number {
-  if (isField(state.question.mode)) return 0;
+  if (takesLetters(state.question.mode)) return 0;
   return lettersBefore(state) + (isLetter(token) ? 1 : 0);
 }
 

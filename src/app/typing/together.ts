@@ -1,5 +1,5 @@
 import { transition, type Transition } from '../effect.ts';
-import { isField } from '../keys/field.ts';
+import { isField, narrows } from '../keys/field.ts';
 import { isTyped, type Token } from '../keys/tokens.ts';
 import type { State } from '../state.ts';
 import { refused } from './field-press.ts';
@@ -18,6 +18,7 @@ export function together(
   if (text === undefined || state.drawn?.kind === 'too-small') return oneByOne;
   const { mode } = state.question;
   if (isField(mode)) return isOneText(mode, text) ? paste(state, text) : oneByOne;
+  if (narrows(mode) && !text.includes('\n')) return oneByOne;
   if (mode === 'measure' && beginsReading.test(text) && !hasMore(text)) return oneByOne;
   return isProse(text) ? refused(state, text.replace(/\s+/g, ' ').trim()) : oneByOne;
 }

@@ -76,3 +76,15 @@ test('back goes to the list, then to where it was opened from', () => {
 
   expect(made.program.state().screen.kind).toBe('walk');
 });
+
+test('letters struck quickly, or in one read, narrow a list and are no words out of place', () => {
+  const { program } = makeProgram();
+  press(program, 'f');
+  press(program, 'fuse');
+  expect(program.state().screen).toMatchObject({ kind: 'figures', sought: 'fuse' });
+
+  program.dispatch({ kind: 'struck-together', tokens: Array.from(' link') });
+  expect(program.state().screen).toMatchObject({ kind: 'figures', sought: 'fuse link' });
+  press(program, '<esc>');
+  expect(program.state().screen).toMatchObject({ kind: 'figures', sought: '' });
+});

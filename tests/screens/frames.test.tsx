@@ -47,7 +47,7 @@ const screens: readonly (readonly [name: string, keys: string])[] = [
   ['why', `${ready}2w`],
   ['picked-cause', `${ready}2r2`],
   ['cautions-read', `${ready}2r21`],
-  ['condemned', `${ready}2r21y`],
+  ['condemned', `${ready}2r21y<enter>`],
   ['not-this', `${ready}2r21x`],
   ['close', `${ready}2c`],
   ['keys', `${ready}?`],

@@ -1,7 +1,8 @@
+#!/usr/bin/env node
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
-import { readFileSync, writeFileSync } from 'node:fs';
 import { asksHelp, commandFirst, runCommand, type ExitCode, type Io } from './commands/io.ts';
+import { cleanLine } from './core/text.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder } from './store/settings.ts';
@@ -35,17 +36,6 @@ const io: Io = {
   }),
   disk: {
     files: nodeFiles,
-    notes: {
-      read: (path) => {
-        try {
-          return readFileSync(path, 'utf8').slice(0, 200);
-        } catch {
-          // The note only makes a message fuller; without it the message names nobody.
-          return undefined;
-        }
-      },
-      write: (path, text) => writeFileSync(path, text, { mode: 0o600 }),
-    },
     holder: `process ${process.pid} on ${hostname()} since ${wallTime(new Date()).slice(0, 16)}`,
   },
   folders: {
@@ -119,7 +109,9 @@ async function command(
   const { commands } = await import('./commands/table.ts');
   const named = Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (named !== undefined) return runCommand(io, await named.load(), rest);
-  io.err(`droplight: There is no command "${name.slice(0, 40)}". See "droplight --help".\n`);
+  io.err(
+    `droplight: There is no command "${cleanLine(name.slice(0, 40))}". See "droplight --help".\n`,
+  );
   return 2;
 }
 
@@ -128,11 +120,20 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(error.code === 'EPIPE' ? 0 : 3);
 });
 
+/** Sessions are locked through a part of Node that older ones do not have. */
+const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+if (major < 22 || (major === 22 && minor < 13)) {
+  io.err(`droplight: Node ${process.versions.node} is too old. Install Node 22.13 or newer.\n`);
+  process.exit(3);
+}
+
 try {
   process.exitCode = await main(process.argv.slice(2));
 } catch (error) {
   process.exitCode = 3;
-  io.err(`droplight: This is a fault of the program itself, not of yours. ${String(error)}\n`);
+  io.err(
+    `droplight: This is a fault of the program itself, not of yours. ${cleanLine(String(error))}\n`,
+  );
   if (process.env['DROPLIGHT_DEBUG'] && error instanceof Error) io.err(`${error.stack ?? ''}\n`);
 }
 if (isTerminal) process.stdin.unref();

@@ -17,6 +17,8 @@ export type EffectRunner = {
   readonly perform: (effect: Effect, program: Program) => void;
   /** Puts everything on the disk now and lets go of the session. */
   readonly shut: () => void;
+  /** Lets go of the session without the disk, and hands over what it has not kept. */
+  readonly abandon: () => void;
 };
 
 export type Beginning = {
@@ -68,6 +70,10 @@ export class Program {
 
   shut(): void {
     this.#logic?.runner.shut();
+  }
+
+  abandon(): void {
+    this.#logic?.runner.abandon();
   }
 
   #drain(): void {

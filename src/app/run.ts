@@ -1,6 +1,7 @@
+import { basename, join } from 'node:path';
 import type { startAdvice } from '../core/reason/advice/advise.ts';
 import { firstOf, type Parsed, type Problem } from '../core/problem.ts';
-import { refusal, StoreError } from '../store/files.ts';
+import { attempt, refusal, StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import { sessionLines } from '../store/find.ts';
 import { createSession, openSession, type Disk, type HeldSession } from '../store/sessions.ts';
@@ -31,7 +32,14 @@ export type Ports = {
   readonly startAdvice?: typeof startAdvice;
   readonly redraw: () => void;
   readonly leave: () => void;
+  /** Takes what the disk would not keep, to be told when the screens are gone. */
+  readonly handOver: (rescued: Rescued) => void;
 };
+
+/** Answers that the disk of the sessions refused: whole in another folder, or as the lines that are not kept. */
+export type Rescued =
+  | { readonly kind: 'elsewhere'; readonly path: string }
+  | { readonly kind: 'lines'; readonly lines: readonly string[] };
 
 /** Does what the program asks: the only part of the app that knows the disk. */
 export class Runner implements EffectRunner {
@@ -55,11 +63,30 @@ export class Runner implements EffectRunner {
     this.#open = undefined;
   };
 
+  /** Lets go of the session on a disk that refuses: what is not kept is put elsewhere or handed over. */
+  readonly abandon = (): void => {
+    const open = this.#open;
+    if (open === undefined) return;
+    this.#open = undefined;
+    if (open.journal.unsaved().length > 0) this.#ports.handOver(this.#rescue(open));
+    open.release();
+  };
+
+  #rescue({ journal, path, recovered }: HeldSession): Rescued {
+    const { roots } = this.#ports.folders;
+    const name = `${basename(path, '.jsonl')}-${recovered.events.length}-rescued.jsonl`;
+    const elsewhere = join(roots.home, 'droplight-rescued', name);
+    const saved = attempt(elsewhere, () => journal.saveElsewhere(elsewhere));
+    return saved.kind === 'good'
+      ? { kind: 'elsewhere', path: elsewhere }
+      : { kind: 'lines', lines: journal.unsaved() };
+  }
+
   readonly perform = (effect: Effect, program: Program): void => {
     const { folders, disk } = this.#ports;
     switch (effect.kind) {
       case 'append':
-        this.#open?.journal.append(effect.event);
+        this.#attempt(program, () => this.#open?.journal.append(effect.event));
         return;
       case 'advise':
         this.#advisor.begin(program);
@@ -151,7 +178,8 @@ export class Runner implements EffectRunner {
   #openSession(path: string, { dispatch }: Program): void {
     const opened = openSession(this.#ports.disk, path, {
       kept: (n) => dispatch({ kind: 'kept', n }),
-      trouble: (error) => dispatch({ kind: 'not-kept', problem: problemOf(error) }),
+      trouble: (error) => dispatch({ kind: 'not-kept', problem: notKept(error) }),
+      mended: (error) => dispatch({ kind: 'failed', problem: problemOf(error) }),
     });
     if (opened.kind === 'bad') {
       const [problem] = opened.problems;
@@ -167,10 +195,14 @@ export class Runner implements EffectRunner {
     try {
       this.shut();
     } catch (error) {
-      if (!(error instanceof StoreError) || this.#warnedOfLoss) throw error;
-      this.#warnedOfLoss = true;
-      dispatch({ kind: 'not-kept', problem: problemOf(error) });
-      return;
+      if (!(error instanceof StoreError)) throw error;
+      if (!this.#warnedOfLoss) {
+        this.#warnedOfLoss = true;
+        const mend = 'Leave once more to take what is not kept elsewhere.';
+        dispatch({ kind: 'not-kept', problem: { ...problemOf(error), mend } });
+        return;
+      }
+      this.abandon();
     }
     this.#ports.leave();
   }
@@ -195,6 +227,12 @@ export class Runner implements EffectRunner {
 
 function strike({ tokens }: Extract<Effect, { kind: 'strike' }>, { dispatch }: Program): void {
   for (const token of tokens) dispatch({ kind: 'key', token });
+}
+
+/** On the screens any key makes the disk try again. */
+function notKept(error: StoreError): Problem {
+  const problem = problemOf(error);
+  return { ...problem, mend: problem.mend.replace('try again', 'press any key to try again') };
 }
 
 function playOn({ at, after }: Extract<Effect, { kind: 'play-on' }>, { dispatch }: Program): void {

@@ -4,7 +4,7 @@ import { contradictionOf, settlings, type Contradiction } from '../core/session/
 import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/ruling.ts';
 import type { Payload } from '../core/session/event.ts';
-import { newEvent } from '../core/session/read-event.ts';
+import { newEvent, unreadable } from '../core/session/read-event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { object, type Transition, transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
@@ -35,6 +35,8 @@ export function takeAction(state: State, action: Action): ActionTaken {
   const decision = decide(state.session.story, action, worldOf(state));
   if (decision.kind === 'refused') return refused(state, decision.problem);
   const { session, events } = extend(state.session, decision.payloads, state);
+  const [problem] = events.map(unreadable).filter((one) => one !== undefined);
+  if (problem !== undefined) return refused(state, problem);
   const found = contradictionOf(session.story, events.at(-1));
   const warnings = [...decision.warnings, ...(found ? [contradictionWords(found)] : [])];
   const [warning] = decision.warnings;

@@ -1,14 +1,16 @@
-import { good, showPath, showValue, type Problem } from '../core/problem.ts';
+import { firstOf, good, showPath, showValue, type Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
+import { recordWarning } from '../core/session/damage.ts';
 import { takeAction } from '../app/take-action.ts';
 import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';
 import type { State } from '../app/state.ts';
 import { update } from '../app/update.ts';
-import { refusal, storeError } from '../store/files.ts';
+import { attempt } from '../store/files.ts';
 import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
-import type { Ended, ExitCode, Io } from './io.ts';
+import { safeJson } from '../core/text.ts';
+import { exitCodeOf, type Ended, type ExitCode, type Io } from './io.ts';
 import { openLibrary } from './library.ts';
 import { namedIn } from './session.ts';
 
@@ -24,31 +26,42 @@ export async function enter(io: Io, args: readonly string[]): Promise<Ended> {
   const { given, path } = named.value;
   const library = openLibrary(io, given);
   if (library.kind === 'bad') return library;
-  const opened = openSession(io.disk, path, { kept: () => {}, trouble: () => {} });
+  const mended: string[] = [];
+  const opened = openSession(io.disk, path, {
+    kept: () => {},
+    trouble: () => {},
+    mended: ({ message }) => mended.push(message),
+  });
   if (opened.kind === 'bad') return opened;
   const settings = readSettings(io.disk.files, io.folders.settings);
   const state = { ...emptyState(io.clock(), settings), library: library.value };
   try {
-    return good(await enterLines(io, opened.value, state));
+    const warning = recordWarning(opened.value.recovered.damage);
+    if (warning !== undefined) mended.push(warning);
+    return await enterLines(io, { ...opened.value, mended }, state);
   } finally {
     opened.value.release();
   }
 }
 
-async function enterLines(io: Io, open: HeldSession, before: State): Promise<ExitCode> {
+/** An open session, and what somebody did to its file meanwhile, not told yet. */
+type Entered = HeldSession & { readonly mended: string[] };
+
+async function enterLines(io: Io, open: Entered, before: State): Promise<Ended> {
   const { recovered, path, torn } = open;
   const first = update(before, { kind: 'session-opened', path, ...recovered, torn }, io.clock());
+  const begun = attempt(path, () => write(open, first.effects));
+  if (begun.kind === 'bad') return begun;
   let state = first.state;
-  write(open, first.effects);
-  let refused = false;
+  let code: ExitCode = 0;
   for await (const line of io.lines()) {
     if (line.trim() === '') continue;
-    const answered = await enterLine(open, { ...state, now: io.clock() }, line);
-    state = answered.state;
-    refused ||= !answered.answer.ok;
-    io.out(`${JSON.stringify(answered.answer)}\n`);
+    const { state: after, answer } = enterLine(open, { ...state, now: io.clock() }, line);
+    state = after;
+    if (!answer.ok) code = code === 3 || exitCodeOf(answer.problem) === 3 ? 3 : 2;
+    io.out(`${safeJson(answer)}\n`);
   }
-  return refused ? 2 : 0;
+  return good(code);
 }
 
 type Answer =
@@ -62,20 +75,17 @@ type Answer =
 
 type Answered = { readonly state: State; readonly answer: Answer };
 
-async function enterLine(open: HeldSession, state: State, line: string): Promise<Answered> {
+function enterLine(open: Entered, state: State, line: string): Answered {
   const action = readAction(line);
   if ('code' in action) return { state, answer: { ok: false, problem: action } };
   const acted = takeAction(state, action);
   if (acted.outcome.kind === 'refused')
     return { state: acted.state, answer: { ok: false, problem: acted.outcome.problem } };
-  const { n, warnings } = acted.outcome;
-  write(open, acted.effects);
-  try {
-    await open.journal.settled();
-  } catch (error) {
-    const problem = refusal(storeError(error, open.path));
-    return { state: acted.state, answer: { ok: false, problem } };
-  }
+  const kept = attempt(open.path, () => write(open, acted.effects));
+  // What was refused never was: the story goes on from where it stood.
+  if (kept.kind === 'bad') return { state, answer: { ok: false, problem: firstOf(kept.problems) } };
+  const { n } = acted.outcome;
+  const warnings = [...acted.outcome.warnings, ...open.mended.splice(0)];
   const step = acted.state.session?.story.due;
   return {
     state: acted.state,
@@ -83,9 +93,11 @@ async function enterLine(open: HeldSession, state: State, line: string): Promise
   };
 }
 
-function write(open: HeldSession, effects: readonly Effect[]): void {
-  for (const effect of effects) if (effect.kind === 'append') open.journal.append(effect.event);
-}
+/** All events of one action, or none. */
+const write = (open: HeldSession, effects: readonly Effect[]): void =>
+  open.journal.commit(
+    effects.flatMap((effect) => (effect.kind === 'append' ? [effect.event] : [])),
+  );
 
 /** One line of input as an action, or what is wrong with it. */
 function readAction(line: string): Action | Problem {

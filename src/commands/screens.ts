@@ -1,5 +1,6 @@
 import { Program } from '../app/program.ts';
-import type { Ports } from '../app/run.ts';
+import type { Ports, Rescued } from '../app/run.ts';
+import { cleanRow, safeJson } from '../core/text.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings, settingsTrouble } from '../store/settings.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
@@ -30,19 +31,46 @@ export async function screens(
 
   const [named = ''] = given.value.words;
   const treeFile = first === 'start' ? fileNamed(io, named) : undefined;
+  let rescued: Rescued | undefined;
+  const handOver = (one: Rescued) => {
+    rescued = one;
+  };
+  const begun = (controls: Controls) => begin(io, given.value, { treeFile, handOver }, controls);
   try {
-    await stage((controls) => begin(io, given.value, treeFile, controls), openings.value);
-    return done;
+    await stage(begun, openings.value);
   } catch (error) {
     return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
   }
+  return rescued === undefined ? done : tellRescued(io, rescued);
 }
+
+/** What the disk would not keep goes to standard output, once the screens are gone. */
+function tellRescued(io: Io, rescued: Rescued): Ended {
+  if (rescued.kind === 'lines') for (const line of rescued.lines) io.out(safeLine(line));
+  else io.out(`${cleanRow(rescued.path)}\n`);
+  return bad({
+    code: 'EIO',
+    message:
+      rescued.kind === 'lines'
+        ? 'The disk did not take the last answers: they are the lines above.'
+        : 'The disk did not take the last answers: the whole record is in the file named above.',
+    mend: 'Keep them; the session itself holds what was called kept.',
+  });
+}
+
+/** A line of a record with the signs that drive a terminal written as escapes: the same values. */
+const safeLine = (line: string): string => `${safeJson(JSON.parse(line))}\n`;
+
+type Beginning = {
+  readonly treeFile: string | undefined;
+  readonly handOver: (rescued: Rescued) => void;
+};
 
 /** The program, and the loading of the part that comes after its first frame. */
 function begin(
   io: Io,
   given: Given,
-  treeFile: string | undefined,
+  { treeFile, handOver }: Beginning,
   { redraw, leave }: Controls,
 ): Begun {
   const sessions = sessionsFolder(io, given);
@@ -52,7 +80,13 @@ function begin(
     sessions: sessionLines(io.disk.files, sessions),
     trouble: settingsTrouble(io.disk.files, io.folders.settings),
   });
-  io.onHangUp(() => program.shut());
+  io.onHangUp(() => {
+    try {
+      program.shut();
+    } catch {
+      program.abandon();
+    }
+  });
   const ports: Ports = {
     disk: io.disk,
     folders: {
@@ -69,6 +103,7 @@ function begin(
     },
     redraw,
     leave,
+    handOver,
   };
   const load = async () => {
     const { later } = await import('../screens/contents.tsx');
@@ -121,6 +156,6 @@ async function replayOf(io: Io, given: Given): Promise<Parsed<readonly Message[]
   const { loadSession } = await import('../store/sessions.ts');
   const loaded = loadSession(io.disk.files, path.value);
   if (loaded.kind === 'bad') return loaded;
-  const { header, events } = loaded.value;
-  return good([{ kind: 'replay-opened', path: path.value, header, events }]);
+  const { header, events, damage } = loaded.value;
+  return good([{ kind: 'replay-opened', path: path.value, header, events, damage }]);
 }

@@ -3,6 +3,15 @@ import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 /** An open file, as the port hands it out. */
 export type Handle = number;
 
+/** Which file it is, whatever its name, and its bytes. */
+export type Place = {
+  /** Device and inode: two names of one file have the same, a copy has another. */
+  readonly id: string;
+  readonly size: number;
+  /** `other`: a link, a pipe or a device. */
+  readonly kind: 'file' | 'folder' | 'other';
+};
+
 /**
  * The few things we ask of a disk. Tests pass one in memory that can fail the n-th call, write
  * short or lose what was not synced.
@@ -15,6 +24,10 @@ export interface Files {
   /** Writes some of the bytes at the end; returns how many, which may be fewer than given. */
   write(handle: Handle, bytes: Uint8Array): number;
   size(handle: Handle): number;
+  /** Which file is open. */
+  placeOf(handle: Handle): Place;
+  /** Which file has a name now; a link is itself, not what it points to. */
+  placeAt(path: string): Place | undefined;
   /** Cuts the file to a length: used only on bytes that the disk has just refused. */
   truncate(handle: Handle, length: number): void;
   sync(handle: Handle): Promise<void>;
@@ -22,7 +35,10 @@ export interface Files {
   close(handle: Handle): void;
   /** Bytes in a file that is not open; refuses what is no regular file, as that may never end. */
   sizeOf(path: string): number;
+  /** A regular file whole; never waits for a pipe. */
   read(path: string): Uint8Array;
+  /** The same of an open one. */
+  readOpen(handle: Handle): Uint8Array;
   /** The beginning of a regular file, at most this many bytes. */
   readStart(path: string, length: number): Uint8Array;
   /** File names in a folder; an empty list when there is no such folder. */
@@ -32,6 +48,8 @@ export interface Files {
   /** Makes new names in a folder durable. */
   syncFolder(folder: string): void;
   rename(from: string, to: string): void;
+  /** Gives a file a second name; refuses one that is taken. */
+  link(from: string, to: string): void;
   remove(path: string): void;
 }
 
@@ -56,7 +74,7 @@ export class StoreError extends Error {
 }
 
 const told: Readonly<Record<string, readonly [message: string, mend: string]>> = {
-  ENOSPC: ['The disk is full.', 'Free some room, then press any key to try again.'],
+  ENOSPC: ['The disk is full.', 'Free some room, then try again.'],
   EDQUOT: ['Your share of the disk is used up.', 'Free some room, then try again.'],
   EROFS: ['The folder is read-only.', 'Choose another folder with --sessions or in the settings.'],
   EACCES: ['There is no permission for this.', 'Choose another folder, or mend its permissions.'],

@@ -1,62 +1,72 @@
-import { dirname } from 'node:path';
 import { forgeLine } from '../core/session/chain.ts';
 import type { Event } from '../core/session/event.ts';
-import { storeError, type Files, type Handle, type StoreError } from './files.ts';
+import { unreadable } from '../core/session/read-event.ts';
+import { StoreError, storeError, type Files } from './files.ts';
 import { sha256 } from './recover.ts';
-import { createAnew, writeAll } from './whole-file.ts';
+import { RecordFile, type OpenedFile } from './record-file.ts';
 
 /** What a journal tells of itself; called outside of any key handler. */
 export type Listener = {
   /** Everything up to event `n` is on the disk. */
   readonly kept: (n: number) => void;
   readonly trouble: (error: StoreError) => void;
+  /** Somebody changed the file while it was open; the whole record stands in it again. */
+  readonly mended?: (what: StoreError) => void;
 };
 
-export type Opened = {
-  readonly path: string;
-  readonly handle: Handle;
-  /** Everything the file holds, for writing it anew when a sync has failed. */
-  readonly bytes: Uint8Array;
-  readonly link: string;
-};
+/** A session file open for writing, and where its chain stands. */
+export type Opened = OpenedFile & { readonly link: string };
+
+/** Lines forged and not yet on the disk. */
+type Line = { readonly n: number; readonly line: string };
 
 /**
  * Appends events to one open session file. Each line is written at once, which outlives this
- * process; one sync runs behind, and lines written meanwhile wait for the next one.
+ * process; one sync runs behind, and lines written meanwhile wait for the next one. Nothing counts
+ * as kept before the file at its path is still ours, with the bytes we know of.
  */
 export class Journal {
-  readonly #files: Files;
+  readonly #file: RecordFile;
   readonly #path: string;
   readonly #listener: Listener;
-  readonly #found: Uint8Array;
-  #handle: Handle;
-  /** What was written behind what was found. */
-  #added = '';
   #link: string;
-  /** Lines forged and not yet taken by the system. */
-  #held: { readonly n: number; readonly line: string }[] = [];
+  /** Not yet taken by the system. */
+  #held: Line[] = [];
+  /** Taken by the system, and not yet known to be on the disk. */
+  #taken: Line[] = [];
   #written = 0;
   #durable = 0;
   #syncing: Promise<void> | undefined;
-  /** A sync has failed: what the system took since the last good one cannot be trusted. */
-  #doubtful = false;
   #closed = false;
 
   constructor(files: Files, opened: Opened, listener: Listener) {
-    this.#files = files;
+    this.#file = new RecordFile(files, opened);
     this.#path = opened.path;
-    this.#handle = opened.handle;
-    this.#found = opened.bytes;
     this.#link = opened.link;
     this.#listener = listener;
   }
 
   /** Writes at once and syncs behind it; a refusal is told to the listener, the entry is held. */
   append(event: Event): void {
-    const { line, link } = forgeLine(event, this.#link, sha256);
-    this.#link = link;
-    this.#held.push({ n: event.n, line });
+    this.#hold(event);
     this.retry();
+  }
+
+  /**
+   * Puts events on the disk, all or none.
+   * @throws StoreError when the disk refuses; then none of them stands in the file
+   */
+  commit(events: readonly Event[]): void {
+    if (events.length === 0) return;
+    if (this.unsaved().length > 0) this.settle();
+    const link = this.#link;
+    try {
+      for (const event of events) this.#hold(event);
+      this.settle();
+    } catch (error) {
+      this.#takeBack(link);
+      throw error;
+    }
   }
 
   /** Tries to write and sync what is held. */
@@ -78,9 +88,10 @@ export class Journal {
   settle(): void {
     try {
       // A sync that still runs may fail after ours has succeeded: what it covers is written anew.
-      if (this.#syncing !== undefined) this.#rewrite();
+      if (this.#syncing !== undefined) this.#file.writeAnew();
       this.#writeHeld();
-      this.#syncNow();
+      this.#file.syncNow();
+      this.#assure();
     } catch (error) {
       throw storeError(error, this.#path);
     }
@@ -92,48 +103,71 @@ export class Journal {
     return this.#link;
   }
 
-  close(): void {
-    this.#closed = true;
-    this.#files.close(this.#handle);
+  /** The lines that are not known to be on the disk: all that would be lost with this process. */
+  unsaved(): readonly string[] {
+    return [...this.#taken, ...this.#held].map(({ line }) => line);
   }
 
-  #syncNow(): void {
+  /** Writes the whole record, what is not kept included, into a new file elsewhere. */
+  saveElsewhere(path: string): void {
+    this.#file.copyTo(
+      path,
+      this.#held.map(({ line }) => line),
+    );
+  }
+
+  /** Lets go of the file; what was kept stands in it once more if somebody took it away. */
+  close(): void {
+    this.#closed = true;
     try {
-      this.#files.syncNow(this.#handle);
-    } catch (error) {
-      this.#doubtful = true;
-      throw error;
+      this.#assure();
+    } catch {
+      // The disk goes on refusing: whoever leaves has been told, and what is not kept was handed over.
     }
+    this.#file.close();
+  }
+
+  #hold(event: Event): void {
+    const problem = unreadable(event);
+    if (problem !== undefined)
+      throw new StoreError(problem.code, problem.message, problem.mend, { path: this.#path });
+    const { line, link } = forgeLine(event, this.#link, sha256);
+    this.#link = link;
+    this.#held.push({ n: event.n, line });
   }
 
   /** Notes what the disk has; never less than before. */
   #keep(upTo: number): void {
     if (upTo <= this.#durable) return;
     this.#durable = upTo;
+    this.#taken = this.#taken.filter(({ n }) => n > upTo);
     this.#listener.kept(upTo);
   }
 
   #writeHeld(): void {
-    if (this.#doubtful) this.#rewrite();
+    if (this.#held.length > 0 || this.#file.doubtful) this.#assure();
     for (let next = this.#held[0]; next !== undefined; next = this.#held[0]) {
-      this.#writeLine(next.line);
-      this.#added += next.line;
+      this.#file.append(next.line);
       this.#written = next.n;
+      this.#taken.push(next);
       this.#held.shift();
     }
   }
 
-  /** A line whole or not at all; where not even the cut of its torn bytes is taken, the file is written anew. */
-  #writeLine(line: string): void {
-    const before = this.#files.size(this.#handle);
-    this.#doubtful = true;
-    try {
-      writeAll(this.#files, this.#handle, line);
-      this.#doubtful = false;
-    } catch (error) {
-      this.#doubtful = this.#files.size(this.#handle) !== before;
-      throw error;
-    }
+  /** The file is ours and whole, or is made so; throws where it cannot be. */
+  #assure(): void {
+    const mended = this.#file.assure();
+    if (mended !== undefined) this.#listener.mended?.(mended);
+  }
+
+  /** Forgets what was refused, in the file too; what stood there before stands there again. */
+  #takeBack(link: string): void {
+    const written = this.#taken.reduce((sum, { line }) => sum + Buffer.byteLength(line), 0);
+    this.#held = [];
+    this.#taken = [];
+    this.#written = this.#durable;
+    this.#link = link;
+    this.#file.takeBack(written);
   }
 
   #syncBehind(): Promise<void> {
@@ -155,41 +189,8 @@ export class Journal {
   }
 
   async #syncOnce(upTo: number): Promise<void> {
-    const handle = this.#handle;
-    try {
-      await this.#files.sync(handle);
-    } catch (error) {
-      // Closed meanwhile, or written anew: what this sync was for has been settled otherwise.
-      if (this.#closed || handle !== this.#handle) return;
-      this.#doubtful = true;
-      throw error;
-    }
-    if (handle === this.#handle) this.#keep(upTo);
-  }
-
-  /**
-   * After a failed sync a later success proves nothing (the system may have dropped the pages), so
-   * the same bytes go into a new file, are synced there, and take the old one's name.
-   */
-  #rewrite(): void {
-    const fresh = `${this.#path}.fresh`;
-    const handle = createAnew(this.#files, fresh, [this.#found, this.#added]);
-    // Once renamed, the old file has no name: nothing more may be written to it, whatever comes.
-    this.#doubtful = true;
-    try {
-      this.#files.rename(fresh, this.#path);
-      this.#files.syncFolder(dirname(this.#path));
-    } catch (error) {
-      this.#files.close(handle);
-      throw error;
-    }
-    const old = this.#handle;
-    this.#handle = handle;
-    this.#doubtful = false;
-    try {
-      this.#files.close(old);
-    } catch {
-      // The old file has no name any more; that it does not close harms nothing.
-    }
+    if (!(await this.#file.sync(() => this.#closed))) return;
+    this.#assure();
+    this.#keep(upTo);
   }
 }

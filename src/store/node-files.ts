@@ -7,20 +7,22 @@ import {
   fstatSync,
   fsyncSync,
   ftruncateSync,
+  linkSync,
+  lstatSync,
   mkdirSync,
   openSync,
   readdirSync,
-  readFileSync,
   readSync,
   renameSync,
   statSync,
   unlinkSync,
   writeSync,
+  type BigIntStats,
 } from 'node:fs';
 import { platform } from 'node:os';
 import { dirname } from 'node:path';
 import { promisify } from 'node:util';
-import { StoreError, type Files } from './files.ts';
+import { StoreError, type Files, type Place } from './files.ts';
 
 const { O_APPEND, O_CREAT, O_EXCL, O_RDONLY, O_RDWR } = constants;
 /** Not there on every system; where it is, a link in place of the file is refused. */
@@ -36,7 +38,33 @@ function openRegular(path: string, flags: number): number {
   throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a file of ours.', { path });
 }
 
-/** The disk of this machine. */
+function readThrough(path: string, read: (handle: number) => Uint8Array): Uint8Array {
+  const handle = openRegular(path, O_RDONLY | noBlock);
+  try {
+    return read(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/** As many bytes as the file had when it was asked: one that grows for ever is read to there. */
+function wholeOf(handle: number): Uint8Array {
+  const bytes = new Uint8Array(fstatSync(handle).size);
+  let done = 0;
+  while (done < bytes.length) {
+    const read = readSync(handle, bytes, done, bytes.length - done, done);
+    if (read === 0) break;
+    done += read;
+  }
+  return bytes.subarray(0, done);
+}
+
+const placeFrom = (found: BigIntStats): Place => ({
+  id: `${found.dev}:${found.ino}`,
+  size: Number(found.size),
+  kind: found.isFile() ? 'file' : found.isDirectory() ? 'folder' : 'other',
+});
+
 /**
  * Makes a folder and those above it, one by one. The system's own way of doing so in one call goes
  * round for ever under a parent that answers "no such file" for a new name (seen on /proc).
@@ -51,11 +79,17 @@ function makeFolder(folder: string): void {
   }
 }
 
+/** The disk of this machine. */
 export const nodeFiles: Files = {
   create: (path) => openSync(path, O_CREAT | O_EXCL | O_APPEND | O_RDWR | noFollow, 0o600),
   openAppend: (path) => openRegular(path, O_APPEND | O_RDWR | noFollow | noBlock),
   write: (handle, bytes) => writeSync(handle, bytes),
   size: (handle) => fstatSync(handle).size,
+  placeOf: (handle) => placeFrom(fstatSync(handle, { bigint: true })),
+  placeAt: (path) => {
+    const found = lstatSync(path, { bigint: true, throwIfNoEntry: false });
+    return found && placeFrom(found);
+  },
   truncate: (handle, length) => ftruncateSync(handle, length),
   sync,
   syncNow: (handle) => fdatasyncSync(handle),
@@ -65,16 +99,13 @@ export const nodeFiles: Files = {
     if (found.isFile() || found.isDirectory()) return found.size;
     throw new StoreError('ENOTFILE', 'This is no regular file.', 'Name a file.', { path });
   },
-  read: (path) => readFileSync(path),
-  readStart: (path, length) => {
-    const handle = openRegular(path, O_RDONLY | noBlock);
-    try {
+  read: (path) => readThrough(path, wholeOf),
+  readOpen: wholeOf,
+  readStart: (path, length) =>
+    readThrough(path, (handle) => {
       const bytes = new Uint8Array(Math.min(length, fstatSync(handle).size));
       return bytes.subarray(0, readSync(handle, bytes, 0, bytes.length, 0));
-    } finally {
-      closeSync(handle);
-    }
-  },
+    }),
   list: (folder) => (existsSync(folder) ? readdirSync(folder).toSorted() : []),
   makeFolder,
   exists: existsSync,
@@ -89,5 +120,6 @@ export const nodeFiles: Files = {
     }
   },
   rename: (from, to) => renameSync(from, to),
+  link: (from, to) => linkSync(from, to),
   remove: (path) => unlinkSync(path),
 };

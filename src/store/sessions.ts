@@ -1,19 +1,18 @@
-import { join } from 'node:path';
-import { bad, type Parsed, type Problem } from '../core/problem.ts';
+import { dirname, join } from 'node:path';
+import { bad, firstOf, good, type Parsed, type Problem } from '../core/problem.ts';
 import { forgeLine } from '../core/session/chain.ts';
-import type { Header } from '../core/session/header/header.ts';
+import { unreadableHeader, type Header } from '../core/session/header/header.ts';
 import { ending, sessionName } from './find.ts';
-import { attempt, storeError, type Files, type Handle } from './files.ts';
+import { attempt, StoreError, storeError, type Files, type Handle } from './files.ts';
 import { Journal, type Listener } from './journal.ts';
-import { takeLock, type Lock, type Notes } from './lock.ts';
+import { takeLock, type Lock } from './lock.ts';
 import { readSession, sha256, type Recovered } from './recover.ts';
-import { createWhole } from './whole-file.ts';
+import { createWhole, writeAll } from './whole-file.ts';
 
 const maxBytes = 256 * 1024 * 1024;
 
 export type Disk = {
   readonly files: Files;
-  readonly notes: Notes;
   /** Who we are, for the message that another process shows: process id, host, since when. */
   readonly holder: string;
 };
@@ -36,72 +35,86 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
   } catch (error) {
     throw storeError(error, folder);
   }
-  const path = freeName(files, folder, header.id);
-  const { line } = forgeLine({ ...header, id: sessionName(path) }, '', sha256);
-  try {
-    files.close(createWhole(files, path, [line]));
-    files.syncFolder(folder);
-  } catch (error) {
-    throw storeError(error, path);
+  for (let count = 1; ; count += 1) {
+    const path = join(folder, `${header.id}${count === 1 ? '' : `-${count}`}${ending}`);
+    const made = attempt(path, () => createAt(files, path, header));
+    if (made.kind === 'good') return path;
+    const { code, message, mend } = firstOf(made.problems);
+    // Another process may take a name between the look and the making.
+    if (code !== 'EEXIST') throw new StoreError(code, message, mend, { path });
   }
-  return path;
 }
 
-function freeName(files: Files, folder: string, id: string): string {
-  for (let count = 1; ; count += 1) {
-    const path = join(folder, `${id}${count === 1 ? '' : `-${count}`}${ending}`);
-    if (!files.exists(path)) return path;
-  }
+function createAt(files: Files, path: string, header: Header): void {
+  const named = { ...header, id: sessionName(path) };
+  const problem = unreadableHeader(named);
+  if (problem !== undefined)
+    throw new StoreError(problem.code, problem.message, problem.mend, { path: problem.path ?? '' });
+  const { line } = forgeLine(named, '', sha256);
+  files.close(createWhole(files, path, [line]));
+  files.syncFolder(dirname(path));
 }
 
 /** Reads a session without opening it for writing. */
 export function loadSession(files: Files, path: string): Parsed<Recovered> {
-  const bytes = attempt(path, () => files.read(path));
+  const bytes = attempt(path, () => (files.sizeOf(path) > maxBytes ? undefined : files.read(path)));
   if (bytes.kind === 'bad') return bytes;
-  if (bytes.value.length > maxBytes)
-    return bad({
-      code: 'file-too-large',
-      file: path,
-      message: 'The file is larger than 256 MiB.',
-      mend: 'Name a session file.',
-    });
-  return readSession(bytes.value, path);
+  return bytes.value === undefined ? bad(tooLarge(path)) : readSession(bytes.value, path);
 }
 
-/** Opens a session for writing: the lock first, then an open end is closed, then it is read. */
+const tooLarge = (file: string): Problem => ({
+  code: 'file-too-large',
+  file,
+  message: 'The file is larger than 256 MiB.',
+  mend: 'Name a session file.',
+});
+
+/**
+ * Opens a session for writing: the lock first, then an open end is closed, then it is read. Nothing
+ * is put beside a file that is no session.
+ */
 export function openSession(disk: Disk, path: string, listener: Listener): Parsed<HeldSession> {
   const { files } = disk;
-  const lock = takeLock(path, disk.holder, disk.notes);
+  const before = loadSession(files, path);
+  if (before.kind === 'bad') return before;
+  const lock = takeLock(files, path, disk.holder);
   if (lock.kind !== 'held') return bad(lockProblem(path, lock));
-  const loaded = loadSession(files, path);
-  if (loaded.kind === 'bad') {
-    lock.release();
-    return loaded;
-  }
-  const opened = attempt(path, () => openBehind(disk, lock, loaded.value, { path, listener }));
-  if (opened.kind === 'bad') lock.release();
-  return opened;
+  const opened = attempt(path, () => openBehind(disk, lock, { path, listener }));
+  if (opened.kind === 'good' && opened.value.kind === 'good') return opened.value;
+  lock.release();
+  return opened.kind === 'good' ? opened.value : opened;
 }
 
 type Wanted = { readonly path: string; readonly listener: Listener };
 type Held = Extract<Lock, { kind: 'held' }>;
 
-function openBehind(
-  { files }: Disk,
-  lock: Held,
-  before: Recovered,
-  { path, listener }: Wanted,
-): HeldSession {
+function openBehind({ files }: Disk, lock: Held, { path, listener }: Wanted): Parsed<HeldSession> {
   const handle = files.openAppend(path);
   try {
+    // Read through the handle: another file may have taken the name since.
+    const read = readSession(files.readOpen(handle), path);
+    if (read.kind === 'bad') {
+      files.close(handle);
+      return read;
+    }
+    const before = read.value;
     const recovered = before.openEnd ? endLine(files, path, handle, before) : before;
-    const opened = { path, handle, bytes: recovered.bytes, link: recovered.link };
-    const journal = new Journal(files, opened, listener);
+    const journal = new Journal(
+      files,
+      {
+        path,
+        handle,
+        bytes: recovered.bytes,
+        link: recovered.link,
+        assureLock: lock.assure,
+      },
+      listener,
+    );
     const release = () => {
       journal.close();
       lock.release();
     };
-    return { path, recovered, journal, torn: tornBytes(before, recovered), release };
+    return good({ path, recovered, journal, torn: tornBytes(before, recovered), release });
   } catch (error) {
     files.close(handle);
     throw error;
@@ -110,8 +123,8 @@ function openBehind(
 
 /** Gives the last line its newline and reads anew: the line may be whole. */
 function endLine(files: Files, path: string, handle: Handle, before: Recovered): Recovered {
-  files.write(handle, new TextEncoder().encode('\n'));
-  const again = loadSession(files, path);
+  writeAll(files, handle, '\n');
+  const again = readSession(files.readOpen(handle), path);
   return again.kind === 'good' ? again.value : before;
 }
 

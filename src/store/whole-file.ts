@@ -6,14 +6,20 @@ type Content = string | Uint8Array;
 /** Writes a file whole or not at all: under another name first, synced, then renamed. */
 export function writeWhole(files: Files, path: string, text: string): void {
   const fresh = `${path}.fresh`;
-  files.close(createAnew(files, fresh, [text]));
-  files.rename(fresh, path);
+  const handle = createAnew(files, fresh, [text]);
+  try {
+    files.rename(fresh, path);
+  } catch (error) {
+    discard(files, fresh, handle);
+    throw error;
+  }
+  files.close(handle);
   files.syncFolder(dirname(path));
 }
 
 /** A new file in place of what a crash may have left of one, for appending. */
 export function createAnew(files: Files, path: string, contents: readonly Content[]): Handle {
-  if (files.exists(path)) files.remove(path);
+  if (files.placeAt(path) !== undefined) files.remove(path);
   return createWhole(files, path, contents);
 }
 
@@ -25,9 +31,36 @@ export function createWhole(files: Files, path: string, contents: readonly Conte
     files.syncNow(handle);
     return handle;
   } catch (error) {
-    files.close(handle);
-    files.remove(path);
+    discard(files, path, handle);
     throw error;
+  }
+}
+
+/** Takes back a file that could not be written whole; what refused it counts, not what this meets. */
+export function discard(files: Files, path: string, handle: Handle): void {
+  for (const job of [() => files.close(handle), () => files.remove(path)])
+    try {
+      job();
+    } catch {
+      // Left under a name that nobody reads.
+    }
+}
+
+/**
+ * Keeps what stands at a name under another one, `NAME.aside`, before the name is given away: what
+ * somebody else put there is not ours to destroy.
+ */
+export function keepAside(files: Files, path: string): void {
+  for (let count = 1; ; count += 1) {
+    const aside = `${path}.aside${count === 1 ? '' : `-${count}`}`;
+    if (files.placeAt(aside) !== undefined) continue;
+    try {
+      files.link(path, aside);
+    } catch {
+      // No second names on this disk, or it is a folder: the name is free for a moment.
+      files.rename(path, aside);
+    }
+    return;
   }
 }
 

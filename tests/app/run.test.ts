@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { bad } from '../../src/core/problem.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
+import { readBack } from '../helpers/session-file.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
 
 /** A disk that is full from when it is told so, until it is told otherwise. */
@@ -47,6 +49,46 @@ test('who would lose something is warned once before the program leaves', () => 
   expect(made.program.state().session?.trouble?.code).toBe('ENOSPC');
 });
 
+test('on a disk that goes on refusing everywhere the lines are handed over before leaving', () => {
+  const { files, fill } = fillingDisk();
+  const made = makeProgram({ files });
+  press(made.program, startKeys());
+  fill(true);
+  press(made.program, 'nfan belt squeals<enter>');
+  press(made.program, '<C-c>');
+
+  press(made.program, '<C-c>');
+
+  expect(made.left()).toBe(true);
+  const rescued = made.rescued();
+  if (rescued?.kind !== 'lines') throw new Error('a full disk takes no copy either');
+  expect(rescued.lines.join()).toContain('"text":"fan belt squeals"');
+});
+
+test('the other folder, where it takes what the first refuses, has the whole record', () => {
+  let refusing = false;
+  const files: Files = {
+    ...nodeFiles,
+    placeAt: (path) => {
+      if (refusing && !path.includes('rescued'))
+        throw Object.assign(new Error('planted'), { code: 'EIO' });
+      return nodeFiles.placeAt(path);
+    },
+  };
+  const made = makeProgram({ files });
+  press(made.program, startKeys());
+  refusing = true;
+  press(made.program, 'nfan belt squeals<enter>');
+  press(made.program, '<C-c>');
+
+  press(made.program, '<C-c>');
+
+  const rescued = made.rescued();
+  if (rescued?.kind !== 'elsewhere') throw new Error('there is room in the other folder');
+  expect(readBack(readFileSync(rescued.path))).toMatchObject({ damage: [], openEnd: false });
+  expect(readFileSync(rescued.path, 'utf8')).toContain('fan belt squeals');
+});
+
 test('a session that cannot be made is refused on the Start screen, and nothing is open', () => {
   const { files, fill } = fillingDisk();
   const { program } = makeProgram({ files });
@@ -77,7 +119,7 @@ test('a session that another program holds is refused, by whom it is held', () =
   other.program.dispatch({ kind: 'session-chosen', path });
 
   expect(other.program.state().session).toBeUndefined();
-  expect(other.program.state().notice?.text).toContain('process 1');
+  expect(other.program.state().notice?.text).toContain('a test');
 });
 
 test('the account is written, and where is said', async () => {

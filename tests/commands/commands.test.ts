@@ -178,7 +178,7 @@ test('an implausible reading can be insisted on', async () => {
 
 test('a session open elsewhere is refused and says by whom; it can still be read', async () => {
   const { folder, path } = await begun();
-  const lock = takeLock(path, 'x', { read: () => undefined, write: () => {} });
+  const lock = takeLock(nodeFiles, path, 'process 4711 on bench');
 
   const entered = await runCommand(enter, [path], { folder });
   const read = await runCommand(story, [path, '--json'], { folder });

@@ -42,7 +42,6 @@ export async function runCommand(
     },
     disk: {
       files: options.files ?? nodeFiles,
-      notes: { read: () => 'process 4711 on bench', write: () => {} },
       holder: 'a test',
     },
     folders: {

@@ -21,7 +21,7 @@ export function openJournal(files = new MemoryFiles({ [path]: sessionLines([]).j
   const { bytes, link } = read.value;
   const journal = new Journal(
     files,
-    { path, handle: files.openAppend(path), bytes, link },
+    { path, handle: files.openAppend(path), bytes, link, assureLock: () => {} },
     {
       kept: (n) => {
         kept.push(n);

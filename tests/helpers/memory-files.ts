@@ -1,7 +1,7 @@
-import type { Files } from '../../src/store/files.ts';
+import type { Files, Place } from '../../src/store/files.ts';
 
 /** One file's content and how much of it a power loss would leave. */
-type Node = { bytes: number[]; safe: number; spoiled: { from: number; to: number }[] };
+type Node = { id: number; bytes: number[]; safe: number; spoiled: { from: number; to: number }[] };
 
 export type Call = { readonly number: number; readonly name: keyof Files };
 
@@ -34,12 +34,13 @@ export class MemoryFiles implements Files {
   #safeNames: Map<string, Node>;
   readonly #open = new Map<number, Node>();
   #nextHandle = 3;
+  #lastId = 0;
 
   constructor(files: Readonly<Record<string, string | Uint8Array>> = {}) {
     this.#names = new Map(
       Object.entries(files).map(([path, content]) => {
         const bytes = [...(typeof content === 'string' ? Buffer.from(content) : content)];
-        return [path, { bytes, safe: bytes.length, spoiled: [] }];
+        return [path, { id: this.#nextId(), bytes, safe: bytes.length, spoiled: [] }];
       }),
     );
     this.#safeNames = new Map(this.#names);
@@ -48,7 +49,7 @@ export class MemoryFiles implements Files {
   create(path: string): number {
     this.#call('create');
     if (this.#names.has(path)) throw refusal('EEXIST');
-    this.#names.set(path, { bytes: [], safe: 0, spoiled: [] });
+    this.#names.set(path, { id: this.#nextId(), bytes: [], safe: 0, spoiled: [] });
     return this.#hand(path);
   }
 
@@ -70,6 +71,18 @@ export class MemoryFiles implements Files {
   size(handle: number): number {
     this.#call('size');
     return this.#node(handle).bytes.length;
+  }
+
+  placeOf(handle: number): Place {
+    this.#call('placeOf');
+    const { id, bytes } = this.#node(handle);
+    return { id: String(id), size: bytes.length, kind: 'file' };
+  }
+
+  placeAt(path: string): Place | undefined {
+    this.#call('placeAt');
+    const node = this.#names.get(path);
+    return node && { id: String(node.id), size: node.bytes.length, kind: 'file' };
   }
 
   truncate(handle: number, length: number): void {
@@ -116,6 +129,11 @@ export class MemoryFiles implements Files {
     return Uint8Array.from(this.#named(path).bytes);
   }
 
+  readOpen(handle: number): Uint8Array {
+    this.#call('readOpen');
+    return Uint8Array.from(this.#node(handle).bytes);
+  }
+
   readStart(path: string, length: number): Uint8Array {
     this.#call('readStart');
     return Uint8Array.from(this.#named(path).bytes.slice(0, length));
@@ -145,6 +163,12 @@ export class MemoryFiles implements Files {
     this.#names.delete(from);
   }
 
+  link(from: string, to: string): void {
+    this.#call('link');
+    if (this.#names.has(to)) throw refusal('EEXIST');
+    this.#names.set(to, this.#named(from));
+  }
+
   remove(path: string): void {
     this.#call('remove');
     this.#named(path);
@@ -168,6 +192,11 @@ export class MemoryFiles implements Files {
     const left = Uint8Array.from(node.bytes.slice(0, node.safe));
     for (const { from, to } of node.spoiled) left.fill(0, from, to);
     return left;
+  }
+
+  #nextId(): number {
+    this.#lastId += 1;
+    return this.#lastId;
   }
 
   #spoil(node: Node, to: number): void {

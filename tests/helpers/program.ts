@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
-import { Runner, type Ports } from '../../src/app/run.ts';
+import { Runner, type Ports, type Rescued } from '../../src/app/run.ts';
 import type { Drawn, State } from '../../src/app/state.ts';
 import { cautionsOn } from '../../src/screens/claim-rows.ts';
 import type { Library } from '../../src/core/tree/shop.ts';
@@ -20,6 +20,7 @@ import { keptAdvice } from './kept-advice.ts';
 import { stampAt } from './story.ts';
 
 export type Made = {
+  readonly rescued: () => Rescued | undefined;
   readonly program: Program;
   readonly folder: string;
   readonly left: () => boolean;
@@ -56,6 +57,7 @@ function assemble(options: Options) {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'droplight-'));
   let second = 0;
   let left = false;
+  let rescued: Rescued | undefined;
   let redrawn = 0;
   const clock = () => {
     second += 1;
@@ -66,7 +68,6 @@ function assemble(options: Options) {
   const ports: Ports = {
     disk: {
       files: options.files ?? nodeFiles,
-      notes: { read: () => 'process 1', write: () => {} },
       holder: 'a test',
     },
     folders: {
@@ -84,6 +85,9 @@ function assemble(options: Options) {
     leave: () => {
       left = true;
     },
+    handOver: (one) => {
+      rescued = one;
+    },
   };
   const program = new Program({
     clock,
@@ -91,7 +95,14 @@ function assemble(options: Options) {
     sessions: sessionLines(ports.disk.files, ports.folders.sessions.path),
   });
   const load = () => program.load({ update, runner: new Runner(ports) });
-  return { program, folder, left: () => left, redrawn: () => redrawn, load };
+  return {
+    program,
+    folder,
+    left: () => left,
+    rescued: () => rescued,
+    redrawn: () => redrawn,
+    load,
+  };
 }
 
 /**

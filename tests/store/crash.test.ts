@@ -24,7 +24,7 @@ function goOn(bytes: Uint8Array) {
   const { bytes: found, link, events } = read.value;
   const before = events.map((event) => event.n);
   const n = (before.at(-1) ?? 0) + 1;
-  const opened = { path, handle, bytes: found, link };
+  const opened = { path, handle, bytes: found, link, assureLock: () => {} };
   const journal = new Journal(files, opened, { kept: () => {}, trouble: () => {} });
   journal.append({ n, ...stampAt(n), kind: 'resumed', torn: 1 });
   journal.settle();
@@ -80,7 +80,7 @@ describe('a file cut off at any byte by a crash', () => {
     const read = readSession(files.read(path), path);
     if (read.kind === 'bad') throw new Error('no session');
     const { bytes, link } = read.value;
-    const opened = { path, handle: files.openAppend(path), bytes, link };
+    const opened = { path, handle: files.openAppend(path), bytes, link, assureLock: () => {} };
     const journal = new Journal(files, opened, { kept: () => {}, trouble: () => {} });
     files.refuse = ({ name }) => (name === 'sync' ? 'EIO' : undefined);
     journal.append(note(2));

@@ -152,7 +152,7 @@ describe('a full disk', () => {
       expect.objectContaining({
         name: 'StoreError',
         message: 'The disk is full.',
-        mend: 'Free some room, then press any key to try again.',
+        mend: 'Free some room, then try again.',
       }),
     );
   });

@@ -29,7 +29,6 @@ afterEach(() => {
 const diskOf = (files: MemoryFiles): Disk => ({
   files,
   holder: 'process 1',
-  notes: { read: () => 'process 1', write: () => {} },
 });
 
 const quiet = { kept: () => {}, trouble: () => {} };

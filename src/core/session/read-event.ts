@@ -1,4 +1,6 @@
 import * as z from 'zod';
+import { showPath, type Problem } from '../problem.ts';
+import { quantitiesOf } from '../trade/units/units.ts';
 import { withOffset } from './clock.ts';
 import { isKind, modelOf, Stamp } from './event.ts';
 import type { Event, Kind, Payload, UnknownEvent } from './event.ts';
@@ -21,7 +23,55 @@ export function parseEvent(value: unknown): Event | UnknownEvent | undefined {
  */
 export function parsePayload(kind: Kind, value: unknown, at: string): Payload | undefined {
   const payload = modelOf(kind).safeParse(value);
-  return payload.success ? zoned(payload.data, at) : undefined;
+  return payload.success && hasKnownUnits(payload.data) ? zoned(payload.data, at) : undefined;
+}
+
+/** Every reading is in a unit that can be worked with. */
+const hasKnownUnits = (payload: Payload): boolean =>
+  Object.entries(payload)
+    .filter(([field]) => measured.has(field))
+    .every(([, value]) => isMeasured(value));
+
+/** The fields of events that hold amounts. */
+const measured: ReadonlySet<string> = new Set(['reading', 'readings', 'standard', 'set']);
+
+function isMeasured(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return true;
+  if (Array.isArray(value)) return value.every(isMeasured);
+  if ('unit' in value && typeof value.unit === 'string') return quantitiesOf(value.unit).length > 0;
+  return Object.values(value).every(isMeasured);
+}
+
+/**
+ * Why the reader would not take an event back as it is written. Every writer asks before it writes:
+ * what was acknowledged must be read.
+ */
+export function unreadable(event: Event): Problem | undefined {
+  const written: unknown = JSON.parse(JSON.stringify(event));
+  const read = parseEvent(written);
+  if (read !== undefined && read.kind !== 'unknown') return undefined;
+  const model = modelOf(event.kind).and(Numbered);
+  return unreadableBy(model.safeParse(written).error?.issues ?? []);
+}
+
+/** The same of anything that a model has refused, in words. */
+export function unreadableBy(issues: readonly z.core.$ZodIssue[]): Problem {
+  const [issue] = issues;
+  const where = issue === undefined ? '' : showPath(issue.path);
+  const long = issue?.code === 'too_big' && issue.origin === 'string';
+  return long
+    ? {
+        code: 'too-long',
+        path: where,
+        message: `The text of "${where}" is longer than ${issue.maximum} characters.`,
+        mend: 'Say it shorter.',
+      }
+    : {
+        code: 'not-readable',
+        path: where,
+        message: `This could not be read back from the record${issue === undefined ? '' : ` (${issue.message})`}.`,
+        mend: 'Say it in another way.',
+      };
 }
 
 /** An event to be written; a time told without an offset takes the one that the session has now. */

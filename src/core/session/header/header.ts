@@ -6,6 +6,8 @@ import { Written } from '../../tree/written/written.ts';
 import { Shop } from '../../tree/shop.ts';
 import { Amount, Conditions } from '../event.ts';
 import { freeText } from '../free-text.ts';
+import { unreadableBy } from '../read-event.ts';
+import type { Problem } from '../../problem.ts';
 
 /** The first line of a session file: everything that must be known before the first event. */
 export const Header = z.object({
@@ -29,6 +31,12 @@ export const Header = z.object({
 });
 
 export type Header = z.output<typeof Header>;
+
+/** Why the reader would not take a header back as it is written. */
+export function unreadableHeader(header: Header): Problem | undefined {
+  const read = Header.safeParse(JSON.parse(JSON.stringify(header)));
+  return read.success ? undefined : unreadableBy(read.error.issues);
+}
 
 /** The part of the shop that a tree names. */
 export function shopOf(tree: Tree, shop: Shop): Shop {

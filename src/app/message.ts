@@ -1,6 +1,7 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
+import type { Damage } from '../core/session/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { Library } from '../core/tree/shop.ts';
@@ -30,12 +31,14 @@ export type Message =
       readonly events: readonly (Event | UnknownEvent)[];
       /** Bytes of a torn last line that were passed over. */
       readonly torn: number;
+      readonly damage?: readonly Damage[];
     }
   | {
       readonly kind: 'replay-opened';
       readonly path: string;
       readonly header: Header;
       readonly events: readonly (Event | UnknownEvent)[];
+      readonly damage?: readonly Damage[];
     }
   | { readonly kind: 'played-on'; readonly at: number }
   | { readonly kind: 'session-refused'; readonly problem: Problem }

@@ -1,4 +1,5 @@
 import { clockTime } from '../core/session/clock.ts';
+import { recordWarning } from '../core/session/damage.ts';
 import { transition, type Transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
@@ -10,12 +11,13 @@ import { extend } from './take-action.ts';
 /** A session is open: it is picked up where it was put down, or shown as it ended. */
 export function opened(
   state: State,
-  { path, header, events, torn }: Extract<Message, { kind: 'session-opened' }>,
+  { path, header, events, torn, damage = [] }: Extract<Message, { kind: 'session-opened' }>,
 ): Transition {
   const read: OpenSession = {
     path,
     header,
     events,
+    damage,
     ...ledStory(header, events, state.settings),
     kept: events.at(-1)?.n ?? 0,
     keptAt: clockTime(state.now.at),
@@ -25,18 +27,20 @@ export function opened(
   const { session, events: added } = fresh
     ? { session: read, events: [] }
     : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
+  const warning = recordWarning(damage);
   const text =
-    torn > 0
+    warning ??
+    (torn > 0
       ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
       : read.story.closed === undefined
         ? 'Picked up where it was put down.'
-        : 'This job is closed; it stands as it ended.';
+        : 'This job is closed; it stands as it ended.');
   return transition(
     {
       ...state,
       session,
       screen: walk,
-      notice: fresh ? undefined : { kind: 'info', text },
+      notice: fresh && warning === undefined ? undefined : { kind: 'info', text },
       // The key that picked it up is no answer to what stands there.
       run: state.run && { ...state.run, spent: true },
     },
@@ -48,9 +52,9 @@ export function opened(
 /** A session is read to be shown again; nothing is added to it. */
 export function replayOpened(
   state: State,
-  { path, header, events }: Extract<Message, { kind: 'replay-opened' }>,
+  { path, header, events, damage = [] }: Extract<Message, { kind: 'replay-opened' }>,
 ): Transition {
-  const recording = makeRecording(path, header, events);
+  const recording = { ...makeRecording(path, header, events), damage };
   const screen: Screen = { kind: 'replay', recording, at: 0, playing: false, speed: 1 };
   return transition({ ...state, session: sessionAt(recording, 0), screen });
 }

@@ -1,3 +1,4 @@
+import type { Damage } from '../core/session/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';
@@ -42,6 +43,7 @@ export type Recording = {
   readonly events: readonly (Event | UnknownEvent)[];
   /** Counts of events after which the leading suspect had changed. */
   readonly turning: readonly number[];
+  readonly damage?: readonly Damage[];
 };
 
 type List = { readonly cursor: number };

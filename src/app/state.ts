@@ -1,5 +1,6 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
+import type { Damage } from '../core/session/damage.ts';
 import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { SessionLine } from '../core/session/name.ts';
@@ -16,6 +17,8 @@ export type OpenSession = {
   readonly path: string;
   readonly header: Header;
   readonly events: readonly (Event | UnknownEvent)[];
+  /** What was done to the record before it was opened. */
+  readonly damage?: readonly Damage[];
   /** With the step that leads now: the tree's own, or the quicker one, as the settings say. */
   readonly story: Story;
   /** What the tree itself would do next. */

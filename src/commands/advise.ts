@@ -17,7 +17,8 @@ import { cleanLine } from '../core/text.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
-import { withSession } from './session.ts';
+import { recordWarning } from '../core/session/damage.ts';
+import { recordJson, withSession } from './session.ts';
 
 const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' } } as const;
 
@@ -29,9 +30,14 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     const advice = adviceFor(story, prudence);
     if (advice.kind === 'bad') return advice;
     const { tree } = currentLeg(story);
+    const warned = [recordWarning(recovered.damage)].filter((one) => one !== undefined);
     if (given.flag('json'))
-      printJson(io, { ...adviceJson(tree, advice.value), openQuestions: openQuestions(story) });
-    else io.out(`${adviceLines(story, advice.value).map(cleanLine).join('\n')}\n`);
+      printJson(io, {
+        record: recordJson(recovered.damage),
+        ...adviceJson(tree, advice.value),
+        openQuestions: openQuestions(story),
+      });
+    else io.out(`${[...warned, ...adviceLines(story, advice.value)].map(cleanLine).join('\n')}\n`);
     return done;
   });
 }

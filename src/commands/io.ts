@@ -1,6 +1,6 @@
 import type { Stamp } from '../core/session/event.ts';
 import { firstOf, good, showProblem, type Parsed, type Problem } from '../core/problem.ts';
-import { cleanLine } from '../core/text.ts';
+import { cleanLine, safeJson } from '../core/text.ts';
 import type { Disk } from '../store/sessions.ts';
 
 /** What a command may touch: handed in by main, so that commands run in tests as they do in a shell. */
@@ -54,25 +54,37 @@ export function commandFirst(args: readonly string[]): readonly string[] {
     : args;
 }
 
-/** Runs a command to its exit code; the first of its problems goes to standard error. */
+/**
+ * Runs a command to its exit code; the first of its problems goes to standard error, and where JSON
+ * was asked for all of them to standard output: one document, whatever happens.
+ */
 export async function runCommand(
   io: Io,
   command: Command,
   args: readonly string[],
 ): Promise<ExitCode> {
-  const ended = await command(io, args);
-  return ended.kind === 'good' ? ended.value : fail(io, firstOf(ended.problems));
+  let printed = false;
+  const out = (text: string) => {
+    printed = true;
+    io.out(text);
+  };
+  const ended = await command({ ...io, out }, args);
+  if (ended.kind === 'good') return ended.value;
+  if (args.includes('--json') && !printed) printJson(io, { problems: ended.problems });
+  return fail(io, firstOf(ended.problems));
 }
 
 /** Wrong use or bad input, or what the disk refused: one clear line on standard error. */
 export function fail(io: Io, problem: Problem): ExitCode {
   io.err(`droplight: ${cleanLine(showProblem(problem))}\n`);
-  return systemCodes.test(problem.code) ? 3 : 2;
+  return exitCodeOf(problem);
 }
 
+/** 3 for what the system refused, 2 for anything else. */
+export const exitCodeOf = ({ code }: Problem): ExitCode => (systemCodes.test(code) ? 3 : 2);
+
 /** Codes that the system gave: the disk's own (ENOSPC, EACCES ...), and the lock it holds. */
-const systemCodes = /^(E[A-Z]+|locked|no-lock)$/;
+const systemCodes = /^(E[A-Z]+|locked|no-lock|perhaps-kept)$/;
 
 /** Prints one JSON document and nothing else. */
-export const printJson = (io: Io, value: unknown): void =>
-  io.out(`${JSON.stringify(value, null, 2)}\n`);
+export const printJson = (io: Io, value: unknown): void => io.out(`${safeJson(value, 2)}\n`);

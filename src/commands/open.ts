@@ -1,4 +1,5 @@
 import { bad, good, type Parsed } from '../core/problem.ts';
+import { cleanRow } from '../core/text.ts';
 import { factsAsked, misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { parseSheet, type TypedFigure } from '../core/session/book.ts';
@@ -32,7 +33,7 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   const folder = sessionsFolder(io, given.value);
   const path = attempt(folder, () => createSession(io.disk, folder, header.value));
   if (path.kind === 'bad') return path;
-  io.out(`${path.value}\n`);
+  io.out(`${cleanRow(path.value)}\n`);
   return done;
 }
 

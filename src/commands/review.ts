@@ -1,3 +1,5 @@
+import { paragraph } from '../core/account/block.ts';
+import { recordWarning } from '../core/session/damage.ts';
 import { showMarkdown } from '../core/account/markdown.ts';
 import { reviewBlocks } from '../core/review/outline.ts';
 import { trendsOf } from '../core/review/trend.ts';
@@ -6,7 +8,7 @@ import { sessionName } from '../store/find.ts';
 import { loadSession } from '../store/sessions.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
-import { namedSessions } from './session.ts';
+import { namedSessions, recordJson } from './session.ts';
 
 /** `droplight review SESSION... [--json]`: what a mentor would look at, in minutes and evidence. */
 export async function review(io: Io, args: readonly string[]): Promise<Ended> {
@@ -15,12 +17,16 @@ export async function review(io: Io, args: readonly string[]): Promise<Ended> {
   const paths = namedSessions(io, given.value, 'droplight review SESSION... [--json]');
   if (paths.kind === 'bad') return paths;
   const reviews = [];
+  const warnings: string[] = [];
   for (const path of paths.value) {
     const loaded = loadSession(io.disk.files, path);
     if (loaded.kind === 'bad') return loaded;
-    reviews.push(reviewOf(sessionName(path), loaded.value));
+    const { damage } = loaded.value;
+    const warning = recordWarning(damage);
+    if (warning !== undefined) warnings.push(`${sessionName(path)}: ${warning}`);
+    reviews.push({ record: recordJson(damage), ...reviewOf(sessionName(path), loaded.value) });
   }
   if (given.value.flag('json')) printJson(io, { reviews, trends: trendsOf(reviews) });
-  else io.out(showMarkdown(reviewBlocks(reviews)));
+  else io.out(showMarkdown([...warnings.map(paragraph), ...reviewBlocks(reviews)]));
   return done;
 }

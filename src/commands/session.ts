@@ -1,4 +1,5 @@
 import { good, type Parsed } from '../core/problem.ts';
+import { recordWarning, stateOf, type Damage } from '../core/session/damage.ts';
 import { findSession } from '../store/find.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
@@ -33,6 +34,12 @@ export async function withSession(
   const { given, path } = named.value;
   const recovered = loadSession(io.disk.files, path);
   return recovered.kind === 'bad' ? recovered : job({ given, path, recovered: recovered.value });
+}
+
+/** What stands first in JSON made from a record: its state, and what is to be known of it. */
+export function recordJson(damage: readonly Damage[]) {
+  const warning = recordWarning(damage);
+  return { state: stateOf(damage), ...(warning !== undefined && { warning }) };
 }
 
 /** The options of a command and the one session it is about, not read yet. */

@@ -1,5 +1,7 @@
 import { firstOf } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
+import { stateOf, type RecordState } from '../core/session/damage.ts';
+import { attempt } from '../store/files.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { cleanRow } from '../core/text.ts';
 import { listSessions, type Listed } from '../store/find.ts';
@@ -12,12 +14,16 @@ export async function sessions(io: Io, args: readonly string[]): Promise<Ended> 
   const given = readOptions(args, { json: 'flag' });
   if (given.kind === 'bad') return given;
   const folder = sessionsFolder(io, given.value);
-  const lines = listSessions(io.disk.files, folder).map((listed) => about(io, listed));
+  const listed = attempt(folder, () => listSessions(io.disk.files, folder));
+  if (listed.kind === 'bad') return listed;
+  const lines = listed.value.map((one) => about(io, one));
   if (given.value.flag('json')) printJson(io, lines);
-  else if (lines.length === 0) io.out(`There is no session in ${folder} yet.\n`);
+  else if (lines.length === 0) io.out(`${cleanRow(`There is no session in ${folder} yet.`)}\n`);
   else for (const line of lines) io.out(`${cleanRow(words(line))}\n`);
   return done;
 }
+
+const told = (state: RecordState): string => (state === 'whole' ? '' : `; ${state}`);
 
 type About = {
   readonly session: string;
@@ -31,13 +37,14 @@ function about(io: Io, { name, path }: Listed): About {
   const loaded = loadSession(io.disk.files, path);
   if (loaded.kind === 'bad')
     return { session: name, path, state: firstOf(loaded.problems).message };
-  const story = fold(loaded.value.header, loaded.value.events);
+  const { header, events, damage } = loaded.value;
+  const story = fold(header, events);
   return {
     session: name,
     path,
     vehicle: story.header.vehicle.name,
     tree: currentLeg(story).tree.id,
-    state: story.closed?.as ?? `open: ${story.due.kind}`,
+    state: `${story.closed?.as ?? `open: ${story.due.kind}`}${told(stateOf(damage))}`,
   };
 }
 

@@ -3,6 +3,7 @@ import { openQuestions } from '../core/session/contradiction.ts';
 import { readPart, saysNone } from '../core/session/parts.ts';
 import { currentLeg } from '../core/session/story.ts';
 import { clockOddities } from '../core/session/time.ts';
+import { recordJson } from './session.ts';
 import type { Recovered } from '../store/recover.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { withSession } from './session.ts';
@@ -22,6 +23,7 @@ export function storyJson({ header, events, damage, link }: Recovered) {
   const folded = fold(header, events);
   const { header: _, entries, legs, due, ...rest } = folded;
   return {
+    record: recordJson(damage),
     session: header.id,
     opened: header.opened,
     who: header.who,

@@ -37,7 +37,10 @@ export const commands: Readonly<Record<string, Row>> = {
     load: async () => (await import('./review.ts')).review,
   },
   verify: {
-    help: ['verify SESSION...    whole, torn or altered'],
+    help: [
+      'verify SESSION...    whole, line ends changed, torn, cut short, altered or newer',
+      '                     [--against LINK: is all that it held then still there?]',
+    ],
     load: async () => (await import('./verify.ts')).verify,
   },
   trees: {

@@ -1,60 +1,81 @@
-import { firstOf, good } from '../core/problem.ts';
-import type { Damage, Recovered } from '../store/recover.ts';
+import { bad, firstOf, good } from '../core/problem.ts';
+import { stateOf, type Damage, type RecordState } from '../core/session/damage.ts';
+import { cleanRow } from '../core/text.ts';
 import { loadSession } from '../store/sessions.ts';
 import { printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
 import { namedSessions } from './session.ts';
 
-/** `droplight verify SESSION...`: whole, torn or altered, and at which lines. 1 when any is not whole. */
+const use = 'droplight verify SESSION... [--against LINK] [--json]';
+
+/**
+ * `droplight verify SESSION...`: what has become of each record, and at which lines. With a link
+ * that was told to somebody else, whether the record still holds everything it held then. 1 when
+ * any is not as it was.
+ */
 export async function verify(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { json: 'flag' });
+  const given = readOptions(args, { json: 'flag', against: 'text' });
   if (given.kind === 'bad') return given;
-  const paths = namedSessions(io, given.value, 'droplight verify SESSION... [--json]');
+  const against = given.value.text('against')?.trim().toLowerCase();
+  if (against !== undefined && !/^[0-9a-f]{64}$/.test(against)) return bad(noLink);
+  const paths = namedSessions(io, given.value, use);
   if (paths.kind === 'bad') return paths;
-  const verdicts = paths.value.map((path) => judge(io, path));
+  const verdicts = paths.value.map((path) => judge(io, path, against));
   if (given.value.flag('json')) printJson(io, verdicts);
-  else for (const verdict of verdicts) io.out(`${wordsOf(verdict)}\n`);
+  else for (const verdict of verdicts) io.out(`${cleanRow(wordsOf(verdict))}\n`);
   return good(verdicts.every(({ state }) => state === 'whole') ? 0 : 1);
 }
 
+const noLink = {
+  code: 'no-link',
+  message: 'A link is 64 digits and letters a to f.',
+  mend: 'Copy the closing link from the last line of the account, or from "droplight verify".',
+};
+
 type Verdict = {
   readonly session: string;
-  readonly state: 'whole' | 'torn' | 'altered' | 'unreadable';
+  readonly state: RecordState | 'newer' | 'unreadable';
   readonly events: number;
   readonly lines: readonly Damage[];
   readonly link?: string;
+  /** The line that the link told elsewhere ends; absent when no line of the record does. */
+  readonly provenTo?: number;
   readonly why?: string;
 };
 
-function judge(io: Io, path: string): Verdict {
+function judge(io: Io, path: string, against: string | undefined): Verdict {
   const loaded = loadSession(io.disk.files, path);
-  if (loaded.kind === 'bad')
-    return {
-      session: path,
-      state: 'unreadable',
-      events: 0,
-      lines: [],
-      why: firstOf(loaded.problems).message,
-    };
-  const { events, damage, link } = loaded.value;
+  if (loaded.kind === 'bad') {
+    const { code, message } = firstOf(loaded.problems);
+    const altered = code === 'altered-header';
+    const state = code === 'newer-session' ? 'newer' : altered ? 'altered' : 'unreadable';
+    const lines: Damage[] = altered ? [{ line: 1, kind: 'altered', bytes: 0 }] : [];
+    return { session: path, state, events: 0, lines, why: message };
+  }
+  const { events, damage, openEnd, link, links } = loaded.value;
+  const state = stateOf(damage, openEnd);
+  const verdict = { session: path, state, events: events.length, lines: damage, link };
+  if (against === undefined) return verdict;
+  const proven = links.find((one) => one.link === against)?.line;
+  if (proven !== undefined) return { ...verdict, provenTo: proven };
+  // Whole as far as it goes, and what stood there when the link was told is not in it.
   return {
-    session: path,
-    state: stateOf(loaded.value),
-    events: events.length,
-    lines: damage,
-    link,
+    ...verdict,
+    state: state === 'altered' ? state : 'cut short',
+    why: `${events.length} events, none of them ends in that link: lines are missing at the end, or it is the link of another record`,
   };
 }
 
-function stateOf({ damage, openEnd }: Recovered): Verdict['state'] {
-  if (damage.some(({ kind }) => kind === 'altered')) return 'altered';
-  return damage.length > 0 || openEnd ? 'torn' : 'whole';
+function wordsOf({ session, state, events, lines, link, provenTo, why }: Verdict): string {
+  const at = lines.map(({ line, kind }) => `line ${line} ${told[kind]}`).join(', ');
+  const proven = provenTo === undefined ? '' : `that link ends line ${provenTo}`;
+  const parts = [`${events} events`, at, proven, `last link ${link ?? ''}`];
+  return `${state}: ${session} (${why ?? parts.filter((part) => part !== '').join(', ')})`;
 }
 
-function wordsOf({ session, state, events, lines, link, why }: Verdict): string {
-  const at = lines.map(({ line, kind }) => `line ${line} ${kind}`).join(', ');
-  const rest =
-    why ??
-    [`${events} events`, at, `last link ${link ?? ''}`].filter((part) => part !== '').join(', ');
-  return `${state}: ${session} (${rest})`;
-}
+const told: Readonly<Record<Damage['kind'], string>> = {
+  torn: 'torn',
+  altered: 'altered',
+  cut: 'behind missing lines',
+  'line-ends': 'with another line end',
+};

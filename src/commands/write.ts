@@ -4,6 +4,8 @@ import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Voice } from '../core/account/context.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
+import { passedOver, recordWarning } from '../core/session/damage.ts';
+import { cleanRow } from '../core/text.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';
 import { attempt, StoreError, type Files } from '../store/files.ts';
@@ -33,7 +35,7 @@ export async function write(io: Io, args: readonly string[]): Promise<Ended> {
     if (how.kind === 'bad') return how;
     const path = attempt(session.path, () => writeOne(io, session, how.value));
     if (path.kind === 'bad') return path;
-    io.out(`${path.value}\n`);
+    io.out(`${cleanRow(path.value)}\n`);
     return done;
   });
 }
@@ -74,7 +76,8 @@ export function accountOf(recovered: Recovered, options: WriteOptions = {}): Wri
   const { header, events } = options.audience === 'reader' ? withoutNames(recovered) : recovered;
   const record = {
     events: recovered.events.length,
-    passedOver: recovered.damage.length,
+    passedOver: passedOver(recovered.damage),
+    warning: recordWarning(recovered.damage),
     link: recovered.link,
   };
   return writeUp(fold(header, events), record, options);
@@ -118,10 +121,18 @@ function writeOne(io: Io, { path: session, recovered }: Loaded, how: How): strin
     for (const [picture] of drawn) refuseOthers(files, picture, 'picture');
   }
   if (how.out !== undefined) files.makeFolder(folder);
-  if (drawn.length > 0) files.makeFolder(join(folder, beside));
+  if (drawn.length > 0) makeOwnFolder(files, join(folder, beside));
   for (const [picture, text] of drawn) writeWhole(files, picture, text);
   writeWhole(files, path, markdown);
   return path;
+}
+
+/** A link in place of the folder would lead the pictures somewhere else. */
+function makeOwnFolder(files: Files, path: string): void {
+  files.makeFolder(path);
+  if (files.placeAt(path)?.kind === 'folder') return;
+  const mend = 'Remove it, or choose another folder with --out.';
+  throw new StoreError('ELOOP', 'This is a link, and links are not followed here.', mend, { path });
 }
 
 /** The session's own name; a stranger gets one without the vehicle's name in it. */

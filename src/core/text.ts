@@ -37,6 +37,18 @@ export const cleanRow = (text: string): string => clean(text).replace(/[\n\t]+/g
 /** The same on one line, white space folded. */
 export const cleanLine = (text: string): string => clean(text).replace(/\s+/g, ' ').trim();
 
+/** Signs that JSON leaves as they are and that drive or deceive a terminal. */
+const unsafeInJson =
+  /[\x7f-\x9f\u2028\u2029\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|[\u{e0000}-\u{e0fff}]/gu;
+
+/** A value as JSON that is safe on a terminal: the same value, with unsafe signs written as escapes. */
+export const safeJson = (value: unknown, indent?: number): string =>
+  JSON.stringify(value, null, indent).replace(unsafeInJson, (sign) =>
+    [...Array(sign.length).keys()]
+      .map((at) => `\\u${sign.charCodeAt(at).toString(16).padStart(4, '0')}`)
+      .join(''),
+  );
+
 /** `1 check`, `3 checks`. */
 export const count = (number: number, one: string, many = `${one}s`): string =>
   `${number} ${number === 1 ? one : many}`;

@@ -1,3 +1,4 @@
+import { stateOf } from '../core/session/damage.ts';
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useEffect, useSyncExternalStore } from 'react';
 import { bindingsWith, hints, keyName } from '../app/keys/keymap.ts';
@@ -114,7 +115,7 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
       <Box flexDirection="column" height={rows}>
         <Frame
           ruled={contents !== undefined}
-          left={onWalk ? headLeft(state, session) : 'DROPLIGHT'}
+          left={onWalk ? headLeft(state, session) : headWord(session)}
           right={onWalk ? headRight(state, session) : clockTime(state.now.at)}
           foot={foot}
           notice={<NoticeLine state={state} />}
@@ -141,9 +142,17 @@ function Inside({ state, rows, columns, contents }: FrameProps) {
   );
 }
 
+/** Ours, or what must be known of the record before anything that stands below. */
+function headWord(session: OpenSession | undefined): string {
+  const state = stateOf(session?.damage ?? []);
+  return state === 'altered' || state === 'cut short'
+    ? `RECORD ${state.toUpperCase()}`
+    : 'DROPLIGHT';
+}
+
 /** Who leads is said where it is not the tree. */
-const headLeft = ({ settings: { lead } }: State, { story }: OpenSession): string =>
-  `DROPLIGHT   ${story.header.vehicle.name} · ${currentLeg(story).tree.id.replaceAll('-', ' ')}${lead === 'quicker' ? ' · quicker way leads' : ''}`;
+const headLeft = ({ settings: { lead } }: State, session: OpenSession): string =>
+  `${headWord(session)}   ${session.story.header.vehicle.name} · ${currentLeg(session.story).tree.id.replaceAll('-', ' ')}${lead === 'quicker' ? ' · quicker way leads' : ''}`;
 
 function headRight(state: State, { story, events }: OpenSession): string {
   const last = events.at(-1);

@@ -1,21 +1,15 @@
 import { createHash } from 'node:crypto';
-import { readLine, type Fingerprint } from '../core/session/chain.ts';
+import { readLine, type Fingerprint, type Link } from '../core/session/chain.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import { parseEvent } from '../core/session/read-event.ts';
+import type { Damage } from '../core/session/damage.ts';
 import { Header } from '../core/session/header/header.ts';
-import { bad, good, type Parsed } from '../core/problem.ts';
+import { treeOf } from '../core/session/header/walked-tree.ts';
+import { checkLinks } from '../core/tree/links/links.ts';
+import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 
 /** How the lines of a record are linked. */
 export const sha256: Fingerprint = (text) => createHash('sha256').update(text).digest('hex');
-
-/** A line of the file that the story leaves out or cannot vouch for. */
-export type Damage = {
-  /** 1 is the header. */
-  readonly line: number;
-  /** `torn`: a write cut off by a power loss; `altered`: bytes changed after they were written. */
-  readonly kind: 'torn' | 'altered';
-  readonly bytes: number;
-};
 
 /** A session file as read: what counts, what was passed over, and where the chain stands. */
 export type Recovered = {
@@ -24,6 +18,8 @@ export type Recovered = {
   readonly damage: readonly Damage[];
   /** The link of the last good line: the next line must hold it. */
   readonly link: string;
+  /** The link of each good line, the header's first. */
+  readonly links: readonly { readonly line: number; readonly link: string }[];
   /** The last line lacks its newline. */
   readonly openEnd: boolean;
   /** The file as it stands, what no UTF-8 can be read from included. */
@@ -40,27 +36,57 @@ export function readSession(bytes: Uint8Array, file: string): Parsed<Recovered> 
   if (!openEnd) lines.pop();
   const [first, ...rest] = lines;
   const head = readLine(first?.text ?? '', '', sha256);
-  if (head.kind !== 'whole') return bad(noSession(file, head.kind === 'altered'));
-  const header = Header.safeParse(head.value);
-  if (!header.success) return bad(noSession(file, false));
+  const header = readHeader(head, first?.text ?? '', file);
+  if (header.kind === 'bad') return header;
+  const { events, damage, links } = readEvents(rest, head.kind === 'whole' ? head.link : '');
+  const ends = lines.findIndex(({ changedEnd }) => changedEnd);
+  const changed: Damage = { line: ends + 1, kind: 'line-ends', bytes: 0 };
   return good({
-    header: header.data,
+    header: header.value,
     openEnd,
     bytes,
-    ...readEvents(rest, head.link),
+    events,
+    damage: ends < 0 ? damage : [...damage, changed],
+    link: links.at(-1)?.link ?? '',
+    links,
   });
 }
 
-type RawLine = { readonly text: string; readonly bytes: number };
+function readHeader(head: Link, text: string, file: string): Parsed<Header> {
+  if (isNewer(text)) return bad(refused('newer-session', file));
+  if (head.kind === 'torn') return bad(refused('not-a-session', file));
+  if (head.kind !== 'whole') return bad(refused('altered-header', file));
+  const header = Header.safeParse(head.value);
+  if (!header.success) return bad(refused('unknown-header', file));
+  const { tree, trees } = header.data;
+  const own = Object.hasOwn(trees, tree) ? trees[tree] : undefined;
+  const usable = own !== undefined && checkLinks(treeOf(own), file).length === 0;
+  return usable ? good(header.data) : bad(refused('unusable-header', file));
+}
+
+/** A later version may link its lines in another way: its number is looked at before anything else. */
+function isNewer(text: string): boolean {
+  const format = /^\{"format":(\d{1,9}),/.exec(text)?.[1];
+  return format !== undefined && Number(format) > 1;
+}
+
+type RawLine = {
+  readonly text: string;
+  readonly bytes: number;
+  /** A return before the newline, or a mark at the beginning: no line of ours has either. */
+  readonly changedEnd: boolean;
+};
 
 /** Lines as text; one whose bytes are no UTF-8 becomes text that no link can fit. */
 function splitLines(bytes: Uint8Array): RawLine[] {
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
   const lines: RawLine[] = [];
   for (let start = 0; start <= bytes.length;) {
-    const found = bytes.indexOf(0x0a, start);
-    const end = found < 0 ? bytes.length : found;
-    lines.push({ text: decodeLine(decoder, bytes.subarray(start, end)), bytes: end - start });
+    const newline = bytes.indexOf(0x0a, start);
+    const end = newline < 0 ? bytes.length : newline;
+    const found = decodeLine(decoder, bytes.subarray(start, end));
+    const text = (start === 0 ? found.replace(/^\ufeff/, '') : found).replace(/\r$/, '');
+    lines.push({ text, bytes: end - start, changedEnd: text.length !== found.length });
     start = end + 1;
   }
   return lines;
@@ -78,6 +104,7 @@ function decodeLine(decoder: InstanceType<typeof TextDecoder>, bytes: Uint8Array
 function readEvents(lines: readonly RawLine[], headLink: string) {
   const events: (Event | UnknownEvent)[] = [];
   const damage: Damage[] = [];
+  const links = [{ line: 1, link: headLink }];
   let link = headLink;
   lines.forEach(({ text, bytes }, index) => {
     const line = index + 2;
@@ -89,12 +116,18 @@ function readEvents(lines: readonly RawLine[], headLink: string) {
     const inOrder = event !== undefined && event.n > (events.at(-1)?.n ?? 0);
     if (!inOrder) return damaged('altered');
     // Behind an altered or missing line: it counts, but the line before it is not what it was.
-    if (read.kind === 'broken-chain') tellAltered(damage, line, bytes);
+    if (read.kind === 'broken-chain') {
+      const before = events.at(-1)?.n ?? 0;
+      const isGap = damage.at(-1)?.line !== line - 1 && event.n > before + 1;
+      if (isGap) damage.push({ line, kind: 'cut', bytes });
+      else tellAltered(damage, line, bytes);
+    }
     events.push(event);
     link = read.link;
+    links.push({ line, link });
     return undefined;
   });
-  return { events, damage, link };
+  return { events, damage, links };
 }
 
 /** The line before is not what this one was written behind: it was altered, however it looks now. */
@@ -104,13 +137,30 @@ function tellAltered(damage: Damage[], line: number, bytes: number): void {
   else damage.push({ line, kind: 'altered', bytes });
 }
 
-const noSession = (file: string, altered: boolean) => ({
-  code: altered ? 'altered-header' : 'not-a-session',
-  file,
-  message: altered
-    ? 'The first line of this session has been altered.'
-    : 'This is no session file of Droplight, or its first line is torn.',
-  mend: altered
-    ? 'Use a copy that was not changed.'
-    : 'Name a .jsonl file from the sessions folder.',
-});
+const refusals = {
+  'newer-session': [
+    'This session was made by a newer version of Droplight.',
+    'Install that version to open it.',
+  ],
+  'not-a-session': [
+    'This is no session file of Droplight, or its first line is torn.',
+    'Name a .jsonl file from the sessions folder.',
+  ],
+  'altered-header': [
+    'The first line of this session has been altered.',
+    'Use a copy that was not changed.',
+  ],
+  'unknown-header': [
+    'The first line of this session is as it was written, and this version cannot read it.',
+    'Open it with the version that made it.',
+  ],
+  'unusable-header': [
+    'The tree in the first line of this session cannot be walked.',
+    'Use a copy that Droplight wrote.',
+  ],
+} as const;
+
+function refused(code: keyof typeof refusals, file: string): Problem {
+  const [message, mend] = refusals[code];
+  return { code, file, message, mend };
+}

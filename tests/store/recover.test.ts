@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { aWalk, chained, eventsOf, note, readBack, sessionLines } from '../helpers/session-file.ts';
-import { headerFor, stampAt } from '../helpers/story.ts';
+import { sha256 } from '../../src/store/recover.ts';
+import { after, headerFor, stampAt } from '../helpers/story.ts';
 
 const lines = sessionLines([...aWalk, { do: 'note', text: 'a \ufffd from elsewhere' }]);
 const whole = Buffer.from(lines.join(''));
@@ -99,7 +100,7 @@ describe('a changed file', () => {
   test('with a line taken out of its middle is told at the line behind', () => {
     expect(readBack(lines.toSpliced(3, 1).join(''))).toMatchObject({
       events: numbers.filter((n) => n !== 3),
-      damage: ['line 4 altered'],
+      damage: ['line 4 cut'],
     });
   });
 
@@ -154,13 +155,77 @@ describe('a changed file', () => {
   });
 });
 
+describe('a first line that cannot be gone by', () => {
+  const first = headerFor();
+  const confirm = (tree: string) => ({
+    ...first,
+    trees: { [first.tree]: { ...first.trees[first.tree], start: tree } },
+  });
+
+  test.each<[string, object, string]>([
+    ['of a newer version', { ...first, format: 2 }, 'newer-session'],
+    ['of a shape that this version does not know', { format: 1, id: 'x' }, 'unknown-header'],
+    ['without its tree', { ...first, tree: 'another' }, 'unusable-header'],
+    ['whose tree begins nowhere', confirm('nowhere'), 'unusable-header'],
+  ])('%s is told as that', (_, header, code) => {
+    expect(readBack(chained([header])[0] ?? '')).toEqual({ problems: [code] });
+  });
+
+  test('of a newer version is told though its lines are linked in another way', () => {
+    expect(readBack('{"format":2,"id":"x","links":"elsewhere"}\n')).toEqual({
+      problems: ['newer-session'],
+    });
+  });
+});
+
+describe('line ends that another program changed', () => {
+  test('are told, and every event is read', () => {
+    const changed = whole.toString().replaceAll('\n', '\r\n');
+
+    expect(readBack(changed)).toEqual({
+      events: numbers,
+      damage: ['line 1 line-ends'],
+      openEnd: false,
+    });
+  });
+
+  test('so is a mark put at the beginning', () => {
+    expect(readBack(`\ufeff${whole.toString()}`)).toMatchObject({
+      events: numbers,
+      damage: ['line 1 line-ends'],
+    });
+  });
+});
+
+describe('lines that somebody forged', () => {
+  const forged = (body: string) => {
+    const link = sha256(body);
+    return `${body},"link":"${link}"}\n`;
+  };
+
+  test('with a link that fits and no JSON are altered', () => {
+    expect(readBack(`${lines[0] ?? ''}${forged('{"n":1,oops')}`)).toMatchObject({
+      damage: ['line 2 altered'],
+    });
+  });
+
+  test('with a unit that there is not are no event of ours', () => {
+    const found = {
+      ...after([{ do: 'find', check: 'lamp', result: 'dark' }]).events.at(-1),
+      reading: { value: 1, unit: 'furlong' },
+    };
+
+    expect(readBack(chained([headerFor(), { ...found, n: 1 }]).join(''))).toMatchObject({
+      damage: ['line 2 altered'],
+    });
+  });
+});
+
 describe('what is no session', () => {
   test.each([
     ['an empty file', ''],
     ['a text', 'bench notes\n'],
     ['other JSON', '{"format":1}\n'],
-    ['a chained line that is no header', chained([{ format: 1, id: 'x' }])[0] ?? ''],
-    ['a header of a later format', chained([{ ...headerFor(), format: 2 }])[0] ?? ''],
     ['zeros', '\0'.repeat(512)],
   ])('%s is told as such', (_, text) => {
     expect(readBack(text)).toEqual({ problems: ['not-a-session'] });

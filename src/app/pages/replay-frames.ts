@@ -54,13 +54,17 @@ function turningPoints(
 }
 
 /** The session as it stood after so many events, in the form that the screens of the walk draw. */
-export function sessionAt({ path, header, events }: Recording, at: number): OpenSession {
+export function sessionAt(
+  { path, header, events, damage = [] }: Recording,
+  at: number,
+): OpenSession {
   const told = events.slice(0, at);
   const story = fold(header, told);
   return {
     path,
     header,
     events: told,
+    damage,
     story,
     own: story.due,
     advice: adviceAt(story),

@@ -26,6 +26,7 @@ import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
 import { picturesOf, type Picture } from './pictures.ts';
 import { verdictBlocks } from './blocks/verdict.ts';
+import { clockOddities } from '../session/time.ts';
 import { sentence } from './words/wording.ts';
 
 /** What the account must say of the record itself. */
@@ -33,6 +34,8 @@ export type Provenance = {
   readonly events: number;
   /** Lines that were torn or altered and so passed over. */
   readonly passedOver: number;
+  /** What must be known of the record before anything that stands in it. */
+  readonly warning?: string | undefined;
   readonly link: string;
 };
 
@@ -50,9 +53,10 @@ export type WriteOptions = AccountOptions & { readonly frontMatter?: boolean };
 export function writeUp(story: Story, provenance: Provenance, options: WriteOptions = {}): Written {
   const context = accountContext(story, options);
   const pictures = options.pictures === undefined ? [] : picturesOf(story, context.history);
+  const first = provenance.warning === undefined ? [] : [paragraph(provenance.warning)];
   const head = options.frontMatter === true ? frontMatter(context) : '';
   return {
-    markdown: `${head}${showMarkdown(outline(context, provenance, pictures))}`,
+    markdown: `${head}${showMarkdown([...first, ...outline(context, provenance, pictures)])}`,
     pictures: Object.fromEntries(pictures.map(({ file, svg }) => [file, svg])),
   };
 }
@@ -117,6 +121,17 @@ const endingWords = (story: Story, as: keyof typeof endings): string =>
     ? 'by handing the vehicle to inspection'
     : endings[as];
 
+/** Times of day that do not follow one another are said; minutes come from the machine's uptime. */
+function clockWords({ entries }: Story): string {
+  const changed = clockOddities(entries.map(({ event }) => event)).filter(
+    ({ kind }) => kind === 'clock-changed',
+  );
+  const after = changed.map(({ after: n }) => n).join(', ');
+  return changed.length === 0
+    ? ''
+    : ` The clock of the machine was set while the work went on (after event ${after}): times of day before and after do not belong to one clock, minutes are right.`;
+}
+
 function closing({ story, audience }: AccountContext, provenance: Provenance): readonly Block[] {
   const { closed } = story;
   const ended =
@@ -136,7 +151,7 @@ function closing({ story, audience }: AccountContext, provenance: Provenance): r
   return [
     heading('About this account'),
     paragraph(
-      `${ended} It was written from a record of ${count(provenance.events, 'event')}${passed}.${names} The record's closing link is ${provenance.link}.`,
+      `${ended} It was written from a record of ${count(provenance.events, 'event')}${passed}.${clockWords(story)}${names} The record's closing link is ${provenance.link}.`,
     ),
   ];
 }

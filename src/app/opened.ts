@@ -27,26 +27,27 @@ export function opened(
   const { session, events: added } = fresh
     ? { session: read, events: [] }
     : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
-  const warning = recordWarning(damage);
-  const text =
-    warning ??
-    (torn > 0
-      ? `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`
-      : read.story.closed === undefined
-        ? 'Picked up where it was put down.'
-        : 'This job is closed; it stands as it ended.');
+  const text = recordWarning(damage) ?? (fresh ? undefined : pickedUp(torn, read));
   return transition(
     {
       ...state,
       session,
       screen: walk,
-      notice: fresh && warning === undefined ? undefined : { kind: 'info', text },
+      notice: text === undefined ? undefined : { kind: 'info', text },
       // The key that picked it up is no answer to what stands there.
       run: state.run && { ...state.run, spent: true },
     },
     ...added.map((event) => ({ kind: 'append' as const, event })),
     { kind: 'advise' },
   );
+}
+
+function pickedUp(torn: number, { story }: OpenSession): string {
+  if (torn > 0)
+    return `Picked up. The last ${torn} bytes were torn by a power loss; they are kept in the file and passed over.`;
+  return story.closed === undefined
+    ? 'Picked up where it was put down.'
+    : 'This job is closed; it stands as it ended.';
 }
 
 /** A session is read to be shown again; nothing is added to it. */

@@ -117,9 +117,7 @@ function readEvents(lines: readonly RawLine[], headLink: string) {
     if (!inOrder) return damaged('altered');
     // Behind an altered or missing line: it counts, but the line before it is not what it was.
     if (read.kind === 'broken-chain') {
-      const before = events.at(-1)?.n ?? 0;
-      const isGap = damage.at(-1)?.line !== line - 1 && event.n > before + 1;
-      if (isGap) damage.push({ line, kind: 'cut', bytes });
+      if (isBehindGap(damage, line, events, event)) damaged('cut');
       else tellAltered(damage, line, bytes);
     }
     events.push(event);
@@ -129,6 +127,14 @@ function readEvents(lines: readonly RawLine[], headLink: string) {
   });
   return { events, damage, links };
 }
+
+/** The line before is good, and the numbers of events leave some out: lines were taken out between. */
+const isBehindGap = (
+  damage: readonly Damage[],
+  line: number,
+  events: Recovered['events'],
+  { n }: { readonly n: number },
+): boolean => damage.at(-1)?.line !== line - 1 && n > (events.at(-1)?.n ?? 0) + 1;
 
 /** The line before is not what this one was written behind: it was altered, however it looks now. */
 function tellAltered(damage: Damage[], line: number, bytes: number): void {

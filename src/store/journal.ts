@@ -124,7 +124,11 @@ export class Journal {
     } catch {
       // The disk goes on refusing: whoever leaves has been told, and what is not kept was handed over.
     }
-    this.#file.close();
+    try {
+      this.#file.close();
+    } catch {
+      // What was kept was synced before; a handle that does not close takes nothing of it away.
+    }
   }
 
   #hold(event: Event): void {

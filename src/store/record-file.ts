@@ -1,4 +1,5 @@
 import { dirname } from 'node:path';
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { StoreError, type Files, type Handle } from './files.ts';
 import { createAnew, createWhole, discard, keepAside, writeAll } from './whole-file.ts';
 
@@ -11,13 +12,21 @@ export type OpenedFile = {
   readonly assureLock: () => void;
 };
 
+/** Bytes written that are held as they are. */
+const packedFrom = 128 * 1024;
+
 /** A session file open for appending that is held to what we know of it, and written anew when it is not so. */
 export class RecordFile {
   readonly #files: Files;
   readonly #path: string;
   readonly #assureLock: () => void;
-  /** What was found, and what was written behind it. */
-  readonly #parts: (Uint8Array | string)[];
+  /** What was found; what was written stands behind it. */
+  readonly #found: Uint8Array;
+  /** Of what was written, the older, packed: a long day must not fill the memory. */
+  readonly #packed: Uint8Array[] = [];
+  #parts: string[] = [];
+  /** Bytes of the parts that are not packed. */
+  #loose = 0;
   #size: number;
   #handle: Handle;
   #id: string;
@@ -29,7 +38,7 @@ export class RecordFile {
     this.#path = path;
     this.#handle = handle;
     this.#assureLock = assureLock;
-    this.#parts = [bytes];
+    this.#found = bytes;
     this.#size = bytes.length;
     this.#id = files.placeOf(handle).id;
   }
@@ -51,6 +60,7 @@ export class RecordFile {
     }
     this.#parts.push(line);
     this.#size += Buffer.byteLength(line);
+    this.#loose += Buffer.byteLength(line);
   }
 
   /** Takes so many bytes back from the end, of lines that were refused. */
@@ -61,6 +71,7 @@ export class RecordFile {
       left -= Buffer.byteLength(last);
     }
     this.#size -= bytes;
+    this.#loose -= bytes;
     try {
       const { size } = this.#files.placeOf(this.#handle);
       if (size > this.#size) this.#files.truncate(this.#handle, this.#size);
@@ -108,10 +119,24 @@ export class RecordFile {
     const found = this.#whatBecame();
     if (found === undefined && !this.#doubtful) {
       this.#assureLock();
+      this.#pack();
       return undefined;
     }
     this.writeAnew();
     return found;
+  }
+
+  /** Nothing that is packed can be taken back: it is done when all that was written is kept. */
+  #pack(): void {
+    if (this.#loose < packedFrom) return;
+    this.#packed.push(deflateRawSync(this.#parts.join('')));
+    this.#parts = [];
+    this.#loose = 0;
+  }
+
+  /** Everything that the file must hold. */
+  #contents(): readonly (Uint8Array | string)[] {
+    return [this.#found, ...this.#packed.map((one) => inflateRawSync(one)), ...this.#parts];
   }
 
   #whatBecame(): StoreError | undefined {
@@ -137,7 +162,7 @@ export class RecordFile {
     this.#files.makeFolder(dirname(this.#path));
     this.#assureLock();
     const fresh = `${this.#path}.fresh`;
-    const handle = createAnew(this.#files, fresh, this.#parts);
+    const handle = createAnew(this.#files, fresh, this.#contents());
     this.#doubtful = true;
     try {
       const { id } = this.#files.placeOf(handle);
@@ -173,7 +198,7 @@ export class RecordFile {
   /** The whole record with some lines behind it, as a new file elsewhere. */
   copyTo(path: string, more: readonly string[]): void {
     this.#files.makeFolder(dirname(path));
-    this.#files.close(createWhole(this.#files, path, [...this.#parts, ...more]));
+    this.#files.close(createWhole(this.#files, path, [...this.#contents(), ...more]));
     this.#files.syncFolder(dirname(path));
   }
 

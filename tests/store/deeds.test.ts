@@ -189,3 +189,15 @@ test.each([0, 1, 2, 40])('what was refused is not in the file, after %i good one
   session.release();
   expect(readBack(readFileSync(path)).events).toHaveLength(before + 1);
 });
+
+test('a long record is written anew whole', () => {
+  const session = open();
+  for (let n = 1; n <= 60; n += 1) session.journal.commit([note(n, `${n} ${'x'.repeat(10_000)}`)]);
+  rmSync(path);
+
+  session.journal.commit([note(61)]);
+  session.release();
+
+  expect(readBack(readFileSync(path))).toMatchObject({ damage: [], openEnd: false });
+  expect(readBack(readFileSync(path)).events).toHaveLength(61);
+});

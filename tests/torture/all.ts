@@ -1,0 +1,48 @@
+// npm run torture [WORD...] [--scale N]: every attack at length, with its counts and its seed.
+import { deedsWhileOpen } from './deeds.ts';
+import { bytes, clocks, failingCalls } from './disk.ts';
+import { doors, entered } from './inputs.ts';
+import type { Attack } from './lib.ts';
+import { kills, writers } from './processes.ts';
+import { forged, longDay } from './sessions.ts';
+
+/** Each attack with its seed, and how often it is tried at length and in `npm test`. */
+export const attacks: Readonly<
+  Record<
+    string,
+    { readonly run: Attack; readonly seed: number; readonly long: number; readonly short: number }
+  >
+> = {
+  bytes: { run: bytes, seed: 101, long: 400_000, short: 3000 },
+  calls: { run: failingCalls, seed: 0, long: 5000, short: 150 },
+  deeds: { run: deedsWhileOpen, seed: 103, long: 3000, short: 60 },
+  clocks: { run: clocks, seed: 104, long: 20_000, short: 300 },
+  doors: { run: doors, seed: 105, long: 1_000_000, short: 4000 },
+  enter: { run: entered, seed: 106, long: 20_000, short: 120 },
+  forged: { run: forged, seed: 107, long: 20_000, short: 250 },
+  writers: { run: writers, seed: 108, long: 300, short: 2 },
+  long: { run: longDay, seed: 0, long: 100_000, short: 300 },
+  kills: { run: kills, seed: 109, long: 5000, short: 3 },
+};
+
+async function main(words: readonly string[]): Promise<number> {
+  const scale = Number(words.find((word) => /^[\d.]+$/.test(word)) ?? '1');
+  const wanted = Object.keys(attacks).filter((name) => words.includes(name));
+  let bad = 0;
+  console.log('attack | tries | failures | seed | seen | seconds');
+  for (const name of wanted.length > 0 ? wanted : Object.keys(attacks)) {
+    const attack = attacks[name];
+    if (attack === undefined) continue;
+    const began = performance.now();
+    const count = Math.ceil(attack.long * scale);
+    const done = await attack.run({ seed: attack.seed, count });
+    const seconds = ((performance.now() - began) / 1000).toFixed(0);
+    const row = [done.attack, done.tries, done.failures.length, attack.seed, done.seen, seconds];
+    console.log(row.join(' | '));
+    for (const failure of done.failures.slice(0, 5)) console.log(`  ${JSON.stringify(failure)}`);
+    bad += done.failures.length;
+  }
+  return bad === 0 ? 0 : 1;
+}
+
+if (process.argv[1] === import.meta.filename) process.exitCode = await main(process.argv.slice(2));

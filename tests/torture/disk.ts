@@ -5,7 +5,7 @@ import { clockOddities, workedMinutes } from '../../src/core/session/time.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { readSession } from '../../src/store/recover.ts';
-import { openSession } from '../../src/store/sessions.ts';
+import { openSession, type HeldSession } from '../../src/store/sessions.ts';
 import { note, readBack, sessionLines } from '../helpers/session-file.ts';
 import { chance, folderFor, pick, type Size, type Tried } from './lib.ts';
 
@@ -79,39 +79,42 @@ function refusing(from: number, times: number, code: Code) {
   return { files, made: () => made };
 }
 
+type Outcome = { readonly wrong: string[]; readonly kept: string[]; refusals: number };
+
 /** Opens, keeps three notes, each tried until it is taken, and leaves; on the real disk. */
-function keepThree(path: string, files: Files): { wrong: string[]; refusals: number } {
-  const wrong: string[] = [];
-  const kept: string[] = [];
-  let refusals = 0;
-  for (let tries = 0; tries < 8 && kept.length < 3; tries += 1) {
+function keepThree(path: string, files: Files): Outcome {
+  const outcome: Outcome = { wrong: [], kept: [], refusals: 0 };
+  for (let tries = 0; tries < 8 && outcome.kept.length < 3; tries += 1) {
     const opened = openSession({ files, holder: 'torture' }, path, quiet);
-    if (opened.kind === 'bad') {
-      refusals += 1;
-      continue;
-    }
-    let last = opened.value.recovered.events.at(-1)?.n ?? 0;
-    while (kept.length < 3) {
-      const text = `${kept.length + 1} at try ${tries}`;
-      try {
-        opened.value.journal.commit([note(last + 1, text)]);
-        kept.push(text);
-        last += 1;
-      } catch (error) {
-        refusals += 1;
-        const isTold = error instanceof Error && error.message.includes('it may stand');
-        if (!isTold && readFileSync(path, 'utf8').includes(text))
-          wrong.push(`${text} refused, kept`);
-        break;
-      }
-    }
-    opened.value.release();
+    if (opened.kind === 'bad') outcome.refusals += 1;
+    else keepSome(opened.value, `try ${tries}`, outcome);
   }
   const file = readFileSync(path);
-  for (const text of kept) if (!file.includes(`"text":"${text}"`)) wrong.push(`${text} lost`);
+  for (const text of outcome.kept)
+    if (!file.includes(`"text":"${text}"`)) outcome.wrong.push(`${text} lost`);
   const { damage = [] } = readBack(file);
-  if (damage.some((one) => !one.includes('torn'))) wrong.push(`called ${damage.join()}`);
-  return { wrong, refusals };
+  if (damage.some((one) => !one.includes('torn'))) outcome.wrong.push(`called ${damage.join()}`);
+  return outcome;
+}
+
+/** Keeps notes until there are three or one is refused, and leaves. */
+function keepSome({ journal, recovered, path, release }: HeldSession, at: string, to: Outcome) {
+  let last = recovered.events.at(-1)?.n ?? 0;
+  while (to.kept.length < 3) {
+    const text = `${to.kept.length + 1} at ${at}`;
+    try {
+      journal.commit([note(last + 1, text)]);
+      to.kept.push(text);
+      last += 1;
+    } catch (error) {
+      to.refusals += 1;
+      const isTold = error instanceof Error && error.message.includes('it may stand');
+      if (!isTold && readFileSync(path, 'utf8').includes(text))
+        to.wrong.push(`${text} refused, kept`);
+      break;
+    }
+  }
+  release();
 }
 
 /** The n-th call refused, for n from 1 until a run goes by untouched, with every code and several lengths. */

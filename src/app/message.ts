@@ -1,7 +1,7 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Action } from '../core/session/action.ts';
-import type { Damage } from '../core/session/damage.ts';
+import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { Library } from '../core/tree/shop.ts';

@@ -1,5 +1,5 @@
 import { clockTime } from '../core/session/clock.ts';
-import { recordWarning } from '../core/session/damage.ts';
+import { recordWarning } from '../core/session/record/damage.ts';
 import { transition, type Transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';

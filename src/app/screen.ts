@@ -1,4 +1,4 @@
-import type { Damage } from '../core/session/damage.ts';
+import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';

@@ -1,6 +1,6 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
-import type { Damage } from '../core/session/damage.ts';
+import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { SessionLine } from '../core/session/name.ts';

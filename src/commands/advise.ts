@@ -17,7 +17,7 @@ import { cleanLine } from '../core/text.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
-import { recordWarning } from '../core/session/damage.ts';
+import { recordWarning } from '../core/session/record/damage.ts';
 import { recordJson, withSession } from './session.ts';
 
 const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' } } as const;

@@ -1,6 +1,6 @@
 import { firstOf, good, showPath, showValue, type Problem } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
-import { recordWarning } from '../core/session/damage.ts';
+import { recordWarning } from '../core/session/record/damage.ts';
 import { takeAction } from '../app/take-action.ts';
 import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';

@@ -1,5 +1,5 @@
 import { paragraph } from '../core/account/block.ts';
-import { recordWarning } from '../core/session/damage.ts';
+import { recordWarning } from '../core/session/record/damage.ts';
 import { showMarkdown } from '../core/account/markdown.ts';
 import { reviewBlocks } from '../core/review/outline.ts';
 import { trendsOf } from '../core/review/trend.ts';

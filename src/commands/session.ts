@@ -1,5 +1,5 @@
 import { good, type Parsed } from '../core/problem.ts';
-import { recordWarning, stateOf, type Damage } from '../core/session/damage.ts';
+import { recordWarning, stateOf, type Damage } from '../core/session/record/damage.ts';
 import { findSession } from '../store/find.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';

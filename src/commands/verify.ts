@@ -1,5 +1,5 @@
 import { bad, firstOf, good } from '../core/problem.ts';
-import { stateOf, type Damage, type RecordState } from '../core/session/damage.ts';
+import { stateOf, type Damage, type RecordState } from '../core/session/record/damage.ts';
 import { cleanRow } from '../core/text.ts';
 import { loadSession } from '../store/sessions.ts';
 import { printJson, type Ended, type Io } from './io.ts';

@@ -4,7 +4,7 @@ import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Voice } from '../core/account/context.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
-import { passedOver, recordWarning } from '../core/session/damage.ts';
+import { passedOver, recordWarning } from '../core/session/record/damage.ts';
 import { cleanRow } from '../core/text.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';

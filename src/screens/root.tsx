@@ -1,4 +1,4 @@
-import { stateOf } from '../core/session/damage.ts';
+import { stateOf } from '../core/session/record/damage.ts';
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useEffect, useSyncExternalStore } from 'react';
 import { bindingsWith, hints, keyName } from '../app/keys/keymap.ts';

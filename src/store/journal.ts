@@ -1,4 +1,4 @@
-import { forgeLine } from '../core/session/chain.ts';
+import { forgeLine } from '../core/session/record/chain.ts';
 import type { Event } from '../core/session/event.ts';
 import { unreadable } from '../core/session/read-event.ts';
 import { StoreError, storeError, type Files } from './files.ts';

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
-import { readLine, type Fingerprint, type Link } from '../core/session/chain.ts';
+import { readLine, type Fingerprint, type Link } from '../core/session/record/chain.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import { parseEvent } from '../core/session/read-event.ts';
-import type { Damage } from '../core/session/damage.ts';
+import type { Damage } from '../core/session/record/damage.ts';
 import { Header } from '../core/session/header/header.ts';
 import { treeOf } from '../core/session/header/walked-tree.ts';
 import { checkLinks } from '../core/tree/links/links.ts';

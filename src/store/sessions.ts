@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path';
 import { bad, firstOf, good, type Parsed, type Problem } from '../core/problem.ts';
-import { forgeLine } from '../core/session/chain.ts';
+import { forgeLine } from '../core/session/record/chain.ts';
 import { unreadableHeader, type Header } from '../core/session/header/header.ts';
 import { ending, sessionName } from './find.ts';
 import { attempt, StoreError, storeError, type Files, type Handle } from './files.ts';

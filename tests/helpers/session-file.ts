@@ -1,5 +1,5 @@
 import type { Action } from '../../src/core/session/action.ts';
-import { forgeLine } from '../../src/core/session/chain.ts';
+import { forgeLine } from '../../src/core/session/record/chain.ts';
 import type { Event, UnknownEvent } from '../../src/core/session/event.ts';
 import type { Header } from '../../src/core/session/header/header.ts';
 import { sha256 } from '../../src/store/recover.ts';

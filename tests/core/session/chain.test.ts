@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import { forgeLine, readLine } from '../../../src/core/session/chain.ts';
+import { forgeLine, readLine } from '../../../src/core/session/record/chain.ts';
 import { sha256 } from '../../../src/store/recover.ts';
 import { chained } from '../../helpers/session-file.ts';
 

@@ -3,8 +3,18 @@ import { clockTime } from '../core/session/clock.ts';
 import type { Stamp } from '../core/session/event.ts';
 import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
+import { isField } from './keys/field.ts';
 import { commandFor } from './keys/keymap.ts';
-import { claims, isHasty, isSpent, runAfter, struck, wasSeen, writes } from './keys/run.ts';
+import {
+  claims,
+  isHasty,
+  isSpent,
+  mayBeWord,
+  runAfter,
+  struck,
+  wasSeen,
+  writes,
+} from './keys/run.ts';
 import type { Token } from './keys/tokens.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
@@ -148,10 +158,21 @@ function taken(before: State, press: KeyPress): Transition {
   const after = fieldPress({ ...before, notice: undefined }, press, route);
   if (isSpent(before, token) && (claim || writes(after)))
     return inform(struck(before, token), spent);
+  if (mayBeWord(before, token) && tells(before, press, after))
+    return inform(struck(before, token), soon);
   return transition({ ...after.state, run: runAfter(before, press, after) }, ...after.effects);
 }
 
+/** What the second letter of a word must not do: say or write something, or take the rest as text. */
+function tells(before: State, press: KeyPress, after: Transition): boolean {
+  const { mode } = withQuestion(before, after.state).question;
+  // No word begins with the two of "unsure, yes".
+  const meant = before.asked?.command === 'unsure';
+  return isField(mode) || (!meant && (claims(before, press) || writes(after)));
+}
+
 const hasty = 'Letters in a row do nothing here: no field is open.';
+const soon = 'Not taken: so soon after a letter it may be a word. Strike it again.';
 const notSeen = ({ drawn, question }: State): string =>
   drawn?.kind === 'page' && drawn.question === question
     ? 'Not taken: there is more to read first (space).'

@@ -2,7 +2,7 @@ import type { Transition } from '../effect.ts';
 import type { Run, State } from '../state.ts';
 import type { KeyPress, Mode } from './command.ts';
 import { isField, narrows } from './field.ts';
-import { isTyped, type Token } from './tokens.ts';
+import { isDigit, isTyped, type Token } from './tokens.ts';
 
 /**
  * Milliseconds after which the same key is struck anew: longer than any keyboard waits before it
@@ -27,8 +27,9 @@ export const struck = (state: State, token: Token): State => ({
 });
 
 /**
- * Milliseconds within which one letter after another is writing, not a command and the next: a slow
- * typist takes a quarter of a second a letter (common practice, no source).
+ * Milliseconds within which one letter after another may be writing: a slow typist takes a quarter
+ * of a second a letter (common practice, no source). A practised hand is as quick from one command
+ * to the next, but reads before the third.
  */
 const writing = 350;
 
@@ -43,17 +44,21 @@ const lettersBefore = ({ run, now, question }: Struck): number =>
 
 const isLetter = (token: Token): boolean => isTyped(token) && /\p{L}/u.test(token);
 
+/** A digit that was taken, or a key that is no character, parts two commands as nothing in a word does. */
 function lettersWith(state: Struck, token: Token): number {
   if (takesLetters(state.question.mode)) return 0;
-  return lettersBefore(state) + (isLetter(token) ? 1 : 0);
+  const before = lettersBefore(state);
+  if (isLetter(token)) return before + 1;
+  return isHasty(state, token) || (isTyped(token) && !isDigit(token)) ? before : 0;
 }
 
-/** Whether a key is one of words being written where no field is open: then it is no command. */
-export function isHasty(state: Struck, token: Token): boolean {
-  const before = lettersBefore(state);
-  if (isLetter(token)) return before > 0;
-  return before > 1 && (isTyped(token) || token === 'enter');
-}
+/** Whether a key goes on with words being written where no field is open: then it is no command. */
+export const isHasty = (state: Struck, token: Token): boolean =>
+  lettersBefore(state) > 1 && (isTyped(token) || token === 'enter');
+
+/** Whether a letter comes so soon after a letter that it is a command, or the second of a word. */
+export const mayBeWord = (state: Struck, token: Token): boolean =>
+  isLetter(token) && lettersBefore(state) === 1;
 
 /** Whether a press says of the page on screen that something is so, or was read. */
 export const claims = ({ question: { mode } }: State, { command }: KeyPress): boolean =>

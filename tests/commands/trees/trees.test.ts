@@ -7,19 +7,27 @@ import { runCommand, scratch } from '../../helpers/commands.ts';
 const run = (...args: readonly string[]) => runCommand(trees, args);
 const fixture = (name: string) => join(process.cwd(), 'tests', 'fixtures', 'lint', `${name}.json`);
 
-test('trees check finds nothing wrong with the trees we ship, and tells doubtful routes when asked', async () => {
-  // Each tree's routes are followed to their ends, which takes a while: so once for both.
-  const { code, out, err } = await run('check', '--doubts');
-
-  expect([code, err]).toEqual([0, '']);
-  expect(out).toMatch(/^[a-z-]+: .* of the vehicles end at .* although .* is likelier/m);
-  expect(out).toMatch(/\n16 trees checked, nothing is wrong\.\n$/);
+test('trees check finds nothing wrong with the trees we ship', async () => {
+  expect(await run('check')).toMatchObject({
+    code: 0,
+    out: '16 trees checked, nothing is wrong.\n',
+    err: '',
+  });
 });
 
-test('trees check keeps the doubts to itself unless it is asked for them', async () => {
-  const { code, out } = await run('check', join(process.cwd(), 'trees', 'overheat.json'));
+test('trees check tells doubtful routes when asked, and keeps them to itself else', async () => {
+  // A flat battery twice as common: some routes then end at a cause that is not the likeliest.
+  const file = join(scratch(), 'slow-crank.json');
+  const text = readFileSync(join(process.cwd(), 'trees', 'slow-crank.json'), 'utf8');
+  const tree = JSON.parse(text) as { causes: Record<string, { odds: number }> };
+  const flat = tree.causes['battery-flat'];
+  if (flat === undefined) throw new Error('no flat battery');
+  flat.odds *= 2;
+  writeFileSync(file, JSON.stringify(tree));
+  const doubtful = /^[a-z-]+: .* of the vehicles end at .* although .* is likelier/m;
 
-  expect([code, out]).toEqual([0, '1 tree checked, nothing is wrong.\n']);
+  expect((await run('check', file, '--doubts')).out).toMatch(doubtful);
+  expect((await run('check', file)).out).not.toMatch(doubtful);
 });
 
 test('trees check prints every problem of the files named, a line each, and exits 1', async () => {

@@ -3,7 +3,7 @@ import { waySteps } from '../drawing/way-steps.ts';
 import { triageOf } from '../session/triage.ts';
 import type { Story } from '../session/story.ts';
 import { count } from '../text.ts';
-import { knownBlocks, summaryBlock, vehicleBlocks } from './blocks/beginning.ts';
+import { knownBlocks, vehicleBlocks } from './blocks/beginning.ts';
 import { heading, paragraph, type Block } from './block.ts';
 import { ToldCautions } from './blocks/cautions.ts';
 import { withGlossary } from './blocks/glossary.ts';
@@ -25,6 +25,7 @@ import {
 import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
 import { picturesOf, type Picture } from './pictures.ts';
+import { openingBlocks } from './blocks/opening.ts';
 import { verdictBlocks } from './blocks/verdict.ts';
 import { clockOddities } from '../session/time.ts';
 import { sentence } from './words/wording.ts';
@@ -74,7 +75,7 @@ function outline(
     ...withGlossary([
       { kind: 'title', text: accountTitle(context) },
       ...unsafeBlocks(story),
-      summaryBlock(context),
+      ...openingBlocks(context),
       ...vehicleBlocks(context),
       ...knownBlocks(context),
       heading('The way'),

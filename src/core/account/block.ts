@@ -7,11 +7,6 @@ export type Block =
   | { readonly kind: 'title'; readonly text: string }
   | { readonly kind: 'heading'; readonly text: string; readonly level: 2 | 3 }
   | { readonly kind: 'paragraph'; readonly text: Words }
-  /** One paragraph of several parts, each begun with a word in bold: `Complaint. ...`. */
-  | {
-      readonly kind: 'summary';
-      readonly parts: readonly { readonly name: string; readonly text: Words }[];
-    }
   | { readonly kind: 'list'; readonly items: readonly Words[]; readonly numbered: boolean }
   | {
       readonly kind: 'table';

@@ -63,10 +63,6 @@ function showBlock(block: Block): string {
       return `${'#'.repeat(block.level)} ${proseMarkdown(block.text)}`;
     case 'paragraph':
       return guarded(showWords(block.text));
-    case 'summary':
-      return block.parts
-        .map(({ name, text }) => `**${proseMarkdown(name)}.** ${showWords(text)}`)
-        .join(' ');
     case 'list':
       return block.items
         .map(

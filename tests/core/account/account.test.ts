@@ -47,7 +47,7 @@ test('a repair on a guess is called a guess', () => {
 test('a repair that did not cure is no cause found', () => {
   const text = told([dark, mend(), { do: 'prove', result: 'dark' }]);
 
-  expect(text).toContain('**Cause.** Not found in this session.');
+  expect(text).toContain('No cause was proven; what was found speaks most for fuse burnt');
   expect(text).toContain('Spliced (this did not cure it).');
   expect(text).toContain('The complaint was still there');
 });

@@ -11,13 +11,6 @@ const all = (text: string): readonly Block[] => [
   { kind: 'title', text: `Van ${text}` },
   { kind: 'paragraph', text },
   { kind: 'paragraph', text: `10:42 ${text}` },
-  {
-    kind: 'summary',
-    parts: [
-      { name: 'Cause', text },
-      { name: text, text },
-    ],
-  },
   { kind: 'list', items: [text, `Note: ${text}`], numbered: false },
   { kind: 'table', head: ['Check', 'Result'], rows: [[text, `x ${text}`]] },
   { kind: 'warning', name: text, text },

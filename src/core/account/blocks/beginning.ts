@@ -2,94 +2,19 @@ import { percent } from '../../reason/history/wording.ts';
 import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
-import { triesSoFar } from '../../session/proof.ts';
-import { firstLeg, fromLegs, type Story } from '../../session/story.ts';
-import { triageOf } from '../../session/triage.ts';
+import { fromLegs, type Story } from '../../session/story.ts';
 import { dateOf } from '../../session/clock.ts';
 import { showReading } from '../../trade/units/units.ts';
 import { heading, paragraph, type Block } from '../block.ts';
-import { failedRepairs } from './ledger.ts';
 import type { AccountContext } from '../context.ts';
 import {
   asClause,
-  causeName,
   causeThing,
   joined,
   minuteWords,
   numberWord,
   sentence,
 } from '../words/wording.ts';
-
-/** The job in one paragraph: complaint, cause, correction. */
-export function summaryBlock({ story }: AccountContext): Block {
-  const named = causesFound(story);
-  const cause =
-    named.length === 0
-      ? 'Not found in this session.'
-      : sentence(
-          joined(named.map((id) => `${asClause(causeName(story, id))}${asFound(story, id)}`)),
-        );
-  return {
-    kind: 'summary',
-    parts: [
-      { name: 'Complaint', text: sentence(firstLeg(story).tree.complaint.say) },
-      { name: named.length > 1 ? 'Causes' : 'Cause', text: cause },
-      { name: 'Correction', text: correction(story) },
-    ],
-  };
-}
-
-/** What exactly was found, in the person's own words, where they noted it. */
-function asFound({ condemned }: Story, cause: string): string {
-  const found = condemned.findLast((one) => one.cause === cause)?.found;
-  return found === undefined ? '' : ` (${asClause(found)})`;
-}
-
-/** What was mended and did cure, or else was named and not mended; what failed its proof is no cause found. */
-function causesFound(story: Story): readonly string[] {
-  const failed = new Set(failedRepairs(story).map(({ n }) => n));
-  const mended = story.repairs.filter(({ n }) => !failed.has(n)).map(({ cause }) => cause);
-  if (mended.length > 0) return [...new Set(mended)];
-  const open = story.condemned.filter(
-    ({ cause }) => !story.repairs.some((repair) => repair.cause === cause),
-  );
-  return open.map(({ cause }) => cause).slice(-1);
-}
-
-function correction(story: Story): string {
-  const triage = triageOf(story);
-  if (triage !== undefined) return forInspection(story, triage);
-  if (story.repairs.length === 0)
-    return story.closed?.as === 'handed-on'
-      ? 'Nothing was repaired; the vehicle was handed on.'
-      : 'Nothing was repaired in this session.';
-  const failed = new Set(failedRepairs(story).map(({ n }) => n));
-  const repairs = story.repairs.map(({ cause, did, n }) => {
-    const done = did === undefined ? `mended: ${asClause(causeName(story, cause))}` : asClause(did);
-    return failed.has(n) ? `${done} (this did not cure it)` : done;
-  });
-  return `${sentence(repairs.join('; then '))} ${proofWords(story)}`;
-}
-
-/** What a tree that only sorts comes to, whatever was found or done: nothing of it is proven. */
-function forInspection({ closed, repairs }: Story, triage: string): string {
-  const handed = closed?.as === 'handed-on' ? 'Handed to inspection' : 'Still to be inspected';
-  const mended = repairs.length === 0 ? 'Nothing was repaired.' : 'No repair in it is proven.';
-  return `${handed}: ${triage} ${mended}`;
-}
-
-/** Whether the last repair stood its test. */
-function proofWords(story: Story): string {
-  const { proofs, repairs } = story;
-  const proof = proofs.at(-1);
-  if (proof === undefined || proof.n < (repairs.at(-1)?.n ?? 0))
-    return "Not proven: the complaint's own test was not repeated after the last repair.";
-  const soFar = triesSoFar(story);
-  if (soFar !== undefined) return `Not proven yet: ${soFar}.`;
-  return proof.good
-    ? "Proven by the complaint's own test."
-    : "Not proven: the complaint's own test still failed after the last repair.";
-}
 
 const conditionWords = [
   { condition: 'altitude', where: 'above sea level', name: 'the height above sea level' },

@@ -34,10 +34,8 @@ const sectionOf = (used: readonly string[]): readonly Block[] => [
 ];
 
 /** Running text of a block, in which words are linked; headings, lists, tables and cautions stay bare. */
-function runningText(block: Block): readonly Words[] {
-  if (block.kind === 'paragraph') return [block.text];
-  return block.kind === 'summary' ? block.parts.map(({ text }) => text) : [];
-}
+const runningText = (block: Block): readonly Words[] =>
+  block.kind === 'paragraph' ? [block.text] : [];
 
 function usedTerms(blocks: readonly Block[]): readonly string[] {
   const used = new Set<string>();
@@ -61,11 +59,6 @@ class Linker {
   block(block: Block): Block {
     if (this.#left.size === 0) return block;
     if (block.kind === 'paragraph') return { ...block, text: this.#words(block.text) };
-    if (block.kind === 'summary')
-      return {
-        ...block,
-        parts: block.parts.map(({ name, text }) => ({ name, text: this.#words(text) })),
-      };
     return block;
   }
 

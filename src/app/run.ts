@@ -178,7 +178,7 @@ export class Runner implements EffectRunner {
   #openSession(path: string, { dispatch }: Program): void {
     const opened = openSession(this.#ports.disk, path, {
       kept: (n) => dispatch({ kind: 'kept', n }),
-      trouble: (error) => dispatch({ kind: 'not-kept', problem: notKept(error) }),
+      trouble: (error) => dispatch({ kind: 'not-kept', problem: this.#notKept(error) }),
       mended: (error) => dispatch({ kind: 'failed', problem: problemOf(error) }),
     });
     if (opened.kind === 'bad') {
@@ -198,13 +198,19 @@ export class Runner implements EffectRunner {
       if (!(error instanceof StoreError)) throw error;
       if (!this.#warnedOfLoss) {
         this.#warnedOfLoss = true;
-        const mend = 'Leave once more to take what is not kept elsewhere.';
-        dispatch({ kind: 'not-kept', problem: { ...problemOf(error), mend } });
+        dispatch({ kind: 'not-kept', problem: this.#notKept(error) });
         return;
       }
       this.abandon();
     }
     this.#ports.leave();
+  }
+
+  /** Any key makes the disk try again; who leaves once more takes what is not kept along. */
+  #notKept(error: StoreError): Problem {
+    const { mend: usual, ...problem } = problemOf(error);
+    const again = usual.replace('try again', 'press any key to try again');
+    return { ...problem, mend: this.#warnedOfLoss ? 'Leave again to have it elsewhere.' : again };
   }
 
   /** Runs something that the disk may refuse; a refusal becomes a notice. */
@@ -227,12 +233,6 @@ export class Runner implements EffectRunner {
 
 function strike({ tokens }: Extract<Effect, { kind: 'strike' }>, { dispatch }: Program): void {
   for (const token of tokens) dispatch({ kind: 'key', token });
-}
-
-/** On the screens any key makes the disk try again. */
-function notKept(error: StoreError): Problem {
-  const problem = problemOf(error);
-  return { ...problem, mend: problem.mend.replace('try again', 'press any key to try again') };
 }
 
 function playOn({ at, after }: Extract<Effect, { kind: 'play-on' }>, { dispatch }: Program): void {

@@ -4,7 +4,7 @@ import { accessName, checkIn, currentLeg, fromLegs, type Story } from '../story.
 import { lookAt } from '../../tree/looked.ts';
 
 /**
- * All that a job leaves as it should not stay, one a line: what is open, off, disconnected or running,
+ * All that a job leaves as it should not stay, one a line: what is open, off, disconnected, metered or running,
  * what is named and not mended, not proven or not settled, what was passed over and what is still to do.
  */
 export const leftLines = (story: Story): readonly string[] => [
@@ -25,6 +25,7 @@ export const leftLines = (story: Story): readonly string[] => [
 function leftStanding({ standing: { battery, key, engine } }: Story): readonly string[] {
   return [
     ...(battery === 'disconnected' ? ['The battery is disconnected.'] : []),
+    ...(battery === 'meter-in-series' ? ['A meter is in series in the ground lead.'] : []),
     ...(key === undefined || key === 'off' ? [] : [`The key is at ${key}.`]),
     ...(engine === undefined || engine === 'off' ? [] : [`The engine is ${engine}.`]),
   ];

@@ -31,9 +31,18 @@ const stepRows = (how: readonly string[]): readonly Row[] =>
 
 const purposes = { check: '', proof: 'PROOF: ', correct: 'ANSWER ANEW: ' } as const;
 
-/** The title of a check. */
-export const checkTitle = ({ purpose, check }: NonNullable<DueOnScreen['asked']>): string =>
-  `${purposes[purpose]}${check.ask}`;
+/** The title of a check: what was bad before the repair, or was not asked yet, is tried after it first. */
+export function checkTitle(
+  story: Story,
+  { purpose, check }: NonNullable<DueOnScreen['asked']>,
+): string {
+  const after = purpose === 'check' && isAfterRepair(story) ? 'AFTER THE REPAIR: ' : '';
+  return `${after}${purposes[purpose]}${check.ask}`;
+}
+
+/** Whether the check that is due belongs to what shows a repair, before the complaint's own test. */
+export const isAfterRepair = ({ due }: Pick<Story, 'due'>): boolean =>
+  due.kind === 'check' && due.why === 'repeat';
 
 const withWork = (title: string, work: string): Row => row('', `${title}  (${work})`, 'title');
 
@@ -68,7 +77,7 @@ function claimOn(due: DueOnScreen, { input, seen = [] }: OnWalk, size: Size): Cl
   if (input.kind !== 'ready') return undefined;
   const { blocker, asked, cause } = due;
   if (blocker.kind === 'safeguard') return safeguardClaim(due, blocker.holds);
-  const title = asked === undefined ? cause && causeTitle(due, cause) : askTitle(asked);
+  const title = asked === undefined ? cause && causeTitle(due, cause) : askTitle(due.story, asked);
   if (title === undefined) return undefined;
   if (blocker.kind === 'caution') {
     const { cautions } = blocker;
@@ -93,8 +102,8 @@ function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Ho
   };
 }
 
-const askTitle = (asked: NonNullable<DueOnScreen['asked']>): Row =>
-  withWork(checkTitle(asked), `${asked.check.kind}, ${asked.check.minutes} min`);
+const askTitle = (story: Story, asked: NonNullable<DueOnScreen['asked']>): Row =>
+  withWork(checkTitle(story, asked), `${asked.check.kind}, ${asked.check.minutes} min`);
 
 function checkClaim(
   { story, blocker }: DueOnScreen,
@@ -108,7 +117,7 @@ function checkClaim(
   const because = firstBecause(leg, asked.id).map((reason) => row('!', reason, 'caution'));
   // The steps come again once all is set: they give way first.
   return {
-    title: askTitle(asked),
+    title: askTitle(story, asked),
     bodies: [
       [...because, ...shortRows(leg, cautions), ...stepRows(how), ...asks(first)],
       [...because, ...shortRows(leg, cautions), ...asks(first)],

@@ -68,7 +68,11 @@ function CheckBody(props: CheckProps) {
   return (
     <>
       <Head>
-        <Ends left={checkTitle(asked)} right={`${check.kind} · ${check.minutes} min`} as="title" />
+        <Ends
+          left={checkTitle(props.due.story, asked)}
+          right={`${check.kind} · ${check.minutes} min`}
+          as="title"
+        />
       </Head>
       {firstBecause(leg, asked.id).map((reason) => (
         <Indented key={reason} mark="!" as="caution">

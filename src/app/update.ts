@@ -97,7 +97,8 @@ function take(state: State, message: Message): Transition {
     case 'not-kept':
       return transition(withSession(state, { trouble: message.problem }));
     case 'account-written':
-      return inform(state, `Account written: ${message.path}`);
+      // The file's own name: a long path would be cut before it. It lies beside its session.
+      return inform(state, `Account written: ${message.path.replace(/^.*[\\/]/, '')}`);
     case 'folder-chosen':
       return folderChosen(state, message.path);
     case 'settings-saved':
@@ -172,12 +173,12 @@ function tells(before: State, press: KeyPress, after: Transition): boolean {
 }
 
 const hasty = 'Letters in a row do nothing here: no field is open.';
-const soon = 'Not taken: so soon after a letter it may be a word. Strike it again.';
+const soon = 'Not taken: so soon it may be a word. If meant, strike it again.';
 const notSeen = ({ drawn, question }: State): string =>
   drawn?.kind === 'page' && drawn.question === question
     ? 'Not taken: there is more to read first (space).'
     : 'Not taken: that key came before its page was drawn.';
-const spent = 'Not taken: the same key again so soon. Read on, or strike another between.';
+const spent = 'Not taken: the same key so soon. Read on, or another key first.';
 
 /** What counts on every screen, then what opens another one; the rest is for the screen itself. */
 function route(state: State, press: KeyPress): Transition {

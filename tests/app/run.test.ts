@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { bad } from '../../src/core/problem.ts';
 import type { Files } from '../../src/store/files.ts';
@@ -122,14 +122,16 @@ test('a session that another program holds is refused, by whom it is held', () =
   expect(other.program.state().notice?.text).toContain('a test');
 });
 
-test('the account is written, and where is said', async () => {
+test('the account is written, and its file is named', async () => {
   const { program } = makeProgram();
   press(program, `${startKeys()}c3y`);
 
   press(program, 'e');
 
   const path = program.state().session?.path ?? '';
-  await expect.poll(() => program.state().notice?.text).toBe(`Account written: ${path}.md`);
+  await expect
+    .poll(() => program.state().notice?.text)
+    .toBe(`Account written: ${basename(path)}.md`);
 });
 
 test('what was torn by a power loss is said when the session is picked up', async () => {

@@ -65,6 +65,6 @@ test('the second letter of a word claims nothing and opens no field; struck agai
   expect(written(once)).toBe(written(history));
 
   const note = strike(atCheck(), ['Z', 'n'], 200);
-  expect(note.notice?.text).toContain('Strike it again');
+  expect(note.notice?.text).toContain('strike it again');
   expect(strike(note, ['n'], 400).question.mode).toBe('text');
 });

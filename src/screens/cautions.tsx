@@ -13,9 +13,9 @@ type CautionsProps = {
 /** Cautions before the step. */
 export function Cautions({ ids, leg, as }: CautionsProps) {
   const known = ids.filter((id) => leg.shop.cautions[id] !== undefined);
-  if (as === 'names' && known.length > 0)
+  if ((as === 'names' || as === 'line') && known.length > 0)
     return (
-      <Indented mark="!" as="caution">
+      <Indented mark="!" as="caution" wrap={as === 'line' ? 'cut' : 'fold'}>
         {cautionNames(leg, known)}
       </Indented>
     );

@@ -6,6 +6,8 @@ import type { OpenSession, State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { footLines } from './foot.ts';
 import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
+import { contradictionNeeds } from './lists.tsx';
+import { checkNeeds, textNeeds, type Needs } from './room.ts';
 import { historyPages } from './history-rows.ts';
 import { closePages } from './close-rows.ts';
 import { Body } from './views.tsx';
@@ -20,7 +22,10 @@ export type Contents = {
   readonly pages: (state: State, size: Size) => readonly Page[] | undefined;
   /** The cautions that stand on the page of the screen, whole. */
   readonly cautions: (state: State, size: Size) => readonly string[];
-  readonly footLines: (session: OpenSession) => readonly string[];
+  /** Rows that the screen asks for between head and foot. */
+  readonly needs: (state: State, columns: number) => Needs;
+  /** The lines of the foot, at most so many. */
+  readonly footLines: (session: OpenSession, most: number) => readonly string[];
   readonly bindings: readonly Binding[];
 };
 
@@ -32,11 +37,28 @@ function pagesOn({ screen, session, question: { due } }: State, size: Size) {
   return screen.kind === 'walk' && due !== undefined ? claimPages(due, screen, size) : undefined;
 }
 
+/** A page asks for any number of rows: it is read on. */
+const any: Needs = { least: 1, wanted: 1 };
+
+function needsOf(state: State, columns: number): Needs {
+  const { screen, session, question } = state;
+  const { due } = question;
+  if (screen.kind === 'contradiction' && session !== undefined)
+    return contradictionNeeds(session.story, columns);
+  if (screen.kind !== 'walk' || due === undefined) return any;
+  const { input } = screen;
+  if (input.kind === 'text') return textNeeds(due, input, columns);
+  const { asked } = due;
+  const claims = claimPages(due, screen, { rows: 1, columns }) !== undefined;
+  return asked === undefined || claims ? any : checkNeeds({ due, asked, input }, columns);
+}
+
 const cautionsNow = ({ screen, question: { due } }: State, size: Size): readonly string[] =>
   screen.kind === 'walk' && due !== undefined ? cautionsOn(due, screen, size) : [];
 
 export const contents: Contents = {
   Body,
+  needs: needsOf,
   pages: pagesOn,
   cautions: cautionsNow,
   footLines,

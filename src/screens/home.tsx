@@ -12,21 +12,25 @@ type HomeProps = {
 
 export function HomeBody({ sessions, cursor, rows }: HomeProps) {
   const lines = homeLines(sessions);
+  // The words below the lines go where there is no room for both.
+  const spare = rows - 1 - lines.length;
   return (
-    <Box flexDirection="column" paddingTop={1}>
+    <Box flexDirection="column" paddingTop={spare >= 0 ? 1 : 0}>
       <Choices
         choices={lines.map((line) => ({ id: line.kind, label: words(line) }))}
         cursor={cursor}
         rows={rows}
       />
-      <Box paddingX={1} paddingTop={1} flexDirection="column">
-        <Line wrap="fold">
-          From the complaint to a proven repair: one check at a time, every answer kept at once.
-        </Line>
-        <Line wrap="fold">
-          The vehicle's own manual, local rules and licensed practice come first, always.
-        </Line>
-      </Box>
+      {spare < 5 ? null : (
+        <Box paddingX={1} paddingTop={1} flexDirection="column">
+          <Line wrap="fold">
+            From the complaint to a proven repair: one check at a time, every answer kept at once.
+          </Line>
+          <Line wrap="fold">
+            The vehicle's own manual, local rules and licensed practice come first, always.
+          </Line>
+        </Box>
+      )}
     </Box>
   );
 }

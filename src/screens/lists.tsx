@@ -13,6 +13,7 @@ import type { At } from '../app/screen.ts';
 import { holdsBefore } from '../core/session/safeguard.ts';
 import { currentLeg, lastFinding, type Guarded, type Story } from '../core/session/story.ts';
 import { Choices, Head, Line, type Choice } from './parts.tsx';
+import { allRowsOf, type Needs } from './room.ts';
 import { findingWords } from '../app/wording.ts';
 
 export type ListScreen = At<'others' | 'suspects' | 'apart' | 'contradiction'>;
@@ -20,6 +21,7 @@ type ListsProps = {
   readonly session: OpenSession;
   readonly screen: ListScreen;
   readonly rows: number;
+  readonly columns: number;
 };
 
 const titles = {
@@ -30,7 +32,7 @@ const titles = {
 } as const;
 
 /** The lists that stand over the walk. */
-export function ListBody({ session, screen, rows }: ListsProps) {
+export function ListBody({ session, screen, rows, columns }: ListsProps) {
   const choices = linesOf(session, screen.kind);
   const facts = screen.kind === 'contradiction' ? contradictionFacts(session.story) : [];
   return (
@@ -51,11 +53,17 @@ export function ListBody({ session, screen, rows }: ListsProps) {
         <Choices
           choices={choices}
           cursor={screen.cursor}
-          rows={Math.max(choices.length > 5 ? 1 : choices.length, rows - 1 - facts.length)}
+          rows={rows - 1 - allRowsOf(facts, columns - 2)}
         />
       )}
     </>
   );
+}
+
+/** Rows that the page of a contradiction asks for: both findings whole, and its lines. */
+export function contradictionNeeds(story: Story, columns: number): Needs {
+  const facts = allRowsOf(contradictionFacts(story), columns - 2);
+  return { least: 2 + facts, wanted: 1 + facts + contradictionLines(story).length };
 }
 
 function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choice[] {

@@ -65,6 +65,15 @@ function hasRoom(
   return more.length === 0 && page.length <= rows - frameRows - foot.length;
 }
 
+/** The lines of the foot for which the body leaves room. */
+function footOf(state: State, size: Size, contents: Contents | undefined): readonly string[] {
+  const { session } = state;
+  if (session === undefined || contents === undefined) return [];
+  const room = size.rows - frameRows - contents.needs(state, size.columns).wanted;
+  const lines = contents.footLines(session, Math.max(0, room));
+  return hasRoom(state, size, contents, lines) ? lines : [];
+}
+
 type FrameProps = {
   readonly state: State;
   readonly rows: number;
@@ -72,11 +81,15 @@ type FrameProps = {
   readonly contents: Contents | undefined;
 };
 
-const isTooSmall = ({ rows, columns }: Size): boolean => rows < 10 || columns < 40;
+/** Whether the screen cannot be answered in this window: too small for any, or for what this one asks. */
+const isTooSmall = (state: State, { rows, columns }: Size, contents: Contents | undefined) =>
+  rows < 10 ||
+  columns < 40 ||
+  (contents !== undefined && contents.needs(state, columns).least > rows - frameRows);
 
 /** What is on the screen when a state has been drawn. */
 function drawnNow(state: State, { rows, columns }: Size, contents: Contents): Drawn {
-  if (isTooSmall({ rows, columns })) return { kind: 'too-small' };
+  if (isTooSmall(state, { rows, columns }, contents)) return { kind: 'too-small' };
   const { question, screen } = state;
   const pages = contents.pages(state, { rows: rows - frameRows, columns });
   const page = screen.kind === 'walk' || screen.kind === 'close' ? (screen.page ?? 0) : 0;
@@ -99,7 +112,7 @@ const frameRows = 6;
 
 /** The whole screen as a function of the state. */
 export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
-  if (isTooSmall({ rows, columns }))
+  if (isTooSmall(state, { rows, columns }, contents))
     return (
       <Line wrap="fold">
         The window is too small, and takes no key but Ctrl+C. Your session is safe.
@@ -108,8 +121,7 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
   const { session, screen } = state;
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   const bindings = contents?.bindings ?? bindingsWith([]);
-  const lines = onWalk ? (contents?.footLines(session) ?? []) : [];
-  const foot = hasRoom(state, { rows, columns }, contents, lines) ? lines : [];
+  const foot = onWalk ? footOf(state, { rows, columns }, contents) : [];
   return (
     <ThemeContext value={themes[state.settings.theme]}>
       <Box flexDirection="column" height={rows}>

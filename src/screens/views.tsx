@@ -21,8 +21,8 @@ export type Size = { readonly rows: number; readonly columns: number };
 
 type View<K extends Kind> = (screen: At<K>, state: State, size: Size) => ReactNode;
 
-const list: View<ListScreen['kind']> = (screen: ListScreen, { session }, { rows }) =>
-  session && <ListBody session={session} screen={screen} rows={rows} />;
+const list: View<ListScreen['kind']> = (screen: ListScreen, { session }, size) =>
+  session && <ListBody session={session} screen={screen} {...size} />;
 const reading: View<ReadingScreen['kind']> = (screen: ReadingScreen, state) => (
   <PageBody lines={readingLines(state, screen)} from={screen.cursor} />
 );

@@ -1,20 +1,27 @@
 import { Box, Text } from 'ink';
-import type { AskedCheck, Blocker, DueOnScreen } from '../app/walk/question.ts';
+import type { AskedCheck, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import { byDanger } from '../core/session/rules/cautions.ts';
-import type { Check } from '../core/tree/model.ts';
+import { count } from '../core/text.ts';
 import { EndBody } from './walk-end.tsx';
-import { checkTitle, claimPages, firstBecause, reasonRows } from './claim-rows.ts';
+import { checkTitle, claimPages, firstBecause } from './claim-rows.ts';
 import { ClaimBody } from './claim.tsx';
-import { hasRowBelow, readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
-import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
+import { readingWords, type ReadingWords } from '../app/walk/reading-words.ts';
 import { textOf, typing } from '../app/typing/typing.ts';
 import { shownTyping, TextField } from './field.tsx';
 import { Cautions } from './cautions.tsx';
 import { Asks, Choices, Ends, Head, Indented, Line } from './parts.tsx';
-import { roomFor, rowsOf, type Room } from './room.ts';
-import { conditionNames, healthyWords } from '../app/wording.ts';
+import {
+  conditionFirst,
+  despiteRows,
+  insistWords,
+  roomOf,
+  textNeeds,
+  textQuestions,
+  type Room,
+} from './room.ts';
+import { healthyWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
@@ -29,18 +36,20 @@ type WalkProps = {
 
 /** The middle of the walk screen: the one thing to be done now. */
 export function WalkBody({ due, input, seen, page, ...size }: WalkProps) {
-  const { story, asked, blocker } = due;
+  const { story, asked } = due;
   if (input.kind === 'text')
     return (
       <>
-        {input.purpose === 'despite' && blocker.kind === 'safeguard'
-          ? reasonRows(story, blocker.holds, false).map(({ mark, text }) => (
-              <Indented key={text} mark={mark} as="caution">
-                {text}
-              </Indented>
-            ))
-          : null}
-        <TextBody input={input} columns={size.columns} rows={size.rows - 3} />
+        {despiteRows(due, input).map(({ mark, text }) => (
+          <Indented key={text} mark={mark} as="caution">
+            {text}
+          </Indented>
+        ))}
+        <TextBody
+          input={input}
+          columns={size.columns}
+          rows={size.rows - textNeeds(due, input, size.columns).least + 1}
+        />
       </>
     );
   const pages = claimPages(due, { input, seen }, size);
@@ -64,7 +73,8 @@ type CheckProps = {
 function CheckBody(props: CheckProps) {
   const { asked, leg } = props;
   const { check } = asked;
-  const room = roomOf(props);
+  const room = roomOf(props, props.columns, props.rows);
+  const left = check.how.length - room.steps;
   return (
     <>
       <Head>
@@ -80,53 +90,33 @@ function CheckBody(props: CheckProps) {
         </Indented>
       ))}
       <Cautions ids={byDanger(leg.shop, check.cautions)} leg={leg} as={room.cautions} />
-      {check.how.map((step, index) => (
+      {check.how.slice(0, room.steps).map((step, index) => (
         <Indented key={step} mark={`  ${index + 1}.`} wrap={room.how}>
           {step}
         </Indented>
       ))}
-      <Answering {...props} healthy={room.aside} />
+      {left > 0 && room.more ? (
+        <Indented mark="   …" wrap="cut">
+          {`${count(left, 'more step')}: i shows ${left === 1 ? 'it' : 'them'}`}
+        </Indented>
+      ) : null}
+      <Answering {...props} room={room} />
     </>
   );
 }
 
-function roomOf({ due: { blocker }, asked, leg, rows, columns }: CheckProps): Room {
-  const { check } = asked;
-  const first = firstWords(blocker);
-  const reasons = firstBecause(leg, asked.id).map((reason) => rowsOf(reason, columns - 4));
-  const below =
-    first === '' ? check.results.length + readingRows(check) : rowsOf(first, columns - 4) + 1;
-  return roomFor(
-    {
-      how: check.how,
-      cautions: check.cautions.map((id) => shortCaution(leg, id)),
-      names: cautionNames(leg, check.cautions),
-      aside: first === '' ? healthyWords(check) : '',
-      below: reasons.reduce((sum, taken) => sum + taken, below),
-    },
-    columns,
-    rows,
-  );
-}
-
-/** Rows that the field of a reading takes, with what stands below it. */
-function readingRows(check: Check): number {
-  if (check.reading === undefined) return 0;
-  return hasRowBelow(check) ? 2 : 1;
-}
-
-type AnsweringProps = CheckProps & { readonly healthy: boolean };
+type AnsweringProps = CheckProps & { readonly room: Room };
 
 /** The answer part: what must be set first, or the results to pick from. */
-function Answering({ due, asked, input, healthy }: AnsweringProps) {
+function Answering({ due, asked, input, room }: AnsweringProps) {
   const { check } = asked;
   const { blocker, typed } = due;
-  const first = firstWords(blocker);
+  const first = conditionFirst(blocker);
   if (first !== '') return <Asks>{first}</Asks>;
   const cursor = input.kind === 'ready' ? input.cursor : (typed?.index ?? -1);
   return (
     <>
-      {healthy ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
+      {room.aside ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
       {check.reading === undefined ? null : (
         <ReadingField
           words={readingWords(due.story, { ...check, reading: check.reading }, typed?.shown)}
@@ -135,25 +125,19 @@ function Answering({ due, asked, input, healthy }: AnsweringProps) {
       )}
       {input.kind === 'insist' ? (
         <Indented mark="!" as="problem">
-          {`${input.why} Is it really so? ! keeps it, Esc reads again.`}
+          {insistWords(input.why)}
         </Indented>
       ) : null}
       <Box flexShrink={0}>
         <Choices
           choices={check.results.map(({ id, label }) => ({ id, label }))}
           cursor={cursor}
-          rows={check.results.length}
+          rows={room.results}
         />
       </Box>
     </>
   );
 }
-
-/** What is to be said before the check can be answered; empty where nothing is. */
-const firstWords = (blocker: Blocker): string =>
-  blocker.kind === 'condition'
-    ? `This reading is judged by the ${conditionNames[blocker.condition]}. Enter: type it. u: not known, judge it as it is read.`
-    : '';
 
 type ReadingFieldProps = { readonly words: ReadingWords; readonly input: CheckProps['input'] };
 
@@ -178,17 +162,6 @@ function ReadingField({ words: { unit, behind, below }, input }: ReadingFieldPro
   );
 }
 
-const questions = {
-  note: 'Note',
-  skip: 'Why can it not be done?',
-  'part-off': 'Which part is off, and where is it?',
-  'follow-up': 'What is still to do?',
-  altitude: 'Height above sea level (such as 5200ft)',
-  temperature: 'Air temperature (such as 70F)',
-  found: 'It is this: recorded. What exactly was found, and where? May stay empty.',
-  despite: 'Why do you go on all the same? The account will say it.',
-} as const;
-
 type TextProps = {
   readonly input: Extract<WalkInput, { kind: 'text' }>;
   readonly columns: number;
@@ -199,7 +172,7 @@ function TextBody({ input, columns, rows }: TextProps) {
   return (
     <Box paddingX={1} flexDirection="column">
       <Line as="title" wrap="fold">
-        {questions[input.purpose]}
+        {textQuestions[input.purpose]}
       </Line>
       <TextField typed={input.typed} columns={columns} rows={rows} />
     </Box>

@@ -1,11 +1,11 @@
 import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
 import type { Program } from '../../src/app/program.ts';
-import type { Action } from '../../src/core/session/action.ts';
 import { contents } from '../../src/screens/contents.tsx';
 import { ScreenFrame } from '../../src/screens/root.tsx';
+import { askBook, askedReading, byBook, noBook } from '../helpers/every-screen.ts';
 import { expectGolden, withoutMinute } from '../helpers/golden.ts';
-import { makeProgram, pagesRead, press, thoughtOut } from '../helpers/program.ts';
+import { makeProgram, press, thoughtOut } from '../helpers/program.ts';
 import { find, readingsFolder, see } from '../helpers/readings.ts';
 
 const frame = (program: Program, columns: number, rows: number): string =>
@@ -29,31 +29,9 @@ async function expectFrames(name: string, program: Program): Promise<void> {
     );
 }
 
-const ask = 's<enter>Van<enter><enter><enter><enter>2';
-
-/** A job on the tree of readings with its complaint shown, by the book or not, and a check begun. */
-function begun(check: string, book: string, ...actions: readonly Action[]): Program {
-  const { program } = makeProgram({ trees: readingsFolder });
-  press(program, `${ask}${book}`);
-  const all: readonly Action[] = [
-    see('pull-test', 'weak'),
-    ...actions,
-    { do: 'begin', check, acknowledged: true },
-  ];
-  for (const action of all) program.dispatch({ kind: 'acted', action });
-  while (program.state().question.mode === 'caution')
-    press(program, `Z${pagesRead(program.state()) + 1}`);
-  // What is to be set first is set.
-  if (program.state().question.due?.blocker.kind === 'prepare') press(program, 'Zy');
-  return program;
-}
-
-const byBook = '20<enter>page 12<enter>';
-const noBook = '<enter>';
-
 test.each([
-  ['book', ask],
-  ['where', `${ask}20<enter>page`],
+  ['book', askBook],
+  ['where', `${askBook}20<enter>page`],
 ])('Start asks for a figure of the book: %s', async (name, keys) => {
   const { program } = makeProgram({ trees: readingsFolder });
   press(program, keys);
@@ -74,7 +52,7 @@ test.each([
   ['cylinders', 'compression', noBook, '150 148 145 150 90 149'],
   ['cylinders-miscounted', 'compression', noBook, '150 148 145<enter>'],
 ])('the field of readings: %s', async (name, check, book, typed) => {
-  const program = begun(check, book);
+  const program = askedReading(check, book);
   press(program, typed);
 
   expect(program.state().question.mode).toBe('reading');
@@ -82,7 +60,7 @@ test.each([
 });
 
 test('nothing typed is lost to a wrong count', () => {
-  const program = begun('feed-drop', noBook);
+  const program = askedReading('feed-drop', noBook);
   press(program, '12.55<enter>');
   expect(program.state().screen).toMatchObject({
     input: { typed: { before: '12.55', after: '' } },
@@ -96,7 +74,7 @@ test('nothing typed is lost to a wrong count', () => {
 });
 
 test('a state that was spent is brought back before the step that needs it', async () => {
-  const program = begun('bowl-look', noBook, see('bowl-look', 'still'));
+  const program = askedReading('bowl-look', noBook, see('bowl-look', 'still'));
 
   await expectFrames('state', program);
   press(program, 'Zy');
@@ -105,7 +83,7 @@ test('a state that was spent is brought back before the step that needs it', asy
 });
 
 test('what was kept near its limit is told so on the line of the last finding', async () => {
-  const program = begun('coil-ohms', noBook, find('feed-drop', '12.5 12.295'));
+  const program = askedReading('coil-ohms', noBook, find('feed-drop', '12.5 12.295'));
 
   expect(program.state().session?.story.findings.at(-1)?.orResult).toBe('much');
   await expectFrames('kept-near', program);

@@ -49,13 +49,24 @@ const words = {
   cautions: ['Hot wire: smoke means key off and lead off'],
   names: 'Hot wire',
   aside: 'within 0.2 V',
-  below: 3,
+  kept: 1,
+  results: 2,
 };
 
 test('the tighter it is, the less is said of a step, and never nothing of a caution', () => {
-  const kinds = [20, 8, 7, 3].map((rows) => roomFor(words, 40, rows));
+  const kinds = [20, 8, 7, 4].map((rows) => roomFor(words, 40, rows));
 
   expect(kinds.map(({ aside }) => aside)).toEqual([true, true, false, false]);
-  expect(kinds.map(({ cautions }) => cautions)).toEqual(['fold', 'cut', 'cut', 'names']);
+  expect(kinds.map(({ cautions }) => cautions)).toEqual(['fold', 'cut', 'cut', 'line']);
   expect(kinds.at(-1)?.how).toBe('cut');
+});
+
+test('steps go before results, the field of the reading never', () => {
+  const rooms = [6, 5, 4].map((rows) => roomFor(words, 40, rows));
+
+  expect(rooms.map(({ steps, more, results }) => [steps, more, results])).toEqual([
+    [0, true, 2],
+    [0, false, 2],
+    [0, false, 1],
+  ]);
 });

@@ -29,8 +29,8 @@ const jobs: Readonly<Record<string, string>> = {
   'a set-up before a check': startKeys(),
   'a caution of a cause': `${startKeys()}y2r2`,
   'is it this': `${startKeys()}y2r2Z1`,
-  'a set-up before a repair': `${startKeys()}y2r2Z1y`,
-  'a repair': `${startKeys()}y2r2Z1yZy`,
+  'a set-up before a repair': `${startKeys()}y2r2Z1y<enter>`,
+  'a repair': `${startKeys()}y2r2Z1y<enter>Zy`,
 };
 
 function at(way: string) {
@@ -148,7 +148,7 @@ test('in a window that is too small no key counts but those that leave or draw',
 });
 
 test('a window that changes its size is read again from the first page', async () => {
-  const program = at(`${startKeys()}y2r2Z1yZy`);
+  const program = at(`${startKeys()}y2r2Z1y<enter>Zy`);
   const terminal = await showIn(program, 40, 10);
   await terminal.send(' ');
   await terminal.send(' ');

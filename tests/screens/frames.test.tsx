@@ -18,6 +18,9 @@ const frame = (state: State, columns: number, rows: number): string =>
     .map((row) => row.trimEnd())
     .join('\n')}\n`;
 
+/** Keys from Home to the first check, all set. */
+const ready = `${startKeys()}y`;
+
 /** Holds what is on the screen to its two goldens, and to the size of the window. */
 function expectFrames(name: string, state: State): void {
   for (const [columns, rows] of [
@@ -47,7 +50,7 @@ test('a window that is too small says that the session is safe', () => {
 
 test('text from a file cannot reach the terminal as a command', () => {
   const { program } = makeProgram();
-  press(program, `${startKeys()}y`);
+  press(program, ready);
   program.dispatch({ kind: 'acted', action: { do: 'note', text: 'x' } });
   program.dispatch({
     kind: 'failed',

@@ -2,7 +2,7 @@ import type { Gate } from './gates.ts';
 import { holdBefore, wayAfter, type Way } from './hold.ts';
 import type { Done } from './known.ts';
 import { isLook } from '../looked.ts';
-import type { Tree } from '../model.ts';
+import type { Result, Tree } from '../model.ts';
 import { nextOf, parseNext, type Next } from './next.ts';
 
 /** What a tree asks next, or where its own way ends. */
@@ -90,12 +90,19 @@ const isAbnormal = ({ known }: Way, check: string): boolean => {
 function leadFrom(way: Way, check: string, known: number | 'passed'): NextLink | undefined {
   const { checks, complaint } = way.tree;
   const result = checks[check]?.results[known === 'passed' ? 0 : known];
-  const lead = result === undefined ? undefined : nextOf(result, (other) => shownAs(way, other));
+  if (result === undefined) return undefined;
+  const lead = nextOf(known === 'passed' ? toChecks(result) : result, (id) => shownAs(way, id));
   if (lead === undefined) return undefined;
   const next = parseNext(lead);
-  if (known !== 'passed') return { next, reason: result?.reason };
+  if (known !== 'passed') return { next, reason: result.reason };
   return next.kind === 'check' && check !== complaint.confirm ? { next } : undefined;
 }
+
+/** A result without the leads that end the way: what nobody looked at condemns nothing. */
+const toChecks = (result: Result): Result => ({
+  ...result,
+  leads: (result.leads ?? []).filter(({ go }) => parseNext(go).kind === 'check'),
+});
 
 /** The id of the result that a check shows now. */
 function shownAs({ tree, known }: Way, check: string): string | undefined {

@@ -50,6 +50,21 @@ describe('a check behind a gate', () => {
   });
 });
 
+describe('a check that nobody could answer', () => {
+  test('condemns nothing: the way goes on to the check that its healthy result has left', () => {
+    const { lamp, look, volts } = smallTreeData().checks;
+    const [well, ...ill] = look.results;
+    const next = [{ if: { lamp: ['dark'] }, go: 'cause:fuse' }, 'volts'];
+    const tree = smallTree({
+      format: 2,
+      checks: { lamp, look: { ...look, results: [{ ...well, next }, ...ill] }, volts },
+    });
+
+    expect(nextOnWay(tree, [dark, whole])).toEqual({ kind: 'cause', cause: 'fuse' });
+    expect(nextOnWay(tree, [dark, passed('look')])).toEqual(check('volts'));
+  });
+});
+
 describe('a safeguard', () => {
   const guarded = (before: Readonly<Record<string, unknown>>) =>
     smallTree({

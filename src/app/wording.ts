@@ -53,9 +53,11 @@ export function setUpWords(preparations: readonly Preparation[], shop: Shop): st
 export function preparationWords(preparation: Preparation, shop: Shop): string {
   if (preparation.kind === 'standing') return standingWords(preparation.set).join('; ');
   const access = shop.accesses[preparation.access];
+  const { kind } = preparation;
+  const does = kind === 'open' ? 'Open' : 'Put back';
   return access === undefined
-    ? `Open: ${preparation.access}`
-    : `Open: ${access.name} (${count(access.open, 'minute')})`;
+    ? `${does}: ${preparation.access}`
+    : `${does}: ${access.name} (${count(access[kind], 'minute')})`;
 }
 
 /** What a step needs that an earlier one has spent, and what it costs to bring back. */

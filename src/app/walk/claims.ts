@@ -95,9 +95,9 @@ export const cautionsRead = ({ screen }: Pick<State, 'screen'>): string[] =>
   screen.kind === 'walk' ? (screen.seen ?? []).flat() : [];
 
 const prepared = (preparation: Preparation): Action =>
-  preparation.kind === 'open'
-    ? { do: 'access', open: preparation.access }
-    : { do: 'standing', ...preparation.set };
+  preparation.kind === 'standing'
+    ? { do: 'standing', ...preparation.set }
+    : { do: 'access', [preparation.kind]: preparation.access };
 
 /** On to why a safeguard is gone past: all its cautions were read. */
 export const askedWhy = (screen: At<'walk'>): At<'walk'> => ({

@@ -1,28 +1,58 @@
 import type { Check, Repair, Standing } from '../tree/model.ts';
 import type { Payload } from './event.ts';
-import type { Standpoint } from './story.ts';
+import type { Shop } from '../tree/shop.ts';
+import { currentLeg, type Standpoint } from './story.ts';
 
 /** One thing to be done to the vehicle before a step can be taken. */
 export type Preparation =
   | { readonly kind: 'standing'; readonly set: Standing }
-  | { readonly kind: 'open'; readonly access: string };
+  | { readonly kind: 'open' | 'close'; readonly access: string };
 
-type Wants = Pick<Check | Repair, 'standing' | 'access'>;
+type Wants = Pick<Check | Repair, 'standing' | 'access'> & Pick<Check, 'shut'>;
+
+type Now = Pick<Standpoint, 'standing' | 'open'>;
 
 /**
- * What must be done before a step, in the safe order: engine off and key off come before the
- * battery is parted and before anything is opened; the battery goes back on (ground lead last)
- * before the key, and the engine is started last of all.
+ * What must be done before a step, in the safe order. What is opened asks for its own standing first
+ * (the ground lead off before a live stud is bared); the step's own standing comes after it.
  */
 export function preparations(
-  story: Pick<Standpoint, 'standing' | 'open'>,
+  story: Now & Pick<Standpoint, 'legs'>,
   wants: Wants,
 ): readonly Preparation[] {
+  const { accesses } = currentLeg(story).shop;
+  const shut = wants.access.filter((access) => !story.open.includes(access));
+  const whileOpening = standingToOpen(accesses, shut);
+  if (Object.keys(differing(story.standing, whileOpening)).length === 0)
+    return inOrder(story, wants);
+  const opening = inOrder(story, { standing: whileOpening, access: shut });
+  const standing = opening.reduce<Standing>(
+    (at, one) => (one.kind === 'standing' ? { ...at, ...one.set } : at),
+    story.standing,
+  );
+  const open = [...story.open, ...shut];
+  return [...opening, ...inOrder({ standing, open }, wants)];
+}
+
+/** How the vehicle must stand while these are opened. */
+const standingToOpen = (accesses: Shop['accesses'], ids: readonly string[]): Standing =>
+  Object.assign({}, ...ids.map((id) => accesses[id]?.standing));
+
+/**
+ * A step's own wants in the safe order: engine off and key off come before the battery is parted and
+ * before anything is opened; the battery goes back on (ground lead last) before the key, and the
+ * engine is started last of all.
+ */
+function inOrder(story: Now, wants: Wants): readonly Preparation[] {
   const { standing } = story;
   const missing = differing(standing, safely(standing, wants));
-  const opening: Preparation[] = wants.access
-    .filter((access) => !story.open.includes(access))
-    .map((access) => ({ kind: 'open', access }));
+  const shut = story.open.filter((access) => wants.shut?.includes(access));
+  const opening: Preparation[] = [
+    ...shut.map((access) => ({ kind: 'close', access }) as const),
+    ...wants.access
+      .filter((access) => !story.open.includes(access))
+      .map((access) => ({ kind: 'open', access }) as const),
+  ];
   const lead = only(missing, 'battery');
   const warm = only(missing, 'heat');
   // A key that is to be on again afterwards is off while the battery is joined.
@@ -64,14 +94,19 @@ function differing(now: Standing, wanted: Standing): Standing {
   );
 }
 
-/** The same as events, for a step that was taken without saying so: it cannot have been otherwise. */
-export function impliedPayloads(
-  story: Pick<Standpoint, 'standing' | 'open'>,
-  wants: Wants,
-): readonly Payload[] {
-  return preparations(story, wants).map((one) =>
-    one.kind === 'open'
-      ? { kind: 'access', access: one.access, now: 'open', implied: true }
-      : { kind: 'standing', set: one.set, implied: true },
+/**
+ * The same as events, for a step that was taken without saying so: it cannot have been otherwise. How
+ * the vehicle stood while something was opened is not known then.
+ */
+export function impliedPayloads(story: Now, wants: Wants): readonly Payload[] {
+  return inOrder(story, wants).map((one) =>
+    one.kind === 'standing'
+      ? { kind: 'standing', set: one.set, implied: true }
+      : {
+          kind: 'access',
+          access: one.access,
+          now: one.kind === 'open' ? 'open' : 'closed',
+          implied: true,
+        },
   );
 }

@@ -7,13 +7,16 @@ import { andWords, causeWords, checkWords, sentence, whenWords } from './words.t
 /** What a check needs before its result can be read: time, what is opened, how the vehicle stands, what hurts. */
 export function setUpSentences(tree: Tree, shop: Shop, check: Check): readonly string[] {
   const cautions = check.cautions.map((id) => shop.cautions[id]?.hazard ?? id);
-  const opened = check.access.map((id) => shop.accesses[id]?.name ?? id);
+  const named = (id: string) => shop.accesses[id]?.name ?? id;
+  const opened = check.access.map(named);
+  const closed = (check.shut ?? []).map(named);
   return [
     `${count(check.minutes, 'minute')}.`,
     ...(check.when === undefined ? [] : [`Only where ${whenWords(check.when)}.`]),
     ...(check.healthy === undefined ? [] : [`Healthy: ${check.healthy}${endOf(check.healthy)}`]),
     ...standingSentence(check.standing),
     ...(opened.length > 0 ? [`Opened first: ${andWords(opened)}.`] : []),
+    ...(closed.length > 0 ? [`Put back first: ${andWords(closed)}.`] : []),
     ...(cautions.length > 0 ? [`Cautions: ${andWords(cautions)}.`] : ['No caution.']),
     ...gateSentences(tree, check),
   ];

@@ -90,6 +90,8 @@ export const Check = z.strictObject({
   'only-while': Id.optional(),
   /** Passing states that are over once it was done. */
   spends: z.array(Id).optional(),
+  /** Accesses that must be closed again for it. */
+  shut: z.array(Id).optional(),
   /** Healthiest first. */
   results: z.array(Result).min(2).max(9),
   /** P(result) on a vehicle with none of the causes. The complaint's own check needs none. */

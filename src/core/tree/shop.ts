@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Problem } from '../problem.ts';
 import { quantityNames } from '../trade/units/quantities.ts';
 import { Id } from './basics.ts';
+import { Standing } from './shapes.ts';
 import type { Tree } from './model.ts';
 
 const Text = z.string().min(1).max(4000);
@@ -22,6 +23,8 @@ export const Access = z.strictObject({
   name: Text,
   open: z.number().min(0).max(1000),
   close: z.number().min(0).max(1000),
+  /** How the vehicle stands while it is opened, whatever the step behind it wants; in its minutes. */
+  standing: Standing.optional(),
   /** The name in a sentence: "the kick panel". */
   told: Text.optional(),
 });

@@ -6,6 +6,8 @@ import {
   type Preparation,
 } from '../../../src/core/session/preparation.ts';
 import type { Standing } from '../../../src/core/tree/model.ts';
+import { after, headerFor } from '../../helpers/story.ts';
+import { smallShop } from '../../helpers/tree.ts';
 
 type Now = Required<Omit<Standing, 'heat'>>;
 
@@ -15,12 +17,17 @@ const parted: Now = { battery: 'disconnected', key: 'off', engine: 'off' };
 
 const words = (steps: readonly Preparation[]): readonly string[] =>
   steps.map((step) =>
-    step.kind === 'open'
-      ? `open ${step.access}`
-      : Object.entries(step.set)
+    step.kind === 'standing'
+      ? Object.entries(step.set)
           .map(([part, value]) => `${part} ${value}`)
-          .join(', '),
+          .join(', ')
+      : `${step.kind} ${step.access}`,
   );
+
+/** A job that has just begun, and whose shop knows these accesses. */
+const { legs } = after([]).story;
+const withAccesses = (accesses: typeof smallShop.accesses) =>
+  after([], headerFor(undefined, { ...smallShop, accesses })).story.legs;
 
 describe('preparing the vehicle for a step', () => {
   test.each([
@@ -52,7 +59,7 @@ describe('preparing the vehicle for a step', () => {
   ] as const)('%s', (_, now, standing, expected) => {
     const access = expected.length > 0 ? ['dash'] : [];
 
-    expect(words(preparations({ standing: now, open: [] }, { standing, access }))).toEqual(
+    expect(words(preparations({ legs, standing: now, open: [] }, { standing, access }))).toEqual(
       expected,
     );
   });
@@ -60,7 +67,34 @@ describe('preparing the vehicle for a step', () => {
   test('what is open already is not opened again', () => {
     const wants = { standing: {}, access: ['dash', 'hood'] };
 
-    expect(words(preparations({ standing: asleep, open: ['dash'] }, wants))).toEqual(['open hood']);
+    expect(words(preparations({ legs, standing: asleep, open: ['dash'] }, wants))).toEqual([
+      'open hood',
+    ]);
+  });
+
+  test('the ground lead is off while a live stud is reached, and on again for the reading', () => {
+    const battery = 'disconnected' as const;
+    const dash = { name: 'Cluster eased forward', open: 15, close: 15, standing: { battery } };
+    const story = { legs: withAccesses({ dash }), standing: asleep };
+    const wants = { standing: { battery: 'connected' as const }, access: ['dash'] };
+
+    expect(words(preparations({ ...story, open: [] }, wants))).toEqual([
+      'battery disconnected',
+      'open dash',
+      'battery connected',
+    ]);
+    expect(words(preparations({ ...story, open: ['dash'] }, wants))).toEqual([]);
+  });
+
+  test('what must be shut is put back, each time that it is open', () => {
+    const wants = { standing: { key: 'run' as const }, access: [], shut: ['air-cleaner'] };
+
+    expect(
+      words(preparations({ legs, standing: asleep, open: ['air-cleaner', 'dash'] }, wants)),
+    ).toEqual(['close air-cleaner', 'key run']);
+    expect(words(preparations({ legs, standing: asleep, open: ['dash'] }, wants))).toEqual([
+      'key run',
+    ]);
   });
 
   test('done without saying so, the same is written as implied', () => {
@@ -92,7 +126,7 @@ const anyAccess = fc.subarray(['dash', 'hood', 'floor']);
 const always = (law: (now: Now, wanted: Standing, steps: readonly Preparation[]) => void) =>
   fc.assert(
     fc.property(anyNow, anyStanding, anyAccess, anyAccess, (now, standing, access, open) =>
-      law(now, standing, preparations({ standing: now, open }, { standing, access })),
+      law(now, standing, preparations({ legs, standing: now, open }, { standing, access })),
     ),
     { seed: 55, numRuns: 1000 },
   );
@@ -114,7 +148,7 @@ describe('whatever the vehicle is like and whatever the step wants', () => {
   test('afterwards it is as the step wants it, and each access is open once', () => {
     fc.assert(
       fc.property(anyNow, anyStanding, anyAccess, anyAccess, (now, standing, access, open) => {
-        const steps = preparations({ standing: now, open }, { standing, access });
+        const steps = preparations({ legs, standing: now, open }, { standing, access });
         const opened = steps.flatMap((step) => (step.kind === 'open' ? [step.access] : []));
         const set = steps.flatMap((step) => (step.kind === 'standing' ? [step.set] : []));
         expect(Object.assign({ ...now }, ...set)).toMatchObject(standing);
@@ -127,7 +161,7 @@ describe('whatever the vehicle is like and whatever the step wants', () => {
   test('battery on comes before key on, and key on before the engine', () => {
     always((_now, _wanted, steps) => {
       const rank = steps.map((step) => {
-        if (step.kind === 'open') return 0;
+        if (step.kind !== 'standing') return 0;
         if (step.set.battery === 'connected') return 1;
         if (step.set.key !== undefined && step.set.key !== 'off') return 2;
         return step.set.engine !== undefined && step.set.engine !== 'off' ? 3 : undefined;

@@ -86,7 +86,7 @@ function refuseInFormatOne(tree: Tree, tell: Tell): void {
     ...(tree.safeguards === undefined ? [] : ['safeguards']),
     ...(tree.states === undefined ? [] : ['states']),
     ...Object.entries(tree.checks).flatMap(([id, check]) =>
-      (['told', 'readings', 'judge', 'each', 'looks-at', 'only-while', 'spends'] as const)
+      (['told', 'readings', 'judge', 'each', 'looks-at', 'only-while', 'spends', 'shut'] as const)
         .filter((key) => check[key] !== undefined)
         .map((key) => `checks.${id}.${key}`),
     ),

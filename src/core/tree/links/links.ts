@@ -143,18 +143,19 @@ function checkShopNames(tree: Tree, shop: Shop, tell: Tell): void {
     checkStep(repair, shop, (key, at) => `causes.${id}.repair.${key}[${at}]`, tell);
 }
 
-type Step = Pick<Check, 'cautions' | 'tools' | 'access'>;
+type Step = Pick<Check, 'cautions' | 'tools' | 'access' | 'shut'>;
 
 const shopNames = [
   ['cautions', 'caution', 'cautions'],
   ['tools', 'tool', 'tools'],
   ['access', 'access', 'accesses'],
+  ['shut', 'access', 'accesses'],
 ] as const;
 
 type Place = (key: string, at: number) => string;
 
 function checkStep(step: Step, shop: Shop, place: Place, tell: Tell): void {
   for (const [key, what, owner] of shopNames)
-    for (const [at, id] of step[key].entries())
+    for (const [at, id] of (step[key] ?? []).entries())
       if (!has(shop[owner], id)) tell(unknownInShop(what, id, place(key, at), shop[owner]));
 }

@@ -133,6 +133,7 @@ export const treeWords: Readonly<Record<string, string>> = {
   standing:
     'How battery, key and engine must be for it; the screens ask for changes in the safe order.',
   spends: 'Names of passing states that are over once this was done.',
+  shut: 'Accesses that must be closed again for it; the screens ask for those that are open.',
   source: 'Where it is from: "common practice, no source", or a title.',
   when: 'Only on vehicles with these facts: {"transmission": "automatic"}. What nobody knows keeps both.',
   is: 'The value on such vehicles.',

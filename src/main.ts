@@ -45,6 +45,7 @@ const io: Io = {
     settings: settingsFolder(process.env, platform(), homedir()),
   },
   isTerminal,
+  halt: () => halt(),
   onHangUp: (save) => {
     const stop = (code: number) => () => {
       try {
@@ -59,6 +60,16 @@ const io: Io = {
     process.stdin.on('end', stop(129));
   },
 };
+
+/** How long a stop may take to arrive, in milliseconds; it never does where no shell waits for it. */
+const stopping = 200;
+
+/** The whole group stops, as by the terminal's own key: `npm start` stands between us and the shell. */
+const halt = (): Promise<void> =>
+  new Promise((goesOn) => {
+    setTimeout(goesOn, stopping);
+    if (platform() !== 'win32') process.kill(0, 'SIGTSTP');
+  });
 
 /** The terminal is taken before anything heavy loads, so that keys typed meanwhile are not echoed. */
 function takeTerminal(): void {

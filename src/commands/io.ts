@@ -19,6 +19,8 @@ export type Io = {
   };
   /** Takes what must still be done when the terminal goes away or the system says stop. */
   readonly onHangUp: (save: () => void) => void;
+  /** Stops the program as the shell's Ctrl+Z does; done when the shell lets it go on. */
+  readonly halt: () => Promise<void>;
   /** Both ends are a terminal that screens can be drawn on. */
   readonly isTerminal: boolean;
 };

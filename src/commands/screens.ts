@@ -4,7 +4,7 @@ import { cleanRow, safeJson } from '../core/text.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings, settingsTrouble } from '../store/settings.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
-import { sessionLines } from '../store/find.ts';
+import { sessionLines, sessionName } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { fileNamed, readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
@@ -35,13 +35,47 @@ export async function screens(
   const handOver = (one: Rescued) => {
     rescued = one;
   };
-  const begun = (controls: Controls) => begin(io, given.value, { treeFile, handOver }, controls);
+  let wayBack = (): string => '';
+  const begun = (controls: Controls): Begun => {
+    const one = begin(io, given.value, { treeFile, handOver }, controls);
+    wayBack = wayBackTo(one.program, given.value);
+    onHangUp(io, one.program, () => {
+      controls.leave();
+      io.out(wayBack());
+    });
+    return one;
+  };
   try {
-    await stage(begun, openings.value);
+    await stage(begun, openings.value, io.halt);
+    io.out(wayBack());
   } catch (error) {
     return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
   }
   return rescued === undefined ? done : tellRescued(io, rescued);
+}
+
+/** Everything is kept first; only then the terminal is given back and told the way to the job. */
+const onHangUp = (io: Io, program: Program, giveBack: () => void): void =>
+  io.onHangUp(() => {
+    try {
+      program.shut();
+    } catch {
+      program.abandon();
+    }
+    giveBack();
+  });
+
+/** How the shell takes up the job that was open last, in one line; nothing where it was closed. */
+function wayBackTo(program: Program, given: Given): () => string {
+  let path: string | undefined;
+  program.subscribe(() => {
+    const { session } = program.state();
+    if (session !== undefined) path = session.story.closed === undefined ? session.path : undefined;
+  });
+  const folder = given.text('sessions');
+  const where = folder === undefined ? '' : ` --sessions ${folder}`;
+  return () =>
+    path === undefined ? '' : `resume with: droplight resume ${sessionName(path)}${where}\n`;
 }
 
 /** What the disk would not keep goes to standard output, once the screens are gone. */
@@ -79,13 +113,6 @@ function begin(
     settings: readSettings(io.disk.files, io.folders.settings),
     sessions: sessionLines(io.disk.files, sessions),
     trouble: settingsTrouble(io.disk.files, io.folders.settings),
-  });
-  io.onHangUp(() => {
-    try {
-      program.shut();
-    } catch {
-      program.abandon();
-    }
   });
   const ports: Ports = {
     disk: io.disk,

@@ -22,12 +22,14 @@ type RootProps = {
   readonly dispatch: (message: Message) => void;
   /** Hands out a way to draw everything again, over whatever else was written to the terminal. */
   readonly lendRedraw: (redraw: () => void) => void;
+  /** Stops the program as the shell's own key would; done when it goes on. */
+  readonly halt: () => Promise<void>;
   /** What is inside the frame of every screen but Home, once it is loaded. */
   readonly contents: Contents | undefined;
 };
 
 /** The one place where keys come in: mounted for the life of the program, so that no key is lost. */
-export function Root({ state: read, subscribe, dispatch, lendRedraw, contents }: RootProps) {
+export function Root({ state: read, subscribe, dispatch, lendRedraw, halt, contents }: RootProps) {
   const state = useSyncExternalStore(subscribe, read);
   const { rows, columns } = useWindowSize();
   const { suspendTerminal } = useApp();
@@ -39,6 +41,11 @@ export function Root({ state: read, subscribe, dispatch, lendRedraw, contents }:
   useInput((input, key) => {
     const [first, ...more] = tokens(input, key);
     if (first === undefined) return;
+    // The terminal is handed back to the shell, and everything drawn anew when the shell gives it again.
+    if (first === 'C-z' && more.length === 0) {
+      void suspendTerminal(halt);
+      return;
+    }
     dispatch(
       more.length === 0
         ? { kind: 'key', token: first }

@@ -16,6 +16,7 @@ const tick = 15_000;
 export async function stage(
   begin: (controls: Controls) => Begun,
   openings: readonly Message[],
+  halt: () => Promise<void>,
 ): Promise<void> {
   const controls = { redraw: () => {}, leave: () => {} };
   const { program, load } = begin({
@@ -29,6 +30,7 @@ export async function stage(
       subscribe={program.subscribe}
       dispatch={program.dispatch}
       contents={contents}
+      halt={halt}
       lendRedraw={(redraw) => {
         controls.redraw = redraw;
       }}

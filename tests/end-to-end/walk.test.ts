@@ -100,6 +100,7 @@ test('killed after a kept answer, it is picked up exactly there; a torn tail is 
   await second.until(/kept \d\d:\d\d/);
   second.type('\x03');
   expect(await second.exited).toBe(0);
+  await second.until(/^resume with: droplight resume [-\w]+-orchard-van-rough-idle$/m);
   const text = readFileSync(sessionIn(folder), 'utf8');
   expect(text).toContain('{"n":5,"at":"2026-0\n');
   expect(text).toContain('"text":"still here"');
@@ -115,9 +116,13 @@ test('a terminal that goes away leaves everything on the disk', async () => {
   shown.type('\r');
   // The note has left its field, and nothing that is shown waits for the disk.
   await shown.until(/First: 1. Key to RUN[^]*kept \d\d:\d\d/);
+  // Where no shell waits for it a stop does not arrive: the screen comes back as it was.
+  shown.type('\x1a');
+  await shown.until(/First: 1. Key to RUN[^]*kept \d\d:\d\d/);
   shown.kill('SIGHUP');
 
   expect(await shown.exited).toBe(129);
+  await shown.until('resume with: droplight resume ');
   expect(readFileSync(sessionIn(folder), 'utf8')).toContain('"text":"last words"');
 }, 60_000);
 

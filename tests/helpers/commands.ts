@@ -52,6 +52,7 @@ export async function runCommand(
     },
     isTerminal: false,
     onHangUp: () => {},
+    halt: () => Promise.resolve(),
   };
   const code = await run(io, command, args);
   return { code, out, err };

@@ -40,6 +40,7 @@ export async function showIn(
       state={program.state}
       subscribe={program.subscribe}
       dispatch={program.dispatch}
+      halt={() => Promise.resolve()}
       lendRedraw={() => {}}
       contents={contents}
     />,

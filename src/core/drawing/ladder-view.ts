@@ -131,19 +131,33 @@ export function ladderLines(view: FeedView): readonly string[] {
   const { supply, ground, load } = view.ladder;
   return [
     ...whereLines(view),
-    '  station                            found    sound  lost on the way here',
+    '  station                    found   sound  lost on the way here',
     ...supply.map(rungLine),
     `      [ load: ${load.name} ]`,
     ...ground.map(rungLine),
+    ...([...supply, ...ground].some(({ branches }) => branches.length > 0)
+      ? ['+: other consumers are fed from here.']
+      : []),
   ];
 }
 
 const markWords = { read: '  ', wrong: '? ', next: '> ', unread: '  ' } as const;
 
+/** Columns of a station's name: with the numbers behind it a line fits a window of 60 columns. */
+const nameWidth = 26;
+
 function rungLine({ name, found, sound, span, mark, branches }: Rung): string {
   const read = found === undefined ? '-' : showVolts(found);
   const branch = branches.length === 0 ? '' : ' +';
-  return `${markWords[mark]}${`${name.slice(0, 31)}${branch}`.padEnd(33)} ${read.padStart(6)}  ${showVolts(sound).padStart(6)}  ${lostWords(span)}`;
+  const called = `${shortened(name, nameWidth - branch.length)}${branch}`;
+  return `${markWords[mark]}${called.padEnd(nameWidth)} ${read.padStart(5)}  ${showVolts(sound).padStart(6)}  ${lostWords(span)}`;
+}
+
+/** A name cut in its middle: two sides of one part differ at the end. */
+function shortened(name: string, width: number): string {
+  if (name.length <= width) return name;
+  const end = Math.floor((width - 1) / 2);
+  return `${name.slice(0, width - 1 - end).trimEnd()}…${name.slice(-end).trimStart()}`;
 }
 
 const showVolts = (value: number): string => value.toFixed(2);

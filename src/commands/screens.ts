@@ -1,3 +1,4 @@
+import { dirname } from 'node:path';
 import { Program } from '../app/program.ts';
 import type { Ports, Rescued } from '../app/run.ts';
 import { cleanRow, safeJson } from '../core/text.ts';
@@ -38,7 +39,7 @@ export async function screens(
   let wayBack = (): string => '';
   const begun = (controls: Controls): Begun => {
     const one = begin(io, given.value, { treeFile, handOver }, controls);
-    wayBack = wayBackTo(one.program, given.value);
+    wayBack = wayBackTo(io, one.program, given.value);
     onHangUp(io, one.program, () => {
       controls.leave();
       io.out(wayBack());
@@ -66,17 +67,25 @@ const onHangUp = (io: Io, program: Program, giveBack: () => void): void =>
   });
 
 /** How the shell takes up the job that was open last, in one line; nothing where it was closed. */
-function wayBackTo(program: Program, given: Given): () => string {
+function wayBackTo(io: Io, program: Program, given: Given): () => string {
   let path: string | undefined;
   program.subscribe(() => {
     const { session } = program.state();
     if (session !== undefined) path = session.story.closed === undefined ? session.path : undefined;
   });
   const folder = given.text('sessions');
-  const where = folder === undefined ? '' : ` --sessions ${folder}`;
-  return () =>
-    path === undefined ? '' : `resume with: droplight resume ${sessionName(path)}${where}\n`;
+  const where = folder === undefined ? '' : ` --sessions ${inShell(folder)}`;
+  return () => {
+    if (path === undefined) return '';
+    const inFolder = dirname(path) === sessionsFolder(io, given);
+    const named = inFolder ? `${sessionName(path)}${where}` : inShell(path);
+    return `resume with: droplight resume ${cleanRow(named)}\n`;
+  };
 }
+
+/** A path as a shell takes it for one word. */
+const inShell = (path: string): string =>
+  /^[\w./~@:+-]+$/.test(path) ? path : `'${path.replaceAll("'", `'\\''`)}'`;
 
 /** What the disk would not keep goes to standard output, once the screens are gone. */
 function tellRescued(io: Io, rescued: Rescued): Ended {

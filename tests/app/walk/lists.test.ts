@@ -130,3 +130,34 @@ test('a line past the ninth is picked by its number among the nine around the cu
   expect(tenth.kind).toBe('suspects');
   expect(made.program.state().screen).toEqual(byArrows);
 });
+
+/** Opens the list of checks and picks one by its number among the nine around the cursor. */
+function pickCheck(made: ReturnType<typeof confirmed>, id: string): void {
+  const at = otherChecks(sessionOf(made)).findIndex((line) => line.id === id);
+  if (at < 0) throw new Error(`no check ${id}`);
+  press(made.program, `o${'<pgdn>'.repeat(Math.floor(at / 9))}${(at % 9) + 1}`);
+}
+
+test('a check that could not be judged yet is not made: what it waits for stands in its place', () => {
+  const made = confirmed();
+  pickCheck(made, 'vac-level');
+
+  expect(sessionOf(made).story.due).toMatchObject({ kind: 'check', check: 'choke-hot' });
+  expect(made.program.state().notice?.text).toMatch(
+    /^This can be judged only after "Choke and fast-idle cam when hot" has shown good\. It comes first\.$/,
+  );
+});
+
+test('where that has shown something else, the list stays and nothing is begun', () => {
+  const made = confirmed();
+  made.program.dispatch({
+    kind: 'acted',
+    action: { do: 'find', check: 'choke-hot', result: 'part', acknowledged: true },
+  });
+  const events = sessionOf(made).events.length;
+  pickCheck(made, 'vac-level');
+
+  expect(sessionOf(made).events).toHaveLength(events);
+  expect(made.program.state().screen.kind).toBe('others');
+  expect(made.program.state().notice?.text).toContain('choose another check');
+});

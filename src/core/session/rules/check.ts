@@ -28,7 +28,7 @@ export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
       },
     ],
     [
-      ...tooEarly(story, action.check, check),
+      ...waitsFor(story, action.check).map(({ words }) => words),
       ...(action.brought === true ? [] : stateOver(story, check)),
     ],
   );
@@ -54,7 +54,7 @@ export function find(action: ActionOf<'find'>, story: Story): Ruling {
     [
       ...unjudged(answered.needs),
       ...passedOver(story, action, check),
-      ...tooEarly(story, action.check, check),
+      ...waitsFor(story, action.check).map(({ words }) => words),
       ...stateOver(story, check),
     ],
   );
@@ -128,20 +128,20 @@ function passedOver(story: Story, action: ActionOf<'find'>, check: Check): reado
   );
 }
 
-/** A check that means nothing before another has shown something; done all the same, it is told. */
-function tooEarly(story: Story, id: string, check: Check): readonly string[] {
+/** A check that must show something before another can be judged, and whether it has shown anything. */
+export type Waited = { readonly check: string; readonly seen: boolean; readonly words: string };
+
+/** What a check still has to wait for before its answer means anything. */
+export function waitsFor(story: Story, id: string): readonly Waited[] {
   const { checks } = currentLeg(story).tree;
-  return Object.entries(check.after ?? {})
-    .filter(([before, results]) => {
-      const gate = checks[before];
-      if (before === id || gate === undefined) return false;
-      const shown = shownAs(story, before, gate);
-      return shown.length === 0 || !shown.every((one) => results.includes(one));
-    })
-    .map(
-      ([before]) =>
-        `This can be judged only after "${checks[before]?.ask ?? before}" has shown good.`,
-    );
+  return Object.entries(checks[id]?.after ?? {}).flatMap(([before, results]): readonly Waited[] => {
+    const gate = checks[before];
+    if (before === id || gate === undefined) return [];
+    const shown = shownAs(story, before, gate);
+    if (shown.length > 0 && shown.every((one) => results.includes(one))) return [];
+    const words = `This can be judged only after "${gate.ask}" has shown good.`;
+    return [{ check: before, seen: shown.length > 0, words }];
+  });
 }
 
 /** What a check, or a later one that shows the same, was last found to show, as results of the first. */

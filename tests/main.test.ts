@@ -74,5 +74,5 @@ test('what the system refuses ends with 3', () => {
 
   const { status, err } = run(['story', 'a', '--json', '--sessions', folder]);
 
-  expect([status, err]).toEqual([3, expect.stringMatching(/This is a folder, not a file/)]);
+  expect([status, err]).toEqual([3, expect.stringMatching(/This is no regular file/)]);
 });

@@ -48,7 +48,8 @@ test('a walk from complaint to account, by keys in a real terminal', async () =>
   shown.type('2');
   await shown.until(/LAST +Two minutes of hot idle/);
   shown.type('b');
-  await shown.until('ANSWER ANEW');
+  await shown.until('Taken back: ');
+  await shown.until('speed wanders');
   shown.type('3');
   // The suspects are weighed behind the keys; the list is in their order once they are.
   await shown.until(/SUSPECTS +burnt valve/);

@@ -111,7 +111,10 @@ test('an altitude that cannot be is refused, and stays in its field to be mended
 test('before anything was written there is nothing to take back, and that is said', () => {
   const made = atFirstCheck();
 
+  // The cautions of the first check were read: that is the one thing written.
   press(made.program, 'b');
+  expect(made.program.state().notice?.text).toContain('Taken back: ');
+  press(made.program, 'Zb');
 
   expect(made.program.state().notice?.text).toContain('Nothing is written');
 });

@@ -1,3 +1,4 @@
+import type { Safeguard } from '../../tree/model.ts';
 import { at } from '../../at.ts';
 import { sum } from '../../sum.ts';
 import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
@@ -82,7 +83,9 @@ const mostDraws = 1000;
  * mend (oil that is always over-full) would never be let run, and no work changes it.
  */
 function hideProvable({ tree, input: { model } }: Environment, random: Random): HiddenVehicle {
-  const guards = (tree.safeguards ?? []).flatMap(({ check, shows }) => {
+  // A safeguard of repairs alone keeps nobody from running what is mended.
+  const ofRuns = (tree.safeguards ?? []).filter(({ before }) => !isOfRepairs(before));
+  const guards = ofRuns.flatMap(({ check, shows }) => {
     const index = model.checks.findIndex(({ id }) => id === check);
     const results = tree.checks[check]?.results ?? [];
     return index < 0 ? [] : [{ index, open: results.map(({ id }) => shows.includes(id)) }];
@@ -94,6 +97,9 @@ function hideProvable({ tree, input: { model } }: Environment, random: Random): 
   }
   throw new NoSimulation(`no vehicle in ${mostDraws} may be run with everything mended`);
 }
+
+const isOfRepairs = (before: Safeguard['before']): boolean =>
+  Object.keys(before).every((key) => key === 'repair');
 
 /** Sends every policy to the same hidden vehicles and compares their minutes in pairs. */
 export function simulate(simulation: Simulation): readonly Simulated[] {

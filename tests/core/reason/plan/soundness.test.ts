@@ -78,9 +78,16 @@ describe('soundness', () => {
   });
 
   test('tells doubtful routes to the author as one line each', () => {
-    const tree = shippedTree('overheat');
+    // A flat battery twice as common: some routes then end at a cause that is not the likeliest.
+    const shipped = shippedTree('slow-crank');
+    const flat = shipped.causes['battery-flat'];
+    if (flat === undefined) throw new Error('no flat battery');
+    const tree = {
+      ...shipped,
+      causes: { ...shipped.causes, 'battery-flat': { ...flat, odds: flat.odds * 2 } },
+    };
 
-    const { doubts } = soundness(tree, 'overheat.json');
+    const { doubts } = soundness(tree, 'slow-crank.json');
 
     expect(doubts.length).toBeGreaterThan(0);
     expect(doubts.map(({ share }) => share)).toEqual(
@@ -88,7 +95,7 @@ describe('soundness', () => {
     );
     for (const doubt of doubts) {
       expect(doubt.likelierChance).toBeGreaterThan(doubt.chance);
-      expect(showDoubt(tree, doubt)).toMatch(/^overheat: .* % of the vehicles end at .*\.$/);
+      expect(showDoubt(tree, doubt)).toMatch(/^slow-crank: .* % of the vehicles end at .*\.$/);
     }
   });
 });

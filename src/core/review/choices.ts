@@ -3,13 +3,10 @@ import { clockTime } from '../session/clock.ts';
 import { heading, paragraph, type Block } from '../account/block.ts';
 import { joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
 import type { Decision } from './decisions.ts';
-import { isGuess } from './shape.ts';
+import { asGood, dear, isGuess } from './shape.ts';
 
 /** How many choices a talk of ten minutes has room for. */
 const room = 3;
-
-/** Minutes that make a single choice worth a word. Our own judgment. */
-const dear = 5;
 
 /** The choices that are worth talking over, each in a paragraph, then the other steps in their order. */
 export function choiceBlocks(decisions: readonly Decision[]): readonly Block[] {
@@ -68,7 +65,7 @@ const asked: Sort = {
   one: 'a step that is asked of everybody',
   many: 'steps that are asked of everybody',
 };
-const asGood: Sort = {
+const good: Sort = {
   one: 'a choice as good as any',
   many: 'choices as good as any',
 };
@@ -89,15 +86,12 @@ const unweighed: Sort = {
   many: 'steps that cannot be weighed',
 };
 
-/** A choice this close to the best, in minutes, is as good as it. */
-const near = 1;
-
 function sortOf({ kind, best, lost, tellsNothing }: Decision): Sort {
   if (kind === 'asked') return asked;
   if (kind === 'look') return look;
   if (best === undefined) return unweighed;
   if (tellsNothing) return empty;
-  return lost <= near ? asGood : cheap;
+  return lost <= asGood ? good : cheap;
 }
 
 /** One line for each run of steps of one sort: when, what sort, and which. */

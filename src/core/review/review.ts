@@ -8,7 +8,7 @@ import { ownWay } from '../reason/plan/policies.ts';
 import { fold, type Recorded } from '../session/fold.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 import { decisionsOf, type Decision } from './decisions.ts';
-import { isGuess, usualVehicles, type Luck, type Review } from './shape.ts';
+import { dear, isGuess, usualVehicles, type Luck, type Review } from './shape.ts';
 import { habitsOf } from './habits.ts';
 import { ledgerOf } from '../account/blocks/ledger.ts';
 import { practice, strengths } from './words.ts';
@@ -71,8 +71,6 @@ function ownOrder(story: Story, count: number): number | undefined {
     throw error;
   }
 }
-
-const dear = 5;
 
 function luckOf(story: Story, decisions: readonly Decision[]): readonly Luck[] {
   return decisions.flatMap((decision, index): readonly Luck[] => {

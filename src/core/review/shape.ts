@@ -6,6 +6,12 @@ import type { Habits } from './habits.ts';
 /** How many made-up vehicles the tree's own order is walked on, if not said otherwise. */
 export const usualVehicles = 200;
 
+/** A choice this close to the best, in minutes, is as good as it. Our own judgment. */
+export const asGood = 1;
+
+/** Minutes given away that are worth a word. Our own judgment. */
+export const dear = 5;
+
 /** What luck did: it is told apart from the choice, which is weighed by what was known. */
 export type Luck = {
   readonly n: number;

@@ -1,5 +1,5 @@
 import type { Decision } from './decisions.ts';
-import { isGuess, type Review } from './shape.ts';
+import { asGood, dear, isGuess, type Review } from './shape.ts';
 import { percent } from '../reason/history/wording.ts';
 import { asClause, joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
 
@@ -7,9 +7,6 @@ export type Reviewed = Omit<Review, 'strengths' | 'practise'>;
 
 const free = ({ decisions }: Reviewed): readonly Decision[] =>
   decisions.filter(({ kind }) => kind === 'free');
-
-/** A choice this close to the best, in minutes, is as good as it. */
-const asGood = 1;
 
 const times = (number: number): string =>
   number === 1 ? 'once' : number === 2 ? 'twice' : `${numberWord(number)} times`;
@@ -165,9 +162,6 @@ function orderFaults({ habits, decisions }: Reviewed): readonly Fault[] {
 /** `the fuel tank and the hood were`. */
 const theyWere = (names: readonly string[]): string =>
   `${joined(names.map(asClause))} ${names.length === 1 ? 'was' : 'were'}`;
-
-/** Minutes over a whole session that are worth a word. */
-const dear = 5;
 
 const sum = (decisions: readonly Decision[]): number =>
   decisions.reduce((all, { lost }) => all + lost, 0);

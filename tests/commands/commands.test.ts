@@ -41,7 +41,7 @@ test.each<[title: string, args: readonly string[], line: RegExp]>([
   [
     'a 6 V vehicle on a tree with the bands of 12 V',
     ['no-supply', '--vehicle', 'x', '--facts', 'volts=6-volt'],
-    /is written for 12 V and would judge a 6 V/,
+    /Written for 12 V: it judges 6 V wrong\./,
   ],
   ['an unknown fact', ['no-supply', '--vehicle', 'x', '--facts', 'wings=two'], /no fact "wings"/],
   [

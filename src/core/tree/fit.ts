@@ -72,8 +72,8 @@ export function misfit(tree: Tree, facts: Facts): Problem | undefined {
   return {
     code: 'tree-for-12-volts',
     value: '6-volt',
-    message: 'This is written for 12 V and would judge a 6 V vehicle wrong.',
-    mend: 'No job is begun on it; the trade figures know 6 V (battery: 6).',
+    message: 'Written for 12 V: it judges 6 V wrong.',
+    mend: 'No job is begun on it.',
   };
 }
 

@@ -28,7 +28,7 @@ test('a tree that reads volts asks for those of the system, and is not begun on 
 
   const { notice, screen, session } = made.program.state();
   expect(notice?.kind).toBe('problem');
-  expect(notice?.text).toMatch(/written for 12 V and would judge a 6 V vehicle wrong/);
+  expect(notice?.text).toMatch(/Written for 12 V: it judges 6 V wrong\./);
   expect([screen.kind, session]).toEqual(['start', undefined]);
 
   press(made.program, '2');

@@ -13,12 +13,14 @@ type Simulator = {
   readonly start: () => Promise<void>;
   readonly setNetList: (text: string) => void;
   readonly runSim: () => Promise<unknown>;
+  readonly getInfo: () => string;
 };
 
-export const engine = await import(name).then(
-  (module: { readonly Simulation: new () => Simulator }) => new module.Simulation(),
+const made = await import(name).then(
+  (module: { readonly Simulation: new () => Simulator }) => () => new module.Simulation(),
   () => undefined,
 );
+export let engine = made?.();
 await engine?.start();
 if (engine === undefined)
   process.stderr.write(
@@ -26,25 +28,31 @@ if (engine === undefined)
   );
 
 const Output = z.object({
+  header: z.string(),
   data: z.array(z.object({ name: z.string(), values: z.array(z.number()).min(1) })),
 });
 
+let asked = 0;
+
 /**
- * The volts that the simulator finds for a listing, by the listing's own names. On a busy machine it
- * was once seen to answer something else for a whole tree, and not again (why was not found): it is
- * asked until it answers twice alike.
+ * The volts that the simulator finds for a listing, by the listing's own names. A run that fails
+ * inside the engine leaves the answer of the run before in its file, and the engine hands that out
+ * (seen twice for whole trees, by its source): so each listing gets a title of its own, an answer under
+ * another title is none, and a new engine is asked.
  */
 export async function simulated(text: string): Promise<ReadonlyMap<string, number>> {
-  let before = '';
-  for (let tries = 0; tries < 6; tries += 1) {
-    engine?.setNetList(text);
-    const { data } = Output.parse(await engine?.runSim());
-    const found = data.map((row): [string, number] => [row.name, row.values[0]!]);
-    const now = JSON.stringify(found);
-    if (now === before) return new Map(found);
-    before = now;
+  const told: string[] = [];
+  for (let tries = 0; tries < 4; tries += 1) {
+    const title = `listing ${(asked += 1)}`;
+    engine?.setNetList(text.replace(/^.*/, title));
+    const { header, data } = Output.parse(await engine?.runSim());
+    if (/^Title: *(.*?)\s*$/m.exec(header)?.[1] === title)
+      return new Map(data.map((row): [string, number] => [row.name, row.values[0]!]));
+    told.push(engine?.getInfo() ?? '');
+    engine = made?.();
+    await engine?.start();
   }
-  throw new Error('the simulator does not answer twice alike');
+  throw new Error(`four engines did not answer the listing: ${told.join('\n')}`);
 }
 
 /** The largest difference in volts, and in amps of the real sources, between simulator and solver. */

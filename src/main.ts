@@ -1,8 +1,15 @@
 #!/usr/bin/env node
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
-import { asksHelp, commandFirst, runCommand, type ExitCode, type Io } from './commands/io.ts';
-import { cleanLine } from './core/text.ts';
+import {
+  asksHelp,
+  commandFirst,
+  fail,
+  faultOf,
+  runCommand,
+  type ExitCode,
+  type Io,
+} from './commands/io.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder } from './store/settings.ts';
@@ -117,18 +124,13 @@ async function command(
     );
   }
   // Loaded only now, and only the one: the screens need none of it, and printing JSON needs no screens.
-  const { commands } = await import('./commands/table.ts');
-  const named = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (named !== undefined) return runCommand(io, await named.load(), rest);
-  io.err(
-    `droplight: There is no command "${cleanLine(name.slice(0, 40))}". See "droplight --help".\n`,
-  );
-  return 2;
+  const { commandNamed } = await import('./commands/table.ts');
+  return runCommand(io, await commandNamed(name), rest);
 }
 
-// The other end of a pipe may leave early (head, less): then there is nobody to write for.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === 'EPIPE' ? 0 : 3);
+// The other end of a pipe may leave early (head, less): the exit code still says what was found.
+process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => {
+  if (code !== 'EPIPE' && code !== 'ERR_STREAM_DESTROYED') process.exit(3);
 });
 
 /** Sessions are locked through a part of Node that older ones do not have. */
@@ -141,10 +143,8 @@ if (major < 22 || (major === 22 && minor < 13)) {
 try {
   process.exitCode = await main(process.argv.slice(2));
 } catch (error) {
+  fail(io, faultOf(error));
   process.exitCode = 3;
-  io.err(
-    `droplight: This is a fault of the program itself, not of yours. ${cleanLine(String(error))}\n`,
-  );
   if (process.env['DROPLIGHT_DEBUG'] && error instanceof Error) io.err(`${error.stack ?? ''}\n`);
 }
 if (isTerminal) process.stdin.unref();

@@ -76,3 +76,24 @@ test('what the system refuses ends with 3', () => {
 
   expect([status, err]).toEqual([3, expect.stringMatching(/This is no regular file/)]);
 });
+
+test('a word that is no command is one JSON document too, and names what is near', () => {
+  const { status, out } = run(['storry', '--json']);
+
+  expect(status).toBe(2);
+  expect(JSON.parse(out)).toMatchObject({
+    problems: [{ code: 'unknown-command', mend: expect.stringContaining('story') as string }],
+  });
+});
+
+// `true` reads nothing and is gone before there is anything to read.
+test.skipIf(process.platform === 'win32')('a reader that leaves early changes no exit code', () => {
+  const file = join(scratch(), 'bad.json');
+  writeFileSync(file, '{"format":2,');
+  const check = `${process.execPath} --disable-warning=ExperimentalWarning src/main.ts trees check`;
+  const { stdout } = spawnSync('bash', ['-c', `${check} ${file} | true; echo \${PIPESTATUS[0]}`], {
+    encoding: 'utf8',
+  });
+
+  expect(stdout).toBe('1\n');
+});

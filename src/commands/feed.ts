@@ -20,6 +20,8 @@ const use = 'droplight feed TREE [--with CAUSE[=OHMS]]... [--load NAME]... [--js
 export async function feed(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, { with: 'texts', load: 'texts', json: 'flag', netlist: 'flag' });
   if (given.kind === 'bad') return given;
+  if (given.value.flag('netlist') && given.value.flag('json'))
+    return wrongUse('A feed path is told as JSON or as a netlist, not as both.', use);
   const asked = ask(io, given.value);
   if (asked.kind === 'bad') return asked;
   const { path, setting, changes } = asked.value;

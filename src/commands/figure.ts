@@ -34,6 +34,7 @@ export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
     });
   const run = runFigure(name, Object.fromEntries(pairs.map(keyAndValue)));
   if (run.kind === 'bad') {
+    if (json) return run;
     for (const problem of run.problems) fail(io, problem);
     return good(2);
   }

@@ -59,6 +59,7 @@ export function commandFirst(args: readonly string[]): readonly string[] {
 /**
  * Runs a command to its exit code; the first of its problems goes to standard error, and where JSON
  * was asked for all of them to standard output: one document, whatever happens.
+ * @throws what the command throws, a fault of the program, once its document is printed
  */
 export async function runCommand(
   io: Io,
@@ -70,11 +71,26 @@ export async function runCommand(
     printed = true;
     io.out(text);
   };
-  const ended = await command({ ...io, out }, args);
-  if (ended.kind === 'good') return ended.value;
-  if (args.includes('--json') && !printed) printJson(io, { problems: ended.problems });
-  return fail(io, firstOf(ended.problems));
+  const tell = (problems: readonly Problem[]) => {
+    if (args.includes('--json') && !printed) printJson(io, { problems });
+  };
+  try {
+    const ended = await command({ ...io, out }, args);
+    if (ended.kind === 'good') return ended.value;
+    tell(ended.problems);
+    return fail(io, firstOf(ended.problems));
+  } catch (error) {
+    tell([faultOf(error)]);
+    throw error;
+  }
 }
+
+/** A fault of the program itself, told as what is bad in data is told. */
+export const faultOf = (error: unknown): Problem => ({
+  code: 'fault',
+  message: `This is a fault of the program itself, not of yours. ${String(error)}`,
+  mend: 'What was called kept is kept. DROPLIGHT_DEBUG=1 before the command tells where it happened.',
+});
 
 /** Wrong use or bad input, or what the disk refused: one clear line on standard error. */
 export function fail(io: Io, problem: Problem): ExitCode {

@@ -8,14 +8,15 @@ import { newHeader } from '../core/session/header/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
 import { attempt } from '../store/files.ts';
 import type { Library } from '../core/tree/shop.ts';
+import { sessionName } from '../store/find.ts';
 import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
-import { done, type Ended, type Io } from './io.ts';
+import { done, printJson, type Ended, type Io } from './io.ts';
 import { openTree } from './library.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
 const use =
-  'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR]';
+  'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR] [--json]';
 
 /** `droplight open TREE`: begins a session without screens and prints the path of its file. */
 export async function open(io: Io, args: readonly string[]): Promise<Ended> {
@@ -26,6 +27,7 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
     temperature: 'text',
     facts: 'text',
     sheet: 'text',
+    json: 'flag',
   });
   if (given.kind === 'bad') return given;
   const header = headerFor(io, given.value);
@@ -33,7 +35,9 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   const folder = sessionsFolder(io, given.value);
   const path = attempt(folder, () => createSession(io.disk, folder, header.value));
   if (path.kind === 'bad') return path;
-  io.out(`${cleanRow(path.value)}\n`);
+  const { value } = path;
+  if (given.value.flag('json')) printJson(io, { session: sessionName(value), path: value });
+  else io.out(`${cleanRow(value)}\n`);
   return done;
 }
 

@@ -1,3 +1,5 @@
+import { bad } from '../core/problem.ts';
+import { nearest } from '../core/trade/units/nearest.ts';
 import type { Command } from './io.ts';
 
 type Row = {
@@ -14,7 +16,7 @@ export const commands: Readonly<Record<string, Row>> = {
     load: async () => (await import('./sessions.ts')).sessions,
   },
   open: {
-    help: ['open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F]'],
+    help: ['open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--json]'],
     load: async () => (await import('./open.ts')).open,
   },
   enter: {
@@ -66,6 +68,27 @@ export const commands: Readonly<Record<string, Row>> = {
     load: async () => (await import('./figure.ts')).figure,
   },
 };
+
+const ofScreens = ['start', 'resume', 'replay'];
+
+/** The command that a word calls; one that refuses, where it calls none. */
+export async function commandNamed(name: string): Promise<Command> {
+  const row = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  return row === undefined ? unknown(name) : row.load();
+}
+
+const unknown =
+  (name: string): Command =>
+  async () => {
+    const near = nearest(name, [...ofScreens, ...Object.keys(commands)]);
+    const instead = near.length === 0 ? '' : `Did you mean ${near.join(' or ')}? `;
+    return bad({
+      code: 'unknown-command',
+      value: name.slice(0, 40),
+      message: `There is no command "${name.slice(0, 40)}".`,
+      mend: `${instead}See "droplight --help".`,
+    });
+  };
 
 /** The rows of `--help`; a line that begins with a space goes on with the one before. */
 const shown = (help: readonly string[]): readonly string[] =>

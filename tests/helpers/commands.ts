@@ -19,6 +19,8 @@ export async function runCommand(
     readonly files?: Files;
     /** Where our own trees are. */
     readonly shipped?: string;
+    /** Hears what is printed, for a command that does not end. */
+    readonly heard?: (text: string) => void;
   } = {},
 ): Promise<Ran> {
   const folder = options.folder ?? scratch();
@@ -26,6 +28,7 @@ export async function runCommand(
   const io: Io = {
     out: (text) => {
       out += text;
+      options.heard?.(text);
     },
     err: (text) => {
       err += text;

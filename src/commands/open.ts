@@ -1,17 +1,21 @@
-import { bad, good, type Parsed } from '../core/problem.ts';
+import { bad, firstOf, good, type Parsed } from '../core/problem.ts';
 import { cleanRow } from '../core/text.ts';
-import { factsAsked, misfit } from '../core/tree/fit.ts';
+import { misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
-import { parseSheet, type TypedFigure } from '../core/session/book.ts';
+import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.ts';
 import type { Header } from '../core/session/header/header.ts';
 import { newHeader } from '../core/session/header/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
+import { factValue } from '../core/session/vehicle/fact.ts';
+import { forJob } from '../core/session/vehicle/job.ts';
+import { newVehicle, type Vehicle } from '../core/session/vehicle/vehicle.ts';
 import { attempt } from '../store/files.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { sessionName } from '../store/find.ts';
 import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
-import { done, printJson, type Ended, type Io } from './io.ts';
+import { loadVehicles, rememberVehicle, vehicleNamed } from '../store/vehicles.ts';
+import { done, fail, printJson, type Ended, type Io } from './io.ts';
 import { openTree } from './library.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
@@ -35,10 +39,17 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   const folder = sessionsFolder(io, given.value);
   const path = attempt(folder, () => createSession(io.disk, folder, header.value));
   if (path.kind === 'bad') return path;
+  remember(io, folder, header.value);
   const { value } = path;
   if (given.value.flag('json')) printJson(io, { session: sessionName(value), path: value });
   else io.out(`${cleanRow(value)}\n`);
   return done;
+}
+
+/** The job is begun whether or not the vehicle's file takes what it was told: then that is said. */
+function remember(io: Io, folder: string, header: Header): void {
+  const kept = attempt(folder, () => rememberVehicle(io.disk.files, folder, header));
+  if (kept.kind === 'bad') fail(io, firstOf(kept.problems));
 }
 
 function headerFor(io: Io, given: Given): Parsed<Header> {
@@ -58,15 +69,14 @@ function headerFor(io: Io, given: Given): Parsed<Header> {
     settings.units,
   );
   if (conditions.kind === 'bad') return conditions;
-  const known = readKnown(given, tree, library);
+  const known = readKnown(given, tree, { library, vehicle: vehicleFor(io, given, vehicle) });
   if (known.kind === 'bad') return known;
   return good(
     newHeader(
       {
         tree,
         shop: library.shop,
-        vehicle: vehicle.trim(),
-        ...known.value,
+        vehicle: known.value,
         who: given.text('who') ?? settings.who,
         conditions: conditions.value,
         units: settings.units,
@@ -76,48 +86,45 @@ function headerFor(io: Io, given: Given): Parsed<Header> {
   );
 }
 
-/** What is known of the vehicle: its facts, and figures of its own book. */
-function readKnown(given: Given, tree: Tree, library: Library) {
-  const facts = readFacts(given.text('facts') ?? '', tree, library);
+/** The vehicle of that name as its file has it, or one of which only the name is known. */
+const vehicleFor = (io: Io, given: Given, name: string): Vehicle =>
+  vehicleNamed(loadVehicles(io.disk.files, sessionsFolder(io, given)), name)?.vehicle ??
+  newVehicle(name);
+
+/** What is known of the vehicle: its file, and the facts and figures of its book that are given now. */
+function readKnown(
+  given: Given,
+  tree: Tree,
+  { library, vehicle }: { readonly library: Library; readonly vehicle: Vehicle },
+): Parsed<Header['vehicle']> {
+  const facts = readFacts(given.text('facts') ?? '', library);
   if (facts.kind === 'bad') return facts;
-  const wrong = misfit(tree, facts.value);
-  if (wrong !== undefined) return bad(wrong);
   const sheet = parseSheet(readSheet(given.text('sheet') ?? ''), tree, library.shop);
-  return sheet.kind === 'bad' ? sheet : good({ facts: facts.value, sheet: sheet.value });
+  if (sheet.kind === 'bad') return sheet;
+  const known = forJob(vehicle, { facts: facts.value, sheet: sheet.value });
+  const wrong = misfit(tree, known.facts);
+  return wrong === undefined ? good(known) : bad(wrong);
 }
 
-/** `idle-vacuum=18 inHg (shop manual, page 12); dwell=55 deg`: where it was read may follow in brackets. */
+/** `idle-vacuum=18 inHg (shop manual, page 12); dwell=55 deg`. */
 function readSheet(text: string): Record<string, TypedFigure> {
   const figures = text.split(';').filter((part) => part.trim() !== '');
   return Object.fromEntries(
     figures.map((part) => {
-      const [, id = '', reading = '', where] =
-        /^\s*([^=]*?)\s*=\s*([^(]*?)\s*(?:\((.*)\))?\s*$/.exec(part) ?? [];
-      return [
-        id === '' ? part.trim() : id,
-        { reading: reading === '' ? part.trim() : reading, where },
-      ];
+      const [, id = '', figure = ''] = /^\s*([^=]*?)\s*=(.*)$/s.exec(part) ?? [];
+      return [id === '' ? part.trim() : id, typedFigure(figure === '' ? part : figure)];
     }),
   );
 }
 
 /** `transmission=automatic,ground-side=negative`. */
-function readFacts(text: string, tree: Tree, { shop }: Library): Parsed<Record<string, string>> {
+function readFacts(text: string, { shop }: Library): Parsed<Record<string, string>> {
   const facts: Record<string, string> = {};
   for (const pair of text.split(',').filter((part) => part.trim() !== '')) {
-    const [fact = '', value = ''] = pair.split('=').map((part) => part.trim());
-    const values = Object.hasOwn(shop.facts, fact) ? shop.facts[fact]?.values : undefined;
-    if (values === undefined)
-      return bad(wrongFact(`There is no fact "${fact}".`, factsAsked(tree).join(', ')));
-    if (!Object.hasOwn(values, value))
-      return bad(wrongFact(`"${fact}" cannot be "${value}".`, Object.keys(values).join(', ')));
-    facts[fact] = value;
+    const [fact = '', typed = ''] = pair.split('=').map((part) => part.trim());
+    const value = factValue(fact, typed, shop);
+    if (value.kind === 'bad') return value;
+    facts[fact] = value.value;
   }
   return good(facts);
 }
-
-const wrongFact = (message: string, offered: string) => ({
-  code: 'unknown-fact',
-  message,
-  mend: `Possible: ${offered}.`,
-});

@@ -19,6 +19,13 @@ export const commands: Readonly<Record<string, Row>> = {
     help: ['open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--json]'],
     load: async () => (await import('./open.ts')).open,
   },
+  vehicles: {
+    help: [
+      'vehicles             what is known of each vehicle [--json]',
+      '                     [show NAME | new NAME LINE=TEXT... | edit NAME LINE=TEXT... | done NAME SESSION N]',
+    ],
+    load: async () => (await import('./vehicles.ts')).vehicles,
+  },
   enter: {
     help: ['enter SESSION        actions as JSON lines on standard input'],
     load: async () => (await import('./enter.ts')).enter,

@@ -13,8 +13,10 @@ const header = newHeader(
   {
     tree,
     shop,
-    vehicle: 'Orchard van',
-    facts: { 'ground-side': 'negative', 'feed-meter': 'ammeter' },
+    vehicle: {
+      name: 'Orchard van',
+      facts: { 'ground-side': 'negative', 'feed-meter': 'ammeter' },
+    },
     who: 'JB',
     conditions: {},
     units: 'us',

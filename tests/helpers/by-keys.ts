@@ -24,7 +24,14 @@ export function jobOn(id: string, facts: Readonly<Record<string, string>> = {}):
   if (tree === undefined) throw new Error(`there is no tree ${id}`);
   const begun = { at: '2026-04-11T10:00:00.000+00:00', run: 'run-1', mono: 0, up: 5000 };
   const header = newHeader(
-    { tree, shop, vehicle: 'Orchard van', facts, who: 'JB', conditions: {}, units: 'us' },
+    {
+      tree,
+      shop,
+      vehicle: { name: 'Orchard van', facts },
+      who: 'JB',
+      conditions: {},
+      units: 'us',
+    },
     begun.at,
   );
   const home = { ...emptyState(begun, defaultSettings), library: library() };

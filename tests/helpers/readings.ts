@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Action } from '../../src/core/session/action.ts';
-import type { Sheet } from '../../src/core/session/book.ts';
+import type { Sheet } from '../../src/core/session/vehicle/vehicle.ts';
 import { newHeader } from '../../src/core/session/header/new-header.ts';
 import { parseShop, parseTree } from '../../src/core/tree/parse.ts';
 import { after, stampAt } from './story.ts';
@@ -24,9 +24,7 @@ export function readingsAfter(actions: readonly Action[], sheet: Sheet = {}) {
   const about = {
     tree: readingsTree,
     shop: readingsShop,
-    vehicle: 'Van',
-    facts: { cylinders: 'six' },
-    sheet,
+    vehicle: { name: 'Van', facts: { cylinders: 'six' }, sheet },
     who: 'JB',
     conditions: {},
     units: 'us' as const,

@@ -24,7 +24,14 @@ export const headerFor = (
   facts: Record<string, string> = {},
 ): Header =>
   newHeader(
-    { tree, shop, vehicle: 'Orchard van', facts, who: 'JB', conditions: {}, units: 'us' },
+    {
+      tree,
+      shop,
+      vehicle: { name: 'Orchard van', facts },
+      who: 'JB',
+      conditions: {},
+      units: 'us',
+    },
     stampAt(0).at,
   );
 

@@ -2,6 +2,8 @@ import { parseSheet } from '../../core/session/book.ts';
 import type { Header } from '../../core/session/header/header.ts';
 import { newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
+import { forJob } from '../../core/session/vehicle/job.ts';
+import { newVehicle } from '../../core/session/vehicle/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import { misfit } from '../../core/tree/fit.ts';
 import type { Library } from '../../core/tree/shop.ts';
@@ -151,9 +153,7 @@ function headerFrom(state: State, form: StartForm, library: Library): Parsed<Hea
       {
         tree,
         shop: library.shop,
-        vehicle: (answers['vehicle'] ?? '').trim(),
-        facts,
-        sheet: sheet.value,
+        vehicle: forJob(newVehicle(answers['vehicle'] ?? ''), { facts, sheet: sheet.value }),
         who: (answers['who'] ?? '').trim(),
         conditions: conditions.value,
         units: state.settings.units,

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/shapes.ts';
 import { isTime } from './clock.ts';
-import { Settling, Worked } from './event.ts';
+import { Settling, urgencies, Worked } from './event.ts';
 
 const Text = z.string().max(20_000);
 /** `2026-04-11T10:42+02:00`; without its offset it takes that of the session. */
@@ -127,7 +127,7 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('follow-up'),
     text: Text,
-    urgency: z.enum(['unsafe', 'soon', 'noticed']).optional(),
+    urgency: z.enum(urgencies).optional(),
   }),
   z.strictObject({ do: z.literal('pause') }),
   z.strictObject({ do: z.literal('reopen') }),

@@ -3,12 +3,9 @@ import { parseReading } from '../trade/units/reading.ts';
 import { showReading } from '../trade/units/units.ts';
 import { booksOf, byTheBook, limitsOf } from '../tree/limits.ts';
 import type { Check, Tree } from '../tree/model.ts';
-import type { Shop } from '../tree/shop.ts';
-import type { Header } from './header/header.ts';
+import type { Library, Shop } from '../tree/shop.ts';
+import type { Sheet } from './vehicle/vehicle.ts';
 import type { Leg, Story } from './story.ts';
-
-/** Figures of the vehicle's own book, by the name that trees use, and where each was read. */
-export type Sheet = NonNullable<Header['vehicle']['sheet']>;
 
 /** A figure of the book as a person gives it. */
 export type TypedFigure = { readonly reading: string; readonly where?: string | undefined };
@@ -27,17 +24,45 @@ export function parseSheet(
   const sheet: Sheet = {};
   for (const [id, { reading, where = '' }] of Object.entries(typed)) {
     if (reading.trim() === '') continue;
-    const figure = Object.hasOwn(shop.book, id) ? shop.book[id] : undefined;
-    if (figure === undefined || !booksAsked(tree).includes(id)) return bad(unknownFigure(id, tree));
-    const parsed = parseReading(reading, figure);
+    if (!booksAsked(tree).includes(id)) return bad(unknownFigure(id, tree));
+    const parsed = parseFigure(id, { reading, where }, { trees: [tree], shop });
     if (parsed.kind === 'bad') return parsed;
-    const own = { ...parsed.value, typed: reading };
-    const odd = oddFigure(tree, id, own);
-    if (odd !== undefined) return bad(odd);
-    sheet[id] = { ...own, ...(where.trim() !== '' && { where: where.trim() }) };
+    sheet[id] = parsed.value;
   }
   return good(sheet);
 }
+
+/** Reads one figure of the book; a limit that it sets in a tree must lie where a reading can be. */
+export function parseFigure(
+  id: string,
+  { reading, where = '' }: TypedFigure,
+  { trees, shop }: Pick<Library, 'trees' | 'shop'>,
+): Parsed<Sheet[string]> {
+  const figure = Object.hasOwn(shop.book, id) ? shop.book[id] : undefined;
+  if (figure === undefined) return bad(noFigure(id, shop));
+  const parsed = parseReading(reading, figure);
+  if (parsed.kind === 'bad') return parsed;
+  const own = { ...parsed.value, typed: reading };
+  const odd = trees
+    .filter((tree) => booksAsked(tree).includes(id))
+    .map((tree) => oddFigure(tree, id, own))
+    .find((one) => one !== undefined);
+  if (odd !== undefined) return bad(odd);
+  return good({ ...own, ...(where.trim() !== '' && { where: where.trim() }) });
+}
+
+/** `18 inHg (shop manual, page 12)`: where it was read may follow in brackets. */
+export function typedFigure(text: string): TypedFigure {
+  const [, reading = '', where] = /^\s*([^(]*?)\s*(?:\((.*)\))?\s*$/.exec(text) ?? [];
+  return { reading: reading === '' ? text.trim() : reading, where };
+}
+
+const noFigure = (id: string, { book }: Shop): Problem => ({
+  code: 'unknown-book',
+  value: id,
+  message: `There is no book figure "${id}".`,
+  mend: `Possible: ${Object.keys(book).join(', ')}.`,
+});
 
 const unknownFigure = (id: string, tree: Tree): Problem => ({
   code: 'unknown-book',

@@ -71,6 +71,9 @@ const shown = {
 export const Settling = z.enum(['misread-then', 'misread-now', 'new-since', 'comes-and-goes']);
 export type Settling = z.output<typeof Settling>;
 
+/** How soon something left to do must be done, the most urgent first. */
+export const urgencies = ['unsafe', 'soon', 'noticed'] as const;
+
 export const Conditions = z.object({
   altitude: Amount.optional(),
   temperature: Amount.optional(),
@@ -188,7 +191,7 @@ const kinds = {
   }),
   'follow-up': z.object({
     kind: z.literal('follow-up'),
-    urgency: z.enum(['unsafe', 'soon', 'noticed']),
+    urgency: z.enum(urgencies),
     text: Text,
   }),
   paused: z.object({ kind: z.literal('paused') }),

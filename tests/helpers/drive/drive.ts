@@ -85,9 +85,9 @@ function begin(
   { tree, shop }: { readonly tree: Tree; readonly shop: Shop },
   lead: Lead,
 ): Walk {
-  const { vehicle, facts } = script;
+  const vehicle = { name: script.vehicle, facts: script.facts };
   const conditions = trusted(parseConditions(script));
-  const about = { tree, shop, vehicle, facts, who: 'a driver', conditions, units: 'us' } as const;
+  const about = { tree, shop, vehicle, who: 'a driver', conditions, units: 'us' } as const;
   const header = newHeader(about, stampAt(0).at);
   const led = ledStory(header, [], { ...defaultSettings, lead });
   return { header, events: [], led, lead, steps: [], settled: [], troubles: [] };

@@ -4,6 +4,7 @@ import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import { dateOf } from '../../session/clock.ts';
+import type { Header } from '../../session/header/header.ts';
 import { showReading } from '../../trade/units/units.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import type { AccountContext } from '../context.ts';
@@ -27,9 +28,13 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
   const facts = Object.entries(story.facts).map(
     ([fact, value]) => `${factName(fact)}: ${factWords(story, fact, value)}`,
   );
-  const sheet = Object.entries(header.vehicle.sheet ?? {}).map(
-    ([id, { value, unit, where }]) =>
-      `${bookName(story, id)}: ${showReading(value, unit)}${where === undefined ? '' : ` (${asClause(where)})`}`,
+  const sheet = Object.entries(header.vehicle.sheet ?? {}).flatMap(
+    ([id, { value, unit, where }]) => {
+      // A figure that judges nothing in this job stays in the vehicle's own file.
+      const name = fromLegs(story, ({ shop }) => shop.book[id]?.name.toLowerCase());
+      const read = where === undefined ? '' : ` (${asClause(where)})`;
+      return name === undefined ? [] : [`${name}: ${showReading(value, unit)}${read}`];
+    },
   );
   const place = conditionWords.flatMap(({ condition, where }) => {
     const known = conditions[condition];
@@ -40,6 +45,7 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
     .map(({ name }) => name);
   const by = header.who === '' ? '' : ` by ${header.who}`;
   const told = [
+    ...whichOne(header),
     `The work was begun on ${dateOf(header.opened)}${by}, and ${minuteWords(story.minutes)} of it ${Math.round(story.minutes) === 1 ? 'is' : 'are'} on record.`,
     ...(place.length === 0 ? [] : [sentence(`Conditions: ${joined(place)}`)]),
     ...(missing.length === 0
@@ -57,8 +63,18 @@ const lettered = ['pcv', 'egr'];
 const factName = (id: string): string =>
   lettered.includes(id) ? id.toUpperCase() : id.replaceAll('-', ' ');
 
-const bookName = (story: Story, id: string): string =>
-  fromLegs(story, ({ shop }) => shop.book[id]?.name.toLowerCase()) ?? id.replaceAll('-', ' ');
+/** `Built in 1968; pickup; straight six; 61,200 mi on the odometer.` */
+function whichOne({ vehicle }: Header): readonly string[] {
+  const { year, body, engine, odometer } = vehicle;
+  const parts = [
+    ...(year === undefined ? [] : [`built in ${year}`]),
+    ...[body, engine].flatMap((part) => (part === undefined ? [] : [asClause(part)])),
+    ...(odometer === undefined
+      ? []
+      : [`${showReading(odometer.value, odometer.unit)} on the odometer`]),
+  ];
+  return parts.length === 0 ? [] : [sentence(`The vehicle: ${parts.join('; ')}`)];
+}
 
 const factWords = ({ header }: Story, fact: string, value: string): string =>
   header.shop.facts[fact]?.values[value] ?? value;

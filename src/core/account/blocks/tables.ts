@@ -1,5 +1,6 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
-import { openThings, type Finding, type FollowUp, type Story } from '../../session/story.ts';
+import { openThings, type Finding, type Story } from '../../session/story.ts';
+import { byUrgency, urgencyWords } from '../../session/follow-up.ts';
 import { notNoted, partsWords } from '../../session/parts.ts';
 import { curedBy } from '../../reason/history/cured.ts';
 import { clockTime } from '../../session/clock.ts';
@@ -116,18 +117,11 @@ const foundCell = (story: Story, finding: Finding | undefined): string =>
         .filter((part) => part !== '')
         .join(', ');
 
-const urgencies: Readonly<Record<FollowUp['urgency'], string>> = {
-  unsafe: 'Before it is driven',
-  soon: 'Soon',
-  noticed: 'Noticed on the way',
-};
-
 /** What is noted as left: the unsafe first, then parts and accesses, then checks that were passed over. */
 export function toDoBlocks({ story }: AccountContext): readonly Block[] {
-  const order = Object.keys(urgencies);
-  const followUps = story.followUps
-    .toSorted((one, other) => order.indexOf(one.urgency) - order.indexOf(other.urgency))
-    .map(({ urgency, text }) => sentence(`${urgencies[urgency]}: ${asClause(text)}`));
+  const followUps = byUrgency(story.followUps).map(({ urgency, text }) =>
+    sentence(`${urgencyWords[urgency]}: ${asClause(text)}`),
+  );
   const left = story.closed?.leftOpen ?? openThings(story);
   const items = [
     ...followUps,

@@ -4,7 +4,8 @@ import { booksOf } from '../../tree/limits.ts';
 import type { Tree } from '../../tree/model.ts';
 import { Written } from '../../tree/written/written.ts';
 import { Shop } from '../../tree/shop.ts';
-import { Amount, Conditions } from '../event.ts';
+import { Conditions } from '../event.ts';
+import { described, Odometer, Sheet } from '../vehicle/vehicle.ts';
 import { freeText } from '../free-text.ts';
 import { unreadableBy } from '../read-event.ts';
 import type { Problem } from '../../problem.ts';
@@ -18,9 +19,10 @@ export const Header = z.object({
   who: freeText(200),
   vehicle: z.object({
     name: freeText(500),
+    ...described,
+    odometer: Odometer.optional(),
     facts: z.record(Id, Id),
-    /** Figures of the vehicle's own book, by the name that trees use, and where each was read. */
-    sheet: z.record(Id, Amount.extend({ where: freeText(500).optional() })).optional(),
+    sheet: Sheet.optional(),
   }),
   conditions: Conditions,
   units: z.enum(['us', 'metric']),

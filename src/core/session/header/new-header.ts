@@ -5,31 +5,20 @@ import { shopOf, type Header } from './header.ts';
 import { sessionId } from '../name.ts';
 
 /** What must be known to begin a session. */
-export type NewSession = Omit<
-  Header,
-  'format' | 'id' | 'tool' | 'opened' | 'vehicle' | 'tree' | 'trees' | 'shop'
-> & {
+export type NewSession = Omit<Header, 'format' | 'id' | 'tool' | 'opened' | 'tree' | 'trees'> & {
   readonly tree: Tree;
-  readonly shop: Header['shop'];
-  readonly vehicle: string;
-  readonly facts: Header['vehicle']['facts'];
-  readonly sheet?: Header['vehicle']['sheet'];
 };
 
 /** The first line of a new session. Its `id` is made into a free file name when it is written. */
 export function newHeader(about: NewSession, at: string): Header {
-  const { tree, shop, vehicle, facts, sheet, ...rest } = about;
+  const { tree, shop, vehicle, ...rest } = about;
   return {
     format: 1,
-    id: sessionId(at, vehicle, tree.id),
+    id: sessionId(at, vehicle.name, tree.id),
     tool: `droplight ${version}`,
     opened: at,
     ...rest,
-    vehicle: {
-      name: vehicle,
-      facts,
-      ...(sheet !== undefined && Object.keys(sheet).length > 0 && { sheet }),
-    },
+    vehicle,
     tree: tree.id,
     trees: { [tree.id]: fileOf(tree) },
     shop: shopOf(tree, shop),

@@ -1,7 +1,7 @@
 import { networkOf } from '../core/feed/circuit.ts';
 import { netlistOf } from '../core/feed/netlist.ts';
 import { switchesOf } from '../core/feed/check-feed.ts';
-import { complaintLoads } from '../core/feed/observed.ts';
+import { complaintLoads } from '../core/feed/located/observed.ts';
 import { battery, closed, spanId, spanOhms } from '../core/feed/path.ts';
 import type { Change, Setting } from '../core/feed/path.ts';
 import { solveFeed, type FeedState } from '../core/feed/settle.ts';

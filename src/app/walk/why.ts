@@ -10,12 +10,8 @@ import {
 } from '../../core/reason/history/wording.ts';
 import type { Advice, NextStep } from '../../core/reason/advice/advice.ts';
 import type { OpenSession } from '../state.ts';
-import {
-  feedView,
-  ladderLine,
-  ladderLines,
-  type FeedView,
-} from '../../core/drawing/ladder-view.ts';
+import { feedView, type FeedView, type Leads } from '../../core/drawing/feed-view.ts';
+import { ladderLine, ladderLines } from '../../core/drawing/ladder-view.ts';
 import { currentLeg } from '../../core/session/story.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
@@ -124,7 +120,15 @@ const savedBy = (words: string, step: NextStep, asked: string | undefined): stri
 };
 
 const viewOf = ({ story, advice }: OpenSession): FeedView | undefined =>
-  feedView(story, new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance])));
+  feedView(story, advice && leadsOf(advice));
+
+const leadsOf = ({ suspects, unlisted: other, next }: Advice): Leads => ({
+  chances: new Map([
+    ...suspects.map(({ cause, chance }) => [cause, chance] as const),
+    [unlisted, other],
+  ]),
+  ranked: next.flatMap((step) => (step.do === 'check' ? [step.id] : [])),
+});
 
 /** `FEED      post 12.6 ─ stud 12.6 ╳ bulkhead 0.2 ╌ ammeter ?`; empty for a tree without a feed path. */
 export function feedLine(session: OpenSession): string {

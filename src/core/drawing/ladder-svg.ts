@@ -1,8 +1,9 @@
 import type { Story } from '../session/story.ts';
 import type { Rung } from '../feed/ladder.ts';
-import type { Stretch } from '../feed/locate.ts';
+import type { Stretch } from '../feed/located/stretch.ts';
 import { fitLine, fitText } from './fit-text.ts';
-import { feedView, rungsOf, whereLines, type FeedView } from './ladder-view.ts';
+import { feedView, type FeedView } from './feed-view.ts';
+import { rungsOf, whereLines } from './ladder-view.ts';
 import { faint, fault, ink, line, panel, showPage, tint } from './page.ts';
 import { boxAt, circleAt, element, textAt } from './xml.ts';
 
@@ -19,11 +20,14 @@ const fewest = 2;
  */
 export function feedBeforeRepair(story: Story): FeedView | undefined {
   const mended = story.repairs[0]?.n ?? Infinity;
-  const view = feedView({
+  const before = {
     ...story,
     repairs: [],
     findings: story.findings.filter(({ n }) => n < mended),
-  });
+  };
+  // What was mended is what the findings came to speak for.
+  const chances = new Map(story.repairs.map(({ cause }) => [cause, 1]));
+  const view = feedView(before, chances.size === 0 ? undefined : { chances, ranked: [] });
   if (view === undefined) return undefined;
   const read = rungsOf(view.ladder).filter(({ found }) => found !== undefined);
   return read.length < fewest ? undefined : view;
@@ -32,7 +36,9 @@ export function feedBeforeRepair(story: Story): FeedView | undefined {
 /** The loop of one load from the battery and back to it, with the volts read and the volts lost. */
 export function ladderSvg(title: string, view: FeedView): string {
   const { supply, ground, load } = view.ladder;
-  const said = whereLines({ ...view, next: undefined }).map((words) => words.replace(/^! /, ''));
+  const said = whereLines({ ...view, next: [], unshown: undefined }).map((words) =>
+    words.replace(/^! /, ''),
+  );
   const loadTop = top + supply.length * row;
   const groundTop = loadTop + row;
   const height = groundTop + ground.length * row + 8;
@@ -69,12 +75,18 @@ function rungParts(rung: Rung, y: number): readonly string[] {
     ...(span === undefined ? [] : spanParts(span.stretch, y)),
     circleAt(wire, y, 5, found === undefined ? { fill: panel, stroke: line } : dot),
     textAt(column.name, y + 4, words, found === undefined ? { fill: faint } : {}),
-    textAt(column.found, y + 4, found === undefined ? '-' : found.toFixed(2), {
+    textAt(column.found, y + 4, foundWords(rung), {
       ...number,
       'font-weight': found === undefined ? undefined : 'bold',
     }),
     textAt(column.sound, y + 4, sound.toFixed(2), { ...number, fill: faint }),
   ];
+}
+
+/** What was read with other things on stands in brackets. */
+function foundWords({ found, otherwise }: Rung): string {
+  if (found !== undefined) return found.toFixed(2);
+  return otherwise === undefined ? '-' : `(${otherwise.toFixed(2)})`;
 }
 
 /** Solid: proved sound. Crossed: loses too much. Long dashes: not open. Dots: not known. */
@@ -117,6 +129,8 @@ function lostWords(stretch: Stretch | undefined): string {
     bad: `BAD: ${lost}`,
     wrong: 'one is wrong',
     idle: 'not open',
+    doubtful: `doubtful: ${lost}`,
+    suspect: `suspect: ${lost}`,
   };
   return words[stretch.verdict];
 }

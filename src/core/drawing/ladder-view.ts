@@ -1,104 +1,16 @@
-import { at } from '../at.ts';
-import { ladderOf, type Ladder, type Rung } from '../feed/ladder.ts';
-import { locate, type Located, type Stretch } from '../feed/locate.ts';
-import { nextProbe } from '../feed/probe.ts';
-import { spanBetween, spanId } from '../feed/path.ts';
-import { complaintLoads, observedTogether, type Observed } from '../feed/observed.ts';
-import { currentLeg, type Finding, type Story } from '../session/story.ts';
-import { convert, showReading } from '../trade/units/units.ts';
-import type { Feed } from '../tree/feed-model.ts';
-import type { Check, Tree } from '../tree/model.ts';
-
-/** The feed path as the session knows it: the ladder of one load, with where the fault lies. */
-export type FeedView = {
-  readonly ladder: Ladder;
-  readonly located: Located;
-  /** The best next station, by name. */
-  readonly next: string | undefined;
-};
-
-/** Chance of each cause now, if it has been worked out: it weighs where to probe next. */
-export type Chances = ReadonlyMap<string, number>;
-
-/** The ladder of a story whose tree has a feed path; undefined where it has none. */
-export function feedView(story: Story, chances: Chances = new Map()): FeedView | undefined {
-  const { tree } = currentLeg(story);
-  const { feed } = tree;
-  if (feed === undefined) return undefined;
-  const repaired = story.repairs.at(-1)?.n ?? 0;
-  const observed = story.findings
-    .filter(({ n }) => n > repaired)
-    .flatMap((finding): Observed[] => {
-      const check = tree.checks[finding.check];
-      if (check?.feed === undefined || finding.reading === undefined) return [];
-      const judged = { feed: check.feed, volts: volts(finding.reading) };
-      return [...firstOfTwo(check, finding), judged];
-    });
-  const { setting, readings, drops } = observedTogether(feed, observed) ?? {
-    setting: { on: complaintLoads(tree, feed) },
-    readings: [],
-    drops: [],
-  };
-  const located = locate(feed, setting, readings, drops);
-  const load = loadFor(feed, setting.on);
-  const wish = { load, weights: weightsOf(tree, feed, chances) };
-  const probe = nextProbe(feed, setting, located, wish);
-  const next =
-    probe.kind === 'good' && probe.value.kind === 'probe' ? probe.value.station : undefined;
-  const ladder = ladderOf(feed, setting, {
-    load,
-    readings,
-    located,
-    next,
-  });
-  return ladder.kind === 'bad'
-    ? undefined
-    : { ladder: ladder.value, located, next: next && feed.stations[next]?.name };
-}
-
-/**
- * Of two readings whose difference is judged, the first: it was taken at the station to the
- * battery's negative post, so that the drop tells the volts at the other end as well.
- */
-function firstOfTwo({ judge, feed }: Check, { readings }: Finding): readonly Observed[] {
-  const first = readings?.at(0);
-  if (judge !== 'difference' || feed?.against === undefined) return [];
-  if (first === undefined || 'beyond' in first) return [];
-  const { station, load, reads } = feed;
-  return [{ feed: { station, load, reads }, volts: volts(first) }];
-}
-
-const volts = ({ value, unit }: { value: number; unit: string }): number =>
-  convert(value, unit, 'V');
-
-/** The load whose loop is drawn: the first that is switched on, as the names go. */
-function loadFor(feed: Feed, on: readonly string[]): string {
-  const named = on.flatMap((name) => feed.loads.filter((load) => (load.with ?? load.id) === name));
-  return (named[0] ?? at(feed.loads, 0)).id;
-}
-
-/** Spans weighed by the causes that sit on them; a span no cause is named for counts a little. */
-function weightsOf(tree: Tree, feed: Feed, chances: Chances): Record<string, number> {
-  const weights: Record<string, number> = Object.fromEntries(
-    feed.spans.map((span) => [spanId(span), 0.01]),
-  );
-  for (const [id, cause] of Object.entries(tree.causes)) {
-    const span = cause.span && spanBetween(feed, cause.span);
-    if (span !== undefined)
-      weights[spanId(span)] = (weights[spanId(span)] ?? 0) + (chances.get(id) ?? cause.odds / 100);
-  }
-  return weights;
-}
+import type { Ladder, Rung } from '../feed/ladder.ts';
+import type { Stretch } from '../feed/located/stretch.ts';
+import { showReading } from '../trade/units/units.ts';
+import type { FeedView } from './feed-view.ts';
 
 /** All rungs in the order of the current. */
 export const rungsOf = ({ supply, ground }: Ladder): readonly Rung[] => [...supply, ...ground];
 
-/** How the span before a rung is drawn: sound, bad, proved not open, or nothing known. */
-export function spanMark(stretch: Stretch | undefined): '─' | '╳' | '┄' | '╌' {
-  if (stretch === undefined) return '╌';
-  if (stretch.verdict === 'bad' || stretch.verdict === 'wrong') return '╳';
-  return stretch.verdict === 'idle' ? '┄' : '─';
-}
+/** How the span before a rung is drawn: by the verdict, or as nothing known. */
+const spanMark = (stretch: Stretch | undefined): string =>
+  stretch === undefined ? '╌' : marks[stretch.verdict];
+
+const marks = { sound: '─', bad: '╳', wrong: '╳', idle: '┄', doubtful: '~', suspect: '~' } as const;
 
 /** Stations shown in one line, about the place that matters now. */
 const shownBefore = 4;
@@ -123,20 +35,30 @@ export function ladderLine({ ladder, located }: FeedView): string {
   return `${from > 0 ? '… ' : ''}${line.join('')}${more}`;
 }
 
-const foundWords = ({ found, mark }: Rung): string =>
-  found === undefined ? (mark === 'next' ? ' ?' : '') : ` ${found.toFixed(found < 1 ? 2 : 1)}`;
+/** What was read with other things on stands in brackets. */
+function foundWords({ found, otherwise, mark }: Rung): string {
+  if (found !== undefined) return ` ${briefVolts(found)}`;
+  const asked = mark === 'next' ? ' ?' : '';
+  return otherwise === undefined ? asked : ` (${briefVolts(otherwise)})${asked}`;
+}
+
+const briefVolts = (volts: number): string => volts.toFixed(volts < 1 ? 2 : 1);
 
 /** The whole ladder, a row a station: the way the current goes, the load between feed and ground. */
 export function ladderLines(view: FeedView): readonly string[] {
   const { supply, ground, load } = view.ladder;
+  const rungs = rungsOf(view.ladder);
   return [
     ...whereLines(view),
-    '  station                    found   sound  lost on the way here',
+    '  station                      found  sound  lost to here',
     ...supply.map(rungLine),
     `      [ load: ${load.name} ]`,
     ...ground.map(rungLine),
-    ...([...supply, ...ground].some(({ branches }) => branches.length > 0)
+    ...(rungs.some(({ branches }) => branches.length > 0)
       ? ['+: other consumers are fed from here.']
+      : []),
+    ...(rungs.some(({ otherwise }) => otherwise !== undefined)
+      ? ['(12.60): read with other things on, or with nothing on.']
       : []),
   ];
 }
@@ -146,11 +68,17 @@ const markWords = { read: '  ', wrong: '? ', next: '> ', unread: '  ' } as const
 /** Columns of a station's name: with the numbers behind it a line fits a window of 60 columns. */
 const nameWidth = 26;
 
-function rungLine({ name, found, sound, span, mark, branches }: Rung): string {
-  const read = found === undefined ? '-' : showVolts(found);
+function rungLine(rung: Rung): string {
+  const { name, sound, span, mark, branches } = rung;
+  const read = readWords(rung);
   const branch = branches.length === 0 ? '' : ' +';
   const called = `${shortened(name, nameWidth - branch.length)}${branch}`;
-  return `${markWords[mark]}${called.padEnd(nameWidth)} ${read.padStart(5)}  ${showVolts(sound).padStart(6)}  ${lostWords(span)}`;
+  return `${markWords[mark]}${called.padEnd(nameWidth)} ${read.padStart(7)} ${showVolts(sound).padStart(6)}  ${lostWords(span)}`;
+}
+
+function readWords({ found, otherwise }: Rung): string {
+  if (found !== undefined) return `${showVolts(found)} `;
+  return otherwise === undefined ? '- ' : `(${showVolts(otherwise)})`;
 }
 
 /** A name cut in its middle: two sides of one part differ at the end. */
@@ -167,6 +95,8 @@ const verdictWords = {
   bad: '╳ BAD',
   wrong: '╳ one is wrong',
   idle: '┄ not open',
+  doubtful: '~ doubtful',
+  suspect: '~ suspect',
 } as const;
 
 function lostWords(span: Rung['span']): string {
@@ -176,20 +106,33 @@ function lostWords(span: Rung['span']): string {
 }
 
 /** Where the excess lies, in sentences: also what a screen reader says. */
-export function whereLines({ located, ladder, next }: FeedView): readonly string[] {
+export function whereLines({ located, ladder, next, unshown }: FeedView): readonly string[] {
   const nameOf = (id: string): string =>
     rungsOf(ladder).find(({ station }) => station === id)?.name ?? id;
-  const { faults, wrong } = located;
+  const { faults, wrong, stretches } = located;
+  const doubtful = stretches.filter(({ verdict }) => verdict === 'doubtful');
   return [
     ...wrong.map(
       ({ from, to }) =>
         `One of these two readings is wrong: ${nameOf(from)}, ${nameOf(to)}. Further on cannot be higher.`,
     ),
-    ...(faults.length === 0 ? ['No stretch loses more than it may so far.'] : []),
+    ...(faults.length + doubtful.length === 0 ? [nothingLost(stretches)] : []),
     ...faults.flatMap(({ stretch }, rank) => faultLines(stretch, rank, nameOf)),
-    ...(next === undefined ? [] : [`Probe next: ${next}.`]),
+    ...doubtful.map(
+      ({ from, to, drop, sound }) =>
+        `More is lost between ${nameOf(from)} and ${nameOf(to)} than a sound stretch loses (${showReading(drop, 'V')}, ${showReading(sound, 'V')}), but all that was found speaks for something else.`,
+    ),
+    ...(unshown === undefined
+      ? []
+      : [`${unshown}: suspected all the same; no volts read show it.`]),
+    ...(next.length === 0 ? [] : [`Probe next: ${next.join(' to ')}.`]),
   ];
 }
+
+const nothingLost = (read: readonly Stretch[]): string =>
+  read.length === 0
+    ? 'No two readings of this path to compare so far.'
+    : 'No stretch read so far loses more than it may.';
 
 /** One fault: where it lies, what it loses, and a caution where it is hot; `rank` 0 is the worst. */
 function faultLines(bad: Stretch, rank: number, nameOf: (id: string) => string): readonly string[] {

@@ -2,7 +2,8 @@ import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { soundLoop } from './flow.ts';
-import type { FeedReading, Located, Stretch } from './locate.ts';
+import type { FeedReading, Located } from './located/locate.ts';
+import type { Stretch } from './located/stretch.ts';
 import type { Setting } from './path.ts';
 import { hopId } from './route.ts';
 import type { Hop } from './route.ts';
@@ -24,6 +25,8 @@ export type Rung = {
   /** The span that leads here; the first station and the load's ground end have none. */
   readonly span: RungSpan | undefined;
   readonly found: number | undefined;
+  /** What was last read here with other things on; told only where nothing was read with these. */
+  readonly otherwise: number | undefined;
   /** What a sound vehicle shows with the same things on. */
   readonly sound: number;
   /** `wrong`: this reading does not fit its neighbour. `next`: the probe goes here now. */
@@ -43,7 +46,10 @@ export type LadderWish = {
   readonly load: string;
   readonly readings: readonly FeedReading[];
   readonly located: Located;
-  readonly next?: string | undefined;
+  /** What was read with other things on, in that order. */
+  readonly otherwise?: readonly FeedReading[] | undefined;
+  /** Where the probe goes now: at one station, or across two. */
+  readonly next?: readonly string[] | undefined;
 };
 
 /** The data of the drawing: nothing here is rounded or worded. */
@@ -62,7 +68,11 @@ export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed
     short: feed.stations[station]?.short ?? feed.stations[station]?.name ?? station,
     side: feed.stations[station]?.side ?? 'supply',
     span: hop === undefined ? undefined : rungSpan(hop, wish.located),
-    found: wish.readings.findLast((reading) => reading.station === station)?.volts,
+    found: lastAt(wish.readings, station),
+    otherwise:
+      lastAt(wish.readings, station) === undefined
+        ? lastAt(wish.otherwise ?? [], station)
+        : undefined,
     sound: state.volts(station),
     mark: markOf(station, wish),
     branches: branchesAt(station),
@@ -77,17 +87,25 @@ export function ladderOf(feed: Feed, setting: Setting, wish: LadderWish): Parsed
   });
 }
 
+const lastAt = (readings: readonly FeedReading[], at: string): number | undefined =>
+  readings.findLast(({ station }) => station === at)?.volts;
+
 function rungSpan(hop: Hop, located: Located): RungSpan {
   const id = hopId(hop);
-  // The shortest says most of this one span.
+  // The shortest says most of this one span, and what is bad under one load is not sound under another.
   const [stretch] = located.stretches
     .filter(({ spans }) => spans.includes(id))
-    .toSorted((one, other) => one.spans.length - other.spans.length);
+    .toSorted(
+      (one, other) =>
+        one.spans.length - other.spans.length || Number(isBad(other)) - Number(isBad(one)),
+    );
   return { id, name: hop.span.name, stretch };
 }
 
+const isBad = ({ verdict }: Stretch): boolean => verdict === 'bad';
+
 function markOf(station: string, { readings, located, next }: LadderWish): Rung['mark'] {
   if (located.wrong.some(({ from, to }) => from === station || to === station)) return 'wrong';
-  if (station === next) return 'next';
+  if (next?.includes(station) === true) return 'next';
   return readings.some((reading) => reading.station === station) ? 'read' : 'unread';
 }

@@ -3,7 +3,7 @@ import { good } from '../problem.ts';
 import type { Parsed } from '../problem.ts';
 import type { Feed } from '../tree/feed-model.ts';
 import { soundLoop, tapOf } from './flow.ts';
-import type { Located } from './locate.ts';
+import type { Located } from './located/locate.ts';
 import type { Setting } from './path.ts';
 import { hopId } from './route.ts';
 import type { Routes } from './route.ts';

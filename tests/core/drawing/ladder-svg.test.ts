@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { feedBeforeRepair, ladderSvg } from '../../../src/core/drawing/ladder-svg.ts';
-import type { FeedView } from '../../../src/core/drawing/ladder-view.ts';
+import type { FeedView } from '../../../src/core/drawing/feed-view.ts';
 import type { Action } from '../../../src/core/session/action.ts';
 import { hostileText } from '../../helpers/hostile.ts';
 import { shippedShop, shippedTree } from '../../helpers/library.ts';

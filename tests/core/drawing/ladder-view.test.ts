@@ -1,10 +1,6 @@
 import { expect, test } from 'vitest';
-import {
-  feedView,
-  ladderLine,
-  ladderLines,
-  whereLines,
-} from '../../../src/core/drawing/ladder-view.ts';
+import { feedView } from '../../../src/core/drawing/feed-view.ts';
+import { ladderLine, ladderLines, whereLines } from '../../../src/core/drawing/ladder-view.ts';
 import type { Action } from '../../../src/core/session/action.ts';
 import { shippedShop, shippedTree } from '../../helpers/library.ts';
 import { after, headerFor } from '../../helpers/story.ts';
@@ -86,3 +82,41 @@ test.each(['no-supply', 'no-crank', 'slow-crank', 'charging', 'dim-lamps'])(
     expect(viewAfter(tree, [])?.ladder.supply.length).toBeGreaterThan(3);
   },
 );
+
+test('what was read at rest stays on the page, in brackets, once a load is on', () => {
+  const view = viewAfter('no-supply', deadAmmeter.slice(0, 3));
+
+  expect(view && ladderLines(view).join('\n')).toMatch(/battery positive post +\(12\.60\)/);
+  expect(view && ladderLine(view)).toContain('(12.6)');
+});
+
+test('a drop found under one load stays bad while something else is read under another', () => {
+  const view = viewAfter('no-crank', [
+    { do: 'find', check: 'crank-safe', result: 'lately' },
+    read('post-clamp-crank', '2.5'),
+    read('trigger-volts', '12.3'),
+  ]);
+
+  expect(view && whereLines(view).join(' ')).toMatch(
+    /The fault lies between battery positive post/,
+  );
+});
+
+test('where all findings speak for something else, a drop is doubtful and no fault', () => {
+  const header = headerFor(shippedTree('no-supply'), shippedShop());
+  const { story } = after([read('bulk-drop', '0.3')], header);
+  const alone = feedView(story);
+  const held = feedView(story, { chances: new Map([['ammeter', 0.9]]), ranked: [] });
+
+  expect(alone && whereLines(alone).join(' ')).toContain('The fault lies between');
+  expect(held && whereLines(held).join(' ')).toMatch(
+    /More is lost .*speaks for something else.* Ammeter.*suspected all the same/i,
+  );
+});
+
+test('the probe goes where the walk sends it', () => {
+  const view = viewAfter('no-supply', [{ do: 'begin', check: 'ammeter-drop' }]);
+
+  expect(view?.next).toHaveLength(2);
+  expect(view?.next.join(' ')).toMatch(/ammeter stud.* ammeter stud/);
+});

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { ladderOf } from '../../../src/core/feed/ladder.ts';
 import type { Ladder } from '../../../src/core/feed/ladder.ts';
-import { locate } from '../../../src/core/feed/locate.ts';
+import { locate } from '../../../src/core/feed/located/locate.ts';
 import { apart, feedNamed, problemCodes, value } from './build.ts';
 
 const feed = feedNamed('no-supply');
@@ -14,7 +14,7 @@ const readings = [
 ];
 const located = locate(feed, setting, readings);
 const ladder: Ladder = value(
-  ladderOf(feed, setting, { load: 'headlamp-left', readings, located, next: 'am-b' }),
+  ladderOf(feed, setting, { load: 'headlamp-left', readings, located, next: ['am-b'] }),
 );
 
 test('the stations stand in the order of the current, the load between', () => {

@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import { expect, test } from 'vitest';
-import { locate } from '../../../src/core/feed/locate.ts';
-import type { FeedReading, Located, Stretch } from '../../../src/core/feed/locate.ts';
+import { locate } from '../../../src/core/feed/located/locate.ts';
+import type { FeedReading, Located } from '../../../src/core/feed/located/locate.ts';
+import type { Stretch } from '../../../src/core/feed/located/stretch.ts';
 import type { Change } from '../../../src/core/feed/path.ts';
 import { solveFeed } from '../../../src/core/feed/settle.ts';
 import { apart, feedNamed, readFixture } from './build.ts';

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { locate } from '../../../src/core/feed/locate.ts';
-import type { FeedReading } from '../../../src/core/feed/locate.ts';
+import { locate } from '../../../src/core/feed/located/locate.ts';
+import type { FeedReading } from '../../../src/core/feed/located/locate.ts';
 import { nextProbe } from '../../../src/core/feed/probe.ts';
 import type { NextProbe, ProbeWish } from '../../../src/core/feed/probe.ts';
 import { feedNamed, problemCodes, value } from './build.ts';

@@ -1,5 +1,5 @@
-import { locate } from '../../../src/core/feed/locate.ts';
-import type { FeedReading } from '../../../src/core/feed/locate.ts';
+import { locate } from '../../../src/core/feed/located/locate.ts';
+import type { FeedReading } from '../../../src/core/feed/located/locate.ts';
 import type { Change, Setting } from '../../../src/core/feed/path.ts';
 import { nextProbe } from '../../../src/core/feed/probe.ts';
 import { loopOf, routesOf, hopId } from '../../../src/core/feed/route.ts';

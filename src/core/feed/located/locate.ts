@@ -1,11 +1,10 @@
-import type { Feed } from '../tree/feed-model.ts';
-import { flowFrom, still, tapOf } from './flow.ts';
-import type { Flow, Loss } from './flow.ts';
-import { spanOhms } from './path.ts';
-import type { Setting } from './path.ts';
-import { routesOf, hopId, hopsBetween, wayTo } from './route.ts';
-import type { Routes, Hop } from './route.ts';
-import { spreadsOf } from './spread.ts';
+import type { Feed } from '../../tree/feed-model.ts';
+import { flowFrom, tapOf } from '../flow.ts';
+import type { Loss } from '../flow.ts';
+import type { Setting } from '../path.ts';
+import { routesOf, hopId, hopsBetween, wayTo } from '../route.ts';
+import type { Routes } from '../route.ts';
+import { beyond, stretchOf, type OnPath, type Stretch } from './stretch.ts';
 
 /** Volts at a station to the battery's negative post. */
 export type FeedReading = { readonly station: string; readonly volts: number };
@@ -15,33 +14,6 @@ export type FeedDrop = {
   readonly station: string;
   readonly against: string;
   readonly volts: number;
-};
-
-/**
- * - `sound`: no more than a sound stretch may lose;
- * - `bad`: loses too much;
- * - `wrong`: the reading further on is the higher one, so one of the two is wrong;
- * - `idle`: hardly any current flowed, so nothing is proved but that it is not open.
- */
-export type Verdict = 'sound' | 'bad' | 'wrong' | 'idle';
-
-/** What lies between two readings, counted the way the current goes. */
-export type Stretch = {
-  readonly from: string;
-  readonly to: string;
-  /** Span ids between them, in that order. */
-  readonly spans: readonly string[];
-  readonly drop: number;
-  /** The drop of a sound stretch at these amps. */
-  readonly sound: number;
-  readonly excess: number;
-  readonly amps: number;
-  /** `Infinity` when the drop stands with no current: open, or as good as. */
-  readonly ohms: number;
-  readonly soundOhms: number;
-  /** Heat where the excess lies. */
-  readonly watts: number;
-  readonly verdict: Verdict;
 };
 
 /** One place that loses too much: bad stretches that share spans are one, others are each their own. */
@@ -65,11 +37,6 @@ export type Located = {
     | undefined;
 };
 
-/** Amps below which a stretch that loses nothing is not proved sound. */
-const telling = 0.5;
-/** Standard deviations beyond which a drop is not put down to the meter or a sound joint. */
-const beyond = 2;
-
 /** Judges what lies between readings that were all taken with the same things switched on. */
 export function locate(
   feed: Feed,
@@ -91,16 +58,25 @@ export function locate(
     ...stretchesOf({ ...known, read: withTaps(known, stretchesOf(known)) }),
     ...losses.map((loss) => stretchOf(known, loss)),
   ];
-  const bad = judged
-    .filter(({ verdict }) => verdict === 'bad')
-    .toSorted((one, other) => other.excess - one.excess);
   const found = read.get(positive);
   return {
-    stretches: judged,
-    faults: faultsOf(bad),
-    wrong: judged.filter(({ verdict }) => verdict === 'wrong'),
+    ...sortedOut(judged),
     read: new Set(read.keys()),
     battery: found === undefined ? undefined : batteryAt(feed, found, flow.sound.volts(positive)),
+  };
+}
+
+/** The faults and the wrong readings among stretches. */
+export function sortedOut(
+  stretches: readonly Stretch[],
+): Pick<Located, 'stretches' | 'faults' | 'wrong'> {
+  const bad = stretches
+    .filter(({ verdict }) => verdict === 'bad')
+    .toSorted((one, other) => other.excess - one.excess);
+  return {
+    stretches,
+    faults: faultsOf(bad),
+    wrong: stretches.filter(({ verdict }) => verdict === 'wrong'),
   };
 }
 
@@ -163,71 +139,11 @@ function batteryAt(feed: Feed, found: number, sound: number): Located['battery']
   return { found, sound, low: sound - found > beyond * doubt };
 }
 
-type Known = {
-  readonly feed: Feed;
-  readonly flow: Flow;
-  readonly routes: Routes;
-  readonly read: ReadonlyMap<string, number>;
-};
+type Known = OnPath & { readonly read: ReadonlyMap<string, number> };
 
 /** Volts of a station that was read, or that a branch stands for. */
 function voltsAt({ read }: Known, station: string): number {
   const volts = read.get(station);
   if (volts === undefined) throw new Error(`Nothing was read at "${station}".`);
   return volts;
-}
-
-function stretchOf(known: Known, { inner, outer, drop: dropOut }: Loss): Stretch {
-  const { feed, flow, routes } = known;
-  const hops = hopsBetween(routes, inner, outer);
-  const outward = hops.map((hop) => flow.amps(hopId(hop)));
-  const soundOut = hops.reduce((sum, hop) => sum + spanOhms(hop.span) * flow.amps(hopId(hop)), 0);
-  // Where nothing flows, the way it would flow: outward, but home on the ground side.
-  const home = feed.stations[outer]?.side === 'ground';
-  const forward = Math.abs(soundOut) > 1e-9 ? soundOut > 0 : !home;
-  const turn = forward ? 1 : -1;
-  const amps = Math.max(...outward.map(Math.abs));
-  const drop = turn * dropOut;
-  const sound = turn * soundOut;
-  const excess = drop - sound;
-  return {
-    from: forward ? inner : outer,
-    to: forward ? outer : inner,
-    spans: (forward ? hops : hops.toReversed()).map(hopId),
-    drop,
-    sound,
-    excess,
-    amps,
-    ohms: ohmsAt(drop, amps),
-    soundOhms: hops.reduce((sum, hop) => sum + spanOhms(hop.span), 0),
-    watts: Math.max(0, excess) * amps,
-    verdict: verdictOn(known, hops, { drop, excess, amps, sound }),
-  };
-}
-
-function ohmsAt(drop: number, amps: number): number {
-  if (amps > still) return drop / amps;
-  return drop > 0.1 ? Infinity : 0;
-}
-
-type Lost = Pick<Stretch, 'drop' | 'excess' | 'amps' | 'sound'>;
-
-function verdictOn({ feed, flow }: Known, hops: readonly Hop[], loss: Lost): Verdict {
-  const { meter, loads } = feed.spread;
-  const meters = Math.SQRT2 * meter;
-  if (loss.drop < -beyond * meters) return 'wrong';
-  const spreads = spreadsOf(feed);
-  const each = hops.map((hop) => {
-    const id = hopId(hop);
-    return deviationOf(spreads, id) * spanOhms(hop.span) * flow.amps(id);
-  });
-  const doubt = Math.hypot(meters, loads * loss.sound, ...each);
-  if (loss.excess > beyond * doubt) return 'bad';
-  return loss.amps < telling ? 'idle' : 'sound';
-}
-
-function deviationOf(spreads: ReturnType<typeof spreadsOf>, span: string): number {
-  const spread = spreads.get(span);
-  if (spread === undefined) throw new Error(`The feed path has no span "${span}".`);
-  return spread.deviation;
 }

@@ -2,4 +2,4 @@ export function buildProgram(options?: {
   outdir?: string;
   entry?: string;
   name?: string;
-}): Promise<void>;
+}): Promise<readonly string[]>;

@@ -13,7 +13,8 @@ export async function buildProgram({
   name = 'droplight',
 } = {}) {
   rmSync(outdir, { recursive: true, force: true });
-  await build({
+  const { metafile } = await build({
+    metafile: true,
     entryPoints: { [name]: resolve(root, entry) },
     outdir,
     bundle: true,
@@ -30,6 +31,10 @@ export async function buildProgram({
     banner: { js: banner },
     logLevel: 'warning',
   });
+  // What the bundle leaves to be found at run time.
+  return Object.values(metafile.outputs).flatMap(({ imports }) =>
+    imports.filter(({ external }) => external).map(({ path }) => path),
+  );
 }
 
 if (process.argv[1] === import.meta.filename) await buildProgram();

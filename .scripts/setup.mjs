@@ -35,11 +35,15 @@ function installIn(folder, told) {
   if (newest(mark) >= newest(join(folder, 'package-lock.json'))) return;
   process.stderr.write(told);
   const npm = onWindows ? 'npm.cmd' : 'npm';
-  const done = spawnSync(npm, ['ci', '--loglevel=error', '--no-audit', '--no-fund'], {
-    cwd: folder,
-    stdio: ['ignore', 2, 'inherit'],
-    shell: onWindows,
-  });
+  const done = spawnSync(
+    npm,
+    ['ci', '--include=dev', '--loglevel=error', '--no-audit', '--no-fund'],
+    {
+      cwd: folder,
+      stdio: ['ignore', 2, 'inherit'],
+      shell: onWindows,
+    },
+  );
   if (done.status !== 0)
     stop(
       'Setting up failed: npm could not install the packages. Check the network and run the same command again.',

@@ -72,10 +72,41 @@ const placeFrom = (found: BigIntStats): Place => ({
 function makeFolder(folder: string): void {
   if (!existsSync(folder)) {
     makeFolder(dirname(folder));
+    if (makeOne(folder)) return;
+  }
+  if (statSync(folder).isDirectory()) return;
+  const mend = 'Name a folder.';
+  throw new StoreError('ENOTDIR', 'This is a file, not a folder.', mend, { path: folder });
+}
+
+/** @returns false where its name is taken: another process may have made it since it was looked for */
+function makeOne(folder: string): boolean {
+  try {
     mkdirSync(folder, { mode: 0o700 });
-  } else if (!statSync(folder).isDirectory()) {
-    const mend = 'Name a folder.';
-    throw new StoreError('ENOTDIR', 'This is a file, not a folder.', mend, { path: folder });
+  } catch (error) {
+    if (codeOf(error) === 'EEXIST') return false;
+    throw error;
+  }
+  try {
+    syncFolder(dirname(folder));
+  } catch (error) {
+    // A folder that may be written to and not read cannot be synced; its names are there all the same.
+    if (codeOf(error) !== 'EACCES') throw error;
+  }
+  return true;
+}
+
+const codeOf = (error: unknown): unknown =>
+  error instanceof Error && 'code' in error ? error.code : undefined;
+
+/** Makes new names in a folder durable. Windows has no such call: a new name is durable there with its file. */
+function syncFolder(folder: string): void {
+  if (platform() === 'win32') return;
+  const handle = openSync(folder, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
   }
 }
 
@@ -109,16 +140,7 @@ export const nodeFiles: Files = {
   list: (folder) => (existsSync(folder) ? readdirSync(folder).toSorted() : []),
   makeFolder,
   exists: existsSync,
-  syncFolder: (folder) => {
-    // Windows has no such call: a new name is durable there with its file.
-    if (platform() === 'win32') return;
-    const handle = openSync(folder, 'r');
-    try {
-      fsyncSync(handle);
-    } finally {
-      closeSync(handle);
-    }
-  },
+  syncFolder,
   rename: (from, to) => renameSync(from, to),
   link: (from, to) => linkSync(from, to),
   remove: (path) => unlinkSync(path),

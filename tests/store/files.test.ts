@@ -131,6 +131,13 @@ describe('the disk of this machine', () => {
     expect(statSync(at('a/b')).mode & 0o777).toBe(0o700);
   });
 
+  // That one made by another process meanwhile is as good as ours is tried by `torture/processes.ts`.
+  test('a name that leads nowhere is no folder, and ends', () => {
+    symlinkSync(at('nowhere'), at('loose'));
+
+    expect(() => nodeFiles.makeFolder(at('loose'))).toThrow('ENOENT');
+  });
+
   test('a folder under a file is refused', () => {
     writeFileSync(at('notes'), 'a file');
 

@@ -33,7 +33,7 @@ export async function write(io: Io, args: readonly string[]): Promise<Ended> {
   return withSession(io, args, use, ({ given, ...session }) => {
     const how = readHow(io, given);
     if (how.kind === 'bad') return how;
-    const path = attempt(session.path, () => writeOne(io, session, how.value));
+    const path = writeOne(io, session, how.value);
     if (path.kind === 'bad') return path;
     io.out(`${cleanRow(path.value)}\n`);
     return done;
@@ -93,18 +93,25 @@ const signatures = {
 export async function writeAccount(io: Io, path: string): Promise<Parsed<string>> {
   const recovered = loadSession(io.disk.files, path);
   if (recovered.kind === 'bad') return recovered;
-  return attempt(path, () => writeOne(io, { path, recovered: recovered.value }, {}));
+  return writeOne(io, { path, recovered: recovered.value }, {});
 }
 
 /**
  * Writes the account beside the session, or into a folder, with its pictures in a folder beside it.
- * @returns the path of the account
- * @throws StoreError when the disk refuses, or a file stands there that is not ours
+ * @returns the path of the account; bad when the disk refuses it, or a file stands there that is not ours
  */
-function writeOne(io: Io, { path: session, recovered }: Loaded, how: How): string {
+function writeOne(io: Io, session: Loaded, how: How): Parsed<string> {
+  const folder = how.out ?? join(session.path, '..');
+  const name = fileName(session.path, session.recovered, how);
+  const path = join(folder, `${name}.md`);
+  const written = attempt(path, () => writeAt(io, { folder, name }, session.recovered, how));
+  return written.kind === 'bad' ? written : good(path);
+}
+
+type Place = { readonly folder: string; readonly name: string };
+
+function writeAt(io: Io, { folder, name }: Place, recovered: Recovered, how: How): void {
   const { files } = io.disk;
-  const name = fileName(session, recovered, how);
-  const folder = how.out ?? join(session, '..');
   const beside = `${name}.pictures`;
   const { markdown, pictures } = accountOf(recovered, {
     ...(how.voice !== undefined && { voice: how.voice }),
@@ -124,7 +131,6 @@ function writeOne(io: Io, { path: session, recovered }: Loaded, how: How): strin
   if (drawn.length > 0) makeOwnFolder(files, join(folder, beside));
   for (const [picture, text] of drawn) writeWhole(files, picture, text);
   writeWhole(files, path, markdown);
-  return path;
 }
 
 /** A link in place of the folder would lead the pictures somewhere else. */

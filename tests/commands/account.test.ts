@@ -1,8 +1,16 @@
-import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { review } from '../../src/commands/review.ts';
 import { write } from '../../src/commands/write.ts';
+import { nodeFiles } from '../../src/store/node-files.ts';
 import { runCommand, scratch } from '../helpers/commands.ts';
 
 const folder = 'sessions/examples';
@@ -73,6 +81,30 @@ test.each([
   expect(refused.err).toContain('--force');
   expect(forced.code).toBe(0);
   expect(readFileSync(place(at, name), 'utf8')).not.toBe('my own notes');
+});
+
+test('write follows no link in place of the folder of its pictures', async () => {
+  const { at, session, name } = copied();
+  const elsewhere = scratch();
+  symlinkSync(elsewhere, join(at, `${name}.pictures`));
+
+  const { code, err } = await runCommand(write, [session]);
+
+  expect(code).toBe(3);
+  expect(err).toContain('links are not followed here');
+  expect(readdirSync(elsewhere)).toEqual([]);
+});
+
+test('a disk that refuses the account is told with the account, not with the session', async () => {
+  const { session, name } = copied();
+  const create = (): number => {
+    throw Object.assign(new Error('planted'), { code: 'ENOSPC' });
+  };
+
+  const { code, err } = await runCommand(write, [session], { files: { ...nodeFiles, create } });
+
+  expect(code).toBe(3);
+  expect(err).toContain(`${name}.md: The disk is full.`);
 });
 
 test('a refused write leaves everything as it was', async () => {

@@ -37,11 +37,14 @@ export function workedMinutes(events: readonly Stamp[]): number {
   return seconds / 60;
 }
 
-/** Sleep, clock jumps and changes of zone between events of one run. */
+/** Sleep and clock jumps between events of one run, and changes of zone between any. */
 export function clockOddities(events: readonly Numbered[]): readonly ClockOddity[] {
   return events.flatMap((event, index): ClockOddity[] => {
     const before = events[index - 1];
-    if (before === undefined || before.run !== event.run) return [];
+    if (before === undefined) return [];
+    const zone = { kind: 'zone-changed' as const, after: before.n };
+    const moved = offsetOf(before.at) === offsetOf(event.at) ? [] : [zone];
+    if (before.run !== event.run) return moved;
     const slept = sleptSeconds(before, event);
     const worked = event.up - before.up;
     // A time that cannot be read says nothing of the clock.
@@ -51,9 +54,7 @@ export function clockOddities(events: readonly Numbered[]): readonly ClockOddity
       ...(Math.abs(jumped) > noise
         ? [{ kind: 'clock-changed' as const, after: before.n, seconds: jumped }]
         : []),
-      ...(offsetOf(before.at) !== offsetOf(event.at)
-        ? [{ kind: 'zone-changed' as const, after: before.n }]
-        : []),
+      ...moved,
     ];
   });
 }

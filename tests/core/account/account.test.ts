@@ -26,6 +26,20 @@ test('an open job is never said to have nothing left to do: only that nothing is
   expect(told([dark])).not.toMatch(/nothing was left/i);
 });
 
+test('a clock that was set while the work went on is told, behind which event', () => {
+  const { events } = after([dark, whole, dead]);
+  const set = events.map((event) =>
+    event.n < 3 ? event : { ...event, at: event.at.replace(/^\d{4}/, '2057') },
+  );
+  const text = (some: typeof events): string =>
+    writeUp(fold(headerFor(), some), record, {}).markdown;
+
+  expect(text(set)).toContain(
+    'The clock of the machine was set while the work went on (after event 2)',
+  );
+  expect(text(events)).not.toContain('clock of the machine');
+});
+
 test('a finding tells what it did to the suspects', () => {
   const text = told([dark, whole]);
 

@@ -68,6 +68,12 @@ describe('time between two events', () => {
       [],
     ],
     [
+      'a new zone between two openings is told',
+      at('2026-04-11T09:10:00.000+01:00', 600, 5600, 'run-2'),
+      0,
+      [{ kind: 'zone-changed', after: 1 }],
+    ],
+    [
       'a new run after a reboot counts nothing',
       at('2026-04-11T12:00:00.000+02:00', 0, 40, 'run-2'),
       0,

@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { fstatSync } from 'node:fs';
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { resolve } from 'node:path';
 import {
@@ -32,8 +33,8 @@ const io: Io = {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
   lines: async function* lines() {
-    const { createInterface } = await import('node:readline');
-    yield* createInterface({ input: process.stdin, crlfDelay: Infinity });
+    const { linesOf } = await import('./store/lines.ts');
+    yield* linesOf(standardInput(), 'standard input');
   },
   clock: () => ({
     at: wallTime(new Date()),
@@ -67,6 +68,12 @@ const io: Io = {
     process.stdin.on('end', stop(129));
   },
 };
+
+/** Node takes a folder for a stream that has ended already: nothing would be said of it. */
+async function* standardInput(): AsyncGenerator<Uint8Array> {
+  if (fstatSync(0).isDirectory()) throw Object.assign(new Error('a folder'), { code: 'EISDIR' });
+  yield* process.stdin;
+}
 
 /** How long a stop may take to arrive, in milliseconds; it never does where no shell waits for it. */
 const stopping = 200;

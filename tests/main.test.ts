@@ -1,16 +1,18 @@
-import { spawnSync } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import { closeSync, mkdirSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { commands } from '../src/commands/table.ts';
 import { version } from '../src/core/version.ts';
 import { scratch } from './helpers/commands.ts';
 
+const main = ['--disable-warning=ExperimentalWarning', 'src/main.ts'];
+
 /** The program itself, as a shell would start it, without a terminal. */
-function run(args: readonly string[], input = '') {
+function run(args: readonly string[], { input = '', node = [] as readonly string[] } = {}) {
   const settings = { ...process.env, DROPLIGHT_SETTINGS: scratch() };
-  const main = ['--disable-warning=ExperimentalWarning', 'src/main.ts'];
-  const { status, stdout, stderr } = spawnSync(process.execPath, [...main, ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...node, ...main, ...args], {
     input,
     encoding: 'utf8',
     env: settings,
@@ -96,4 +98,48 @@ test.skipIf(process.platform === 'win32')('a reader that leaves early changes no
   });
 
   expect(stdout).toBe('1\n');
+});
+
+// What an older Node lacks is taken away from this one, and it gives itself out for one.
+test.each([[['verify', 'a']], [['sessions']], [[]]])(
+  'a Node without its SQLite is told as too old: droplight %s',
+  (args) => {
+    const asOld = `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '20.20.2' } })`;
+    const { status, err } = run(args, {
+      node: ['--no-experimental-sqlite', '--import', `data:text/javascript,${asOld}`],
+    });
+
+    expect([status, err]).toEqual([
+      3,
+      'droplight: Node 20.20.2 is too old. Install Node 22.13 or newer.\n',
+    ]);
+  },
+);
+
+describe('enter', () => {
+  const begun = (folder: string): string =>
+    run(['open', 'no-supply', '--vehicle', 'Van', '--sessions', folder]).out.trim();
+
+  test('with a folder in place of its lines says so', () => {
+    const folder = scratch();
+    const stdin = openSync(folder, 'r');
+
+    const { status, stdout } = spawnSync(process.execPath, [...main, 'enter', begun(folder)], {
+      stdio: [stdin, 'pipe', 'pipe'],
+      encoding: 'utf8',
+    });
+
+    closeSync(stdin);
+    expect([status, stdout]).toEqual([3, expect.stringContaining('"code":"EISDIR"')]);
+  });
+
+  test('whose answers nobody reads any more takes all that it was given', async () => {
+    const path = begun(scratch());
+    const one = spawn(process.execPath, [...main, 'enter', path]);
+    one.stdout.destroy();
+    one.stdin.end('{"do":"note","text":"x"}\n'.repeat(200));
+
+    expect(await once(one, 'close')).toEqual([0, null]);
+    expect(readFileSync(path, 'utf8').split('"kind":"noted"')).toHaveLength(201);
+  });
 });

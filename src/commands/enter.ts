@@ -1,4 +1,12 @@
-import { firstOf, good, showPath, showValue, type Problem } from '../core/problem.ts';
+import {
+  firstOf,
+  good,
+  problemsOf,
+  showPath,
+  showValue,
+  type Parsed,
+  type Problem,
+} from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { takeAction } from '../app/take-action.ts';
@@ -6,6 +14,7 @@ import type { Effect } from '../app/effect.ts';
 import { emptyState } from '../app/state.ts';
 import type { State } from '../app/state.ts';
 import { update } from '../app/update.ts';
+import { parseJson } from '../core/tree/json/read.ts';
 import { attempt } from '../store/files.ts';
 import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
@@ -55,7 +64,7 @@ async function enterLines(io: Io, open: Entered, before: State): Promise<Ended> 
   let state = first.state;
   let code: ExitCode = 0;
   for await (const line of io.lines()) {
-    if (line.trim() === '') continue;
+    if (line.kind === 'good' && line.value.trim() === '') continue;
     const { state: after, answer } = enterLine(open, { ...state, now: io.clock() }, line);
     state = after;
     if (!answer.ok) code = code === 3 || exitCodeOf(answer.problem) === 3 ? 3 : 2;
@@ -75,8 +84,8 @@ type Answer =
 
 type Answered = { readonly state: State; readonly answer: Answer };
 
-function enterLine(open: Entered, state: State, line: string): Answered {
-  const action = readAction(line);
+function enterLine(open: Entered, state: State, line: Parsed<string>): Answered {
+  const action = line.kind === 'bad' ? firstOf(line.problems) : readAction(line.value);
   if ('code' in action) return { state, answer: { ok: false, problem: action } };
   const acted = takeAction(state, action);
   if (acted.outcome.kind === 'refused')
@@ -112,6 +121,9 @@ function readAction(line: string): Action | Problem {
       value: showValue(line),
     };
   }
+  const twice = problemsOf(parseJson(line, '')).find(({ code }) => code === 'key-twice');
+  if (twice !== undefined)
+    return { code: twice.code, message: twice.message, mend: twice.mend, value: showValue(line) };
   const action = Action.safeParse(value);
   if (action.success) return action.data;
   const [issue] = action.error.issues;

@@ -7,8 +7,8 @@ import type { Disk } from '../store/sessions.ts';
 export type Io = {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
-  /** Lines of standard input, without their newline. */
-  readonly lines: () => AsyncIterable<string>;
+  /** Lines of standard input, without their newline; one that is no text is told in its place. */
+  readonly lines: () => AsyncIterable<Parsed<string>>;
   readonly clock: () => Stamp;
   readonly disk: Disk;
   readonly folders: {

@@ -1,6 +1,7 @@
 import { basename, join } from 'node:path';
 import { bad, good, showProblem, type Parsed, type Problem } from '../core/problem.ts';
-import { cleanLine } from '../core/text.ts';
+import { cleanLine, count } from '../core/text.ts';
+import { lintTree } from '../core/tree/lint/lint.ts';
 import { meant } from '../core/trade/units/nearest.ts';
 import type { Tree } from '../core/tree/model.ts';
 import type { Library } from '../core/tree/shop.ts';
@@ -34,6 +35,19 @@ export function openTree(io: Io, given: Given, word: string): Parsed<Opened> {
   for (const problem of library.problems.filter(odd))
     io.err(`${cleanLine(showProblem(problem))}\n`);
   return good({ tree: tree.value, library });
+}
+
+/** What "trees check" would say of a tree that is walked all the same, as one line; undefined for a sound one. */
+export function oddityOf(tree: Tree, { trees }: Library): string | undefined {
+  const problems = lintTree(
+    tree,
+    tree.id,
+    trees.map(({ id }) => id),
+  );
+  const [first] = problems;
+  return first === undefined
+    ? undefined
+    : `"droplight trees check" finds ${count(problems.length, 'thing')} wrong with this tree; the first: ${showProblem(first)}`;
 }
 
 /** The tree of a file that the library was loaded with. */

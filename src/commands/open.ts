@@ -1,5 +1,5 @@
 import { bad, firstOf, good, type Parsed } from '../core/problem.ts';
-import { cleanRow } from '../core/text.ts';
+import { cleanLine, cleanRow } from '../core/text.ts';
 import { misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.ts';
@@ -16,7 +16,7 @@ import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { loadVehicles, rememberVehicle, vehicleNamed } from '../store/vehicles.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
-import { openTree } from './library.ts';
+import { oddityOf, openTree } from './library.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
 const use =
@@ -60,6 +60,8 @@ function headerFor(io: Io, given: Given): Parsed<Header> {
   const opened = openTree(io, given, id);
   if (opened.kind === 'bad') return opened;
   const { tree, library } = opened.value;
+  const oddity = oddityOf(tree, library);
+  if (oddity !== undefined) io.err(`${cleanLine(oddity)}\n`);
   const settings = readSettings(io.disk.files, io.folders.settings);
   const conditions = parseConditions(
     {

@@ -21,9 +21,10 @@ const everywhere: Wanted = { trees: 'text', sessions: 'text' };
 export function readOptions(args: readonly string[], wanted: Wanted = {}): Parsed<Given> {
   const all = { ...everywhere, ...wanted };
   try {
-    const { values, positionals } = parseArgs({
+    const { values, positionals, tokens } = parseArgs({
       args: joinNegatives(args, all),
       allowPositionals: true,
+      tokens: true,
       options: Object.fromEntries(
         Object.entries(all).map(([name, kind]) => [
           name,
@@ -33,6 +34,9 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
         ]),
       ),
     });
+    const given = tokens.flatMap((token) => (token.kind === 'option' ? [token.name] : []));
+    const twice = given.find((name, at) => all[name] === 'text' && given.indexOf(name) < at);
+    if (twice !== undefined) return bad(optionTwice(twice));
     return good({
       words: positionals,
       text: (name) => (typeof values[name] === 'string' ? values[name] : undefined),
@@ -53,6 +57,12 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
     });
   }
 }
+
+const optionTwice = (name: string): Problem => ({
+  code: 'option-twice',
+  message: `--${name} is given twice.`,
+  mend: 'Keep one of the two.',
+});
 
 /** Joins `--temperature -5C`: what looks like a number below zero is the option's value, no option. */
 const joinNegatives = (args: readonly string[], wanted: Wanted): string[] => {

@@ -2,6 +2,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { runCommand as run, type Command, type ExitCode, type Io } from '../../src/commands/io.ts';
+import { good } from '../../src/core/problem.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import type { Files } from '../../src/store/files.ts';
 
@@ -34,7 +35,7 @@ export async function runCommand(
       err += text;
     },
     lines: async function* lines() {
-      yield* options.lines ?? [];
+      for (const line of options.lines ?? []) yield good(line);
     },
     clock: () => {
       second += 1;

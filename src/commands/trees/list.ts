@@ -2,10 +2,12 @@ import { bad, good, showProblem } from '../../core/problem.ts';
 import { cleanLine } from '../../core/text.ts';
 import { loadHeadings } from '../../store/headings.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
-import { noTrees, treesFolder, type Given } from '../options.ts';
+import { noTrees, treesFolder, wrongUse, type Given } from '../options.ts';
 
 /** `droplight trees list [--json]`: the trees of the library by name, and files that have none. */
-export function listTrees(io: Io, given: Given): Ended {
+export function listTrees(io: Io, given: Given, [surplus]: readonly string[]): Ended {
+  if (surplus !== undefined)
+    return wrongUse(`"${surplus}" is one word too many.`, 'droplight trees list [--json]');
   const folder = treesFolder(io, given);
   if (!io.disk.files.exists(folder)) return bad(noTrees(folder));
   const { headings, problems } = loadHeadings(io.disk.files, folder);

@@ -76,7 +76,14 @@ async function converse(talk: Talk): Promise<Ended> {
   let stand = begun.value;
   greet(talk, told.length);
   prompt(io, stand);
-  for await (const line of io.lines()) {
+  for await (const given of io.lines()) {
+    if (given.kind === 'bad') {
+      const { message, mend } = firstOf(given.problems);
+      say(io, `${message} ${mend}`);
+      prompt(io, stand);
+      continue;
+    }
+    const line = given.value;
     const word = line.trim().toLowerCase();
     if (word === '?' || word === 'so far') explain(io, word, stand);
     else if (stand.kind === 'whole' && !isBack(line)) {

@@ -85,17 +85,23 @@ function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choic
 function otherLine(story: Story, { id, minutes, versusTree }: OtherCheck): Choice {
   const saves = savesWords(versusTree);
   const ask = currentLeg(story).tree.checks[id]?.ask ?? id;
-  const notes = [saves, passedWords(story, id)].filter((note) => note !== '');
-  const note = notes.length === 0 ? '' : `  [${notes.join('; ')}]`;
+  const held = heldWords(story, { kind: 'check', check: id });
+  const passed = passedWords(story, id);
   return {
     id,
-    label: `${aboutMinutes(minutes).padStart(6)}  ${ask}${note}${heldWords(story, { kind: 'check', check: id })}`,
+    label: `${aboutMinutes(minutes).padStart(6)}  ${marked(saves, held)}${ask}${passed === '' ? '' : `  [${passed}]`}`,
   };
 }
 
 /** That a safeguard comes first, where one is shut. */
 const heldWords = (story: Story, step: Guarded): string =>
-  holdsBefore(story, step).length > 0 ? '  [a safeguard first]' : '';
+  holdsBefore(story, step).length > 0 ? 'a safeguard first' : '';
+
+/** Words by which a line is chosen stand before its name: a narrow screen cuts the end. */
+const marked = (...words: readonly string[]): string => {
+  const told = words.filter((word) => word !== '');
+  return told.length === 0 ? '' : `[${told.join('; ')}]  `;
+};
 
 /** What became of a check already. */
 function passedWords(story: Story, id: string): string {
@@ -108,9 +114,10 @@ function passedWords(story: Story, id: string): string {
 function suspectLine(story: Story, { id, repaired, chance }: SuspectLine): Choice {
   const cause = currentLeg(story).tree.causes[id];
   const likely = chance === undefined ? '' : `${percent(chance).padStart(9)}  `;
-  const minutes = `${cause?.repair.minutes ?? 0} min`;
+  const minutes = `${cause?.repair.minutes ?? 0} min`.padStart(7);
+  const held = heldWords(story, { kind: 'repair', cause: id });
   return {
     id,
-    label: `${likely}${cause?.name ?? id}, ${minutes}${repaired ? '  [repaired]' : ''}${heldWords(story, { kind: 'repair', cause: id })}`,
+    label: `${likely}${minutes}  ${marked(repaired ? 'repaired' : '', held)}${cause?.name ?? id}`,
   };
 }

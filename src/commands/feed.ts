@@ -1,4 +1,5 @@
 import { networkOf } from '../core/feed/circuit.ts';
+import { onMeter } from '../core/feed/meter.ts';
 import { netlistOf } from '../core/feed/netlist.ts';
 import { switchesOf } from '../core/feed/check-feed.ts';
 import { complaintLoads } from '../core/feed/located/observed.ts';
@@ -7,7 +8,6 @@ import type { Change, Setting } from '../core/feed/path.ts';
 import { solveFeed, type FeedState } from '../core/feed/settle.ts';
 import { waysOf } from '../core/feed/fault.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
-import { showReading } from '../core/trade/units/units.ts';
 import type { Feed, Span } from '../core/tree/feed-model.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
@@ -182,7 +182,7 @@ function feedLines(asked: Asked, state: FeedState): readonly string[] {
     setting.on.length === 0 ? 'Nothing is switched on.' : `On: ${setting.on.join(', ')}.`,
     'Stations, to the battery’s negative post:',
     ...Object.entries(path.stations).map(
-      ([id, { name }]) => `  ${name.padEnd(42)} ${showReading(free(state.volts(id)), 'V')}`,
+      ([id, { name }]) => `  ${name.padEnd(42)} ${onMeter(state.volts(id), 'V')}`,
     ),
     'Spans:',
     ...path.spans.map((span) => `  ${span.name.padEnd(42)} ${spanWords(asked, span, state)}`),
@@ -191,9 +191,9 @@ function feedLines(asked: Asked, state: FeedState): readonly string[] {
 
 function spanWords({ setting, changes }: Asked, span: Span, state: FeedState): string {
   if (!closed(span, setting)) return 'switched off';
-  const drop = showReading(dropOver(state, span), 'V');
+  const drop = onMeter(dropOver(state, span), 'V');
   const open = changes.some((change) => change.kind === 'open' && change.part === spanId(span));
   const amps = free(state.amps(spanId(span)));
   if (open && amps === 0) return `open, ${drop} across it`;
-  return `${showReading(amps, 'A')}, ${drop} lost`;
+  return `${onMeter(amps, 'A')}, ${drop} lost`;
 }

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { feed } from '../../src/commands/feed.ts';
+import { loadLibrary } from '../../src/store/library.ts';
+import { nodeFiles } from '../../src/store/node-files.ts';
 import { runCommand } from '../helpers/commands.ts';
 
 type Told = { readonly stations: Record<string, { volts: number }>; readonly batteryAmps: number };
@@ -70,6 +72,29 @@ test('a switch that is off and a joint that is open say so, and no dust is print
   expect(out).toMatch(/ammeter, stud to stud +open, 12\.6\d* V across it/);
   expect(out).not.toMatch(/0\.000000/);
   expect(out).not.toMatch(/-0 /);
+});
+
+const { trees: shipped } = loadLibrary(nodeFiles, { folder: 'trees', shipped: 'trees' });
+const feeds = shipped.filter((tree) => tree.feed !== undefined).map(({ id }) => id);
+
+/** Faults that a path is told with here: none, and each of its causes. */
+const faultsOn = (id: string): readonly (readonly string[])[] => [
+  [],
+  ['--load', 'none'],
+  ...Object.entries(shipped.find((tree) => tree.id === id)?.causes ?? {}).flatMap(([cause, one]) =>
+    one.fault === undefined ? [] : [['--with', cause]],
+  ),
+];
+
+test.each(feeds)('%s: no volt or ampere is told finer than a meter shows it', async (id) => {
+  const texts = await Promise.all(
+    faultsOn(id).map(async (fault) => (await runCommand(feed, [id, ...fault])).out),
+  );
+  const numbers = texts.flatMap((text) => [...text.matchAll(/(\S+) (?:V|A)\b/g)].map(([, n]) => n));
+
+  expect(numbers.length).toBeGreaterThan(100);
+  expect(numbers.filter((number) => !/^-?\d+(?:\.\d{1,3})?$/.test(number ?? ''))).toEqual([]);
+  expect(numbers).not.toContain('-0');
 });
 
 test('a charging machine whose field winding is open gives nothing', async () => {

@@ -1,5 +1,6 @@
 import type { Ladder, Rung } from '../feed/ladder.ts';
 import type { Stretch } from '../feed/located/stretch.ts';
+import { onMeter } from '../feed/meter.ts';
 import { showReading } from '../trade/units/units.ts';
 import type { FeedView } from './feed-view.ts';
 
@@ -136,7 +137,7 @@ const nothingLost = (read: readonly Stretch[]): string =>
 
 /** One fault: where it lies, what it loses, and a caution where it is hot; `rank` 0 is the worst. */
 function faultLines(bad: Stretch, rank: number, nameOf: (id: string) => string): readonly string[] {
-  const lost = `${showReading(bad.drop, 'V')} are lost there, a sound stretch loses ${showReading(bad.sound, 'V')}`;
+  const lost = `${onMeter(bad.drop, 'V')} are lost there, a sound stretch loses ${onMeter(bad.sound, 'V')}`;
   return [
     `${rank === 0 ? 'The fault' : 'Another fault'} lies between ${nameOf(bad.from)} and ${nameOf(bad.to)}: ${lost}${ohmsWords(bad)}.`,
     ...(bad.watts > 5

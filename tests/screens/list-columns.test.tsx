@@ -25,7 +25,7 @@ async function linesOf(tree: string, key: string): Promise<readonly string[]> {
   ).split('\n');
   return rows.slice(
     3,
-    rows.findIndex((row, at) => at > 3 && /^─/.test(row)),
+    rows.findIndex((row, at) => at > 3 && row.startsWith('─')),
   );
 }
 

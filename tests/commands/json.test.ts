@@ -64,7 +64,7 @@ const badCalls: Readonly<Record<string, readonly string[]>> = {
     'dwell cylinders',
     'dwell nope=3',
     'dwell dwell=3 dwell=4',
-    'tire-size size=wide',
+    'tire-size tire=wide',
     'load-test volts=12 volts=13',
     '--loud',
   ],

@@ -1,5 +1,6 @@
 import type { FigureInput } from './figure-input.ts';
 import type { Quantity } from './units/quantities.ts';
+import { inSpan } from './span.ts';
 import type { Span } from './span.ts';
 
 /** Added to every verdict that rests on custom and not on a publication. */
@@ -68,3 +69,16 @@ export type SystemVolts = (typeof systemVolts.values)[number];
 export function forSystem(volts: number, system: SystemVolts): number {
   return system === '6' ? volts / 2 : volts;
 }
+
+/**
+ * Volts read on a system, held to what one of 12 V can show, of 6 V to half of that. RangeError as
+ * `inSpan`.
+ */
+export const voltsOf = (volts: number, system: SystemVolts, range: Span): number =>
+  inSpan(
+    volts,
+    system === '6' ? { ...range, name: 'volts of a 6 V battery', high: range.high / 2 } : range,
+  );
+
+/** What is asked where a 12 V battery would hardly show so little. */
+export const perhapsSix = 'Is it a 6 V battery? Then give battery=6.';

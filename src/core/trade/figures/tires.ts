@@ -25,7 +25,7 @@ const rules: readonly TireRule[] = [
   },
   {
     // Radials without an aspect, 165R13, 165SR13: about 80 %.
-    size: /^(?<width>\d{3})\s*(?:[SHV]?R|-)\s*(?<rim>\d{2})$/i,
+    size: /^(?<width>1[2-9][05]|2[0-4][05])\s*(?:[SHV]?R|-)\s*(?<rim>1\d)$/i,
     height: () => 0.8,
     unit: 'mm',
     source: fromMemory,
@@ -33,7 +33,7 @@ const rules: readonly TireRule[] = [
   },
   {
     // Crossply of the later sixties, 7.35-14, 7.75-15: width ends in 5, about 82 %.
-    size: /^(?<width>[5-9]\.\d5)\s*-\s*(?<rim>\d{2})$/,
+    size: /^(?<width>[5-9]\.\d5)\s*[-x]\s*(?<rim>\d{2})$/,
     height: () => 0.82,
     unit: 'in',
     source: fromMemory,
@@ -41,7 +41,7 @@ const rules: readonly TireRule[] = [
   },
   {
     // Small crossply, 6.00-13, 5.20-12: about 88 %.
-    size: /^(?<width>[4-7]\.\d0)\s*-\s*(?<rim>1[0-3])$/,
+    size: /^(?<width>[4-7]\.\d0)\s*[-x]\s*(?<rim>1[0-3])$/,
     height: () => 0.88,
     unit: 'in',
     source: fromMemory,
@@ -49,7 +49,7 @@ const rules: readonly TireRule[] = [
   },
   {
     // Full-section crossply, 6.50-16, 7.00-15: about as high as wide.
-    size: /^(?<width>[4-9]\.[05]0)\s*-\s*(?<rim>1[4-9]|2\d)$/,
+    size: /^(?<width>[4-9]\.[05]0)\s*[-x]\s*(?<rim>1[4-9]|2\d)$/,
     height: () => 1,
     unit: 'in',
     source: fromMemory,
@@ -57,13 +57,16 @@ const rules: readonly TireRule[] = [
   },
   {
     // Low-section crossply, 6.70-15, 5.60-15: about 95 %.
-    size: /^(?<width>[4-9]\.\d0)\s*-\s*(?<rim>1[4-9])$/,
+    size: /^(?<width>[4-9]\.\d0)\s*[-x]\s*(?<rim>1[4-9])$/,
     height: () => 0.95,
     unit: 'in',
     source: fromMemory,
     mark: 'from memory',
   },
 ];
+
+/** Sizes of the seventies by load and aspect, E70-14, FR78-15. No table of them was found that can be named. */
+const lettered = /^[A-N]R?\d{2}\s*-?\s*\d{2}$/i;
 
 export type TireFound = {
   /** Inches, not loaded. */
@@ -86,7 +89,9 @@ export function tireOf(size: string): TireFound {
     return { diameter: Number(rim) + 2 * wide * height(aspect), source, mark };
   }
   throw new RangeError(
-    `tire "${size}" is not a size such as 275/60R15, 165R13, 6.50-16 or 7.35-14; letters such as E70-14 tell a load: measure the tire.`,
+    lettered.test(size.trim())
+      ? `tire "${size}": its letter tells a load, and only the maker's table the width for it. Measure the tire, or give its diameter where one is asked.`
+      : `tire "${size}" is not a size such as 275/60R15, 165R13, 6.50-16 or 7.35-14.`,
   );
 }
 

@@ -48,6 +48,7 @@ describe('figures of daily use', () => {
     ['10 l from 20 to 50 %, l', litresToReplace(10, { now: 20, wanted: 50, fill: 100 }), 3.75, 9],
     ['165R13, in', tireOf('165R13').diameter, 23.39, 2],
     ['6.50-16, in', tireOf('6.50-16').diameter, 29, 9],
+    ['6.50 x 16, in', tireOf('6.50 x 16').diameter, 29, 9],
   ])('%s', (_, got, want, digits) => {
     expect(got).toBeCloseTo(want, digits);
   });
@@ -82,7 +83,9 @@ describe('figures of daily use', () => {
       () => litresToReplace(8, { now: 20, wanted: 50, fill: 40 }),
       'cannot give 50 %',
     ],
-    ['letters that tell a load', () => tireOf('E70-14'), 'measure the tire'],
+    ['letters that tell a load', () => tireOf('E70-14'), 'its letter tells a load'],
+    ['letters of a radial', () => tireOf('FR78-15'), 'Measure the tire'],
+    ['a crossply without its dot', () => tireOf('640-15'), 'is not a size such as'],
   ])('%s is refused by name', (_, ask, words) => {
     expect(ask).toThrow(RangeError);
     expect(ask).toThrow(words);

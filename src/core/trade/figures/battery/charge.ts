@@ -1,8 +1,14 @@
-import { forSystem, generalTable, measured, systemVolts } from '../../figure-words.ts';
+import {
+  forSystem,
+  generalTable,
+  measured,
+  perhapsSix,
+  systemVolts,
+  voltsOf,
+} from '../../figure-words.ts';
 import type { SystemVolts } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
-import type { Span } from '../../span.ts';
 import { lookUp, turned } from '../../table.ts';
 import type { Table } from '../../table.ts';
 
@@ -53,10 +59,6 @@ export function voltsAtCharge(
   return forSystem(lookUp(table, inSpan(charge, charges), 'charge'), system);
 }
 
-/** More than 8 V no 6 V battery shows. */
-const spanOf = (system: SystemVolts): Span =>
-  system === '6' ? { ...restedVolts, high: 8 } : restedVolts;
-
 export type ChargeBand = {
   /** Percent by the popular table, to the nearest 5. */
   readonly middle: number;
@@ -72,7 +74,7 @@ export type ChargeBand = {
  * example: 12.24 V is 50 to 55 %.
  */
 export function chargeBand(volts: number, system: SystemVolts): ChargeBand {
-  const twelve = asTwelve(inSpan(volts, spanOf(system)), system);
+  const twelve = asTwelve(voltsOf(volts, system, restedVolts), system);
   const [popular, army] = [chargeOf(twelve, popularVolts), chargeOf(twelve, armyVolts)];
   const low = Math.floor(Math.min(popular, army) / 5 + slack) * 5;
   const high = Math.max(0, Math.ceil(Math.max(popular, army) / 5 - slack) * 5);
@@ -98,7 +100,7 @@ function judgeCharge(volts: number, system: SystemVolts, band: ChargeBand): stri
   const twelve = asTwelve(volts, system);
   const open = 'Rest it 8 hours, or switch the headlamps on for 15 s and wait, before judging.';
   if (system === '12' && volts < 7.5)
-    return 'Is it a 6 V battery? Then give battery=6. A 12 V one would have dead cells. Rule of thumb.';
+    return `${perhapsSix} A 12 V one would have dead cells. Rule of thumb.`;
   if (twelve > 12.75) return `Surface charge: this reading tells nothing yet. ${open}`;
   if (twelve < 11.5) return 'Flat, or a dead cell: charge it and test each cell. Rule of thumb.';
   const told = `${band.low} to ${band.high} %`;
@@ -121,7 +123,8 @@ export const batteryCharge = makeFigure({
     cell: { unit: 'V', about: 'volts of one cell' },
   },
   formula: 'two published tables, straight between their rows; 6 V: half of 12 V',
-  range: '3 to 16 V, rested, about 80 F; cold needs a wider band, not a correction',
+  range:
+    '3 to 16 V, a 6 V battery to 8 V, rested, about 80 F; cold needs a wider band, not a correction',
   source: 'battery FAQ tables credited to BCI; US Army TM 5-3805-262-20',
   mark: 'published',
   work: ({ volts, battery: system }) => {

@@ -6,6 +6,8 @@ import {
   optional,
   ruleOfThumb,
   systemVolts,
+  perhapsSix,
+  voltsOf,
 } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
@@ -73,6 +75,7 @@ const chargeEnds: Table = [
 /** Volts a lead cell wants less per kelvin, 3 mV: published. */
 const perCell = -0.003;
 const chargeHeats = span('temperature', -40, 160, 'F');
+const chargedVolts = span('volts', 0, 20, 'V');
 
 /**
  * End-of-charge volts of a conventional 12 V battery at a temperature in F: the table, and beyond
@@ -91,7 +94,7 @@ export const chargingVoltage = makeFigure({
   inputs: {
     temperature: measured('temperature', chargeHeats, 'of the battery', { default: 75 }),
     battery: systemVolts,
-    volts: optional('voltage', span('volts', 0, 20, 'V'), 'read, lightly loaded'),
+    volts: optional('voltage', chargedVolts, 'read, lightly loaded'),
   },
   outputs: {
     result: { unit: 'V', about: 'end-of-charge volts at that temperature' },
@@ -121,15 +124,24 @@ export const chargingVoltage = makeFigure({
         low,
         high,
       },
-      verdict: judgeCharging(low, high, volts),
+      verdict: judgeCharging(
+        low,
+        high,
+        volts === undefined ? undefined : voltsOf(volts, battery, chargedVolts),
+      ),
     };
   },
 });
+
+/** Volts that a 6 V system charges with at most, the coldest day: a 12 V battery at rest shows more. */
+const sixAtMost = 8.5;
 
 function judgeCharging(low: number, high: number, volts?: number): string | undefined {
   if (volts === undefined) return undefined;
   const told = `${showReading(low, 'V')} to ${showReading(high, 'V')} is common at that temperature`;
   const read = asShown(volts, 'V');
+  if (high > sixAtMost && read > 0 && read < sixAtMost)
+    return `Charges nothing that a 12 V battery would show. ${perhapsSix} ${ruleOfThumb}`;
   if (read < asShown(low, 'V')) return `Charges too little or not at all: ${told}. ${ruleOfThumb}`;
   if (read > asShown(high, 'V')) return `Charges too hard: ${told}. ${ruleOfThumb}`;
   return `Charges as it should: ${told}. ${ruleOfThumb}`;

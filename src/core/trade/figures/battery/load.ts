@@ -1,4 +1,11 @@
-import { forSystem, measured, optional, ruleOfThumb, systemVolts } from '../../figure-words.ts';
+import {
+  forSystem,
+  measured,
+  optional,
+  ruleOfThumb,
+  systemVolts,
+  voltsOf,
+} from '../../figure-words.ts';
 import type { SystemVolts } from '../../figure-words.ts';
 import { makeFigure } from '../../figure.ts';
 import { inSpan, span } from '../../span.ts';
@@ -75,11 +82,13 @@ export const loadTest = makeFigure({
     coldCrankingEnd: { unit: 'V', about: 'end volts of the CCA rating (30 s at 0 F)' },
   },
   formula: 'load = CCA / 2, or 3 x Ah; volts from a table by temperature; 6 V: half',
-  range: '0 to 120 F, battery charged to 75 % or more, reading taken under load',
+  range:
+    '0 to 120 F, 0 to 16 V, a 6 V battery to 8 V, battery charged to 75 % or more, reading taken under load',
   source: 'trade table, 9.6 V at 70 F published; 3 x Ah is common practice; SAE J537 as restated',
   mark: 'common practice',
   work: ({ battery: system, cca, capacity, temperature, volts }) => {
     const floor = loadTestFloor(temperature, system);
+    const read = volts === undefined ? undefined : voltsOf(volts, system, loadVolts);
     const byCapacity = capacity === undefined ? undefined : 3 * capacity;
     return {
       values: {
@@ -87,7 +96,7 @@ export const loadTest = makeFigure({
         load: cca === undefined ? byCapacity : cca / 2,
         coldCrankingEnd: forSystem(7.2, system),
       },
-      verdict: judgeLoad(floor, volts),
+      verdict: judgeLoad(floor, read),
     };
   },
 });
@@ -102,12 +111,15 @@ export const crankingVoltage = makeFigure({
   },
   outputs: { result: { unit: 'V', about: 'lowest sound volts' } },
   formula: '9.6 V; 6 V: half',
-  range: 'warm engine, charged battery',
+  range: 'warm engine, charged battery, 0 to 16 V, a 6 V one to 8 V',
   source: 'common practice, no source',
   mark: 'common practice',
   work: ({ battery: system, volts }) => ({
     values: { result: forSystem(cranking.floor, system) },
-    verdict: judgeCranking(system, volts),
+    verdict: judgeCranking(
+      system,
+      volts === undefined ? undefined : voltsOf(volts, system, loadVolts),
+    ),
   }),
 });
 

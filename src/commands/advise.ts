@@ -4,10 +4,10 @@ import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.t
 import {
   adviceSentence,
   heldLines,
-  percent,
   savesWords,
   stepWords,
 } from '../core/reason/history/wording.ts';
+import { gradedNames, sidesOf, suspectsNow } from '../core/reason/history/suspect-words.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import { fold } from '../core/session/fold.ts';
@@ -79,16 +79,25 @@ function adviceLines(story: Story, advice: Advice): readonly string[] {
   if (story.closed !== undefined) return ['This job is closed: there is no next step.'];
   return [
     adviceSentence(tree, advice),
-    'Suspects:',
-    ...advice.suspects
-      .slice(0, 8)
-      .map(({ cause, chance }) => `- ${percent(chance)} ${tree.causes[cause]?.name ?? cause}`),
-    `- ${percent(advice.unlisted)} something not on this list`,
+    ...suspectLines(tree, advice),
     ...(advice.next.length === 0 ? [] : ['Next, the best first:']),
     ...advice.next.slice(0, 8).map((step) => {
       const saves = savesWords(step.versusTree);
       return `- ${stepWords(tree, step)} (${Math.round(step.minutes)} min${saves === '' ? '' : `; ${saves}`})`;
     }),
     ...heldLines(tree, advice).map((line) => `- ${line}`),
+  ];
+}
+
+/** The suspects by what the first step would part; by how strongly they are suspected where it parts none. */
+function suspectLines(tree: Tree, advice: Advice): readonly string[] {
+  const suspects = suspectsNow(advice);
+  const [first] = advice.next;
+  const sides = first?.do === 'check' ? sidesOf(tree, first.id, suspects) : [];
+  if (first === undefined || sides.length === 0)
+    return ['Suspects:', ...gradedNames(tree, suspects).map((names) => `- ${names}`)];
+  return [
+    `Suspects, by what "${stepWords(tree, first)}" would part:`,
+    ...sides.map(({ shows, names }) => `- ${shows}: ${names(Infinity)}`),
   ];
 }

@@ -4,7 +4,7 @@ import { bindings } from '../app/pages/table.ts';
 import { Runner } from '../app/run.ts';
 import type { OpenSession, State } from '../app/state.ts';
 import { update } from '../app/update.ts';
-import { footLines } from './foot.ts';
+import { footLines, type FootRoom } from './foot.ts';
 import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
 import { contradictionNeeds } from './lists.tsx';
 import { checkNeeds, textNeeds, type Needs } from './room.ts';
@@ -25,7 +25,7 @@ export type Contents = {
   /** Rows that the screen asks for between head and foot. */
   readonly needs: (state: State, columns: number) => Needs;
   /** The lines of the foot, at most so many. */
-  readonly footLines: (session: OpenSession, most: number) => readonly string[];
+  readonly footLines: (state: State, session: OpenSession, room: FootRoom) => readonly string[];
   readonly bindings: readonly Binding[];
 };
 

@@ -1,34 +1,65 @@
-import type { OpenSession } from '../app/state.ts';
+import type { OpenSession, State } from '../app/state.ts';
 import { openThings } from '../core/session/story.ts';
-import { feedLine, quickerLine, suspectsLine } from '../app/walk/why.ts';
+import { sum } from '../core/sum.ts';
+import { beforeNow, suspectRows } from '../app/walk/suspect-rows.ts';
+import { feedLine, quickerLine } from '../app/walk/why.ts';
 import { openLine } from '../app/walk/contradiction.ts';
 import { isAfterRepair } from './claim-rows.ts';
 import { failedProofWords, lastWords } from '../app/wording.ts';
 
-/** The lines of the foot as they give way in a small window: what a key shows as well goes first. */
-const givesWay = ['QUICKER', 'ADVISED', 'FIRST', 'SUSPECTS', 'FEED', 'LAST'];
+const names = ['last', 'proof', 'open', 'feed', 'suspects', 'quicker', 'apart'] as const;
+type Name = (typeof names)[number];
+
+/** The parts of the foot as they give way in a small window: what a key shows as well goes first. */
+const givesWay: readonly Name[] = ['quicker', 'suspects', 'feed', 'last'];
+
+/** Rows by their part: a part stands whole or gives way whole. */
+type Parts = Partial<Readonly<Record<Name, readonly string[]>>>;
+
+/** Rows and columns that the screen leaves for its foot. */
+export type FootRoom = { readonly rows: number; readonly columns: number };
 
 /** What stands under every step: the last finding, the suspects, a quicker step, what is apart. */
-export function footLines(session: OpenSession, most: number): readonly string[] {
+export function footLines(
+  state: State,
+  session: OpenSession,
+  { rows, columns }: FootRoom,
+): readonly string[] {
   const { story } = session;
+  const proof = failedProofWords(story);
+  const apart = openThings(story).join('; ');
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
   const asks =
     ['check', 'named', 'stop', 'exhausted'].includes(story.due.kind) && !isAfterRepair(story);
-  const apart = openThings(story);
-  const lines = [
-    `LAST      ${lastWords(story)}`,
-    failedProofWords(story) === '' ? '' : `PROOF     ${failedProofWords(story)}`,
-    openLine(story),
-    ...(asks ? [feedLine(session), suspectsLine(session), quickerLine(session)] : []),
-    apart.length === 0 ? '' : `APART     ${apart.join('; ')}`,
-  ].filter((line) => line !== '');
-  const last = lines.toSorted((one, other) => giving(one) - giving(other));
-  const kept = new Set(last.slice(Math.max(0, lines.length - most)));
-  return lines.filter((line) => kept.has(line));
+  const around: Parts = {
+    last: [`LAST      ${lastWords(story)}`],
+    ...part('proof', proof && `PROOF     ${proof}`),
+    ...part('open', openLine(story)),
+    ...(asks && { ...part('feed', feedLine(session)), ...part('quicker', quickerLine(session)) }),
+    ...part('apart', apart && `APART     ${apart}`),
+  };
+  const left = { rows: rows - count(around), columns };
+  return fitting(asks ? { ...around, ...suspectsPart(state, session, left) } : around, rows);
 }
 
-/** How late a line gives way. */
-function giving(line: string): number {
-  const at = givesWay.findIndex((name) => line.startsWith(`${name} `));
-  return at < 0 ? givesWay.length : at;
+const part = (name: Name, text: string): Parts => (text === '' ? {} : { [name]: [text] });
+
+/** Not under the pages that tell of the suspects themselves. */
+const suspectsPart = (
+  { screen, question: { due } }: State,
+  session: OpenSession,
+  room: FootRoom,
+): Parts =>
+  screen.kind === 'why' || screen.kind === 'suspects'
+    ? {}
+    : { suspects: suspectRows(session, beforeNow(due), room) };
+
+const count = (parts: Parts): number => sum(Object.values(parts).map((rows) => rows.length));
+
+/** The rows in their order, without the parts that give way. */
+function fitting(parts: Parts, most: number): readonly string[] {
+  let kept = parts;
+  const goes = [...givesWay, ...names.filter((name) => !givesWay.includes(name))];
+  for (const name of goes) if (count(kept) > most) kept = { ...kept, [name]: [] };
+  return names.flatMap((name) => kept[name] ?? []);
 }

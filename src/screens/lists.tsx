@@ -7,7 +7,8 @@ import {
   type SuspectLine,
 } from '../app/walk/lists.ts';
 import type { OpenSession } from '../app/state.ts';
-import { aboutMinutes, percent, savesWords } from '../core/reason/history/wording.ts';
+import { gradeOf } from '../core/reason/grade.ts';
+import { aboutMinutes, savesWords } from '../core/reason/history/wording.ts';
 import { contradictionFacts, contradictionLines } from '../app/walk/contradiction.ts';
 import type { At } from '../app/screen.ts';
 import { holdsBefore } from '../core/session/safeguard.ts';
@@ -113,11 +114,12 @@ function passedWords(story: Story, id: string): string {
 
 function suspectLine(story: Story, { id, repaired, chance }: SuspectLine): Choice {
   const cause = currentLeg(story).tree.causes[id];
-  const likely = chance === undefined ? '' : `${percent(chance).padStart(9)}  `;
   const minutes = `${cause?.repair.minutes ?? 0} min`.padStart(7);
   const held = heldWords(story, { kind: 'repair', cause: id });
   return {
     id,
-    label: `${likely}${minutes}  ${marked(repaired ? 'repaired' : '', held)}${cause?.name ?? id}`,
+    label: `${minutes}  ${marked(held)}${cause?.name ?? id}`,
+    ...(repaired && { group: 'repaired' }),
+    ...(!repaired && chance !== undefined && { group: gradeOf(chance) }),
   };
 }

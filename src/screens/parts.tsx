@@ -115,7 +115,16 @@ export const Narrowed = ({ sought, left }: { readonly sought: string; readonly l
     </Head>
   );
 
-export type Choice = { readonly id: string; readonly label: string };
+export type Choice = {
+  readonly id: string;
+  readonly label: string;
+  /** The word for lines that belong together: it stands before the first of them that is seen. */
+  readonly group?: string;
+};
+
+/** The word of a group where it begins; its room below that. */
+const grouped = (group: string | undefined, before: string | undefined): string =>
+  group === undefined ? '' : `${group === before ? '' : group}`.padEnd(10);
 
 type ChoicesProps = {
   readonly choices: readonly Choice[];
@@ -147,14 +156,15 @@ function firstShown(lines: number, cursor: number, rows: number): number {
  * A list of lines with their keys, the one under the cursor marked. The library draws it and finds
  * the part of a long list that is seen; the cursor is the program's, and a new one is handed in by
  * mounting it again, for the library takes none later. With its own keys on it loses the second of
- * two that come in one read, wraps at the ends, and reads j and k, which are keys of lines here.
+ * two that come in one read, wraps at the ends, and moves by letters.
  */
 export function Choices({ choices, cursor, rows }: ChoicesProps) {
   const from = firstShown(choices.length, cursor, rows);
-  const items = choices.slice(from, from + Math.max(1, rows)).map(({ id, label }, index) => ({
+  const seen = choices.slice(from, from + Math.max(1, rows));
+  const items = seen.map(({ id, label, group }, index) => ({
     key: id,
     value: id,
-    label: `${lineNumber(from + index, cursor) ?? ' '}  ${label}`,
+    label: `${lineNumber(from + index, cursor) ?? ' '}  ${grouped(group, seen[index - 1]?.group)}${label}`,
   }));
   return (
     <SelectInput

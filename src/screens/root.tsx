@@ -77,7 +77,11 @@ function footOf(state: State, size: Size, contents: Contents | undefined): reado
   const { session } = state;
   if (session === undefined || contents === undefined) return [];
   const room = size.rows - frameRows - contents.needs(state, size.columns).wanted;
-  const lines = contents.footLines(session, Math.max(0, room));
+  const lines = contents.footLines(state, session, {
+    rows: Math.max(0, room),
+    // A column is free at each side of the frame.
+    columns: size.columns - 2,
+  });
   return hasRoom(state, size, contents, lines) ? lines : [];
 }
 

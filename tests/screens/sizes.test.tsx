@@ -35,7 +35,9 @@ const words = (row: string): string => oneRow(row).replace(/^(?:[!>]|\d+\.|(?:> 
 
 /** What a screen says only where it has no room for all. */
 const isOfThisSize = (row: string): boolean =>
-  /page \d of \d|read on \(\d|^ {4}… \d+ more steps?:/.test(row);
+  /page \d of \d|read on \(\d|^ {4}… \d+ more steps?:|^ (?:EITHER|OR) .*(?:\d (?:faint|more)|…| OR )/.test(
+    row,
+  );
 
 /** Rows that are not words of the screen: of two that were written over one another. */
 function overprinted(rows: readonly string[], all: string): readonly string[] {

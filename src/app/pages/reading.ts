@@ -12,6 +12,7 @@ import type { At } from '../screen.ts';
 import type { State } from '../state.ts';
 import { deferWords, fullCaution } from '../walk/caution-words.ts';
 import type { DueOnScreen } from '../walk/question.ts';
+import { beforeNow } from '../walk/suspect-rows.ts';
 import { feedLines, whyLines } from '../walk/why.ts';
 import { healthyWords, standingWords } from '../wording.ts';
 
@@ -46,7 +47,7 @@ export function readingLines({ session, question }: State, page: ReadingScreen):
     case 'full':
       return fullLines(question.due);
     case 'why':
-      return whyLines(session);
+      return whyLines(session, beforeNow(question.due));
     case 'ladder':
       return feedLines(session);
     default:

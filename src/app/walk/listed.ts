@@ -1,5 +1,6 @@
 import type { Action } from '../../core/session/action.ts';
-import { aboutMinutes, percent, stepWords } from '../../core/reason/history/wording.ts';
+import { gradeOf, isGuess } from '../../core/reason/grade.ts';
+import { aboutMinutes, stepWords } from '../../core/reason/history/wording.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { takeAction } from '../take-action.ts';
 import { marked, moved, picked } from '../keys/cursor.ts';
@@ -84,9 +85,9 @@ function updateSuspects(state: State, screen: At<'suspects'>, press: KeyPress): 
   const lines = suspects(session);
   const line = picked(screen.cursor, press, lines);
   if (line === undefined) return moveIn(state, screen, press, lines.length);
-  const guess = line.chance !== undefined && line.chance < 0.5;
+  const guess = line.chance !== undefined && isGuess(line.chance);
   const notice = guess
-    ? { kind: 'info' as const, text: guessWords(session, line.chance ?? 0) }
+    ? { kind: 'info' as const, text: guessWords(session, line.chance) }
     : undefined;
   return transition({
     ...state,
@@ -98,9 +99,10 @@ function updateSuspects(state: State, screen: At<'suspects'>, press: KeyPress): 
 /** That a repair is a guess still, and the check that would tell more. */
 function guessWords({ story, advice }: OpenSession, chance: number): string {
   const check = advice?.next.find((step) => step.do === 'check');
-  if (check === undefined) return `Only ${percent(chance)}: a guess still.`;
+  const only = gradeOf(chance);
+  if (check === undefined) return `Only ${only}: a guess still.`;
   const { tree } = currentLeg(story);
-  return `Only ${percent(chance)}: "${stepWords(tree, check)}" (${aboutMinutes(check.minutes)}) would tell more first; o has it.`;
+  return `Only ${only}: "${stepWords(tree, check)}" (${aboutMinutes(check.minutes)}) would tell more first; o has it.`;
 }
 
 function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {

@@ -1,3 +1,4 @@
+import { gradeOf, grades } from '../../core/reason/grade.ts';
 import { checkMinutes } from '../../core/reason/history/from-story.ts';
 import type { Action } from '../../core/session/action.ts';
 import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
@@ -50,7 +51,10 @@ export type SuspectLine = {
   readonly chance: number | undefined;
 };
 
-/** Causes by their chance now, or by their odds in the tree while that is not known; repaired ones last. */
+/**
+ * Causes by how strongly they are suspected now, of those on one step the shortest repair first; by
+ * their odds in the tree while that is not known. Repaired ones come last.
+ */
 export function suspects({
   story,
   advice,
@@ -58,21 +62,27 @@ export function suspects({
   const { causes } = currentLeg(story).tree;
   const chances = new Map(advice?.suspects.map(({ cause, chance }) => [cause, chance]));
   return Object.entries(causes)
-    .map(([id, { odds }]) => ({
-      id,
+    .map(([id, { odds, repair }]) => ({
       odds,
-      repaired: story.repairs.some(({ cause }) => cause === id),
-      chance: chances.get(id),
+      minutes: repair.minutes,
+      line: {
+        id,
+        repaired: story.repairs.some(({ cause }) => cause === id),
+        chance: advice === undefined ? undefined : (chances.get(id) ?? 0),
+      },
     }))
     .toSorted(
       (a, b) =>
-        Number(a.repaired) - Number(b.repaired) ||
-        (b.chance ?? 0) - (a.chance ?? 0) ||
-        b.odds - a.odds ||
-        (a.id < b.id ? -1 : 1),
+        Number(a.line.repaired) - Number(b.line.repaired) ||
+        step(a.line) - step(b.line) ||
+        (advice === undefined ? b.odds - a.odds : a.minutes - b.minutes) ||
+        (a.line.id < b.line.id ? -1 : 1),
     )
-    .map(({ odds: _, ...line }) => line);
+    .map(({ line }) => line);
 }
+
+const step = ({ chance }: SuspectLine): number =>
+  chance === undefined ? 0 : grades.indexOf(gradeOf(chance));
 
 /** What is off the vehicle or open on it now. */
 export function apart(story: Story): readonly { readonly name: string; readonly mend: Action }[] {

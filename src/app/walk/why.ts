@@ -1,4 +1,5 @@
-import { unlisted, type Cause } from '../../core/tree/model.ts';
+import { unlisted, type Tree } from '../../core/tree/model.ts';
+import { gradedNames, sidesOf, suspectsNow } from '../../core/reason/history/suspect-words.ts';
 import {
   aboutMinutes,
   adviceSentence,
@@ -10,29 +11,25 @@ import {
 } from '../../core/reason/history/wording.ts';
 import type { Advice, NextStep } from '../../core/reason/advice/advice.ts';
 import type { OpenSession } from '../state.ts';
+import type { Before } from './suspect-rows.ts';
 import { feedView, type FeedView, type Leads } from '../../core/drawing/feed-view.ts';
 import { ladderLine, ladderLines } from '../../core/drawing/ladder-view.ts';
 import { currentLeg } from '../../core/session/story.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
-export function whyLines(session: OpenSession): readonly string[] {
+export function whyLines(session: OpenSession, before: Before): readonly string[] {
   const { story, advice } = session;
   if (advice === undefined) return [withoutAdvice(session)];
   const { tree } = currentLeg(story);
   return [
     adviceSentence(tree, advice),
     ' ',
-    'SUSPECTS',
-    ...advice.suspects
-      .filter(({ chance }) => chance >= 0.005)
-      .map(
-        ({ cause, chance }) =>
-          `${percent(chance).padStart(9)}  ${tree.causes[cause]?.name ?? cause}`,
-      ),
-    `${percent(advice.unlisted).padStart(9)}  something not on this list`,
-    advice.coverage < 0.999
-      ? `These rest on at least ${percent(advice.coverage)} of the evidence.`
-      : '  ',
+    ...partingLines(tree, advice, before),
+    'Several can be there at once: these do not add up to 100.',
+    ...(advice.coverage < 0.999
+      ? [`They rest on at least ${percent(advice.coverage)} of the evidence.`]
+      : []),
+    '  ',
     'NEXT, THE BEST FIRST',
     ...advice.next.slice(0, 6).map((step, index) => {
       const saves = savesWords(step.versusTree);
@@ -42,45 +39,24 @@ export function whyLines(session: OpenSession): readonly string[] {
   ];
 }
 
+/** The suspects with their numbers: by what the check on screen would part, or by their word. */
+function partingLines(tree: Tree, advice: Advice, { check }: Before): readonly string[] {
+  const suspects = suspectsNow(advice);
+  const sides = check === undefined ? [] : sidesOf(tree, check, suspects, 'numbers');
+  if (sides.length === 0)
+    return ['SUSPECTS', ...gradedNames(tree, suspects, 'numbers').map((names) => `  ${names}`)];
+  return [
+    'THIS CHECK WOULD PART',
+    ...sides.map(({ shows, names }) => `  ${shows}: ${names(Infinity)}`),
+  ];
+}
+
 /** Why there is no advice: it is only said to be on its way while it is. */
 function withoutAdvice({ story, unadvised }: OpenSession): string {
   if (story.closed !== undefined) return 'The job is closed: nothing is advised any more.';
   return unadvised === undefined
     ? 'Still being worked out.'
     : `The suspects cannot be told: ${unadvised}`;
-}
-
-/** `SUSPECTS  bulkhead 41 %   ammeter 30 %   unlisted 5 %`, as many as there is room for. */
-export function suspectsLine(session: OpenSession): string {
-  const { story, advice } = session;
-  if (advice === undefined)
-    return session.unadvised === undefined
-      ? 'SUSPECTS  ...'
-      : 'SUSPECTS  cannot be told (w says why)';
-  const { tree } = currentLeg(story);
-  const listed = advice.suspects
-    .filter(({ chance }) => chance >= 0.005)
-    .map(({ cause, chance }) => ({ name: shortName(tree.causes[cause], cause), chance }));
-  const all = [...listed, { name: unlisted, chance: advice.unlisted }].toSorted(
-    (one, other) => other.chance - one.chance,
-  );
-  const lead = advice.because.unlistedLeads ? 'none of the listed fits well: ' : '';
-  return `SUSPECTS  ${lead}${all.map(({ name, chance }) => `${name} ${percent(chance)}`).join('   ')}`;
-}
-
-/** A cause in a word or two: as the tree says it in a sentence, without its article; else by its name. */
-const shortName = (cause: Cause | undefined, id: string): string =>
-  cause?.short?.replace(/^(?:the|an?) /, '') ?? firstWords(cause?.name ?? id);
-
-/** The first words of a cause's name: enough to know it by. */
-function firstWords(name: string): string {
-  const [first = name] = name.split(/[,:(]/);
-  const words = first.split(' ');
-  let shown = words[0] ?? '';
-  for (const word of words.slice(1))
-    if (shown.length + 1 + word.length <= 18) shown += ` ${word}`;
-    else break;
-  return shown.replace(/ (or|at|of|to|the|and|its)$/, '').toLowerCase();
 }
 
 /** What is said where the tree's own way names a cause before a short check that would still tell. */

@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import type { Action } from '../../../src/core/session/action.ts';
 import { update } from '../../../src/app/update.ts';
 import { contradictionLines, openLine } from '../../../src/app/walk/contradiction.ts';
-import { suspectsLine, whyLines } from '../../../src/app/walk/why.ts';
+import { suspectRows } from '../../../src/app/walk/suspect-rows.ts';
+import { whyLines } from '../../../src/app/walk/why.ts';
 import { makeProgram, passPages, press, startKeys, thoughtOut } from '../../helpers/program.ts';
 import { stampAt } from '../../helpers/story.ts';
 
@@ -111,11 +112,14 @@ test('with a repair between it may be new since that', () => {
   expect(addedBy(made, '4')).toEqual(['new-since']);
 });
 
+/** No check stands on the screen. */
+const here = { check: undefined };
+
 test('the advice is said to be on its way only while it is', async () => {
   const { program } = contradicted();
   const { session } = program.state();
   if (session === undefined) throw new Error('no session');
-  expect(whyLines({ ...session, advice: undefined })).toEqual(['Still being worked out.']);
+  expect(whyLines({ ...session, advice: undefined }, here)).toEqual(['Still being worked out.']);
   await thoughtOut(program);
   expect(program.state().session?.advice).toBeDefined();
 
@@ -126,13 +130,17 @@ test('the advice is said to be on its way only while it is', async () => {
     stampAt(1),
   ).state.session;
   if (told === undefined) throw new Error('no session');
-  expect(whyLines(told)).toEqual(['The suspects cannot be told: the tree has no such check.']);
-  expect(suspectsLine(told)).not.toContain('...');
+  expect(whyLines(told, here)).toEqual([
+    'The suspects cannot be told: the tree has no such check.',
+  ]);
+  expect(suspectRows(told, here, { rows: 3, columns: 78 })).toEqual([
+    'SUSPECTS  cannot be told (w says why)',
+  ]);
   press(program, '<esc>');
   program.dispatch({ kind: 'acted', action: { do: 'close', as: 'given-up' } });
   const closed = program.state().session;
   if (closed === undefined) throw new Error('no session');
-  expect(whyLines({ ...closed, advice: undefined }).join(' ')).not.toContain('Still being');
+  expect(whyLines({ ...closed, advice: undefined }, here).join(' ')).not.toContain('Still being');
 });
 
 test('the same result again is no contradiction', () => {

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { gradeOf, grades } from '../../../src/core/reason/grade.ts';
+import { currentLeg } from '../../../src/core/session/story.ts';
 import { otherChecks, suspects } from '../../../src/app/walk/lists.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../../helpers/program.ts';
 
@@ -38,17 +40,23 @@ test('other checks: the line that is picked is the check that is begun', async (
   expect(sessionOf(made).story.due).toEqual({ kind: 'check', check: third?.id, why: 'chosen' });
 });
 
-test('suspects: the likeliest first, and an unlikely one is picked with a word of warning', async () => {
+test('suspects: the surest step first, on a step the shortest repair, and an unlikely one is picked with a word of warning', async () => {
   const made = confirmed();
   await thoughtOut(made.program);
   const lines = suspects(sessionOf(made));
-  const chances = lines.map(({ chance }) => chance ?? -1);
+  const steps = lines.map(({ chance }) => grades.indexOf(gradeOf(chance ?? -1)));
+  const { causes } = currentLeg(sessionOf(made).story).tree;
+  const maybe = lines.filter(({ chance }) => gradeOf(chance ?? -1) === 'maybe');
+  const minutes = maybe.map(({ id }) => causes[id]?.repair.minutes ?? -1);
 
   press(made.program, 'r2');
 
-  expect(chances).toEqual(chances.toSorted((one, other) => other - one));
+  expect(steps).toEqual(steps.toSorted((one, other) => one - other));
+  expect(minutes).toEqual(minutes.toSorted((one, other) => one - other));
   expect(made.program.state().screen).toMatchObject({ pickedCause: lines[1]?.id });
-  expect(made.program.state().notice?.text).toMatch(/^Only .*%/);
+  expect(made.program.state().notice?.text).toMatch(
+    /^Only (?:maybe|faint): .* would tell more first/,
+  );
   expect(made.program.state().question.due?.cause?.id).toBe(lines[1]?.id);
 });
 

@@ -125,28 +125,37 @@ const lookFurther: ModelRepair = {
   repeats: [],
 };
 
+/** The rows of one check as running totals: of the background, and of what each of some causes produces. */
+export function rowsOfCheck(
+  tree: Tree,
+  id: string,
+  causes: readonly string[],
+): Pick<ModelCheck, 'background' | 'links'> {
+  const check = tree.checks[id];
+  if (check === undefined) throw new RangeError(`the tree has no check ${id}`);
+  const complaint = id === tree.complaint.confirm;
+  const results = check.results.length;
+  const background = complaint
+    ? silentTotals(results)
+    : backgroundTotals(check.background, results);
+  const links = causes.map((cause) => linkOf(check, cause, complaint, background));
+  return { background, links };
+}
+
 function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
   const entries = Object.entries(tree.checks);
-  return entries.map(([id, check]) => {
-    const complaint = id === tree.complaint.confirm;
-    const results = check.results.length;
-    const background = complaint
-      ? silentTotals(results)
-      : backgroundTotals(check.background, results);
-    return {
-      id,
-      results: check.results.map((result) => result.id),
-      background,
-      links: causes.map((cause) => linkOf(check, cause, complaint, background)),
-      group: entries.findIndex(([, other]) => showsSame(check, other)),
-      minutes: check.minutes,
-      access: check.access,
-      standing: check.standing,
-      spends: check.spends ?? [],
-      needs: neededBy(tree, check),
-      gates: gatesIn(tree, gatesOf(tree, id)),
-    };
-  });
+  return entries.map(([id, check]) => ({
+    id,
+    results: check.results.map((result) => result.id),
+    ...rowsOfCheck(tree, id, causes),
+    group: entries.findIndex(([, other]) => showsSame(check, other)),
+    minutes: check.minutes,
+    access: check.access,
+    standing: check.standing,
+    spends: check.spends ?? [],
+    needs: neededBy(tree, check),
+    gates: gatesIn(tree, gatesOf(tree, id)),
+  }));
 }
 
 /** The model of a tree whose complaint names one of its own checks. */

@@ -1,6 +1,7 @@
 import { unlisted } from '../../tree/model.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { Advice, NextStep } from '../advice/advice.ts';
+import { gradeOf, worthNaming } from '../grade.ts';
 
 /** `41 %`; the ends are told as words would: never 0 % or 100 % for what is not certain. */
 export function percent(chance: number): string {
@@ -67,9 +68,6 @@ const worthSaying = 5;
 export const savesWords = (versusTree: number | undefined): string =>
   versusTree === undefined || versusTree < worthSaying ? '' : 'likely quicker';
 
-/** A cause less likely than this needs no word about why it is not mended. */
-const worthNaming = 0.1;
-
 /** Repairs that wait for evidence, the likeliest cause first, with the short check that would tell. */
 export function heldLines(tree: Tree, { held, suspects }: Advice): readonly string[] {
   return suspects.flatMap(({ cause, chance }) => {
@@ -77,7 +75,7 @@ export function heldLines(tree: Tree, { held, suspects }: Advice): readonly stri
     if (wait === undefined || chance < worthNaming) return [];
     const ask = stepWords(tree, { do: 'check', id: wait.check });
     return [
-      `Not yet: ${nameOf(tree, cause)} (${percent(chance)}). A short check would tell: ${ask}`,
+      `Not yet: ${nameOf(tree, cause)} (${gradeOf(chance)}). A short check would tell: ${ask}`,
     ];
   });
 }

@@ -3,7 +3,7 @@ import { deedsWhileOpen } from './deeds.ts';
 import { bytes, clocks, failingCalls } from './disk.ts';
 import { doors, entered } from './inputs.ts';
 import type { Attack } from './lib.ts';
-import { kills, writers } from './processes.ts';
+import { kills, openings, writers } from './processes.ts';
 import { forged, longDay } from './sessions.ts';
 
 /** Each attack with its seed, and how often it is tried at length and in `npm test`. */
@@ -20,9 +20,10 @@ export const attacks: Readonly<
   doors: { run: doors, seed: 105, long: 1_000_000, short: 4000 },
   enter: { run: entered, seed: 106, long: 20_000, short: 120 },
   forged: { run: forged, seed: 107, long: 20_000, short: 250 },
+  openings: { run: openings, seed: 0, long: 1000, short: 20 },
   writers: { run: writers, seed: 108, long: 300, short: 2 },
   long: { run: longDay, seed: 0, long: 100_000, short: 300 },
-  kills: { run: kills, seed: 109, long: 5000, short: 3 },
+  kills: { run: kills, seed: 109, long: 5000, short: 6 },
 };
 
 async function main(words: readonly string[]): Promise<number> {

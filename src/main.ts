@@ -54,6 +54,14 @@ const io: Io = {
   },
   isTerminal,
   halt: () => halt(),
+  onStop: (stop, goOn) => {
+    stopAsked = stop;
+    process.on('SIGTSTP', stop);
+    // A stop that nobody can take hold of left the terminal to the shell as it was.
+    process.on('SIGCONT', () => {
+      if (!isHalting) goOn();
+    });
+  },
   onHangUp: (save) => {
     const stop = (code: number) => () => {
       try {
@@ -63,6 +71,7 @@ const io: Io = {
       }
     };
     process.on('SIGHUP', stop(129));
+    process.on('SIGINT', stop(130));
     process.on('SIGTERM', stop(143));
     process.stdin.on('error', stop(129));
     process.stdin.on('end', stop(129));
@@ -78,12 +87,21 @@ async function* standardInput(): AsyncGenerator<Uint8Array> {
 /** How long a stop may take to arrive, in milliseconds; it never does where no shell waits for it. */
 const stopping = 200;
 
+let stopAsked = (): void => {};
+let isHalting = false;
+
 /** The whole group stops, as by the terminal's own key: `npm start` stands between us and the shell. */
-const halt = (): Promise<void> =>
-  new Promise((goesOn) => {
+async function halt(): Promise<void> {
+  isHalting = true;
+  // Taken by nobody the signal stops us.
+  process.off('SIGTSTP', stopAsked);
+  await new Promise((goesOn) => {
     setTimeout(goesOn, stopping);
     if (platform() !== 'win32') process.kill(0, 'SIGTSTP');
   });
+  process.on('SIGTSTP', stopAsked);
+  isHalting = false;
+}
 
 /** The terminal is taken before anything heavy loads, so that keys typed meanwhile are not echoed. */
 function takeTerminal(): void {

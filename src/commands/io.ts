@@ -21,6 +21,8 @@ export type Io = {
   readonly onHangUp: (save: () => void) => void;
   /** Stops the program as the shell's Ctrl+Z does; done when the shell lets it go on. */
   readonly halt: () => Promise<void>;
+  /** Takes what is done when another process says stop, and when it goes on behind a stop it could not see. */
+  readonly onStop: (stop: () => void, goOn: () => void) => void;
   /** Both ends are a terminal that screens can be drawn on. */
   readonly isTerminal: boolean;
 };

@@ -40,6 +40,7 @@ export async function screens(
   const begun = (controls: Controls): Begun => {
     const one = begin(io, given.value, { treeFile, handOver }, controls);
     wayBack = wayBackTo(io, one.program, given.value);
+    io.onStop(controls.stop, controls.redraw);
     onHangUp(io, one.program, () => {
       controls.leave();
       io.out(wayBack());

@@ -1,6 +1,6 @@
 import { stateOf } from '../core/session/record/damage.ts';
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
-import { useEffect, useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useSyncExternalStore } from 'react';
 import { bindingsWith, hints, keyName } from '../app/keys/keymap.ts';
 import type { Message } from '../app/message.ts';
 import type { Drawn, OpenSession, State } from '../app/state.ts';
@@ -16,12 +16,19 @@ import { themes } from './theme.ts';
 
 type Size = { readonly rows: number; readonly columns: number };
 
+export type Hands = {
+  /** Draws everything again, over whatever else was written to the terminal. */
+  readonly redraw: () => void;
+  /** Hands the terminal back to the shell, and draws everything anew when the shell gives it again. */
+  readonly stop: () => void;
+};
+
 type RootProps = {
   readonly state: () => State;
   readonly subscribe: (listener: () => void) => () => void;
   readonly dispatch: (message: Message) => void;
-  /** Hands out a way to draw everything again, over whatever else was written to the terminal. */
-  readonly lendRedraw: (redraw: () => void) => void;
+  /** Hands out what only the terminal's holder can do. */
+  readonly lend: (hands: Hands) => void;
   /** Stops the program as the shell's own key would; done when it goes on. */
   readonly halt: () => Promise<void>;
   /** What is inside the frame of every screen but Home, once it is loaded. */
@@ -29,21 +36,22 @@ type RootProps = {
 };
 
 /** The one place where keys come in: mounted for the life of the program, so that no key is lost. */
-export function Root({ state: read, subscribe, dispatch, lendRedraw, halt, contents }: RootProps) {
+export function Root({ state: read, subscribe, dispatch, lend, halt, contents }: RootProps) {
   const state = useSyncExternalStore(subscribe, read);
   const { rows, columns } = useWindowSize();
   const { suspendTerminal } = useApp();
   const { stdout } = useStdout();
+  const stop = useCallback(() => void suspendTerminal(halt), [suspendTerminal, halt]);
   useEffect(() => {
     // The alternate screen comes back wherever the cursor was: column 0 keeps its first line straight.
-    lendRedraw(() => void suspendTerminal(() => void stdout.write('\r')));
-  }, [lendRedraw, suspendTerminal, stdout]);
+    const redraw = () => void suspendTerminal(() => void stdout.write('\r'));
+    lend({ redraw, stop });
+  }, [lend, suspendTerminal, stdout, stop]);
   useInput((input, key) => {
     const [first, ...more] = tokens(input, key);
     if (first === undefined) return;
-    // The terminal is handed back to the shell, and everything drawn anew when the shell gives it again.
     if (first === 'C-z' && more.length === 0) {
-      void suspendTerminal(halt);
+      stop();
       return;
     }
     dispatch(

@@ -4,7 +4,12 @@ import type { Program } from '../app/program.ts';
 import type { Contents } from './contents.tsx';
 import { Root } from './root.tsx';
 
-export type Controls = { readonly redraw: () => void; readonly leave: () => void };
+export type Controls = {
+  readonly redraw: () => void;
+  readonly leave: () => void;
+  /** Gives the terminal back and stops, as the shell's own key does. */
+  readonly stop: () => void;
+};
 
 /** A program that shows its first state already, and how to load the rest of it. */
 export type Begun = { readonly program: Program; readonly load: () => Promise<Contents> };
@@ -18,10 +23,11 @@ export async function stage(
   openings: readonly Message[],
   halt: () => Promise<void>,
 ): Promise<void> {
-  const controls = { redraw: () => {}, leave: () => {} };
+  const controls = { redraw: () => {}, leave: () => {}, stop: () => {} };
   const { program, load } = begin({
     redraw: () => controls.redraw(),
     leave: () => controls.leave(),
+    stop: () => controls.stop(),
   });
   for (const message of openings) program.dispatch(message);
   const root = (contents: Contents | undefined) => (
@@ -31,8 +37,9 @@ export async function stage(
       dispatch={program.dispatch}
       contents={contents}
       halt={halt}
-      lendRedraw={(redraw) => {
+      lend={({ redraw, stop }) => {
         controls.redraw = redraw;
+        controls.stop = stop;
       }}
     />
   );

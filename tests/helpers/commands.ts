@@ -57,6 +57,7 @@ export async function runCommand(
     isTerminal: false,
     onHangUp: () => {},
     halt: () => Promise.resolve(),
+    onStop: () => {},
   };
   const code = await run(io, command, args);
   return { code, out, err };

@@ -8,6 +8,11 @@ import { buildProgram } from '../../.scripts/build.mjs';
 export type Shown = {
   readonly screen: () => string;
   readonly type: (keys: string) => void;
+  /** All bytes that came out of it, as text. */
+  readonly raw: () => string;
+  /** Bytes at once, however quick a hand would be. */
+  readonly strike: (bytes: string) => void;
+  readonly pid: number;
   /** Waits until the screen holds some text, and fails with the screen after ten seconds. */
   readonly until: (text: string | RegExp) => Promise<void>;
   readonly kill: (signal: string) => void;
@@ -41,19 +46,30 @@ const pause = (milliseconds: number): Promise<void> =>
   });
 
 /** Runs a built program in a real pseudo-terminal, as a person would. */
-export function runProgram(program: string, args: readonly string[], folder: string): Shown {
+export const runProgram = (program: string, args: readonly string[], folder: string): Shown =>
+  runInTerminal([process.execPath, program, ...args], folder);
+
+/** Runs any command in one: a shell, that stops and goes on with jobs. */
+export function runInTerminal(command: readonly [string, ...string[]], folder: string): Shown {
+  const [file, ...args] = command;
+  let raw = '';
   const emulator = new xterm.Terminal({
     cols: size.columns,
     rows: size.rows,
     allowProposedApi: true,
+    // What the system echoes into a sequence of ours is no news.
+    logLevel: 'off',
   });
-  const pty: IPty = spawn(process.execPath, [program, ...args], {
+  const pty: IPty = spawn(file, args, {
     cols: size.columns,
     rows: size.rows,
     cwd: folder,
     env: environment({ DROPLIGHT_SETTINGS: `${folder}/settings` }),
   });
-  pty.onData((data) => emulator.write(data));
+  pty.onData((data) => {
+    raw += data;
+    emulator.write(data);
+  });
   const screen = () =>
     Array.from({ length: size.rows }, (_, row) =>
       (
@@ -67,6 +83,9 @@ export function runProgram(program: string, args: readonly string[], folder: str
   let hand: Promise<void> = Promise.resolve();
   return {
     screen,
+    raw: () => raw,
+    strike: (bytes) => pty.write(bytes),
+    pid: pty.pid,
     type: (keys) => {
       hand = hand.then(() => pause(beat)).then(() => pty.write(keys));
     },

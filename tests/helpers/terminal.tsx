@@ -41,7 +41,7 @@ export async function showIn(
       subscribe={program.subscribe}
       dispatch={program.dispatch}
       halt={() => Promise.resolve()}
-      lendRedraw={() => {}}
+      lend={() => {}}
       contents={contents}
     />,
     {

@@ -5,6 +5,8 @@ import { doors, entered } from './inputs.ts';
 import type { Attack } from './lib.ts';
 import { kills, openings, writers } from './processes.ts';
 import { forged, longDay } from './sessions.ts';
+import { shownOnScreens } from './shown.ts';
+import { endingsOfScreens, stopsOfScreens } from './terminal.ts';
 
 /** Each attack with its seed, and how often it is tried at length and in `npm test`. */
 export const attacks: Readonly<
@@ -20,8 +22,11 @@ export const attacks: Readonly<
   doors: { run: doors, seed: 105, long: 1_000_000, short: 4000 },
   enter: { run: entered, seed: 106, long: 20_000, short: 120 },
   forged: { run: forged, seed: 107, long: 20_000, short: 250 },
-  openings: { run: openings, seed: 0, long: 1000, short: 20 },
+  openings: { run: openings, seed: 0, long: 1000, short: 15 },
   writers: { run: writers, seed: 108, long: 300, short: 2 },
+  endings: { run: endingsOfScreens, seed: 110, long: 100, short: 1 },
+  shown: { run: shownOnScreens, seed: 112, long: 6000, short: 30 },
+  stops: { run: stopsOfScreens, seed: 111, long: 200, short: 3 },
   long: { run: longDay, seed: 0, long: 100_000, short: 300 },
   kills: { run: kills, seed: 109, long: 5000, short: 6 },
 };

@@ -196,9 +196,12 @@ const isKind = (command: Command): command is Kind => Object.hasOwn(pages, comma
 const updateScreen = <K extends Kind>(state: State, screen: At<K>, press: KeyPress): Transition =>
   pages[screen.kind].update(state, screen, press);
 
+/** The keys of the screen; a replay that plays waits behind them. */
 function openKeys(state: State): Transition {
+  const { screen } = state;
   const lines = keyLines(bindings, state.question.mode);
-  return show(state, { kind: 'keys', from: state.screen, lines, cursor: 0 });
+  const from = screen.kind === 'replay' ? { ...screen, playing: false } : screen;
+  return show(state, { kind: 'keys', from, lines, cursor: 0 });
 }
 
 /** Leads by the other way from here on: the tree's own, or the quicker one. */

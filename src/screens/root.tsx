@@ -218,12 +218,12 @@ function keptWords({ events, kept, keptAt, trouble }: OpenSession): string {
 
 /** The keys that fit into one row; the page of keys, which holds the rest, is always among them. */
 function keysLine(shown: ReturnType<typeof hints>, columns: number): string {
-  const all = shown.map(({ key, hint }) => ({ key, text: `${keyName(key)} ${hint}` }));
-  const page = all.filter(({ key }) => key === '?').map(({ text }) => text);
+  const all = shown.map(({ key, hint }) => ({ hint, text: `${keyName(key)} ${hint}` }));
+  const page = all.filter(({ hint }) => hint === 'keys').map(({ text }) => text);
   const fitting: string[] = [];
-  for (const { key, text } of all) {
+  for (const { hint, text } of all) {
     const row = [...fitting, text, ...page].join(gap);
-    if (key !== '?' && row.length <= columns - 2) fitting.push(text);
+    if (hint !== 'keys' && row.length <= columns - 2) fitting.push(text);
   }
   return [...fitting, ...page].join(gap);
 }

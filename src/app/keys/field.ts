@@ -13,7 +13,7 @@ export const claimModes = [
 ] as const;
 
 /** Modes in which letters are typed. */
-const fieldModes = ['reading', 'text', 'form-text'] as const;
+export const fieldModes = ['reading', 'text', 'form-text'] as const;
 export const isField = (mode: Mode): boolean => fieldModes.some((one) => one === mode);
 
 /** Modes in which letters narrow a list. */

@@ -37,8 +37,6 @@ function fits(key: string, token: Token): boolean {
 }
 
 const keyNames: Readonly<Record<string, string>> = {
-  'C-c': 'Ctrl+C',
-  'C-l': 'Ctrl+L',
   ' ': 'space',
   digit: '1-9',
   letter: 'letters',
@@ -51,7 +49,12 @@ const keyNames: Readonly<Record<string, string>> = {
 };
 
 /** A key as it is called on the screen. */
-export const keyName = (key: string): string => keyNames[key] ?? key;
+export const keyName = (key: string): string =>
+  keyNames[key] ??
+  key.replace(
+    /^C-(.+)$/,
+    (_, name: string) => `Ctrl+${name.length === 1 ? name.toUpperCase() : name}`,
+  );
 
 /** The foot line of a mode: `enter keep   n note   ? keys`. */
 export const hints = (

@@ -1,11 +1,22 @@
 import type { Binding } from './command.ts';
 
-const longLists = ['home', 'list', 'search', 'form-choice', 'settings', 'keys'] as const;
+/** Pages to read. */
+export const readings = ['full', 'why', 'ladder'] as const;
+
+const longLists = [
+  'home',
+  'list',
+  'search',
+  'form-choice',
+  'settings',
+  'keys',
+  ...readings,
+] as const;
 
 /** Keys of Home, of lists and of pages. */
 export const pageBindings: readonly Binding[] = [
   {
-    modes: ['keys'],
+    modes: ['keys', ...readings],
     keys: ['down', ' '],
     command: 'down',
     hint: 'more',
@@ -34,6 +45,7 @@ export const pageBindings: readonly Binding[] = [
       'form-choice',
       'settings',
       'keys',
+      ...readings,
       'apart',
       'close',
       'reopen',
@@ -47,7 +59,17 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['form-text'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
   {
-    modes: ['list', 'settings', 'keys', 'apart', 'close', 'reopen', 'history', 'worked'],
+    modes: [
+      'list',
+      'settings',
+      'keys',
+      ...readings,
+      'apart',
+      'close',
+      'reopen',
+      'history',
+      'worked',
+    ],
     keys: ['b', 'back'],
     command: 'go-back',
     about: 'back',

@@ -1,4 +1,6 @@
 import type { Binding } from './command.ts';
+import { fieldModes } from './field.ts';
+import { readings } from './page.ts';
 
 /** Modes of the walk in which something is due. */
 export const steps = [
@@ -148,16 +150,28 @@ export const walkBindings: readonly Binding[] = [
       ...steps,
       'home',
       'closed',
+      'insist',
       'list',
+      ...readings,
       'search',
       'form-choice',
       'settings',
       'apart',
       'close',
+      'reopen',
+      'history',
       'worked',
       'replay',
     ],
-    keys: ['?'],
+    keys: ['?', 'C-g'],
+    command: 'keys',
+    hint: 'keys',
+    about: 'this page',
+  },
+  {
+    // There `?` is typed.
+    modes: fieldModes,
+    keys: ['C-g'],
     command: 'keys',
     hint: 'keys',
     about: 'this page',

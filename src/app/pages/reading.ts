@@ -32,12 +32,15 @@ const opening =
   (state: State): Transition =>
     show(state, { kind, from: state.screen, cursor: 0 });
 
-const reading = { mode: () => 'keys' as const, update: read };
 /** Opened by the program itself: its lines are the keys of all screens. */
-export const keysPage: Page<'keys'> = reading;
-export const fullPage: Page<'full'> = { ...reading, open: opening('full') };
-export const whyPage: Page<'why'> = { ...reading, open: opening('why') };
-export const ladderPage: Page<'ladder'> = { ...reading, open: opening('ladder') };
+export const keysPage: Page<'keys'> = { mode: () => 'keys', update: read };
+export const fullPage: Page<'full'> = { mode: () => 'full', update: read, open: opening('full') };
+export const whyPage: Page<'why'> = { mode: () => 'why', update: read, open: opening('why') };
+export const ladderPage: Page<'ladder'> = {
+  mode: () => 'ladder',
+  update: read,
+  open: opening('ladder'),
+};
 
 /** The lines of a page, folded on the screen only. */
 export function readingLines({ session, question }: State, page: ReadingScreen): readonly string[] {

@@ -68,7 +68,7 @@ test('a page opened from a picked cause tells of that cause, and gives way to it
   const { screen } = made.program.state();
 
   press(made.program, 'i');
-  expect(made.program.state().question).toMatchObject({ mode: 'keys', due: { cause: { id } } });
+  expect(made.program.state().question).toMatchObject({ mode: 'full', due: { cause: { id } } });
   press(made.program, 'b');
 
   expect(made.program.state().screen).toEqual(screen);

@@ -1,6 +1,7 @@
 import type { Problem } from '../core/problem.ts';
 import type { Event } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
+import type { Vehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Token } from './keys/tokens.ts';
 import type { Screen } from './screen.ts';
@@ -16,6 +17,15 @@ export type Effect =
   | { readonly kind: 'strike'; readonly tokens: readonly Token[] }
   | { readonly kind: 'load-library' }
   | { readonly kind: 'list-sessions' }
+  | { readonly kind: 'load-vehicles' }
+  /** Writes a vehicle to its file, or to a new one where it has none yet. */
+  | {
+      readonly kind: 'keep-vehicle';
+      readonly path: string | undefined;
+      readonly vehicle: Vehicle;
+    }
+  /** Looks for the past jobs of a vehicle. */
+  | { readonly kind: 'look-back'; readonly vehicle: Vehicle }
   | { readonly kind: 'create-session'; readonly header: Header }
   | { readonly kind: 'open-session'; readonly path: string }
   | { readonly kind: 'shut-session' }

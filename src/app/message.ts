@@ -4,6 +4,8 @@ import type { Action } from '../core/session/action.ts';
 import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
+import type { PastJob } from '../core/session/vehicle/past.ts';
+import type { KeptVehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Library } from '../core/tree/shop.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Token } from './keys/tokens.ts';
@@ -23,6 +25,13 @@ export type Message =
   | { readonly kind: 'tree-chosen'; readonly tree: string }
   | { readonly kind: 'session-chosen'; readonly path: string }
   | { readonly kind: 'library-loaded'; readonly library: Library }
+  | {
+      readonly kind: 'vehicles-loaded';
+      readonly vehicles: readonly KeptVehicle[];
+      /** The first of what is wrong with their files. */
+      readonly trouble?: Problem | undefined;
+    }
+  | { readonly kind: 'looked-back'; readonly vehicle: string; readonly jobs: readonly PastJob[] }
   | { readonly kind: 'sessions-listed'; readonly sessions: readonly SessionLine[] }
   | {
       readonly kind: 'session-opened';

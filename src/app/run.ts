@@ -1,45 +1,18 @@
 import { basename, join } from 'node:path';
-import type { startAdvice } from '../core/reason/advice/advise.ts';
-import { firstOf, type Parsed, type Problem } from '../core/problem.ts';
+import { firstOf, type Problem } from '../core/problem.ts';
+import type { Header } from '../core/session/header/header.ts';
 import { attempt, refusal, StoreError } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import { sessionLines } from '../store/find.ts';
-import { createSession, openSession, type Disk, type HeldSession } from '../store/sessions.ts';
-import { folderFor, wholePath, type PathRoots } from '../store/folder.ts';
+import { createSession, openSession, type HeldSession } from '../store/sessions.ts';
+import { folderFor, wholePath } from '../store/folder.ts';
 import { writeSettings } from '../store/settings.ts';
 import { Advisor } from './advisor.ts';
 import type { Effect } from './effect.ts';
 import type { Message } from './message.ts';
+import type { Ports, Rescued } from './ports.ts';
 import type { EffectRunner, Program } from './program.ts';
-
-/** What the program needs of the world. Tests pass their own. */
-export type Ports = {
-  readonly disk: Disk;
-  readonly folders: {
-    readonly trees: string;
-    /** A tree that was named by its file, wherever it is. */
-    readonly treeFile?: string | undefined;
-    /** Our own trees: their shop serves a folder that has none. */
-    readonly shipped: string;
-    /** `given`: said on the command line, so that a setting does not move it. */
-    readonly sessions: { readonly path: string; readonly given: boolean };
-    readonly settings: string;
-    readonly roots: PathRoots;
-  };
-  /** Writes the account of a session; returns the path of what was written. */
-  readonly writeAccount: (session: string) => Promise<Parsed<string>>;
-  /** Begins to think about the next step, where that is not the search itself. */
-  readonly startAdvice?: typeof startAdvice;
-  readonly redraw: () => void;
-  readonly leave: () => void;
-  /** Takes what the disk would not keep, to be told when the screens are gone. */
-  readonly handOver: (rescued: Rescued) => void;
-};
-
-/** Answers that the disk of the sessions refused: whole in another folder, or as the lines that are not kept. */
-export type Rescued =
-  | { readonly kind: 'elsewhere'; readonly path: string }
-  | { readonly kind: 'lines'; readonly lines: readonly string[] };
+import { onVehicles, remember } from './vehicle-effects.ts';
 
 /** Does what the program asks: the only part of the app that knows the disk. */
 export class Runner implements EffectRunner {
@@ -106,11 +79,13 @@ export class Runner implements EffectRunner {
           sessions: sessionLines(disk.files, this.#sessions),
         });
         return;
+      case 'load-vehicles':
+      case 'look-back':
+      case 'keep-vehicle':
+        onVehicles(effect, this.#garage(), program);
+        return;
       case 'create-session':
-        this.#attempt(program, () => {
-          const path = createSession(disk, this.#sessions, effect.header);
-          this.#openSession(path, program);
-        });
+        this.#attempt(program, () => this.#begin(effect.header, program));
         return;
       case 'open-session':
         this.#openSession(effect.path, program);
@@ -140,6 +115,14 @@ export class Runner implements EffectRunner {
         return;
     }
   };
+
+  #begin(header: Header, program: Program): void {
+    const path = createSession(this.#ports.disk, this.#sessions, header);
+    remember(this.#garage(), header, program);
+    this.#openSession(path, program);
+  }
+
+  readonly #garage = () => ({ files: this.#ports.disk.files, sessions: this.#sessions });
 
   /** Live at once, unless the command line says another folder for this run. */
   #chooseFolder(typed: string, { dispatch }: Program): void {

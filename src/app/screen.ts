@@ -1,5 +1,6 @@
 import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
+import type { Vehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { FigurePage } from './pages/figure-page.ts';
 import type { Search } from './keys/sought.ts';
@@ -79,6 +80,13 @@ type Screens = {
   /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */
   readonly contradiction: List;
   readonly settings: List & { readonly typed?: Typing };
+  readonly vehicles: Search;
+  /** A vehicle as it is on the disk; without a path it is being named. */
+  readonly vehicle: List & {
+    readonly path: string | undefined;
+    readonly vehicle: Vehicle;
+    readonly typed?: Typing;
+  };
   readonly figures: Search;
   readonly figure: { readonly page: FigurePage; readonly at: number };
   /** What was done in the repair with the number `n`, one field after the other. */

@@ -5,6 +5,8 @@ import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';
+import type { PastJob } from '../core/session/vehicle/past.ts';
+import type { KeptVehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Library } from '../core/tree/shop.ts';
 import type { KeyPress } from './keys/command.ts';
@@ -72,6 +74,10 @@ export type State = {
   /** Loaded when first needed: Home does without. */
   readonly library: Library | undefined;
   readonly sessions: readonly SessionLine[];
+  /** Loaded when a job is begun or the vehicles are looked at. */
+  readonly vehicles: readonly KeptVehicle[];
+  /** The past jobs of the vehicle that was asked about last. */
+  readonly past: { readonly vehicle: string; readonly jobs: readonly PastJob[] } | undefined;
   readonly session: OpenSession | undefined;
   readonly notice: Notice | undefined;
   readonly run: Run | undefined;
@@ -91,6 +97,8 @@ export const emptyState = (now: Stamp, settings: Settings): State => ({
   settings,
   library: undefined,
   sessions: [],
+  vehicles: [],
+  past: undefined,
   session: undefined,
   notice: undefined,
   run: undefined,

@@ -24,6 +24,7 @@ import { playedOn } from './pages/replay.ts';
 import { folderChosen } from './pages/settings.ts';
 import { chooseTree } from './pages/start.ts';
 import { bindings, pages } from './pages/table.ts';
+import { vehiclesTold } from './pages/vehicles.ts';
 import { walk, type At, type Kind } from './screen.ts';
 import type { Drawn, OpenSession, State } from './state.ts';
 import { takeAction } from './take-action.ts';
@@ -57,7 +58,6 @@ const modeOn = <K extends Kind>(screen: At<K>, state: State, due: Question['due'
   state.asked === undefined ? pages[screen.kind].mode(screen, state, due) : 'asked';
 
 function take(state: State, message: Message): Transition {
-  const { now } = state;
   switch (message.kind) {
     case 'key':
       return press(state, message.token);
@@ -79,6 +79,9 @@ function take(state: State, message: Message): Transition {
       );
     case 'library-loaded':
       return transition({ ...state, library: message.library });
+    case 'vehicles-loaded':
+    case 'looked-back':
+      return vehiclesTold(state, message);
     case 'sessions-listed':
       return transition({ ...state, sessions: message.sessions });
     case 'session-opened':
@@ -91,11 +94,8 @@ function take(state: State, message: Message): Transition {
     case 'failed':
       return object(state, message.problem);
     case 'kept':
-      return transition(
-        withSession(state, { kept: message.n, keptAt: clockTime(now.at), trouble: undefined }),
-      );
     case 'not-kept':
-      return transition(withSession(state, { trouble: message.problem }));
+      return transition(withSession(state, onDisk(message, state.now)));
     case 'account-written':
       // The file's own name: a long path would be cut before it. It lies beside its session.
       return inform(state, `Account written: ${message.path.replace(/^.*[\\/]/, '')}`);
@@ -114,6 +114,15 @@ function take(state: State, message: Message): Transition {
       return never(message);
   }
 }
+
+/** What the disk said of the last events. */
+const onDisk = (
+  message: Extract<Message, { kind: 'kept' | 'not-kept' }>,
+  now: Stamp,
+): Partial<OpenSession> =>
+  message.kind === 'kept'
+    ? { kept: message.n, keptAt: clockTime(now.at), trouble: undefined }
+    : { trouble: message.problem };
 
 /** In a window of another size the pages are others: they are read from the first one on. */
 function drawnAnew(before: State, drawn: Drawn): Transition {

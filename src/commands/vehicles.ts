@@ -1,10 +1,15 @@
 import { showProblem, type Parsed } from '../core/problem.ts';
 import { cleanRow } from '../core/text.ts';
-import { urgencyWords } from '../core/session/follow-up.ts';
 import { changeVehicle } from '../core/session/vehicle/change.ts';
 import { vehicleLines } from '../core/session/vehicle/lines.ts';
-import { leftToDo, type LeftToDo, type PastJob } from '../core/session/vehicle/past.ts';
-import { newVehicle, type Vehicle } from '../core/session/vehicle/vehicle.ts';
+import { jobWords, leftWords } from '../core/session/vehicle/past-words.ts';
+import { leftToDo } from '../core/session/vehicle/past.ts';
+import {
+  inShort,
+  newVehicle,
+  type KeptVehicle,
+  type Vehicle,
+} from '../core/session/vehicle/vehicle.ts';
 import { attempt } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import {
@@ -13,7 +18,6 @@ import {
   loadVehicles,
   pastJobs,
   vehicleNamed,
-  type KeptVehicle,
   type Vehicles,
 } from '../store/vehicles.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
@@ -66,13 +70,6 @@ function list(
   return done;
 }
 
-/** `Orchard van: 1968 pickup, straight six`. */
-function inShort({ name, year, body, engine }: Vehicle): string {
-  const kind = [year, body].filter((part) => part !== undefined).join(' ');
-  const about = [kind, engine ?? ''].filter((part) => part !== '').join(', ');
-  return about === '' ? name : `${name}: ${about}`;
-}
-
 function withVehicle({ vehicles: known, name }: Work, job: (kept: KeptVehicle) => Ended): Ended {
   const found = findVehicle(known, name);
   return found.kind === 'bad' ? found : job(found.value);
@@ -99,15 +96,6 @@ function show({ io, given, folder }: Work, { vehicle }: KeptVehicle): Ended {
 
 const libraryOf = (io: Io, given: Given) =>
   loadLibrary(io.disk.files, { folder: treesFolder(io, given), shipped: io.folders.shipped });
-
-function jobWords({ opened, complaint, ended, mended, apart }: PastJob): string {
-  const how = ended === undefined ? 'still open' : ended.replaceAll('-', ' ');
-  const what = mended.length === 0 ? '' : `; mended: ${mended.join(', ')}`;
-  const off = apart.length === 0 ? '' : `; left open or off: ${apart.join(', ')}`;
-  return `${opened.slice(0, 10)} ${complaint} ${how}${what}${off}`;
-}
-
-const leftWords = ({ urgency, text }: LeftToDo): string => `${urgencyWords[urgency]}: ${text}`;
 
 function begin(work: Work): Ended {
   const known = vehicleNamed(work.vehicles, work.name);

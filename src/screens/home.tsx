@@ -43,6 +43,8 @@ function words(line: HomeLine): string {
       return 'Start a new job (s)';
     case 'list':
       return 'List all sessions (l)';
+    case 'vehicles':
+      return 'Vehicles (v)';
     case 'figures':
       return 'Trade figures (f)';
     case 'settings':

@@ -6,6 +6,7 @@ import {
   notKnown,
   question,
   type Field,
+  type Offered,
   type StartForm,
 } from '../app/pages/start-form.ts';
 import type { Library } from '../core/tree/shop.ts';
@@ -14,20 +15,32 @@ import { Choices, Line, Narrowed } from './parts.tsx';
 
 type StartProps = {
   readonly form: StartForm;
-  readonly library: Library;
+  readonly offered: Offered;
+  /** What past jobs of the chosen vehicle left to do, and the jobs. */
+  readonly past: readonly string[];
   readonly rows: number;
   readonly columns: number;
   readonly units: 'us' | 'metric';
 };
 
+/** Lines of past jobs at most: the rest stands on the vehicle's own page. */
+const mostPast = 4;
+
 /** One question at a time; what has been answered stands above it. */
-export function StartBody({ form, library, rows, columns, units }: StartProps) {
-  const all = fields(form, library);
+export function StartBody({ form, offered, past, rows, columns, units }: StartProps) {
+  const { library } = offered;
+  const all = fields(form, offered);
   const field = all[form.at];
+  const told = past.slice(0, Math.max(0, Math.min(mostPast, rows - 11)));
   // The answers above give way first when there is little room.
-  const shown = all.slice(Math.max(0, form.at - Math.max(0, rows - 8)), form.at);
+  const shown = all.slice(Math.max(0, form.at - Math.max(0, rows - 8 - told.length)), form.at);
   return (
     <Box flexDirection="column" paddingX={1}>
+      {told.map((line) => (
+        <Line key={line} as="caution">
+          {line}
+        </Line>
+      ))}
       {shown.map((one) => (
         <Line key={one.id} as="quiet">
           {`${question(one, library)}  ${answerWords(one, form.answers[one.id] ?? '')}`}
@@ -47,7 +60,7 @@ export function StartBody({ form, library, rows, columns, units }: StartProps) {
               <Choices
                 choices={choicesShown(field, form)}
                 cursor={form.cursor}
-                rows={Math.max(3, rows - shown.length - (form.sought === '' ? 2 : 3))}
+                rows={Math.max(3, rows - told.length - shown.length - (form.sought === '' ? 2 : 3))}
               />
             </>
           )}

@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react';
 import { figuresShown } from '../app/pages/figures.ts';
+import { chosenVehicle } from '../app/pages/start-form.ts';
+import { pastLines } from '../core/session/vehicle/past-words.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
 import { ready, type At, type Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
@@ -15,6 +17,8 @@ import { ReplayHead } from './replay.tsx';
 import { MendedBody } from './mended.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
+import { VehiclesBody } from './vehicles/list.tsx';
+import { VehicleBody } from './vehicles/sheet.tsx';
 import { WalkBody } from './walk.tsx';
 
 export type Size = { readonly rows: number; readonly columns: number };
@@ -27,6 +31,10 @@ const reading: View<ReadingScreen['kind']> = (screen: ReadingScreen, state) => (
   <PageBody lines={readingLines(state, screen)} from={screen.cursor} />
 );
 
+/** What a vehicle's past jobs left, once they were looked for. */
+const pastShown = (name: string | undefined, past: State['past']): readonly string[] =>
+  past !== undefined && past.vehicle === name ? pastLines(past.jobs) : [];
+
 /** How each kind of screen looks between head and foot; complete by its type. */
 const views: { readonly [K in Kind]: View<K> } = {
   home: ({ cursor }, { sessions }, { rows }) => (
@@ -35,11 +43,14 @@ const views: { readonly [K in Kind]: View<K> } = {
   sessions: (search, { sessions }, { rows }) => (
     <SessionsBody sessions={sessions} search={search} rows={rows} />
   ),
-  start: ({ form }, { library, settings: { units } }, { rows, columns }) =>
+  start: ({ form }, { library, vehicles, past, settings: { units } }, { rows, columns }) =>
     library === undefined ? (
       <Line>Loading the trees...</Line>
     ) : (
-      <StartBody {...{ form, library, units, rows, columns }} />
+      <StartBody
+        {...{ form, offered: { library, vehicles }, units, rows, columns }}
+        past={pastShown(chosenVehicle(form, vehicles)?.name, past)}
+      />
     ),
   walk: ({ input, seen = [], page = 0 }, { question: { due } }, size) =>
     due && <WalkBody {...{ due, input, seen, page }} {...size} />,
@@ -56,6 +67,10 @@ const views: { readonly [K in Kind]: View<K> } = {
   settings: (screen, { settings }, { rows }) => (
     <SettingsBody settings={settings} screen={screen} rows={rows} />
   ),
+  vehicles: (search, { vehicles }, { rows }) => (
+    <VehiclesBody vehicles={vehicles} search={search} rows={rows} />
+  ),
+  vehicle: (screen, state, { rows }) => <VehicleBody screen={screen} state={state} rows={rows} />,
   figures: (search, _, { rows }) => (
     <>
       <Narrowed sought={search.sought} left={figuresShown(search).length} />

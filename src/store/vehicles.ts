@@ -6,16 +6,18 @@ import type { Header } from '../core/session/header/header.ts';
 import { afterStart } from '../core/session/vehicle/job.ts';
 import { parseVehicle, vehicleText } from '../core/session/vehicle/parse.ts';
 import { pastJob, type PastJob } from '../core/session/vehicle/past.ts';
-import { newVehicle, sameVehicle, type Vehicle } from '../core/session/vehicle/vehicle.ts';
+import {
+  newVehicle,
+  sameVehicle,
+  type KeptVehicle,
+  type Vehicle,
+} from '../core/session/vehicle/vehicle.ts';
 import { maxLength, tooLarge } from '../core/tree/json/read.ts';
 import { attempt, StoreError, type Files } from './files.ts';
 import { listSessions } from './find.ts';
 import { loadSession } from './sessions.ts';
 import { textOf } from './text.ts';
 import { writeWhole } from './whole-file.ts';
-
-/** A vehicle and the file that keeps it. */
-export type KeptVehicle = { readonly path: string; readonly vehicle: Vehicle };
 
 /** The vehicles kept beside the sessions, and the files among them that cannot be read. */
 export type Vehicles = {

@@ -38,7 +38,7 @@ export const fieldBindings: readonly Binding[] = [
   { modes: 'all', keys: ['C-c'], command: 'quit', about: 'leave; everything is kept' },
   { modes: 'all', keys: ['C-l'], command: 'redraw', about: 'draw the screen again' },
   {
-    modes: ['look', 'home', 'settings', 'list', 'search', 'form-choice'],
+    modes: ['look', 'home', 'settings', 'vehicle', 'list', 'search', 'form-choice'],
     keys: ['digit'],
     command: 'pick-line',
     about: 'pick by number',

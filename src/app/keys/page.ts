@@ -10,6 +10,7 @@ const longLists = [
   'form-choice',
   'settings',
   'keys',
+  'vehicle',
   ...readings,
 ] as const;
 
@@ -30,6 +31,7 @@ export const pageBindings: readonly Binding[] = [
   { modes: longLists, keys: ['end'], command: 'last-line', about: 'the last line' },
   { modes: ['home'], keys: ['s'], command: 'start', hint: 'start', about: 'start a new job' },
   { modes: ['home'], keys: ['l'], command: 'sessions', hint: 'list', about: 'list all sessions' },
+  { modes: ['home'], keys: ['v'], command: 'vehicles', hint: 'vehicles', about: 'the vehicles' },
   {
     modes: ['home'],
     keys: ['f'],
@@ -51,6 +53,7 @@ export const pageBindings: readonly Binding[] = [
       'reopen',
       'history',
       'worked',
+      'vehicle',
     ],
     keys: ['esc', 'left'],
     command: 'go-back',
@@ -69,6 +72,7 @@ export const pageBindings: readonly Binding[] = [
       'reopen',
       'history',
       'worked',
+      'vehicle',
     ],
     keys: ['b', 'back'],
     command: 'go-back',

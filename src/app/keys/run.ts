@@ -79,9 +79,9 @@ export function runAfter(before: State, press: KeyPress, after: Transition): Run
   };
 }
 
-/** Whether something goes into the record. */
+/** Whether something goes into the record, or into a vehicle's file. */
 export const writes = ({ effects }: Transition): boolean =>
-  effects.some(({ kind }) => kind === 'append');
+  effects.some(({ kind }) => kind === 'append' || kind === 'keep-vehicle');
 
 /** Whether what the page asks was seen, down to its last line, before the key came. */
 export const wasSeen = ({ drawn, question }: State): boolean =>

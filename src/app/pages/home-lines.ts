@@ -6,6 +6,7 @@ export type HomeLine =
   | { readonly kind: 'pick-up'; readonly session: SessionLine }
   | { readonly kind: 'start' }
   | { readonly kind: 'list' }
+  | { readonly kind: 'vehicles' }
   | { readonly kind: 'figures' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'quit' };
@@ -16,6 +17,7 @@ export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[]
     ...(open === undefined ? [] : [{ kind: 'pick-up' as const, session: open }]),
     { kind: 'start' },
     { kind: 'list' },
+    { kind: 'vehicles' },
     { kind: 'figures' },
     { kind: 'settings' },
     { kind: 'quit' },

@@ -11,6 +11,7 @@ import { openFigures } from './figures.ts';
 import { homeLines, sessionsShown, type HomeLine } from './home-lines.ts';
 import { openSettings } from './settings.ts';
 import { openStart } from './start.ts';
+import { openVehicles } from './vehicle.ts';
 
 export const homePage: Page<'home'> = { mode: () => 'home', update: updateHome };
 
@@ -30,6 +31,8 @@ function chooseLine(state: State, line: HomeLine): Transition {
       return openStart(state);
     case 'list':
       return openSessions(state);
+    case 'vehicles':
+      return openVehicles(state);
     case 'figures':
       return openFigures(state);
     case 'settings':

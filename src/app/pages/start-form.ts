@@ -1,5 +1,11 @@
 import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
 import { factsToAsk } from '../../core/tree/fit.ts';
+import {
+  newVehicle,
+  sameVehicle,
+  type KeptVehicle,
+  type Vehicle,
+} from '../../core/session/vehicle/vehicle.ts';
 import { matching, nothingSought } from '../keys/sought.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Library } from '../../core/tree/shop.ts';
@@ -40,8 +46,43 @@ export const emptyForm = (settings: Settings): StartForm => ({
   answers: { who: settings.who, altitude: settings.altitude },
 });
 
-/** The questions, in order: the complaint first, since it decides which facts are asked. */
-export function fields(form: StartForm, library: Library): readonly Field[] {
+/** What a new job is begun from: the complaints there are, and the vehicles that are known. */
+export type Offered = {
+  readonly library: Library;
+  readonly vehicles: readonly KeptVehicle[];
+};
+
+/** The question which of the known vehicles it is, and its answer for one that is not among them. */
+export const knownVehicle = 'known-vehicle';
+const another = 'another vehicle';
+
+/** The vehicle of the job as its file has it; undefined for one that is new here. */
+export function chosenVehicle(
+  { answers }: StartForm,
+  vehicles: readonly KeptVehicle[],
+): Vehicle | undefined {
+  const known = answers[knownVehicle];
+  const name = known === undefined || known === another ? answers['vehicle'] : known;
+  return vehicles.find(({ vehicle }) => name !== undefined && sameVehicle(vehicle.name, name))
+    ?.vehicle;
+}
+
+function vehicleFields({ answers }: StartForm, vehicles: readonly KeptVehicle[]): readonly Field[] {
+  const choices = [...vehicles.map(({ vehicle }) => vehicle.name), another];
+  const named: Field = { kind: 'text', id: 'vehicle' };
+  if (vehicles.length === 0) return [named];
+  return [
+    { kind: 'choice', id: knownVehicle, choices: choices.map((id) => ({ id, label: id })) },
+    ...(answers[knownVehicle] === another ? [named] : []),
+  ];
+}
+
+/**
+ * The questions, in order: the complaint first, since it decides which facts are asked. What the
+ * vehicle's file knows is not asked again.
+ */
+export function fields(form: StartForm, { library, vehicles }: Offered): readonly Field[] {
+  const { facts, sheet } = chosenVehicle(form, vehicles) ?? newVehicle('');
   const tree = library.trees.find(({ id }) => id === form.answers['tree']);
   return [
     {
@@ -49,23 +90,28 @@ export function fields(form: StartForm, library: Library): readonly Field[] {
       id: 'tree',
       choices: library.trees.map(({ id, title }) => ({ id, label: title })),
     },
-    ...(['vehicle', 'who', 'altitude', 'temperature'] as const).map((id): Field => ({
+    ...vehicleFields(form, vehicles),
+    ...(['who', 'altitude', 'temperature'] as const).map((id): Field => ({
       kind: 'text',
       id,
     })),
-    ...(tree === undefined ? [] : factsToAsk(tree)).map((id) => factField(id, library)),
-    ...(tree === undefined ? [] : booksAsked(tree)).flatMap((id): Field[] => [
-      { kind: 'text', id: `book:${id}` },
-      ...(isEmpty(form.answers[`book:${id}`])
-        ? []
-        : [{ kind: 'text', id: `where:${id}` } as const]),
-    ]),
+    ...(tree === undefined ? [] : factsToAsk(tree))
+      .filter((id) => !Object.hasOwn(facts, id))
+      .map((id) => factField(id, library)),
+    ...(tree === undefined ? [] : booksAsked(tree))
+      .filter((id) => !Object.hasOwn(sheet, id))
+      .flatMap((id): Field[] => [
+        { kind: 'text', id: `book:${id}` },
+        ...(isEmpty(form.answers[`book:${id}`])
+          ? []
+          : [{ kind: 'text', id: `where:${id}` } as const]),
+      ]),
   ];
 }
 
 /** On another question, with what was typed so far for it. */
-export function askedAt(form: StartForm, at: number, library: Library): StartForm {
-  const id = fields(form, library)[at]?.id ?? '';
+export function askedAt(form: StartForm, at: number, offered: Offered): StartForm {
+  const id = fields(form, offered)[at]?.id ?? '';
   return { ...form, at, ...nothingSought, typed: typing(form.answers[id]) };
 }
 
@@ -75,8 +121,8 @@ export const answered = (form: StartForm, id: string, value: string): StartForm 
 });
 
 /** With what stands in the field as the answer to its question. */
-export function withTyped(form: StartForm, library: Library): StartForm {
-  const field = fields(form, library)[form.at];
+export function withTyped(form: StartForm, offered: Offered): StartForm {
+  const field = fields(form, offered)[form.at];
   return field?.kind === 'text' ? answered(form, field.id, textOf(form.typed)) : form;
 }
 /** The choices of a question that have what is sought in their words. */
@@ -86,6 +132,16 @@ export const choicesShown = (
 ): Extract<Field, { kind: 'choice' }>['choices'] => matching(choices, sought, ({ label }) => label);
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';
+
+/** Without what was answered about a vehicle, where another one was chosen. */
+export const forgetVehicle = (form: StartForm): StartForm => ({
+  ...form,
+  answers: Object.fromEntries(
+    Object.entries(form.answers).filter(([id]) =>
+      ['tree', 'who', 'altitude', 'temperature'].includes(id),
+    ),
+  ),
+});
 
 /** The figures of the vehicle's own book as they were typed. */
 export function typedSheet({ answers }: StartForm): Readonly<Record<string, TypedFigure>> {
@@ -124,6 +180,7 @@ const plainQuestions: Readonly<Record<string, string>> = {
 /** What a question asks, for the screen. */
 export function question(field: Field, library: Library): string {
   if (field.id === 'tree') return 'What is the complaint?';
+  if (field.id === knownVehicle) return 'Which vehicle?';
   if (field.kind === 'choice') return library.shop.facts[field.id]?.ask ?? field.id;
   const figure = figureOf(field.id, 'book');
   if (figure !== undefined) return `${library.shop.book[figure]?.name ?? figure}, by its own book?`;

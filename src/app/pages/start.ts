@@ -19,21 +19,25 @@ import {
   answered,
   askedAt,
   choicesShown,
+  chosenVehicle,
   emptyForm,
   fields,
   figureOf,
+  forgetVehicle,
+  knownVehicle,
   notKnown,
   typedSheet,
   withTyped,
   type Field,
+  type Offered,
   type StartForm,
 } from './start-form.ts';
 import type { State } from '../state.ts';
 import type { KeyPress } from '../keys/command.ts';
 
 export const startPage: Page<'start'> = {
-  mode: ({ form }, { library }) =>
-    library !== undefined && isText(form, library) ? 'form-text' : 'form-choice',
+  mode: ({ form }, { library, vehicles }) =>
+    library !== undefined && isText(form, { library, vehicles }) ? 'form-text' : 'form-choice',
   update: updateStart,
   open: openStart,
 };
@@ -41,16 +45,17 @@ export const startPage: Page<'start'> = {
 /** A new job: its first question, and the trees to answer it with. */
 export function openStart(state: State): Transition {
   const form = emptyForm(state.settings);
-  return show(state, { kind: 'start', form }, { kind: 'load-library' });
+  return show(state, { kind: 'start', form }, { kind: 'load-library' }, { kind: 'load-vehicles' });
 }
 
 function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transition {
-  const { library } = state;
+  const { library, vehicles } = state;
   const { form } = screen;
   if (library === undefined) return show(state, home);
-  if (press.command === 'go-back' || (press.command === 'up' && isText(form, library)))
-    return goBack(state, withTyped(form, library), library);
-  const field = fields(form, library)[form.at];
+  const offered = { library, vehicles };
+  if (press.command === 'go-back' || (press.command === 'up' && isText(form, offered)))
+    return goBack(state, withTyped(form, offered), offered);
+  const field = fields(form, offered)[form.at];
   if (field === undefined) return transition(state);
   return field.kind === 'text'
     ? updateText(state, form, field, press)
@@ -64,13 +69,13 @@ export function chooseTree(state: State, tree: string): Transition {
   return object(state, { message: `There is no tree "${tree}";`, mend: 'choose one of these.' });
 }
 
-const isText = (form: StartForm, library: Library): boolean =>
-  fields(form, library)[form.at]?.kind === 'text';
+const isText = (form: StartForm, offered: Offered): boolean =>
+  fields(form, offered)[form.at]?.kind === 'text';
 
-function goBack(state: State, form: StartForm, library: Library): Transition {
+function goBack(state: State, form: StartForm, offered: Offered): Transition {
   if (form.sought !== '') return ask(state, { ...form, ...nothingSought });
   if (form.at === 0) return show(state, home);
-  return ask(state, askedAt(form, form.at - 1, library));
+  return ask(state, askedAt(form, form.at - 1, offered));
 }
 
 const ask = (state: State, form: StartForm): Transition => show(state, { kind: 'start', form });
@@ -88,7 +93,7 @@ function updateText(state: State, form: StartForm, field: TextField, press: KeyP
   const filled = answered(form, field.id, textOf(form.typed));
   const read = readText(state, filled, field.id);
   if (read?.kind === 'bad') return object(state, firstOf(read.problems));
-  return onward(state, filled);
+  return field.id === 'vehicle' ? chosen(state, filled) : onward(state, filled);
 }
 
 /** What was typed, held against what it must be; undefined for what may be anything. */
@@ -112,23 +117,38 @@ function updateChoice(
 ): Transition {
   const choices = choicesShown(field, form);
   const choice = picked(form.cursor, press, choices);
-  if (choice !== undefined) return chosen(state, answered(form, field.id, choice.id));
+  if (choice !== undefined) return chosen(state, withChoice(form, field.id, choice.id));
   return ask(state, { ...form, ...searched(form, press, choices.length) });
 }
+
+/** What was said of one vehicle is not said of another. */
+const withChoice = (form: StartForm, id: string, choice: string): StartForm =>
+  answered(
+    id === knownVehicle && form.answers[id] !== choice ? forgetVehicle(form) : form,
+    id,
+    choice,
+  );
 
 /** On with what was chosen, unless the tree is wrong for such a vehicle. */
 function chosen(state: State, form: StartForm): Transition {
   const tree = state.library?.trees.find(({ id }) => id === form.answers['tree']);
-  const wrong = tree && misfit(tree, form.answers);
-  return wrong === undefined ? onward(state, form) : object(state, wrong);
+  const { facts } = chosenVehicle(form, state.vehicles) ?? newVehicle('');
+  const wrong = tree && misfit(tree, { ...facts, ...form.answers });
+  if (wrong !== undefined) return object(state, wrong);
+  const vehicle = chosenVehicle(form, state.vehicles);
+  const { state: next, effects } = onward(state, form);
+  return vehicle === undefined || state.past?.vehicle === vehicle.name
+    ? transition(next, ...effects)
+    : transition(next, ...effects, { kind: 'look-back', vehicle });
 }
 
 /** To the next question, or, after the last, to a new session. */
 function onward(state: State, form: StartForm): Transition {
-  if (state.library === undefined) return transition(state);
-  if (form.at + 1 < fields(form, state.library).length)
-    return ask(state, askedAt(form, form.at + 1, state.library));
-  const header = headerFrom(state, form, state.library);
+  const { library, vehicles } = state;
+  if (library === undefined) return transition(state);
+  if (form.at + 1 < fields(form, { library, vehicles }).length)
+    return ask(state, askedAt(form, form.at + 1, { library, vehicles }));
+  const header = headerFrom(state, form, library);
   if (header.kind === 'bad') return object(state, firstOf(header.problems));
   const effect = { kind: 'create-session' as const, header: header.value };
   return show(state, { kind: 'start', form }, effect);
@@ -139,6 +159,7 @@ function headerFrom(state: State, form: StartForm, library: Library): Parsed<Hea
   const tree = library.trees.find(({ id }) => id === answers['tree']);
   if (tree === undefined)
     return bad({ code: 'no-tree', message: 'No complaint is chosen.', mend: 'Choose one.' });
+  const vehicle = chosenVehicle(form, state.vehicles) ?? newVehicle(answers['vehicle'] ?? '');
   const conditions = parseConditions(answers, state.settings.units);
   if (conditions.kind === 'bad') return conditions;
   const facts = Object.fromEntries(
@@ -153,7 +174,7 @@ function headerFrom(state: State, form: StartForm, library: Library): Parsed<Hea
       {
         tree,
         shop: library.shop,
-        vehicle: forJob(newVehicle(answers['vehicle'] ?? ''), { facts, sheet: sheet.value }),
+        vehicle: forJob(vehicle, { facts, sheet: sheet.value }),
         who: (answers['who'] ?? '').trim(),
         conditions: conditions.value,
         units: state.settings.units,

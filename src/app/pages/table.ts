@@ -13,6 +13,8 @@ import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
 import { replayPage } from './replay.ts';
 import { settingsPage } from './settings.ts';
 import { startPage } from './start.ts';
+import { vehiclePage } from './vehicle.ts';
+import { vehiclesPage } from './vehicles.ts';
 
 /** Every kind of screen with what its keys do; complete by its type. */
 export const pages: { readonly [K in Kind]: Page<K> } = {
@@ -27,6 +29,8 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   history: historyPage,
   contradiction: contradictionPage,
   settings: settingsPage,
+  vehicles: vehiclesPage,
+  vehicle: vehiclePage,
   mended: mendedPage,
   figures: figuresPage,
   figure: oneFigurePage,

@@ -11,6 +11,8 @@ export function fieldOf(state: State): string | undefined {
       return screen.input.kind === 'text' ? walkField(state, screen.input.purpose) : undefined;
     case 'settings':
       return screen.typed && `settings ${screen.cursor}`;
+    case 'vehicle':
+      return screen.typed && `vehicle ${screen.path ?? ''} ${screen.cursor}`;
     case 'figure':
       return `figure ${screen.page.name}`;
     case 'mended':
@@ -35,6 +37,7 @@ export function typedIn(screen: Screen): Typing | undefined {
     case 'walk':
       return screen.input.kind === 'ready' ? undefined : screen.input.typed;
     case 'settings':
+    case 'vehicle':
       return screen.typed;
     case 'figure':
       return screen.page.fields[screen.at]?.typed;

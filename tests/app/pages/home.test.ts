@@ -10,14 +10,15 @@ const screenAfter = (keys: string): string => {
 test.each([
   ['s', '<enter>', 'start'],
   ['l', '<down><enter>', 'sessions'],
-  ['f', '<down><down><enter>', 'figures'],
-  ['g', '<down><down><down><enter>', 'settings'],
+  ['v', '<down><down><enter>', 'vehicles'],
+  ['f', '<down><down><down><enter>', 'figures'],
+  ['g', '<down><down><down><down><enter>', 'settings'],
 ])('%s and the line of its own open the same', (letter, arrows, kind) => {
   expect(screenAfter(letter)).toBe(kind);
   expect(screenAfter(arrows)).toBe(kind);
 });
 
-test.each(['q', '<esc>', '5', '<C-c>'])('%s leaves the program', (key) => {
+test.each(['q', '<esc>', '6', '<C-c>'])('%s leaves the program', (key) => {
   const made = makeProgram();
 
   press(made.program, key);
@@ -25,7 +26,7 @@ test.each(['q', '<esc>', '5', '<C-c>'])('%s leaves the program', (key) => {
   expect(made.left()).toBe(true);
 });
 
-test.each(['l', 'f', 'g', 's'])('back from %s is Home', (key) => {
+test.each(['l', 'v', 'f', 'g', 's'])('back from %s is Home', (key) => {
   expect(screenAfter(`${key}<left>`)).toBe('home');
 });
 
@@ -36,7 +37,7 @@ test('the cursor stops at both ends', () => {
   expect(program.state().screen).toMatchObject({ cursor: 0 });
   press(program, '<down>'.repeat(20));
 
-  expect(program.state().screen).toMatchObject({ cursor: 4 });
+  expect(program.state().screen).toMatchObject({ cursor: 5 });
 });
 
 test('a job that was put down can be picked up from the first line', () => {

@@ -44,6 +44,9 @@ export const Vehicle = z.strictObject({
 
 export type Vehicle = z.output<typeof Vehicle>;
 
+/** A vehicle and the file that keeps it. */
+export type KeptVehicle = { readonly path: string; readonly vehicle: Vehicle };
+
 /** A vehicle of which only the name is known. */
 export const newVehicle = (name: string): Vehicle => ({
   format: 1,
@@ -61,3 +64,10 @@ export const sameVehicle = (one: string, other: string): boolean => nameKey(one)
 
 const nameKey = (name: string): string =>
   name.normalize('NFKC').trim().replaceAll(/\s+/g, ' ').toLowerCase();
+
+/** `Orchard van: 1968 pickup, straight six`. */
+export function inShort({ name, year, body, engine }: Vehicle): string {
+  const kind = [year, body].filter((part) => part !== undefined).join(' ');
+  const about = [kind, engine ?? ''].filter((part) => part !== '').join(', ');
+  return about === '' ? name : `${name}: ${about}`;
+}

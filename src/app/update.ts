@@ -48,7 +48,9 @@ function withQuestion(before: State, state: State): State {
     screen === before.screen &&
     session?.story === before.session?.story &&
     state.asked === before.asked &&
-    library === before.library;
+    library === before.library &&
+    state.vehicles === before.vehicles &&
+    state.past === before.past;
   if (same) return state;
   const due = dueOn(screen, session);
   return { ...state, question: { due, mode: modeOn(screen, state, due) } };

@@ -132,7 +132,7 @@ test('keys typed before the first frame are acted on and never seen as text', as
   const shown = runProgram(program, [], folder);
   shown.type('\x1b[B\x1b[B');
 
-  await shown.until(/ > 3 +Trade figures/);
+  await shown.until(/ > 3 +Vehicles/);
 
   expect(shown.screen()).not.toContain('[B');
   shown.type('\x03');

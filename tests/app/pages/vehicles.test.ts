@@ -65,7 +65,7 @@ describe('the page of a vehicle', () => {
     expect(kept(made)).toHaveLength(1);
   });
 
-  test('what a job left to do stands first, and is gone by one y alone', () => {
+  test('what a job left to do stands first, and is gone by y', () => {
     const made = withVan({ volts: '12-volt' });
     const { program } = made;
     press(program, 'snothing at all');
@@ -75,7 +75,7 @@ describe('the page of a vehicle', () => {
       program.dispatch({ kind: 'acted', action: { do: 'follow-up', text } });
     program.dispatch({ kind: 'acted', action: { do: 'close', as: 'given-up' } });
     const next = makeProgram({ folder: made.folder });
-    press(next.program, 'v<enter>yyyy');
+    press(next.program, 'v<enter>y');
 
     expect(kept(made)[0]?.done).toHaveLength(1);
   });
@@ -113,7 +113,7 @@ describe('a new job', () => {
     const made = makeProgram();
     press(made.program, 'snothing at all');
     press(made.program, '<enter>Barn truck<enter>');
-    begin(made, '<enter>');
+    begin(made, '2<enter>');
     const file = join(made.folder, 'sessions', 'vehicles', 'barn-truck.json');
 
     expect(existsSync(file)).toBe(true);

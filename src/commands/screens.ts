@@ -1,6 +1,6 @@
 import { dirname } from 'node:path';
 import { Program } from '../app/program.ts';
-import type { Ports, Rescued } from '../app/ports.ts';
+import type { Ports, Rescued } from '../app/run/ports.ts';
 import { cleanRow, safeJson } from '../core/text.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings, settingsTrouble } from '../store/settings.ts';

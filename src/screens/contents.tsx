@@ -1,7 +1,7 @@
 import type { ComponentType } from 'react';
 import type { Binding } from '../app/keys/command.ts';
 import { bindings } from '../app/pages/table.ts';
-import { Runner } from '../app/run.ts';
+import { Runner } from '../app/run/run.ts';
 import type { OpenSession, State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { footLines, type FootRoom } from './foot.ts';

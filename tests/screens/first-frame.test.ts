@@ -23,7 +23,7 @@ function loadedBefore(entry: string): ReadonlyMap<string, string> {
 }
 
 // Each of these costs a good part of the time to the first frame: see `npm run bench first`.
-test.each(['zod', 'conf', 'src/app/update.ts', 'src/app/run.ts', 'src/store/journal.ts'])(
+test.each(['zod', 'conf', 'src/app/update.ts', 'src/app/run/run.ts', 'src/store/journal.ts'])(
   'the first frame does without %s',
   (heavy) => {
     const loaded = loadedBefore('src/commands/screens.ts');

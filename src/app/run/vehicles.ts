@@ -1,9 +1,9 @@
-import { firstOf } from '../core/problem.ts';
-import type { Header } from '../core/session/header/header.ts';
-import { attempt, type Files } from '../store/files.ts';
-import { keepVehicle, loadVehicles, pastJobs, rememberVehicle } from '../store/vehicles.ts';
-import type { Effect } from './effect.ts';
-import type { Program } from './program.ts';
+import { firstOf } from '../../core/problem.ts';
+import type { Header } from '../../core/session/header/header.ts';
+import { attempt, type Files } from '../../store/files.ts';
+import { keepVehicle, loadVehicles, pastJobs, rememberVehicle } from '../../store/vehicles.ts';
+import type { Effect } from '../effect.ts';
+import type { Program } from '../program.ts';
 
 /** The vehicles on the disk, in the folder of the sessions. */
 type Garage = { readonly files: Files; readonly sessions: string };

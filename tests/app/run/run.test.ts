@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
-import { bad } from '../../src/core/problem.ts';
-import type { Files } from '../../src/store/files.ts';
-import { nodeFiles } from '../../src/store/node-files.ts';
-import { readBack } from '../helpers/session-file.ts';
-import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
+import { bad } from '../../../src/core/problem.ts';
+import type { Files } from '../../../src/store/files.ts';
+import { nodeFiles } from '../../../src/store/node-files.ts';
+import { readBack } from '../../helpers/session-file.ts';
+import { makeProgram, press, startKeys, thoughtOut } from '../../helpers/program.ts';
 
 /** A disk that is full from when it is told so, until it is told otherwise. */
 function fillingDisk() {

@@ -1,18 +1,18 @@
 import { basename, join } from 'node:path';
-import { firstOf, type Problem } from '../core/problem.ts';
-import type { Header } from '../core/session/header/header.ts';
-import { attempt, refusal, StoreError } from '../store/files.ts';
-import { loadLibrary } from '../store/library.ts';
-import { sessionLines } from '../store/find.ts';
-import { createSession, openSession, type HeldSession } from '../store/sessions.ts';
-import { folderFor, wholePath } from '../store/folder.ts';
-import { writeSettings } from '../store/settings.ts';
-import { Advisor } from './advisor.ts';
-import type { Effect } from './effect.ts';
-import type { Message } from './message.ts';
+import { firstOf, type Problem } from '../../core/problem.ts';
+import type { Header } from '../../core/session/header/header.ts';
+import { attempt, refusal, StoreError } from '../../store/files.ts';
+import { loadLibrary } from '../../store/library.ts';
+import { sessionLines } from '../../store/find.ts';
+import { createSession, openSession, type HeldSession } from '../../store/sessions.ts';
+import { folderFor, wholePath } from '../../store/folder.ts';
+import { writeSettings } from '../../store/settings.ts';
+import { Advisor } from '../advisor.ts';
+import type { Effect } from '../effect.ts';
+import type { Message } from '../message.ts';
 import type { Ports, Rescued } from './ports.ts';
-import type { EffectRunner, Program } from './program.ts';
-import { onVehicles, remember } from './vehicle-effects.ts';
+import type { EffectRunner, Program } from '../program.ts';
+import { onVehicles, remember } from './vehicles.ts';
 
 /** Does what the program asks: the only part of the app that knows the disk. */
 export class Runner implements EffectRunner {

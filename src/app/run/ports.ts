@@ -1,7 +1,7 @@
-import type { Parsed } from '../core/problem.ts';
-import type { startAdvice } from '../core/reason/advice/advise.ts';
-import type { PathRoots } from '../store/folder.ts';
-import type { Disk } from '../store/sessions.ts';
+import type { Parsed } from '../../core/problem.ts';
+import type { startAdvice } from '../../core/reason/advice/advise.ts';
+import type { PathRoots } from '../../store/folder.ts';
+import type { Disk } from '../../store/sessions.ts';
 
 /** What the program needs of the world. Tests pass their own. */
 export type Ports = {

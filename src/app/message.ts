@@ -31,6 +31,8 @@ export type Message =
       /** The first of what is wrong with their files. */
       readonly trouble?: Problem | undefined;
     }
+  /** What jobs left that must be done before a vehicle is driven. */
+  | { readonly kind: 'unsafe-found'; readonly unsafe: readonly string[] }
   | { readonly kind: 'looked-back'; readonly vehicle: string; readonly jobs: readonly PastJob[] }
   | { readonly kind: 'sessions-listed'; readonly sessions: readonly SessionLine[] }
   | {

@@ -76,6 +76,8 @@ export type State = {
   readonly sessions: readonly SessionLine[];
   /** Loaded when a job is begun or the vehicles are looked at. */
   readonly vehicles: readonly KeptVehicle[];
+  /** What jobs left that must be done before a vehicle is driven, with its name. */
+  readonly unsafe: readonly string[];
   /** The past jobs of the vehicle that was asked about last. */
   readonly past: { readonly vehicle: string; readonly jobs: readonly PastJob[] } | undefined;
   readonly session: OpenSession | undefined;
@@ -99,6 +101,7 @@ export const emptyState = (now: Stamp, settings: Settings): State => ({
   sessions: [],
   vehicles: [],
   past: undefined,
+  unsafe: [],
   session: undefined,
   notice: undefined,
   run: undefined,

@@ -83,6 +83,7 @@ function take(state: State, message: Message): Transition {
       return transition({ ...state, library: message.library });
     case 'vehicles-loaded':
     case 'looked-back':
+    case 'unsafe-found':
       return vehiclesTold(state, message);
     case 'sessions-listed':
       return transition({ ...state, sessions: message.sessions });

@@ -145,6 +145,13 @@ function begin(
   const load = async () => {
     const { later } = await import('../screens/contents.tsx');
     program.load({ update: later.update, runner: new later.Runner(ports) });
+    const { unsafeLeft } = await import('../store/vehicles.ts');
+    setImmediate(() =>
+      program.dispatch({
+        kind: 'unsafe-found',
+        unsafe: unsafeLeft(io.disk.files, sessions),
+      }),
+    );
     return later.contents;
   };
   return { program, load };

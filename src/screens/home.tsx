@@ -6,16 +6,34 @@ import { Choices, Line, Narrowed } from './parts.tsx';
 
 type HomeProps = {
   readonly sessions: readonly SessionLine[];
+  /** What must be done before a vehicle is driven. */
+  readonly unsafe: readonly string[];
   readonly cursor: number;
   readonly rows: number;
 };
 
-export function HomeBody({ sessions, cursor, rows }: HomeProps) {
+/** Unsafe things told on Home; a vehicle's own page has all of its. */
+const mostUnsafe = 3;
+
+export function HomeBody({ sessions, unsafe, cursor, rows: room }: HomeProps) {
+  const told = unsafe.slice(0, mostUnsafe);
+  const more = unsafe.length - told.length;
+  const rows = room - told.length - (more > 0 ? 1 : 0);
   const lines = homeLines(sessions);
   // The words below the lines go where there is no room for both.
   const spare = rows - 1 - lines.length;
   return (
     <Box flexDirection="column" paddingTop={spare >= 0 ? 1 : 0}>
+      {told.length === 0 ? null : (
+        <Box flexDirection="column" paddingX={1}>
+          {told.map((one) => (
+            <Line key={one} as="caution">{`! Before it is driven: ${one}`}</Line>
+          ))}
+          {more > 0 ? (
+            <Line as="caution">{`  and ${more} more, on the pages of the vehicles`}</Line>
+          ) : null}
+        </Box>
+      )}
       <Choices
         choices={lines.map((line) => ({ id: line.kind, label: words(line) }))}
         cursor={cursor}

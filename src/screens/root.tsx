@@ -167,7 +167,14 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
 /** Home at once; any other screen as soon as it is loaded. */
 function Inside({ state, rows, columns, contents }: FrameProps) {
   if (state.screen.kind === 'home')
-    return <HomeBody sessions={state.sessions} cursor={state.screen.cursor} rows={rows} />;
+    return (
+      <HomeBody
+        sessions={state.sessions}
+        unsafe={state.unsafe}
+        cursor={state.screen.cursor}
+        rows={rows}
+      />
+    );
   return contents === undefined ? null : (
     <contents.Body state={state} rows={rows} columns={columns} />
   );

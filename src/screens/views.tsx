@@ -37,8 +37,8 @@ const pastShown = (name: string | undefined, past: State['past']): readonly stri
 
 /** How each kind of screen looks between head and foot; complete by its type. */
 const views: { readonly [K in Kind]: View<K> } = {
-  home: ({ cursor }, { sessions }, { rows }) => (
-    <HomeBody sessions={sessions} cursor={cursor} rows={rows} />
+  home: ({ cursor }, { sessions, unsafe }, { rows }) => (
+    <HomeBody sessions={sessions} unsafe={unsafe} cursor={cursor} rows={rows} />
   ),
   sessions: (search, { sessions }, { rows }) => (
     <SessionsBody sessions={sessions} search={search} rows={rows} />

@@ -123,3 +123,32 @@ export function pastJobs(files: Files, sessions: string, vehicle: Vehicle): read
       return [pastJob(fold(loaded.value.header, loaded.value.events), vehicle)];
     });
 }
+
+/** Sessions looked into for what is unsafe: Home must not wait for more. */
+const lookedInto = 60;
+
+/**
+ * What jobs left that must be done before a vehicle is driven, as Home tells it: `Orchard van: brake
+ * hose cracked`. The newest jobs first; one that cannot be read says nothing.
+ */
+export function unsafeLeft(files: Files, sessions: string): readonly string[] {
+  const { kept } = loadVehicles(files, sessions);
+  return listSessions(files, sessions)
+    .slice(0, lookedInto)
+    .flatMap(({ path }) => {
+      const loaded = mayBeUnsafe(files, path) ? loadSession(files, path) : undefined;
+      if (loaded?.kind !== 'good') return [];
+      const { header, events } = loaded.value;
+      const { name } = header.vehicle;
+      const vehicle = kept.find((one) => sameVehicle(one.vehicle.name, name))?.vehicle;
+      return pastJob(fold(header, events), vehicle ?? newVehicle(name))
+        .left.filter(({ urgency }) => urgency === 'unsafe')
+        .map(({ text }) => `${name}: ${text}`);
+    });
+}
+
+/** Most sessions hold no such word, and need not be read through. */
+function mayBeUnsafe(files: Files, path: string): boolean {
+  const bytes = attempt(path, () => files.read(path));
+  return bytes.kind === 'good' && new TextDecoder().decode(bytes.value).includes('"unsafe"');
+}

@@ -4,6 +4,8 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { enter } from '../../src/commands/enter.ts';
 import { open } from '../../src/commands/open.ts';
 import { vehicles as vehiclesCommand } from '../../src/commands/vehicles.ts';
+import { nodeFiles } from '../../src/store/node-files.ts';
+import { unsafeLeft } from '../../src/store/vehicles.ts';
 import { runCommand, scratch } from '../helpers/commands.ts';
 
 let home = '';
@@ -119,7 +121,11 @@ test('what a job left to do is shown, the unsafe first, until it is said to be d
   expect(shown).toMatch(
     /given up[\s\S]*Before it is driven: brake hose[\s\S]*Noticed on the way: look/,
   );
+  expect(unsafeLeft(nodeFiles, join(home, 'sessions'))).toEqual([
+    'Orchard van: brake hose cracked',
+  ]);
   expect((await vehicles('done', 'Orchard van', session, n)).code).toBe(0);
+  expect(unsafeLeft(nodeFiles, join(home, 'sessions'))).toEqual([]);
   const after = (await vehicles('show', 'Orchard van')).out;
   expect(after).not.toContain('brake hose');
   expect(after).toContain('look at the grommet');

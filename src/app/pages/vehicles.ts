@@ -55,8 +55,9 @@ function updateVehicles(state: State, screen: At<'vehicles'>, press: KeyPress): 
 /** What the disk said of the vehicles; the page of one shows it as it is there now. */
 export function vehiclesTold(
   before: State,
-  message: Extract<Message, { kind: 'vehicles-loaded' | 'looked-back' }>,
+  message: Extract<Message, { kind: 'vehicles-loaded' | 'looked-back' | 'unsafe-found' }>,
 ): Transition {
+  if (message.kind === 'unsafe-found') return transition({ ...before, unsafe: message.unsafe });
   if (message.kind === 'looked-back') return transition({ ...before, past: message });
   const { vehicles, trouble } = message;
   const { screen } = before;

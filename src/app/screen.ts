@@ -88,6 +88,7 @@ type Screens = {
     readonly typed?: Typing;
   };
   readonly figures: Search;
+  /** `at` is the field that is typed in; of a result, its first line shown. */
   readonly figure: { readonly page: FigurePage; readonly at: number };
   /** What was done in the repair with the number `n`, one field after the other. */
   readonly mended: {

@@ -7,6 +7,7 @@ import { update } from '../app/update.ts';
 import { footLines, type FootRoom } from './foot.ts';
 import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
 import { contradictionNeeds } from './lists.tsx';
+import { figureNeeds } from './figure.tsx';
 import { checkNeeds, textNeeds, type Needs } from './room.ts';
 import { historyPages } from './history-rows.ts';
 import { closePages } from './close-rows.ts';
@@ -45,6 +46,7 @@ function needsOf(state: State, columns: number): Needs {
   const { due } = question;
   if (screen.kind === 'contradiction' && session !== undefined)
     return contradictionNeeds(session.story, columns);
+  if (screen.kind === 'figure') return figureNeeds(screen.page, columns);
   if (screen.kind !== 'walk' || due === undefined) return any;
   const { input } = screen;
   if (input.kind === 'text') return textNeeds(due, input, columns);

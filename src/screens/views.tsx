@@ -81,7 +81,7 @@ const views: { readonly [K in Kind]: View<K> } = {
       />
     </>
   ),
-  figure: ({ page, at }, _, { rows }) => <FigureBody page={page} at={at} rows={rows} />,
+  figure: ({ page, at }, _, size) => <FigureBody page={page} at={at} {...size} />,
   replay: (screen, { question: { due } }, { rows, columns }) =>
     due && (
       <>

@@ -23,6 +23,8 @@ export const figureLines: readonly FigureLine[] = figures.map(({ name, family, a
 export type FigureField = {
   readonly key: string;
   readonly ask: string;
+  /** Words of which it is one; none where it is a number or a text. */
+  readonly choices: readonly string[];
   readonly unit: string;
   readonly typed: Typing;
   /** What the open session knows of it, as it stood in the field when the figure was opened. */
@@ -85,6 +87,7 @@ export function figurePage(
     fields: Object.entries(figure.inputs).map(([key, input]) => ({
       key,
       ask: askWords(key, input, units),
+      choices: input.values ?? [],
       unit: input.unit === '1' ? '' : usualUnit(input.unit, units),
       typed: typing(typed[key]),
       known: typed[key],
@@ -94,19 +97,25 @@ export function figurePage(
 }
 
 function askWords(key: string, input: Figure['inputs'][string], units: Units): string {
-  const values = input.values === undefined ? '' : ` (${input.values.join(', ')})`;
   const preset =
     input.default === undefined
       ? ''
       : `; ${presetWords(input.default, input.unit, units)} if left empty`;
   const free = input.optional === true ? '; may stay empty' : '';
-  return `${key}: ${input.about}${values}${preset}${free}`;
+  return `${key}: ${input.about}${preset}${free}`;
 }
 
 function presetWords(preset: number | string, unit: string, units: Units): string {
   if (typeof preset === 'string') return preset;
   const { value, unit: usual } = inUsual({ value: preset, unit }, units);
   return showReading(value, usual);
+}
+
+/** The words that a field may still become: those with what was typed in them, or all where none has it. */
+export function choicesLeft({ choices, typed }: FigureField): readonly string[] {
+  const sought = textOf(typed).trim().toLowerCase();
+  const left = choices.filter((choice) => choice.toLowerCase().includes(sought));
+  return left.length === 0 ? choices : left;
 }
 
 /** What is wrong with the field that is left, by its name; nothing while it is empty. */

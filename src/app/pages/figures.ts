@@ -77,7 +77,9 @@ function updateFigure(state: State, screen: At<'figure'>, press: KeyPress): Tran
   if (press.command === 'go-back' || press.command === 'leave-field') return openFigures(state);
   if (press.command === 'keep') return keep(state, page);
   if (page.result.length > 0)
-    return show(state, { ...screen, at: 0, page: { ...page, result: [] } });
+    return press.command === 'choose'
+      ? show(state, { ...screen, at: 0, page: { ...page, result: [] } })
+      : show(state, { ...screen, at: moved(at, press.command, page.result.length) });
   if (edits(press.command)) return show(state, { ...screen, page: typeInto(page, at, press) });
   const wrong = fieldTrouble(page, at);
   if (wrong !== undefined) return object(state, wrong);
@@ -107,7 +109,7 @@ function showResult(state: State, screen: At<'figure'>): Transition {
     return object({ ...state, screen: at < 0 ? screen : { ...screen, at } }, problem);
   }
   const page = { ...screen.page, result: resultLines(run.value, screen.page.units) };
-  return show(state, { ...screen, page });
+  return show(state, { ...screen, page, at: 0 });
 }
 
 /** Keeps what came out in the session, as a note with its numbers. */

@@ -2,7 +2,7 @@ import { fold } from '../core/session/fold.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
 import { readPart, saysNone } from '../core/session/parts.ts';
 import { currentLeg } from '../core/session/story.ts';
-import { clockOddities } from '../core/session/time.ts';
+import { clockOddities, stretchOver } from '../core/session/time.ts';
 import { recordJson } from './session.ts';
 import type { Recovered } from '../store/recover.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
@@ -43,6 +43,8 @@ export function storyJson({ header, events, damage, link }: Recovered) {
     openQuestions: openQuestions(folded),
     step: due,
     clock: clockOddities(entries.map(({ event }) => event)),
+    /** Seconds by what they were; together they are the span from the first event to the last. */
+    time: stretchOver(entries.map(({ event }) => event)),
     damage,
     link,
   };

@@ -19,23 +19,49 @@ function sleptSeconds(before: Stamp, after: Stamp): number {
 }
 
 /**
- * Seconds worked between two events that follow one another: from the machine's uptime, without
- * sleep; 0 across a closing and opening of the file. Never negative.
+ * The longest that a person works without a word to the record: a carburetor stripped and built up
+ * again has been seen to take less (common practice, no source). What is longer was forgotten open.
  */
-export function workedSeconds(before: Stamp, after: Stamp): number {
-  if (before.run !== after.run) return 0;
-  return Math.max(0, after.up - before.up - sleptSeconds(before, after));
+const longestWork = 5 * 3600;
+
+/** What the time between two events that follow one another was, in seconds: together they are all of it. */
+export type Stretch = {
+  readonly worked: number;
+  /** The machine slept, or the job had been put down. */
+  readonly away: number;
+  /** Nobody said what it was: the file was left open over night, or its writer had died. */
+  readonly gap: number;
+};
+
+const none: Stretch = { worked: 0, away: 0, gap: 0 };
+
+/** Within one opening of the file the machine's uptime counts; from one to the next only the wall clock can tell. */
+export function stretchBetween(before: Stamp & { readonly kind?: string }, after: Stamp): Stretch {
+  if (before.run !== after.run) {
+    const wall = Math.max(0, secondsBetween(before.at, after.at) ?? 0);
+    return before.kind === 'paused' ? { ...none, away: wall } : { ...none, gap: wall };
+  }
+  const away = sleptSeconds(before, after);
+  const awake = Math.max(0, after.up - before.up - away);
+  return awake > longestWork ? { ...none, away, gap: awake } : { ...none, away, worked: awake };
+}
+
+/** Seconds worked between two events that follow one another; never negative. */
+export const workedSeconds = (before: Stamp, after: Stamp): number =>
+  stretchBetween(before, after).worked;
+
+/** Seconds of a whole list of events, by what they were. */
+export function stretchOver(events: readonly (Stamp & { readonly kind?: string })[]): Stretch {
+  return events.reduce((sum, event, index) => {
+    const before = events[index - 1];
+    if (before === undefined) return sum;
+    const { worked, away, gap } = stretchBetween(before, event);
+    return { worked: sum.worked + worked, away: sum.away + away, gap: sum.gap + gap };
+  }, none);
 }
 
 /** Minutes worked over the whole list of events. */
-export function workedMinutes(events: readonly Stamp[]): number {
-  let seconds = 0;
-  events.forEach((event, index) => {
-    const before = events[index - 1];
-    if (before !== undefined) seconds += workedSeconds(before, event);
-  });
-  return seconds / 60;
-}
+export const workedMinutes = (events: readonly Stamp[]): number => stretchOver(events).worked / 60;
 
 /** Sleep and clock jumps between events of one run, and changes of zone between any. */
 export function clockOddities(events: readonly Numbered[]): readonly ClockOddity[] {

@@ -1,7 +1,13 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Stamp } from '../../../src/core/session/event.ts';
-import { clockOddities, workedMinutes, workedSeconds } from '../../../src/core/session/time.ts';
+import {
+  clockOddities,
+  stretchBetween,
+  stretchOver,
+  workedMinutes,
+  workedSeconds,
+} from '../../../src/core/session/time.ts';
 
 const at = (wall: string, mono: number, up: number, run = 'run-1'): Stamp => ({
   at: wall,
@@ -134,3 +140,70 @@ describe('time between two events', () => {
     expect(clockOddities(numbered(start, { ...tenMinutesLater, at: 'noon+02:00' }))).toEqual([]);
   });
 });
+
+describe('where the time went', () => {
+  const night = at('2026-04-12T07:00:00.000+02:00', 75_600, 80_600);
+
+  test('a night with the file left open is a gap, not work', () => {
+    expect(stretchBetween(start, night)).toEqual({ worked: 0, away: 0, gap: 75_600 });
+  });
+
+  test('a night with the machine asleep, or the job put down, was away', () => {
+    const slept = at('2026-04-12T07:00:00.000+02:00', 60, 80_600);
+    const next = at('2026-04-12T07:00:00.000+02:00', 0, 30, 'run-2');
+
+    expect(stretchBetween(start, slept)).toEqual({ worked: 60, away: 75_540, gap: 0 });
+    expect(stretchBetween({ ...start, kind: 'paused' }, next)).toMatchObject({ away: 75_600 });
+    expect(stretchBetween({ ...start, kind: 'found' }, next)).toMatchObject({ gap: 75_600 });
+  });
+
+  test('four hours on one repair are work', () => {
+    const done = at('2026-04-11T14:00:00.000+02:00', 14_400, 19_400);
+
+    expect(stretchBetween(start, done)).toEqual({ worked: 14_400, away: 0, gap: 0 });
+  });
+
+  // The end of daylight saving: 02:59+02:00 is followed by 02:00+01:00 (ISO 8601 local time with
+  // its offset; the offset alone says which moment it is).
+  const step = fc.record({
+    seconds: fc.integer({ min: 0, max: 40_000 }),
+    slept: fc.boolean(),
+    opened: fc.boolean(),
+    put: fc.boolean(),
+    zone: fc.constantFrom('+02:00', '+01:00', '-07:00', 'Z'),
+  });
+
+  test('its parts sum to the span to the second, through sleep, zones and openings', () => {
+    fc.assert(
+      fc.property(fc.array(step, { minLength: 1, maxLength: 12 }), (steps) => {
+        let [moment, mono, up, run] = [Date.UTC(2026, 9, 24, 22), 0, 100, 1];
+        const events = [{ ...walled(moment, '+02:00'), run: 'run-1', mono, up, kind: 'found' }];
+        for (const { seconds, slept, opened, put, zone } of steps) {
+          moment += seconds * 1000;
+          up += seconds;
+          if (opened) [run, mono] = [run + 1, 0];
+          else if (!slept) mono += seconds * 1000;
+          const kind = put ? 'paused' : 'found';
+          events.push({ ...walled(moment, zone), run: `run-${run}`, mono, up, kind });
+        }
+        const { worked, away, gap } = stretchOver(events);
+        const span = steps.reduce((sum, { seconds }) => sum + seconds, 0);
+
+        expect(worked + away + gap).toBeCloseTo(span, 6);
+      }),
+    );
+  });
+
+  test('a clock set back between two openings makes no time negative', () => {
+    const earlier = at('2026-04-11T09:00:00.000+02:00', 0, 10, 'run-2');
+
+    expect(stretchBetween(start, earlier)).toEqual({ worked: 0, away: 0, gap: 0 });
+  });
+});
+
+/** A moment as the wall shows it in a zone of that offset. */
+function walled(moment: number, zone: string): { readonly at: string } {
+  const [, sign = '+', hours = '0'] = /^([+-])(\d\d)/.exec(zone) ?? [];
+  const shift = (sign === '-' ? -1 : 1) * Number(hours) * 3_600_000;
+  return { at: new Date(moment + shift).toISOString().replace('Z', zone) };
+}

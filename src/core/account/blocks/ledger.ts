@@ -2,9 +2,9 @@ import type { Entry } from '../../session/correct.ts';
 import { traits, type Work } from '../../session/traits.ts';
 import type { Story } from '../../session/story.ts';
 import { curedBy } from '../../reason/history/cured.ts';
-import { workedSeconds } from '../../session/time.ts';
+import { stretchOver, workedSeconds } from '../../session/time.ts';
 import { heading, paragraph, type Block } from '../block.ts';
-import { minuteWords, sentence } from '../words/wording.ts';
+import { joined, minuteWords, sentence } from '../words/wording.ts';
 
 /** Minutes by what they were spent on. */
 export type Ledger = Readonly<Record<Work | 'lost', number>>;
@@ -94,7 +94,7 @@ export function ledgerBlocks(story: Story): readonly Block[] {
         ['all told', String(Math.round(all)), ''],
       ],
     },
-    paragraph(ledgerNote(ledger)),
+    paragraph(`${ledgerNote(ledger)}${besidesNote(story)}`),
   ];
 }
 
@@ -104,4 +104,14 @@ function ledgerNote({ lost }: Ledger): string {
       ? 'Nothing had to be done over.'
       : sentence(`${minuteWords(lost)} went on what was repeated, taken back, or did not cure`);
   return `${nothing} Opening up that was not written down by itself is counted with the step it was done for.`;
+}
+
+/** Time that was no work, where there was some. */
+function besidesNote({ entries }: Story): string {
+  const { away, gap } = stretchOver(entries.map(({ event }) => event));
+  const told = [
+    ...(away < 30 ? [] : [`${minuteWords(away / 60)} away from it`]),
+    ...(gap < 30 ? [] : [`${minuteWords(gap / 60)} of which the record says nothing`]),
+  ];
+  return told.length === 0 ? '' : ` ${sentence(`Beside that there were ${joined(told)}`)}`;
 }

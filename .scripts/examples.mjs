@@ -6,6 +6,7 @@ import { enter } from '../src/commands/enter.ts';
 import { runCommand } from '../src/commands/io.ts';
 import { open } from '../src/commands/open.ts';
 import { write } from '../src/commands/write.ts';
+import { good } from '../src/core/problem.ts';
 import { nodeFiles } from '../src/store/node-files.ts';
 import { examples } from './example-scripts.mjs';
 import { root } from './setup.mjs';
@@ -30,7 +31,8 @@ for (const { name, tree, args, begins, actions } of examples) {
       for (const [minutes, action] of actions) {
         clock.minute += minutes;
         // `last` stands for the event that the step before was kept as.
-        yield JSON.stringify(action.n === 'last' ? { ...action, n: answers.at(-1).n } : action);
+        const said = action.n === 'last' ? { ...action, n: answers.at(-1).n } : action;
+        yield good(JSON.stringify(said));
       }
     },
     disk: {
@@ -58,5 +60,7 @@ for (const { name, tree, args, begins, actions } of examples) {
   if (opened !== 0 || entered !== 0)
     throw new Error(`${name}: ${JSON.stringify(refused, null, 2)}`);
   await runCommand(io, write, paths);
+  // Each example stands by itself: none begins with what another told of the vehicle.
+  rmSync(join(folder, 'vehicles'), { recursive: true, force: true });
 }
 for (const file of readdirSync(folder)) if (file.endsWith('.lock')) unlinkSync(join(folder, file));

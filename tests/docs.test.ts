@@ -5,6 +5,10 @@ import { Action } from '../src/core/session/action.ts';
 import { eventKinds } from '../src/core/session/event.ts';
 import { figures } from '../src/core/trade/catalog.ts';
 import { commands } from '../src/commands/table.ts';
+import type { Command, Mode } from '../src/app/keys/command.ts';
+import { steps } from '../src/app/keys/walk.ts';
+import { settingLines } from '../src/app/pages/settings.ts';
+import { bindings } from '../src/app/pages/table.ts';
 
 const readme = readFileSync('README.md', 'utf8');
 const developers = readFileSync('DEVELOPERS.md', 'utf8');
@@ -88,4 +92,75 @@ test('every command is told by --help in one row', () => {
   const rows = Object.entries(commands).map(([name, { help }]) => [name, help[0]?.split(' ')[0]]);
 
   expect(rows.filter(([name, word]) => name !== word)).toEqual([]);
+});
+
+/** The rows of the README's table of keys: the keys it names, and what it says of them. */
+const keyRows = [
+  ...readme
+    .slice(readme.indexOf('| key | what it does |'), readme.indexOf('A reading is judged under'))
+    .matchAll(/^\| (.+?) \| (.+) \|$/gm),
+].map(([, keys = '', about = '']) => ({
+  keys: [...keys.matchAll(/`([^`]+)`/g)].map(([, key]) => key),
+  about,
+}));
+
+const onWalk = new Set<Mode>([...steps, 'closed']);
+const walkKeys = bindings
+  .filter(({ modes }) => modes !== 'all' && modes.some((mode) => onWalk.has(mode)))
+  .flatMap(({ keys, command }) =>
+    keys.filter((key) => /^[a-z?]$/.test(key)).map((key) => ({ key, command })),
+  );
+
+/** What the README must say of the key that asks for it. */
+const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
+  confirm: /it is so/,
+  unsure: /unsure/,
+  skip: /can't get to it/,
+  'not-this': /was not that/,
+  'go-past': /go past a safeguard/,
+  full: /the step in full/,
+  note: /\bnote\b/,
+  'take-back': /take back/,
+  history: /history/,
+  others: /another check/,
+  ladder: /feed path/,
+  why: /why this step/,
+  quicker: /quicker/,
+  'switch-lead': /lead by/,
+  suspects: /condemn and repair/,
+  mended: /what was done/,
+  'part-off': /part off/,
+  apart: /what is apart/,
+  'to-do': /still to do/,
+  contradiction: /finding that got worse/,
+  conditions: /altitude and .*temperature/,
+  close: /close the session/,
+  account: /write the account/,
+  figures: /trade figures/,
+  keys: /the keys of the screen/,
+  'go-back': /put it down/,
+};
+
+test('README.md has every key of the walk, and says what it does', () => {
+  const untold = walkKeys.filter(
+    ({ key, command }) =>
+      !keyRows.some(({ keys, about }) => keys.includes(key) && saidOf[command]?.test(about)),
+  );
+
+  expect(keyRows.length).toBeGreaterThan(15);
+  expect(untold).toEqual([]);
+});
+
+test('README.md has no key for the walk that does nothing there', () => {
+  const bound = new Set(walkKeys.map(({ key }) => key));
+  const told = keyRows.flatMap(({ keys }) => keys.filter((key) => /^[a-z?]$/.test(key ?? '')));
+
+  expect(told.filter((key) => !bound.has(key ?? ''))).toEqual([]);
+});
+
+test('README.md tells every setting by the name it has on the screen', () => {
+  const table = readme.slice(readme.indexOf('| Setting |'));
+  const told = [...table.matchAll(/^\| ([^|]+) \| [^|]+ \|$/gm)].map(([, name]) => name);
+
+  expect(told.slice(2)).toEqual(settingLines.map(({ label }) => label));
 });

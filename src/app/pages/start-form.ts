@@ -21,7 +21,12 @@ export type Field =
       readonly kind: 'choice';
       /** `tree`, or the id of a fact about the vehicle. */
       readonly id: string;
-      readonly choices: readonly { readonly id: string; readonly label: string }[];
+      readonly choices: readonly {
+        readonly id: string;
+        readonly label: string;
+        /** What else it is found by: what a person says of it. */
+        readonly said?: string;
+      }[];
     };
 
 export type StartForm = {
@@ -88,7 +93,11 @@ export function fields(form: StartForm, { library, vehicles }: Offered): readonl
     {
       kind: 'choice',
       id: 'tree',
-      choices: library.trees.map(({ id, title }) => ({ id, label: title })),
+      choices: library.trees.map(({ id, title, complaint: { say } }) => ({
+        id,
+        label: title,
+        said: `${say} ${id.replaceAll('-', ' ')}`,
+      })),
     },
     ...vehicleFields(form, vehicles),
     ...(['who', 'altitude', 'temperature'] as const).map((id): Field => ({
@@ -129,7 +138,8 @@ export function withTyped(form: StartForm, offered: Offered): StartForm {
 export const choicesShown = (
   { choices }: Extract<Field, { kind: 'choice' }>,
   { sought }: StartForm,
-): Extract<Field, { kind: 'choice' }>['choices'] => matching(choices, sought, ({ label }) => label);
+): Extract<Field, { kind: 'choice' }>['choices'] =>
+  matching(choices, sought, ({ label, said = '' }) => `${label} ${said}`);
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';
 

@@ -82,6 +82,21 @@ describe('the page of a vehicle', () => {
 });
 
 describe('a new job', () => {
+  // Words an owner uses, each of which stands in what the tree lets its owner say, not in its title.
+  test.each([
+    ['smells of fuel', 'fuel-loss'],
+    ['steams', 'overheat'],
+    ['clicks', 'no-crank'],
+    ['pedal', 'brakes'],
+    ['no supply', 'no-supply'],
+  ])('finds the complaint by "%s"', (words, tree) => {
+    const { program } = makeProgram();
+    press(program, `s${words}`);
+    press(program, '<enter>');
+
+    expect(program.state().screen).toMatchObject({ form: { at: 1, answers: { tree } } });
+  });
+
   test('offers the vehicles that are known and asks nothing that is known of them', () => {
     const made = withVan({ volts: '12-volt', 'feed-meter': 'ammeter' });
     press(made.program, 'snothing at all');

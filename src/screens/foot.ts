@@ -27,7 +27,8 @@ export function footLines(
 ): readonly string[] {
   const { story } = session;
   const proof = failedProofWords(story);
-  const apart = openThings(story).join('; ');
+  const off = story.standing.battery === 'disconnected' ? ['battery lead'] : [];
+  const apart = [...openThings(story), ...off].join('; ');
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
   const asks =
     ['check', 'named', 'stop', 'exhausted'].includes(story.due.kind) && !isAfterRepair(story);

@@ -194,7 +194,9 @@ const headLeft = ({ settings: { lead } }: State, session: OpenSession): string =
 
 function headRight(state: State, { story, events }: OpenSession): string {
   const last = events.at(-1);
-  const minutes = story.minutes + (last === undefined ? 0 : workedSeconds(last, state.now) / 60);
+  const since =
+    last === undefined || story.closed !== undefined ? 0 : workedSeconds(last, state.now);
+  const minutes = story.minutes + since / 60;
   const done = new Set(story.findings.map(({ check }) => check)).size;
   return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(done, 'check')}`;
 }

@@ -114,6 +114,7 @@ test('a check that was passed over is not advised again', async () => {
 test('the same session gets the same advice, to the last bit', async () => {
   const actions = [
     { do: 'find', check: 'idle-check', result: 'hunts' },
+    { do: 'find', check: 'choke-hot', result: 'open' },
     { do: 'find', check: 'vac-level', reading: '15 inHg' },
   ];
 

@@ -59,10 +59,13 @@ const act = (program: Program, ...actions: readonly Action[]): void => {
   for (const action of actions) program.dispatch({ kind: 'acted', action });
 };
 
+/** What the vacuum at idle waits for. */
+const chokeOpen: Action = { do: 'find', check: 'choke-hot', result: 'open' };
+
 /** At a reading that is judged by the altitude, with some keys typed. */
 function judgedByAltitude(keys: string): Program {
   const program = after(`${ready}2`);
-  act(program, { do: 'begin', check: 'vac-level' });
+  act(program, chokeOpen, { do: 'begin', check: 'vac-level' });
   passPages(program);
   press(program, keys);
   return program;
@@ -84,6 +87,7 @@ function contradictionAfterRepair(): Program {
   const program = after(ready);
   act(
     program,
+    chokeOpen,
     { do: 'find', check: 'vac-level', reading: '17.9', insist: true },
     { do: 'repair', cause: 'idle-mix', acknowledged: true },
     { do: 'prove', result: 'hunts' },

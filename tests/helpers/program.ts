@@ -168,13 +168,13 @@ export function chooseTree(id: string): string {
 }
 
 /** Keys from Home to the first check of the rough-idle tree; its cautions read; facts and book figures of the vehicle unknown. */
-export const startKeys = (): string => {
+export const startKeys = (id = 'rough-idle'): string => {
   const unknown = `${'<down>'.repeat(9)}<enter>`;
-  const tree = shipped().trees.find(({ id }) => id === 'rough-idle');
-  if (tree === undefined) throw new Error('no tree rough-idle');
+  const tree = shipped().trees.find((one) => one.id === id);
+  if (tree === undefined) throw new Error(`no tree ${id}`);
   const facts = unknown.repeat(factsToAsk(tree).length);
   const book = '<enter>'.repeat(booksAsked(tree).length);
-  return `${chooseTree('rough-idle')}Orchard van<enter>JB<enter><enter><enter>${facts}${book}Z1`;
+  return `${chooseTree(id)}Orchard van<enter>JB<enter><enter><enter>${facts}${book}Z1`;
 };
 
 /** Waits until the advice is worked out and all is on the disk, as it is while nobody presses a key. */

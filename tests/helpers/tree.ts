@@ -12,6 +12,12 @@ export const smallTree = (change: Partial<Record<string, unknown>> = {}): Tree =
   return parsed.value;
 };
 
+/** The checks of the small tree, its volts to be judged only once the fuse was seen whole. */
+export function waitingChecks() {
+  const { lamp, look, volts } = smallTreeData().checks;
+  return { lamp, look, volts: { ...volts, after: { look: ['whole'] } } };
+}
+
 export const smallShop: Shop = Shop.parse({
   format: 1,
   cautions: {
@@ -89,7 +95,6 @@ export const smallTreeData = () => ({
       ],
       background: [0.97, 0.02, 0.01],
       points: { wire: [0.05, 0.15, 0.8] },
-      after: { look: ['whole'] },
       source: 'common practice, no source',
     },
   },

@@ -13,7 +13,10 @@ const pause = 2000;
 
 /** Whether a key goes on with a run that has done its one thing. */
 export const isSpent = ({ run, now }: Pick<State, 'run' | 'now'>, token: Token): boolean =>
-  run?.token === token && run.spent && now.mono - run.mono < pause;
+  run?.token === token && run.spent && now.mono - run.mono < (isLeaving(token) ? writing : pause);
+
+/** Whoever strikes Ctrl+C again is to get out, and loses nothing: what is not kept is handed over. */
+const isLeaving = (token: Token): boolean => token === 'C-c';
 
 /** The run after a key that did nothing: it still parts one run of a key from the next. */
 export const struck = (state: State, token: Token): State => ({

@@ -64,8 +64,8 @@ export const walkBindings: readonly Binding[] = [
     modes: [...steps, 'closed'],
     keys: ['b'],
     command: 'take-back',
-    hint: 'back',
-    about: 'take back the last thing written; again: the one before',
+    hint: 'undo',
+    about: 'undo: take back the last thing written; again: the one before',
   },
   {
     modes: [...steps, 'closed'],

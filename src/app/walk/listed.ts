@@ -4,7 +4,7 @@ import { aboutMinutes, stepWords } from '../../core/reason/history/wording.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { takeAction } from '../take-action.ts';
 import { marked, moved, picked } from '../keys/cursor.ts';
-import { show, type Transition, transition } from '../effect.ts';
+import { inform, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
 import { home, ready, walk, type At } from '../screen.ts';
@@ -107,6 +107,9 @@ function guessWords({ story, advice }: OpenSession, chance: number): string {
 
 function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {
   const lines = state.session === undefined ? [] : apart(state.session.story);
+  const first = lines[screen.cursor]?.first;
+  if (press.command === 'confirm' && first !== undefined)
+    return inform(state, `Not closed. ${first}: that line comes first.`);
   const step = updateClaims(
     state,
     screen,

@@ -84,19 +84,41 @@ export function suspects({
 const step = ({ chance }: SuspectLine): number =>
   chance === undefined ? 0 : grades.indexOf(gradeOf(chance));
 
-/** What is off the vehicle or open on it now. */
-export function apart(story: Story): readonly { readonly name: string; readonly mend: Action }[] {
+/** One thing that is off or open, what puts it right, and what must come before that, if anything. */
+export type Apart = { readonly name: string; readonly mend: Action; readonly first?: string };
+
+/**
+ * What is off the vehicle or open on it now. Where live studs lie open the ground lead comes off before
+ * they are covered; it goes back on last of all.
+ */
+export function apart(story: Story): readonly Apart[] {
+  const { accesses } = currentLeg(story).shop;
+  const joined = story.standing.battery === 'connected';
+  const bare = (id: string): boolean =>
+    joined && accesses[id]?.standing?.battery === 'disconnected';
   return [
+    ...(story.open.some(bare) ? [leadOff] : []),
     ...story.open.map((id) => ({
       name: accessName(story, id),
       mend: { do: 'access', close: id } as const,
+      ...(bare(id) && { first: leadOff.name }),
     })),
     ...story.partsOff.map(({ part }) => ({
       name: part,
       mend: { do: 'part-on', part } as const,
     })),
+    ...(story.standing.battery === 'disconnected' ? [leadOn] : []),
   ];
 }
+
+const leadOff: Apart = {
+  name: 'Ground lead off first: live studs lie open',
+  mend: { do: 'standing', battery: 'disconnected' },
+};
+const leadOn: Apart = {
+  name: 'Battery disconnected: ground lead back on, last of all',
+  mend: { do: 'standing', battery: 'connected' },
+};
 
 export type Ending = {
   readonly as: 'fixed' | 'handed-on' | 'given-up' | 'not-reproduced';

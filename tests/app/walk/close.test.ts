@@ -22,7 +22,7 @@ test('what is off, running, unproven and still to do is named one a line before 
   expect(page).toEqual(
     expect.arrayContaining([
       'Still open or off: air filter.',
-      'The key is at run.',
+      'The key is at RUN.',
       'The engine is idling.',
       'Still to do: new belt',
       expect.stringMatching(/^Named and not mended: /),

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Action } from '../../../src/core/session/action.ts';
 import { typing } from '../../../src/app/typing/typing.ts';
 import { makeProgram, passPages, press, startKeys } from '../../helpers/program.ts';
 
@@ -22,14 +23,12 @@ const input = ({ program }: Made) => {
   return screen.input;
 };
 
-/** Stands at the first check of the tree that is measured, everything before it done. */
+/** Stands at a check that is measured, what it waits for seen. */
 function atMeasuring(): Made {
   const made = atFirstCheck();
-  const { tree } = session(made).story.legs[0] ?? {};
-  const [check] =
-    Object.entries(tree?.checks ?? {}).find(([, { reading }]) => reading !== undefined) ?? [];
-  if (check === undefined) throw new Error('the tree measures nothing');
-  made.program.dispatch({ kind: 'acted', action: { do: 'begin', check, acknowledged: true } });
+  const told = (action: Action) => made.program.dispatch({ kind: 'acted', action });
+  told({ do: 'find', check: 'choke-hot', result: 'open' });
+  told({ do: 'begin', check: 'vac-level', acknowledged: true });
   for (let guard = 0; guard < 20 && made.program.state().question.mode !== 'measure'; guard += 1) {
     passPages(made.program);
     if (made.program.state().question.mode === 'condition') press(made.program, 'uy');

@@ -12,6 +12,7 @@ const read = (check: string, reading: string): Action => ({ do: 'find', check, r
 
 const deadAmmeter: readonly Action[] = [
   { do: 'find', check: 'lamps-horn', result: 'horn-only' },
+  read('bat-rest-volts', '12.6'),
   read('stud-volts', '12.55 12.5'),
   read('bulk-engine-volts', '12.55 12.4'),
   read('ammeter-volts', '12.55 12.4'),

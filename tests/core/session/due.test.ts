@@ -15,11 +15,6 @@ const good: Action = { do: 'prove', result: 'lit' };
 const failed: Action = { do: 'prove', result: 'dark' };
 
 const check = (id: string, why = 'way') => ({ kind: 'check', check: id, why });
-/** The small tree whose measured check waits for nothing. */
-const free = () => {
-  const { after: _, ...volts } = smallTreeData().checks.volts;
-  return { checks: { ...smallTreeData().checks, volts } };
-};
 const exhausted = (reason: string) => ({ kind: 'exhausted', reason });
 const leadsNowhere = 'What would lead on was passed over, or leads nowhere.';
 const step = (...actions: readonly Action[]) => after(actions).story.due;
@@ -147,7 +142,7 @@ describe('what is to be done now', () => {
       exhausted(leadsNowhere),
     ],
   ] as const)('%s', (_, actions, expected) => {
-    expect(stepIn(free(), ...(actions as readonly Action[]))).toEqual(expected);
+    expect(stepIn({}, ...(actions as readonly Action[]))).toEqual(expected);
   });
 
   test('a check that waits for one passed over is asked as if that were healthy', () => {
@@ -155,7 +150,7 @@ describe('what is to be done now', () => {
   });
 
   test('baseline readings come before anything else, in their order', () => {
-    const change = { ...free(), baseline: ['volts', 'look'] };
+    const change = { baseline: ['volts', 'look'] };
 
     expect(stepIn(change, dark)).toEqual(check('volts'));
     expect(stepIn(change, dark, full)).toEqual(check('look'));
@@ -165,11 +160,11 @@ describe('what is to be done now', () => {
   });
 
   test('a check picked out of turn does not pass over the baseline', () => {
-    expect(stepIn({ ...free(), baseline: ['volts'] }, dark, burnt)).toEqual(check('volts'));
+    expect(stepIn({ baseline: ['volts'] }, dark, burnt)).toEqual(check('volts'));
   });
 
   test('a cause that the baseline names is named when the baseline is done', () => {
-    const change = { ...free(), baseline: ['volts'] };
+    const change = { baseline: ['volts'] };
 
     expect(stepIn(change, dark, dead)).toEqual({ kind: 'named', cause: 'wire' });
     expect(stepIn(change, dark, dead, whole)).toEqual({ kind: 'named', cause: 'wire' });

@@ -8,13 +8,15 @@ import type { Tree } from '../../../src/core/tree/model.ts';
 import { parseTreeValue } from '../../../src/core/tree/parse.ts';
 import { planted, told, type Fault } from '../../helpers/plant.ts';
 import type { Shop } from '../../../src/core/tree/shop.ts';
-import { smallShop, smallTree } from '../../helpers/tree.ts';
+import { smallShop, smallTree, waitingChecks } from '../../helpers/tree.ts';
 
 const safeguards = [
   { before: { key: ['run'] }, check: 'look', shows: ['whole'], else: 'It would burn again.' },
 ];
 const two = (change: Readonly<Record<string, unknown>> = {}): Tree =>
-  smallTree({ format: 2, ...change });
+  smallTree({ format: 2, checks: waitingChecks(), ...change });
+
+const waiting: Fault = ['checks.volts.after', { look: ['whole'] }];
 
 /** The small tree in the second format with faults planted, read. */
 const parse = (faults: readonly Fault[], shop = smallShop) =>
@@ -39,7 +41,10 @@ describe('safeguards', () => {
 
   test('"running" stands for every way in which an engine runs', () => {
     const running = [{ ...safeguards[0], before: { engine: ['running'] } }];
-    const tree = read(['safeguards', running], ['checks.volts.standing', { engine: 'fast-idle' }]);
+    const tree = read(['safeguards', running], waiting, [
+      'checks.volts.standing',
+      { engine: 'fast-idle' },
+    ]);
 
     expect(gatesOf(tree, 'volts').map(({ kind }) => kind)).toEqual(['safeguard', 'after']);
   });

@@ -1,6 +1,7 @@
 import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { Payload, PayloadOf } from '../../session/event.ts';
+import { standingWords } from '../../session/rules/standing-words.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
@@ -118,8 +119,7 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
       { begins: true },
     ),
   conditions: (_, { context }) => aside(`${context.who} took down the conditions`),
-  standing: ({ set }) =>
-    aside(`now ${joined(Object.entries(set).map(([part, state]) => `${part} ${state}`))}`),
+  standing: ({ set }) => aside(joined(standingWords(set))),
   'check-begun': ({ check, brought = [] }, { context }) => {
     const begun = `${context.who} began with ${askedThing(context.story, check)}`;
     const said = brought.flatMap((state) => stateSaid(context.story, state) ?? []);

@@ -4,7 +4,7 @@ import { neededBy } from '../../tree/states.ts';
 import type { ActionOf } from '../action.ts';
 import { readAnswer } from '../answer.ts';
 import { askedNow } from '../answered.ts';
-import { accept, refuse, type Ruling } from './ruling.ts';
+import { accept, refuse, type Refused, type Ruling } from './ruling.ts';
 import type { Payload } from '../event.ts';
 import { idsOf } from '../finding-words.ts';
 import { impliedPayloads } from '../preparation.ts';
@@ -17,6 +17,8 @@ import { currentLeg, lastFinding, type Finding, type Story } from '../story.ts';
 export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
   const check = checkOf(story, action.check);
   if (check === undefined) return noSuchCheck(story, action.check);
+  const early = tooEarly(story, action.check);
+  if (early !== undefined) return early;
   const needed = neededBy(currentLeg(story).tree, check);
   return accept(
     [
@@ -27,10 +29,7 @@ export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
         ...(action.brought === true && needed !== undefined && { brought: [needed.state] }),
       },
     ],
-    [
-      ...waitsFor(story, action.check).map(({ words }) => words),
-      ...(action.brought === true ? [] : stateOver(story, check)),
-    ],
+    [...unmet(story, action.check), ...(action.brought === true ? [] : stateOver(story, check))],
   );
 }
 
@@ -43,6 +42,8 @@ export function find(action: ActionOf<'find'>, story: Story): Ruling {
   if (check === undefined) return noSuchCheck(story, action.check);
   if (awaitsProof(story) && action.check === currentLeg(story).tree.complaint.confirm)
     return prove({ ...action, do: 'prove' }, story);
+  const early = tooEarly(story, action.check);
+  if (early !== undefined) return early;
   const answered = readAnswer(askedNow(story, action.check, check), action);
   if (answered.kind === 'refused') return answered;
   return accept(
@@ -54,7 +55,7 @@ export function find(action: ActionOf<'find'>, story: Story): Ruling {
     [
       ...unjudged(answered.needs),
       ...passedOver(story, action, check),
-      ...waitsFor(story, action.check).map(({ words }) => words),
+      ...unmet(story, action.check),
       ...stateOver(story, check),
     ],
   );
@@ -142,6 +143,23 @@ export function waitsFor(story: Story, id: string): readonly Waited[] {
     const words = `This can be judged only after "${gate.ask}" has shown good.`;
     return [{ check: before, seen: shown.length > 0, words }];
   });
+}
+
+const unmet = (story: Story, id: string): readonly string[] =>
+  waitsFor(story, id).map(({ words }) => words);
+
+/**
+ * Refuses a check whose answer would mean nothing yet: it would move the suspects all the same. One
+ * that the walk itself asks, since what it waits for was passed by or is behind a repair, is only told.
+ */
+function tooEarly(story: Story, id: string): Refused | undefined {
+  const { due } = story;
+  const [waited] = waitsFor(story, id);
+  if (waited === undefined || (due.kind === 'check' && due.check === id)) return undefined;
+  const mend = waited.seen
+    ? 'It has not: mend what it shows, or make another check.'
+    : `Make that check first: "${waited.check}".`;
+  return refuse('too-early', waited.words, mend, id);
 }
 
 /** What a check, or a later one that shows the same, was last found to show, as results of the first. */

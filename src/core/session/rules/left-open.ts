@@ -1,5 +1,6 @@
 import { contradictions } from '../contradiction.ts';
 import { awaitsProof, isProven, lastRepair, triesSoFar } from '../proof.ts';
+import { standingWords } from './standing-words.ts';
 import { accessName, checkIn, currentLeg, fromLegs, type Story } from '../story.ts';
 import { lookAt } from '../../tree/looked.ts';
 
@@ -23,13 +24,14 @@ export const leftLines = (story: Story): readonly string[] => [
 ];
 
 function leftStanding({ standing: { battery, key, engine } }: Story): readonly string[] {
-  return [
-    ...(battery === 'disconnected' ? ['The battery is disconnected.'] : []),
-    ...(battery === 'meter-in-series' ? ['A meter is in series in the ground lead.'] : []),
-    ...(key === undefined || key === 'off' ? [] : [`The key is at ${key}.`]),
-    ...(engine === undefined || engine === 'off' ? [] : [`The engine is ${engine}.`]),
-  ];
+  return standingWords({
+    ...(battery !== 'connected' && { battery }),
+    ...(key !== 'off' && { key }),
+    ...(engine !== 'off' && { engine }),
+  }).map(sentence);
 }
+
+const sentence = (clause: string): string => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`;
 
 /** A repair without its proof, and causes named that nobody mended and no open look denied. */
 function unproven(story: Story): readonly string[] {

@@ -33,18 +33,21 @@ function adviseAnew(tree: string, actions: readonly Action[]): Advice {
 
 const atSeaLevel: Action = { do: 'conditions', altitude: '0 ft' };
 const hunts: Action = { do: 'find', check: 'idle-check', result: 'hunts' };
-const fifteen: Action = { do: 'find', check: 'vac-level', reading: '15 inHg' };
+const fifteen: readonly Action[] = [
+  { do: 'find', check: 'choke-hot', result: 'open' },
+  { do: 'find', check: 'vac-level', reading: '15 inHg' },
+];
 
 test('15 inHg at sea level with a loose fitting on the manifold puts air leaks first', () => {
   const loose: Action = { do: 'find', check: 'hose-walk', result: 'loose' };
 
-  const { suspects } = advised('rough-idle', [atSeaLevel, hunts, fifteen, loose]);
+  const { suspects } = advised('rough-idle', [atSeaLevel, hunts, ...fifteen, loose]);
 
   expect(suspects[0]?.cause).toBe('vac-hose');
 });
 
 test('with 15 inHg a two-minute look at the hoses comes before any carburetor strip', () => {
-  const { next } = advised('rough-idle', [atSeaLevel, hunts, fifteen]);
+  const { next } = advised('rough-idle', [atSeaLevel, hunts, ...fifteen]);
   const place = (id: string): number => next.findIndex((step) => step.id === id);
 
   expect(place('hose-walk')).toBeGreaterThanOrEqual(0);

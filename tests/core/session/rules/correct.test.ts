@@ -132,10 +132,9 @@ describe('correcting', () => {
   test('a finding of the tree before can still be corrected', () => {
     const { events, header } = after([look]);
     const { lamp, volts } = smallTreeData().checks;
-    const { after: _, ...free } = volts;
     const checks = {
       lamp: { ...lamp, results: lamp.results.map(({ id, label }) => ({ id, label })) },
-      volts: free,
+      volts,
     };
     const whole = smallTree({ id: 'other', checks, start: 'volts' });
     const leg = {

@@ -3,7 +3,7 @@ import { Action } from '../../../../src/core/session/action.ts';
 import type { World } from '../../../../src/core/session/rules/ruling.ts';
 import { decide } from '../../../../src/core/session/rules/rules.ts';
 import { after, headerFor, verdict } from '../../../helpers/story.ts';
-import { smallShop, smallTree, smallTreeData } from '../../../helpers/tree.ts';
+import { smallShop, smallTree, waitingChecks } from '../../../helpers/tree.ts';
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };
 const fuse: Action = { do: 'repair', cause: 'fuse' };
@@ -173,20 +173,8 @@ describe('what the mechanic should hear', () => {
     expect(warnings([], { do: 'find', check: 'look', result: 'whole' })).toEqual([]);
   });
 
-  test('a check that means nothing yet', () => {
-    const early = 'This can be judged only after "Is the fuse whole?" has shown good.';
-
-    expect(warnings([], { do: 'begin', check: 'volts' })).toEqual([early]);
-    expect(
-      warnings([{ do: 'find', check: 'look', result: 'burnt' }], { do: 'begin', check: 'volts' }),
-    ).toEqual([early]);
-    expect(
-      warnings([{ do: 'find', check: 'look', result: 'whole' }], { do: 'begin', check: 'volts' }),
-    ).toEqual([]);
-  });
-
   test('of a check whose gate was opened by one that shows the same, nothing', () => {
-    const { look, ...checks } = smallTreeData().checks;
+    const { look, ...checks } = waitingChecks();
     const again = { ...look, ask: 'Is it whole by lamp?', same: 'fuse' };
     const same = headerFor(
       smallTree({ checks: { ...checks, look: { ...look, same: 'fuse' }, again } }),
@@ -198,7 +186,37 @@ describe('what the mechanic should hear', () => {
     };
 
     expect(warned('whole')).toEqual([]);
-    expect(warned('burnt')).toHaveLength(1);
+    expect(warned('burnt')).toBeUndefined();
+  });
+});
+
+describe('a check that means nothing yet', () => {
+  const volts: Action = { do: 'find', check: 'volts', reading: '12', acknowledged: true };
+  const waiting = headerFor(smallTree({ checks: waitingChecks() }));
+  const seen = (result: string): Action => ({ do: 'find', check: 'look', result });
+  const refusal = (before: readonly Action[], action: Action) => {
+    const decision = decide(after(before, waiting).story, action, nowhere);
+    return decision.kind === 'refused' ? decision.problem : undefined;
+  };
+
+  test('is neither begun nor counted before the other has shown good; one line says what comes first', () => {
+    const first = {
+      code: 'too-early',
+      message: 'This can be judged only after "Is the fuse whole?" has shown good.',
+      mend: 'Make that check first: "look".',
+    };
+
+    expect(refusal([], { do: 'begin', check: 'volts' })).toMatchObject(first);
+    expect(refusal([], volts)).toMatchObject(first);
+    expect(refusal([seen('burnt')], volts)?.mend).toBe(
+      'It has not: mend what it shows, or make another check.',
+    );
+    expect(refusal([seen('whole')], volts)).toBeUndefined();
+  });
+
+  test('may be passed by, or not be told, at any time', () => {
+    expect(refusal([], { do: 'skip', check: 'volts', reason: 'rusted in' })).toBeUndefined();
+    expect(refusal([], { do: 'unsure', check: 'volts' })).toBeUndefined();
   });
 });
 

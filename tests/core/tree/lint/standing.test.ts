@@ -3,7 +3,7 @@ import { lintStanding } from '../../../../src/core/tree/lint/standing.ts';
 import type { Check, Tree } from '../../../../src/core/tree/model.ts';
 import { shippedTree } from '../../../helpers/library.ts';
 import { toldBy, withCheck } from '../../../helpers/lint.ts';
-import { smallTree } from '../../../helpers/tree.ts';
+import { smallTree, waitingChecks } from '../../../helpers/tree.ts';
 
 const onPath = (id: string, change: Partial<Check>): Tree => {
   const tree = shippedTree('no-supply');
@@ -73,7 +73,9 @@ test('a check before a repair that waits for what the cause spoils is told', () 
   ];
   const free = withCheck('volts', { after: { lamp: ['dark'] } });
 
-  expect(toldBy(lintStanding, { ...smallTree(), safeguards: before('volts') })).toEqual([
+  const waiting = smallTree({ checks: waitingChecks() });
+
+  expect(toldBy(lintStanding, { ...waiting, safeguards: before('volts') })).toEqual([
     'safeguard-behind-itself safeguards[0].check',
   ]);
   expect(toldBy(lintStanding, { ...free, safeguards: before('volts') })).toEqual([]);

@@ -3,7 +3,7 @@ import type { Done } from '../../../../src/core/tree/way/known.ts';
 import { knownAfter } from '../../../../src/core/tree/way/known.ts';
 import { leftUnasked, nextAfterRepair } from '../../../../src/core/tree/way/after-repair.ts';
 import { nextOnWay } from '../../../../src/core/tree/way/way.ts';
-import { smallTree, smallTreeData } from '../../../helpers/tree.ts';
+import { smallTree, smallTreeData, waitingChecks } from '../../../helpers/tree.ts';
 
 const shown = (check: string, result: number): Done => ({ kind: 'shown', check, result });
 const repaired = (cause: string): Done => ({ kind: 'repaired', cause });
@@ -17,7 +17,7 @@ const check = (id: string, before?: string) => ({
 
 /** The small tree with its complaint leading straight to the measured check, which waits for `look`. */
 const eager = (change: Readonly<Record<string, unknown>> = {}) => {
-  const { lamp, look, volts } = smallTreeData().checks;
+  const { lamp, look, volts } = waitingChecks();
   const results = [lamp.results[0], { ...lamp.results[1], next: 'volts' }];
   return smallTree({ checks: { lamp: { ...lamp, results }, look, volts }, ...change });
 };
@@ -161,7 +161,7 @@ test('another tree is begun at its top, with what is known of it', () => {
 });
 
 describe('a cause behind the cause', () => {
-  const { causes, ...rest } = smallTree();
+  const { causes, ...rest } = smallTree({ checks: waitingChecks() });
   const { fuse } = causes;
   const tree = {
     ...rest,

@@ -3,8 +3,11 @@ import { figurePage, knownInputs, workOut } from '../../../src/app/pages/figure-
 import { bandOf } from '../../../src/core/tree/judge.ts';
 import { standardReading } from '../../../src/core/trade/standard.ts';
 import { convert } from '../../../src/core/trade/units/units.ts';
-import type { Check } from '../../../src/core/tree/model.ts';
-import { shippedTrees } from '../../helpers/library.ts';
+import { fold } from '../../../src/core/session/fold.ts';
+import { decide } from '../../../src/core/session/rules/rules.ts';
+import type { Check, Tree } from '../../../src/core/tree/model.ts';
+import { headerFor } from '../../helpers/story.ts';
+import { shippedShop, shippedTree, shippedTrees } from '../../helpers/library.ts';
 
 /**
  * The checks that judge by a figure, with the input that takes the reading and what tells that it is
@@ -23,6 +26,8 @@ const checksBy = (figure: string): readonly Check[] =>
 const days = [0, 2300, 5200, 9000].flatMap((feet) =>
   [5, 20, 60, 95].map((fahrenheit) => ({ feet, fahrenheit })),
 );
+
+type Day = (typeof days)[number];
 
 /** What the figure says of a reading, opened in a job of that day. */
 function verdict(
@@ -76,3 +81,72 @@ test.each(judged)(
     expect(Math.min(seen.healthy, seen.not)).toBeGreaterThan(20);
   },
 );
+
+const judgedFigures: readonly string[] = judged.map(({ figure }) => figure);
+const recorded = shippedTrees().flatMap((tree) =>
+  Object.entries(tree.checks).flatMap(([id, { reading }]) =>
+    reading?.standard !== undefined && judgedFigures.includes(reading.standard)
+      ? [[tree.id, id] as const]
+      : [],
+  ),
+);
+
+const shop = shippedShop();
+
+/** Whether the record calls a reading healthy, in a job of that day: both, where it may be either. */
+function inRecord(
+  tree: Tree,
+  id: string,
+  { feet, fahrenheit }: Day,
+  reading: number,
+): readonly boolean[] {
+  const check = tree.checks[id];
+  const header = headerFor(tree, shop, { volts: '12-volt' });
+  const story = fold(
+    {
+      ...header,
+      conditions: {
+        altitude: { value: feet, unit: 'ft', typed: `${feet} ft` },
+        temperature: { value: fahrenheit, unit: 'F', typed: `${fahrenheit} F` },
+      },
+    },
+    [],
+  );
+  const decision = decide(
+    story,
+    {
+      do: 'find',
+      check: id,
+      reading: `${reading} ${check?.reading?.unit ?? ''}`,
+      insist: true,
+      acknowledged: true,
+      despite: 'a test',
+    },
+    { tree: () => undefined },
+  );
+  if (decision.kind === 'refused') throw new Error(decision.problem.message);
+  const found = decision.payloads.find((payload) => payload.kind === 'found');
+  // A reading within the meter's error of a limit is kept with both results.
+  return [found?.result, found?.orResult].flatMap((result) =>
+    result === undefined ? [] : [check?.results[0]?.id === result],
+  );
+}
+
+test.each(recorded)('%s, %s: the record says what the figure says', (treeId, id) => {
+  const tree = shippedTree(treeId);
+  const one = judged.find(({ figure }) => figure === tree.checks[id]?.reading?.standard);
+  if (one === undefined) throw new Error('no such check');
+  const seen = { healthy: 0, not: 0 };
+
+  for (const day of days)
+    for (let reading = 8; reading <= one.high; reading += 1.3) {
+      const healthy = inRecord(tree, id, day, reading);
+      if (healthy.length === 1) seen[healthy[0] === true ? 'healthy' : 'not'] += 1;
+      const said = `${reading} at ${day.feet} ft, ${day.fahrenheit} F`;
+      expect([said, healthy]).toEqual([
+        said,
+        expect.arrayContaining([one.good.test(verdict(one, day, reading))]),
+      ]);
+    }
+  expect(Math.min(seen.healthy, seen.not)).toBeGreaterThan(5);
+});

@@ -56,6 +56,6 @@ export function replayOpened(
   { path, header, events, damage = [] }: Extract<Message, { kind: 'replay-opened' }>,
 ): Transition {
   const recording = { ...makeRecording(path, header, events), damage };
-  const screen: Screen = { kind: 'replay', recording, at: 0, playing: false, speed: 1 };
+  const screen: Screen = { kind: 'replay', recording, at: 0, typed: '', playing: false, speed: 1 };
   return transition({ ...state, session: sessionAt(recording, 0), screen });
 }

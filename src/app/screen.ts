@@ -101,6 +101,8 @@ type Screens = {
     /** Events shown. */
     readonly at: number;
     readonly playing: boolean;
+    /** The place that is being typed: the number of an event, or a time; empty for none. */
+    readonly typed: string;
     readonly speed: Speed;
   };
   readonly keys: Reading & { readonly lines: readonly string[] };

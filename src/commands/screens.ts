@@ -5,7 +5,7 @@ import { cleanRow, safeJson } from '../core/text.ts';
 import type { Message } from '../app/message.ts';
 import { readSettings, settingsTrouble } from '../store/settings.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
-import { sessionLines, sessionName } from '../store/find.ts';
+import { lookedFirst, sessionLines, sessionName } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { fileNamed, readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
@@ -121,7 +121,7 @@ function begin(
   const program = new Program({
     clock: io.clock,
     settings: readSettings(io.disk.files, io.folders.settings),
-    sessions: sessionLines(io.disk.files, sessions),
+    sessions: sessionLines(io.disk.files, sessions, lookedFirst),
     trouble: settingsTrouble(io.disk.files, io.folders.settings),
   });
   const ports: Ports = {

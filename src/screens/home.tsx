@@ -1,6 +1,13 @@
 import { Box } from 'ink';
-import { homeLines, sessionsShown, type HomeLine } from '../app/pages/home-lines.ts';
+import {
+  homeLines,
+  sessionsShown,
+  sessionWords,
+  stateWords,
+  type HomeLine,
+} from '../app/pages/home-lines.ts';
 import type { Search } from '../app/keys/sought.ts';
+import { closings } from '../core/session/record/closing.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import { Choices, Line, Narrowed } from './parts.tsx';
 
@@ -56,11 +63,11 @@ export function HomeBody({ sessions, unsafe, cursor, rows: room }: HomeProps) {
 function words(line: HomeLine): string {
   switch (line.kind) {
     case 'pick-up':
-      return `Pick up: ${sessionWords(line.session.name)}`;
+      return `Pick up: ${sessionWords(line.session)}`;
     case 'start':
       return 'Start a new job (s)';
     case 'list':
-      return 'List all sessions (l)';
+      return 'All sessions (a)';
     case 'vehicles':
       return 'Vehicles (v)';
     case 'figures':
@@ -72,13 +79,8 @@ function words(line: HomeLine): string {
   }
 }
 
-/** `2026-04-11 10:42 orchard van no supply` out of a session's file name. */
-export function sessionWords(name: string): string {
-  const parts = /^(\d{4}-\d\d-\d\d)-(\d\d)(\d\d)-(.+)$/.exec(name);
-  if (parts === null) return name;
-  const [, day, hour, minute, rest = ''] = parts;
-  return `${day} ${hour}:${minute} ${rest.replaceAll('-', ' ')}`;
-}
+/** Columns of the longest word for how a session stands. */
+const stateWidth = Math.max(...closings.map((as) => as.length));
 
 type SessionsProps = {
   readonly sessions: readonly SessionLine[];
@@ -98,9 +100,9 @@ export function SessionsBody({ sessions, search, rows }: SessionsProps) {
     <>
       <Narrowed sought={search.sought} left={shown.length} />
       <Choices
-        choices={shown.map(({ path, name, closed }) => ({
-          id: path,
-          label: `${sessionWords(name)}${closed ? '  (closed)' : ''}`,
+        choices={shown.map((line) => ({
+          id: line.path,
+          label: `${stateWords(line).padEnd(stateWidth)}  ${sessionWords(line)}`,
         }))}
         cursor={search.cursor}
         rows={search.sought === '' ? rows : rows - 1}

@@ -54,15 +54,19 @@ export function Ends({ left, right, as = 'plain' }: { left: string; right: strin
 }
 
 /** A rule over the whole width. Never given a width of its own: it would not follow a resize. */
-export const Rule = () => (
-  <Box
-    flexShrink={0}
-    borderStyle="single"
-    borderBottom={false}
-    borderLeft={false}
-    borderRight={false}
-  />
-);
+export function Rule() {
+  const { color } = useContext(ThemeContext).quiet;
+  return (
+    <Box
+      flexShrink={0}
+      borderStyle="single"
+      borderBottom={false}
+      borderLeft={false}
+      borderRight={false}
+      {...(color !== undefined && { borderColor: color })}
+    />
+  );
+}
 
 type IndentedProps = LineProps & { readonly mark: string };
 
@@ -89,14 +93,25 @@ export function Indented({ mark, children, as = 'plain', wrap = 'fold' }: Indent
   );
 }
 
-/** What Enter does now, set off from the step. */
-export const Asks = ({ children }: { readonly children: string }) => (
-  <Box paddingTop={1} flexShrink={0} flexDirection="column">
-    <Indented mark=">" as="marked">
-      {children}
-    </Indented>
-  </Box>
+const Watched = createContext(false);
+
+/** A step that is only looked at again: what it asked of the keys is left out. */
+export const AsItStood = ({ children }: { readonly children: ReactNode }) => (
+  <Watched value={true}>{children}</Watched>
 );
+
+/** Whether the step is only looked at again. */
+export const useWatched = (): boolean => useContext(Watched);
+
+/** What Enter does now, set off from the step. */
+export const Asks = ({ children }: { readonly children: string }) =>
+  useWatched() ? null : (
+    <Box paddingTop={1} flexShrink={0} flexDirection="column">
+      <Indented mark=">" as="marked">
+        {children}
+      </Indented>
+    </Box>
+  );
 
 /** Lines over the rest of the screen: they keep their rows when it is tight. */
 export const Head = ({ children }: { readonly children: ReactNode }) => (
@@ -134,7 +149,7 @@ type ChoicesProps = {
 
 const Mark = ({ isSelected = false }: { readonly isSelected?: boolean }) => (
   <Box flexShrink={0} width={3}>
-    <Text>{isSelected ? ' > ' : '   '}</Text>
+    <Line>{isSelected ? ' > ' : '   '}</Line>
   </Box>
 );
 

@@ -1,4 +1,3 @@
-import { stateOf } from '../core/session/record/damage.ts';
 import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useCallback, useEffect, useSyncExternalStore } from 'react';
 import { bindingsWith, hints, keyName } from '../app/keys/keymap.ts';
@@ -6,9 +5,7 @@ import type { Message } from '../app/message.ts';
 import type { Drawn, OpenSession, State } from '../app/state.ts';
 import { tokens } from '../app/keys/tokens.ts';
 import { clockTime } from '../core/session/clock.ts';
-import { workedSeconds } from '../core/session/time.ts';
-import { currentLeg } from '../core/session/story.ts';
-import { count } from '../core/text.ts';
+import { headLeft, headRight, headWord } from '../app/walk/head.ts';
 import { HomeBody } from './home.tsx';
 import type { Contents } from './contents.tsx';
 import { Ends, Frame, Line, ThemeContext } from './parts.tsx';
@@ -141,13 +138,14 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   const bindings = contents?.bindings ?? bindingsWith([]);
   const foot = onWalk ? footOf(state, { rows, columns }, contents) : [];
+  const right = onWalk ? headRight(state, session) : clockTime(state.now.at);
   return (
     <ThemeContext value={themes[state.settings.theme]}>
-      <Box flexDirection="column" height={rows}>
+      <Box flexDirection="column" height={rows} {...ground(state)}>
         <Frame
           ruled={contents !== undefined}
-          left={onWalk ? headLeft(state, session) : headWord(session)}
-          right={onWalk ? headRight(state, session) : clockTime(state.now.at)}
+          left={onWalk ? headLeft(state, session, columns - 4 - right.length) : headWord(session)}
+          right={right}
           foot={foot}
           notice={<NoticeLine state={state} />}
           keys={keysLine(hints(bindings, state.question.mode), columns)}
@@ -162,6 +160,12 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
       </Box>
     </ThemeContext>
   );
+}
+
+/** What is painted under everything, where the theme has one. */
+function ground({ settings: { theme } }: State): { readonly backgroundColor?: string } {
+  const { background } = themes[theme];
+  return background === undefined ? {} : { backgroundColor: background };
 }
 
 /** Home at once; any other screen as soon as it is loaded. */
@@ -179,31 +183,6 @@ function Inside({ state, rows, columns, contents }: FrameProps) {
     <contents.Body state={state} rows={rows} columns={columns} />
   );
 }
-
-/** Ours, or what must be known of the record before anything that stands below. */
-function headWord(session: OpenSession | undefined): string {
-  const state = stateOf(session?.damage ?? []);
-  return state === 'altered' || state === 'cut short'
-    ? `RECORD ${state.toUpperCase()}`
-    : 'DROPLIGHT';
-}
-
-/** Who leads is said where it is not the tree. */
-const headLeft = ({ settings: { lead } }: State, session: OpenSession): string =>
-  `${headWord(session)}   ${session.story.header.vehicle.name} · ${currentLeg(session.story).tree.id.replaceAll('-', ' ')}${lead === 'quicker' ? ' · quicker way leads' : ''}`;
-
-function headRight(state: State, { story, events }: OpenSession): string {
-  const last = events.at(-1);
-  const since =
-    last === undefined || story.closed !== undefined ? 0 : workedSeconds(last, state.now);
-  const minutes = story.minutes + since / 60;
-  const done = new Set(story.findings.map(({ check }) => check)).size;
-  return `${clockTime(state.now.at)}  ${hours(minutes)}  ${count(done, 'check')}`;
-}
-
-/** `0 h 38 min`. */
-const hours = (minutes: number): string =>
-  `${Math.floor(minutes / 60)} h ${Math.floor(minutes % 60)} min`;
 
 function NoticeLine({ state: { notice, session } }: { readonly state: State }) {
   const trouble = session?.trouble;

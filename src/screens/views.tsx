@@ -12,8 +12,8 @@ import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
-import { Choices, Line, Narrowed } from './parts.tsx';
-import { ReplayHead } from './replay.tsx';
+import { AsItStood, Choices, Line, Narrowed } from './parts.tsx';
+import { ReplayHead, replayRows } from './replay.tsx';
 import { MendedBody } from './mended.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
@@ -86,7 +86,12 @@ const views: { readonly [K in Kind]: View<K> } = {
     due && (
       <>
         <ReplayHead story={due.story} screen={screen} />
-        <WalkBody due={due} input={ready} seen={[]} page={0} rows={rows - 1} columns={columns} />
+        <AsItStood>
+          <WalkBody
+            {...{ due, input: ready, seen: [], page: 0, columns }}
+            rows={rows - replayRows}
+          />
+        </AsItStood>
       </>
     ),
   mended: (screen, { session }) => session && <MendedBody story={session.story} screen={screen} />,

@@ -1,4 +1,4 @@
-import { Box, Text } from 'ink';
+import { Box } from 'ink';
 import type { AskedCheck, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
@@ -149,7 +149,7 @@ function ReadingField({ words: { unit, behind, below }, input }: ReadingFieldPro
     <>
       <Box paddingX={1} flexShrink={0}>
         <Box flexShrink={0}>
-          <Text bold>{'Reading > '}</Text>
+          <Line as="title">{'Reading > '}</Line>
         </Box>
         <Line as="title">{`${shownTyping(typed)}${named}${behind}`}</Line>
       </Box>

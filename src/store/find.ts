@@ -1,6 +1,7 @@
 import { basename, join } from 'node:path';
 import { bad, good, type Parsed } from '../core/problem.ts';
-import type { SessionLine } from '../core/session/name.ts';
+import { closings } from '../core/session/record/closing.ts';
+import type { SessionLine, SessionState } from '../core/session/name.ts';
 import type { Files } from './files.ts';
 
 /** What the name of every session file ends with. */
@@ -9,7 +10,10 @@ export const ending = '.jsonl';
 /** The name of a session: that of its file, without its ending. */
 export const sessionName = (path: string): string => basename(path, ending);
 
-export type Listed = Omit<SessionLine, 'closed'>;
+export type Listed = Pick<SessionLine, 'path' | 'name'>;
+
+/** Letters of the first line that hold who and whose it is; its trees come behind them. */
+const headerRead = 8000;
 
 /** The session files of a folder, newest name first. */
 export function listSessions(files: Files, folder: string): readonly Listed[] {
@@ -20,30 +24,50 @@ export function listSessions(files: Files, folder: string): readonly Listed[] {
     .toReversed();
 }
 
-/** Sessions looked into for a list: the first frame must not wait for more. */
-const looked = 6;
+/** Sessions looked into for Home: the first frame must not wait for more. */
+export const lookedFirst = 6;
 
-/** The same for Home's list: whether one is closed stands in its last lines. */
-export const sessionLines = (files: Files, folder: string): readonly SessionLine[] =>
-  listSessions(files, folder).map((one, index) => ({
-    ...one,
-    closed: index >= looked || isClosed(files, one.path),
-  }));
+/**
+ * The same for the list: how each stands, and whose it is.
+ * @param most so many are looked into, the newest first; of the others nothing is known
+ */
+export const sessionLines = (
+  files: Files,
+  folder: string,
+  most = Infinity,
+): readonly SessionLine[] =>
+  listSessions(files, folder).map((one, index) =>
+    index < most ? { ...one, ...lookedInto(files, one.path) } : { ...one, ...notKnown },
+  );
+
+const notKnown = { state: 'unknown', of: undefined } as const;
 
 /** By its last word of it: closed, and not opened again or its closing taken back since. */
-function isClosedText(text: string): boolean {
-  const closed = text.lastIndexOf('"kind":"closed"');
-  if (closed < 0 || text.includes('"kind":"reopened"', closed)) return false;
-  const n = /"n":(\d+)/.exec(text.slice(text.lastIndexOf('\n', closed) + 1))?.[1];
-  return n === undefined || !text.includes(`"kind":"corrected","of":${n}`, closed);
+function stateIn(text: string): SessionState {
+  const at = text.lastIndexOf('"kind":"closed"');
+  if (at < 0 || text.includes('"kind":"reopened"', at)) return 'open';
+  const line = text.slice(text.lastIndexOf('\n', at) + 1).split('\n')[0] ?? '';
+  const n = /"n":(\d+)/.exec(line)?.[1];
+  if (n !== undefined && text.includes(`"kind":"corrected","of":${n}`, at)) return 'open';
+  return closings.find((as) => line.includes(`"as":"${as}"`)) ?? 'unknown';
 }
 
-function isClosed(files: Files, path: string): boolean {
+/** A text of the first line by its key; quotes inside a text are written with a backslash. */
+function textIn(line: string, key: string): string | undefined {
+  const found = new RegExp(`${key}("(?:[^"\\\\]|\\\\.)*")`).exec(line)?.[1];
+  return found === undefined ? undefined : (JSON.parse(found) as string);
+}
+
+function lookedInto(files: Files, path: string): Pick<SessionLine, 'state' | 'of'> {
   try {
-    return isClosedText(new TextDecoder().decode(files.read(path)));
+    const text = new TextDecoder().decode(files.read(path));
+    const first = text.slice(0, headerRead);
+    const [vehicle, tree] = [textIn(first, '"vehicle":\\{"name":'), textIn(first, '"tree":')];
+    const of = vehicle === undefined || tree === undefined ? undefined : { vehicle, tree };
+    return { state: stateIn(text), of };
   } catch {
     // A file that cannot be read is nothing to pick up.
-    return true;
+    return notKnown;
   }
 }
 

@@ -81,38 +81,38 @@ test('a check the mechanic chose is not replaced by the quicker one', () => {
   expect(sessionOf(made).story.due).toMatchObject({ kind: 'check', why: 'chosen' });
 });
 
-test('l turns who leads, at once and for the next session too', async () => {
+test('t on the page of reasons turns who leads, at once and for the next session too', async () => {
   const made = confirmed('tree');
   const { own } = sessionOf(made);
 
-  press(made.program, 'l');
+  press(made.program, 'wt');
   expect(made.program.state().settings.lead).toBe('tree');
   press(made.program, 'y');
   expect(made.program.state().notice?.text).toBe('The quicker way leads.');
   expect(sessionOf(made).story.due).toEqual(sessionOf(confirmed('quicker')).story.due);
   await expect.poll(() => readSettings(nodeFiles, `${made.folder}/settings`).lead).toBe('quicker');
 
-  press(made.program, 'ly');
+  press(made.program, 'wty');
   expect(made.program.state().notice?.text).toBe("The tree's own way leads.");
   expect(sessionOf(made).story.due).toEqual(own);
 });
 
-test('j takes the check that the advice puts first, as the mechanic’s own choice', async () => {
+test('s takes the check that the advice puts first, as the mechanic’s own choice', async () => {
   const made = confirmed('tree');
   await thoughtOut(made.program);
   const [first] = sessionOf(made).advice?.next ?? [];
   expect(first?.do).toBe('check');
 
-  press(made.program, 'j');
+  press(made.program, 's');
 
   expect(sessionOf(made).story.due).toEqual({ kind: 'check', check: first?.id, why: 'chosen' });
 });
 
-test('j names nothing while the advice is not there yet', () => {
+test('s names nothing while the advice is not there yet', () => {
   const made = confirmed('tree');
   const { due } = sessionOf(made).story;
 
-  press(made.program, 'j');
+  press(made.program, 's');
 
   expect(made.program.state().notice?.text).toContain('no quicker step');
   expect(sessionOf(made).story.due).toEqual(due);

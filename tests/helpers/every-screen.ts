@@ -36,7 +36,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['settings', 'g'],
   ['figures', 'f'],
   ['figure', `f${toVacuum}<enter>`],
-  ['sessions', `${ready}2ql`],
+  ['sessions', `${ready}2qa`],
   ['vehicles', 'v'],
   ['vehicle-named', 'v<enter>Orchard van'],
   ['vehicle', 'v<enter>Orchard van<enter><enter>1968<enter><down><down>'],
@@ -93,7 +93,7 @@ function contradictionAfterRepair(): Program {
     { do: 'prove', result: 'hunts' },
     { do: 'find', check: 'vac-level', reading: '15', insist: true },
   );
-  press(program, 's');
+  press(program, 'z');
   return program;
 }
 
@@ -138,7 +138,8 @@ export const everyScreen: readonly Reached[] = [
   },
   { name: 'replay', reach: () => replayed('<enter>'.repeat(9)) },
   { name: 'replay-turning', reach: () => replayed('t') },
-  { name: 'replay-playing', reach: () => replayed('<enter>p++') },
+  { name: 'replay-playing', reach: () => replayed('<enter>gff') },
+  { name: 'replay-typed', reach: () => replayed('<enter>11:0') },
   { name: 'feed', reach: () => feedPage() },
 ];
 

@@ -28,13 +28,13 @@ const screens = {
   ...steps,
   home: '',
   settings: 'g',
-  'all sessions': 'l',
+  'all sessions': 'a',
   'the trade figures': 'f',
   'a complaint to choose': 's',
   'the step in full': `${walk}i`,
   why: `${walk}w`,
   'all keys': `${walk}?`,
-  'a key that is asked about': `${walk}l`,
+  'a key that is asked about': `${walk}wt`,
 } as const;
 
 const opened: Program[] = [];

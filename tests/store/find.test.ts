@@ -38,12 +38,33 @@ test.each([
   expect(find(named)).toBe(found);
 });
 
-test('Home knows which are closed; one that cannot be read is nothing to pick up', () => {
+const line = (vehicle: string): string =>
+  `${JSON.stringify({ format: 1, id: 'x', who: '"vehicle":{"name":"a"', vehicle: { name: vehicle, facts: {} }, tree: 'no-supply', trees: {} })}\n`;
+
+test.each([
+  ['a job that is open', '', 'open'],
+  ['fixed', '{"n":1,"kind":"closed","as":"fixed"}\n', 'fixed'],
+  ['handed on', '{"n":1,"kind":"closed","as":"handed-on"}\n', 'handed-on'],
+  ['opened again', '{"n":1,"kind":"closed","as":"fixed"}\n{"n":2,"kind":"reopened"}\n', 'open'],
+  [
+    'closed, and that taken back',
+    '{"n":1,"kind":"closed","as":"fixed"}\n{"n":2,"kind":"corrected","of":1}\n',
+    'open',
+  ],
+] as const)('the list says how a job stands and whose it is: %s', (_, events, state) => {
+  const one = new MemoryFiles({ 'jobs/2026-04-12-van.jsonl': line('The "old" van') + events });
+
+  expect(homeLines(one, 'jobs')).toMatchObject([
+    { state, of: { vehicle: 'The "old" van', tree: 'no-supply' } },
+  ]);
+});
+
+test('one that cannot be read, or was not looked into, is nothing to pick up', () => {
   files.refuse = ({ number }) => (number === 1 ? 'EACCES' : undefined);
 
-  expect(homeLines(files, 'jobs').map(({ name, closed }) => [name, closed])).toEqual([
-    ['2026-05-01-truck', true],
-    ['2026-04-12-van', false],
-    ['2026-04-11-van', true],
+  expect(homeLines(files, 'jobs', 2).map(({ name, state }) => [name, state])).toEqual([
+    ['2026-05-01-truck', 'unknown'],
+    ['2026-04-12-van', 'open'],
+    ['2026-04-11-van', 'unknown'],
   ]);
 });

@@ -30,7 +30,7 @@ export const pageBindings: readonly Binding[] = [
   { modes: longLists, keys: ['home'], command: 'first-line', about: 'the first line' },
   { modes: longLists, keys: ['end'], command: 'last-line', about: 'the last line' },
   { modes: ['home'], keys: ['s'], command: 'start', hint: 'start', about: 'start a new job' },
-  { modes: ['home'], keys: ['l'], command: 'sessions', hint: 'list', about: 'list all sessions' },
+  { modes: ['home'], keys: ['a'], command: 'sessions', hint: 'all', about: 'list all sessions' },
   { modes: ['home'], keys: ['v'], command: 'vehicles', hint: 'vehicles', about: 'the vehicles' },
   {
     modes: ['home'],

@@ -34,9 +34,9 @@ export const oneFigurePage: Page<'figure'> = {
   bindings: [
     {
       modes: ['worked'],
-      keys: ['k'],
+      keys: ['n'],
       command: 'keep',
-      hint: 'keep it',
+      hint: 'note it',
       about: 'keep the result in the session',
     },
     {

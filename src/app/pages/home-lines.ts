@@ -12,7 +12,7 @@ export type HomeLine =
   | { readonly kind: 'quit' };
 
 export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[] {
-  const open = sessions.find(({ closed }) => !closed);
+  const open = sessions.find(({ state }) => state === 'open');
   return [
     ...(open === undefined ? [] : [{ kind: 'pick-up' as const, session: open }]),
     { kind: 'start' },
@@ -24,8 +24,26 @@ export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[]
   ];
 }
 
-/** The sessions that have what is sought in their names. */
+/** `2026-04-11 10:42  no supply, Orchard van`: whose it is as its first line says, or out of its file's name. */
+export function sessionWords({ name, of }: SessionLine): string {
+  const parts = /^(\d{4}-\d\d-\d\d)-(\d\d)(\d\d)-(.+)$/.exec(name);
+  if (parts === null) return of === undefined ? name : ofWords(of);
+  const [, day, hour, minute, rest = ''] = parts;
+  const what = of === undefined ? rest.replaceAll('-', ' ') : ofWords(of);
+  return `${day} ${hour}:${minute}  ${what}`;
+}
+
+/** The complaint first: a long name of a vehicle is cut at its end. */
+const ofWords = ({ tree, vehicle }: NonNullable<SessionLine['of']>): string =>
+  `${tree.replaceAll('-', ' ')}, ${vehicle}`;
+
+/** `fixed`, `handed on`, `open`; empty where it is not known. */
+export const stateWords = ({ state }: SessionLine): string =>
+  state === 'unknown' ? '' : state.replaceAll('-', ' ');
+
+/** The sessions that have what is sought in what the list shows of them. */
 export const sessionsShown = (
   sessions: readonly SessionLine[],
   { sought }: Search,
-): readonly SessionLine[] => matching(sessions, sought, ({ name }) => name.replaceAll('-', ' '));
+): readonly SessionLine[] =>
+  matching(sessions, sought, (line) => `${sessionWords(line)} ${stateWords(line)}`);

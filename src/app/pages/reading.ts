@@ -12,6 +12,7 @@ import type { At } from '../screen.ts';
 import type { State } from '../state.ts';
 import { deferWords, fullCaution } from '../walk/caution-words.ts';
 import type { DueOnScreen } from '../walk/question.ts';
+import { bothConditions } from '../walk/conditions.ts';
 import { beforeNow } from '../walk/suspect-rows.ts';
 import { feedLines, whyLines } from '../walk/why.ts';
 import { healthyWords, standingWords } from '../wording.ts';
@@ -34,7 +35,12 @@ const opening =
 
 /** Opened by the program itself: its lines are the keys of all screens. */
 export const keysPage: Page<'keys'> = { mode: () => 'keys', update: read };
-export const fullPage: Page<'full'> = { mode: () => 'full', update: read, open: opening('full') };
+export const fullPage: Page<'full'> = {
+  mode: () => 'full',
+  update: (state, screen, press) =>
+    press.command === 'conditions' ? bothConditions(state) : read(state, screen, press),
+  open: opening('full'),
+};
 export const whyPage: Page<'why'> = { mode: () => 'why', update: read, open: opening('why') };
 export const ladderPage: Page<'ladder'> = {
   mode: () => 'ladder',

@@ -9,7 +9,7 @@ import {
 import { inputFrom, leftOut } from '../../core/reason/history/from-story.ts';
 import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
-import { clockTime } from '../../core/session/clock.ts';
+import { clockTime, dateOf } from '../../core/session/clock.ts';
 import type { Recording, Speed } from '../screen.ts';
 import type { OpenSession } from '../state.ts';
 
@@ -87,4 +87,22 @@ export function turningFrom(recording: Recording, at: number, way: 'on' | 'back'
   return way === 'on'
     ? (recording.turning.find((count) => count > at) ?? recording.events.length)
     : (recording.turning.findLast((count) => count < at) ?? 0);
+}
+
+/**
+ * How many events had been told at a place that was typed: the number of one, or a time (10:42) of
+ * the day that is shown. Undefined for what is neither.
+ */
+export function placeTyped(
+  { events, header }: Recording,
+  at: number,
+  typed: string,
+): number | undefined {
+  if (/^\d+$/.test(typed)) return Math.min(Number(typed), events.length);
+  const [, hour = '', minute = ''] = /^(\d{1,2}):(\d\d)$/.exec(typed) ?? [];
+  if (hour === '' || Number(hour) > 23 || Number(minute) > 59) return undefined;
+  const day = dateOf(events[Math.max(0, at - 1)]?.at ?? header.opened);
+  const until = `${day} ${hour.padStart(2, '0')}:${minute}`;
+  const after = events.findIndex(({ at: told }) => `${dateOf(told)} ${clockTime(told)}` > until);
+  return after < 0 ? events.length : after;
 }

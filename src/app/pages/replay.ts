@@ -1,7 +1,7 @@
-import { show, type Transition, transition } from '../effect.ts';
+import { inform, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
-import { sessionAt, pace, turningFrom } from './replay-frames.ts';
+import { pace, placeTyped, sessionAt, turningFrom } from './replay-frames.ts';
 import { home, type At, type Speed } from '../screen.ts';
 import type { State } from '../state.ts';
 
@@ -11,33 +11,58 @@ export const replayPage: Page<'replay'> = {
   bindings: [
     {
       modes: ['replay'],
-      keys: ['enter', 'right', ' '],
+      keys: ['enter', ' '],
       command: 'choose',
-      hint: 'next',
-      about: 'one event on',
+      hint: 'one on',
+      about: 'one event on; after a number or a time: to that place',
     },
-    { modes: ['replay'], keys: ['left'], command: 'up', hint: 'before', about: 'one event back' },
-    { modes: ['replay'], keys: ['p'], command: 'play', hint: 'play', about: 'play, or stop' },
-    { modes: ['replay'], keys: ['+'], command: 'faster', hint: 'faster', about: 'turn the speed' },
+    {
+      modes: ['replay'],
+      keys: ['b', 'back'],
+      command: 'up',
+      hint: 'one back',
+      about: 'one event back; of what is typed: the last sign away',
+    },
+    {
+      modes: ['replay'],
+      keys: ['digit', ':'],
+      command: 'type',
+      about: 'type the number of an event, or a time of that day (10:42): Enter goes there',
+    },
     {
       modes: ['replay'],
       keys: ['t'],
       command: 'to-turning',
-      hint: 'turning point',
-      about: 'on to where the leading suspect changed',
+      hint: 'next turn',
+      about: 'on to where another suspect came to lead',
     },
     {
       modes: ['replay'],
-      keys: ['T'],
+      keys: ['u'],
       command: 'to-turning-back',
-      about: 'back to where the leading suspect changed',
+      hint: 'turn before',
+      about: 'back to the turn before',
     },
     {
       modes: ['replay'],
-      keys: ['q', 'esc', 'b'],
+      keys: ['g'],
+      command: 'play',
+      hint: 'go by itself',
+      about: 'go on by itself, or stop',
+    },
+    {
+      modes: ['replay'],
+      keys: ['f'],
+      command: 'faster',
+      hint: 'faster',
+      about: 'faster by itself, or slowly again',
+    },
+    {
+      modes: ['replay'],
+      keys: ['q', 'esc'],
       command: 'go-back',
       hint: 'leave',
-      about: 'Home',
+      about: 'Home; of what is typed: forget it',
     },
   ],
 };
@@ -45,6 +70,10 @@ export const replayPage: Page<'replay'> = {
 const speeds: readonly Speed[] = [1, 2, 4];
 
 function updateReplay(state: State, screen: At<'replay'>, press: KeyPress): Transition {
+  return screen.typed === '' ? watch(state, screen, press) : typePlace(state, screen, press);
+}
+
+function watch(state: State, screen: At<'replay'>, press: KeyPress): Transition {
   const { recording } = screen;
   switch (press.command) {
     case 'go-back':
@@ -62,10 +91,35 @@ function updateReplay(state: State, screen: At<'replay'>, press: KeyPress): Tran
       return play(state, { ...screen, playing: !screen.playing });
     case 'faster':
       return play(state, { ...screen, speed: nextSpeed(screen.speed) });
+    case 'type':
+      return show(state, { ...screen, playing: false, typed: press.token });
     default:
       return transition(state);
   }
 }
+
+/** A place that is being typed: Enter goes there, and anything else leaves the replay where it was. */
+function typePlace(state: State, screen: At<'replay'>, press: KeyPress): Transition {
+  const { typed, recording } = screen;
+  switch (press.command) {
+    case 'type':
+      return show(state, { ...screen, typed: `${typed}${press.token}`.slice(0, longestPlace) });
+    case 'up':
+      return show(state, { ...screen, typed: typed.slice(0, -1) });
+    case 'choose': {
+      const place = placeTyped(recording, screen.at, typed);
+      const there = { ...screen, typed: '' };
+      return place === undefined
+        ? inform({ ...state, screen: there }, `"${typed}" is no event and no time: 12, or 10:42.`)
+        : stepTo(state, there, place);
+    }
+    default:
+      return show(state, { ...screen, typed: '' });
+  }
+}
+
+/** Signs of the longest place there is: a time, or the number of an event. */
+const longestPlace = 6;
 
 const nextSpeed = (speed: Speed): Speed => speeds[(speeds.indexOf(speed) + 1) % speeds.length] ?? 1;
 

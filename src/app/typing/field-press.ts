@@ -58,11 +58,19 @@ function questionBefore(state: State, press: KeyPress): string | undefined {
         : "The quicker way leads. Let the tree's own way lead?";
     case 'keep':
       return state.session && 'Keep it as a note?';
+    case 'quit':
+      // One Esc too many while backing out: the keys after it would be the shell's.
+      if (state.question.mode === 'home' && press.token === 'esc') return 'Leave the program?';
+      return leaving(state, press);
     default:
-      return leaves.has(press.command) && isField(state.question.mode) && holdsWords(state)
-        ? 'Leave it? The words wait in this field.'
-        : undefined;
+      return leaving(state, press);
   }
+}
+
+function leaving(state: State, press: KeyPress): string | undefined {
+  return leaves.has(press.command) && isField(state.question.mode) && holdsWords(state)
+    ? 'Leave it? The words wait in this field.'
+    : undefined;
 }
 
 function unsureQuestion({ question: { due } }: State): string | undefined {

@@ -46,7 +46,7 @@ function shown(story: Story, finding: Finding): string {
 
 /** The line under every step while a contradiction waits for its answer; else empty. */
 export const openLine = (story: Story): string =>
-  contradictions(story).length === 0 ? '' : 'OPEN      a check got worse: which is it? (s)';
+  contradictions(story).length === 0 ? '' : 'OPEN      a check got worse: which is it? (z)';
 
 /** No line is marked at first: Enter by itself says nothing. */
 const asked: At<'contradiction'> = { kind: 'contradiction', cursor: -1 };

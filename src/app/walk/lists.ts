@@ -1,6 +1,7 @@
 import { gradeOf, grades } from '../../core/reason/grade.ts';
 import { checkMinutes } from '../../core/reason/history/from-story.ts';
 import type { Action } from '../../core/session/action.ts';
+import type { Closing } from '../../core/session/record/closing.ts';
 import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
 import { triageOf } from '../../core/session/triage.ts';
 import { isLook } from '../../core/tree/looked.ts';
@@ -121,7 +122,7 @@ const leadOn: Apart = {
 };
 
 export type Ending = {
-  readonly as: 'fixed' | 'handed-on' | 'given-up' | 'not-reproduced';
+  readonly as: Closing;
   readonly label: string;
 };
 

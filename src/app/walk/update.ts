@@ -91,8 +91,6 @@ function openField(
       return text(state, 'part-off', correcting);
     case 'to-do':
       return text(state, 'follow-up', correcting);
-    case 'conditions':
-      return bothConditions(state);
     default:
       return transition(state);
   }
@@ -103,13 +101,6 @@ const text = (state: State, purpose: TextPurpose, correcting?: number): Transiti
     kind: 'walk',
     input: { kind: 'text', purpose, typed: typing() },
     ...(correcting !== undefined && { correcting }),
-  });
-
-/** Altitude and temperature, one after the other. */
-const bothConditions = (state: State): Transition =>
-  show(state, {
-    kind: 'walk',
-    input: { kind: 'text', purpose: 'altitude', typed: typing(), after: 'temperature' },
   });
 
 /** Takes the step that the advice puts first. */

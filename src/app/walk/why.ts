@@ -64,14 +64,14 @@ function lookFirst({ story, own }: LedWalk, { held, next }: Advice): string | un
   const waits = 'cause' in own && held.find(({ cause }) => cause === own.cause);
   if (!waits) return undefined;
   const [first] = next;
-  const key = first?.do === 'check' && first.id === waits.check ? 'j' : 'o';
+  const key = first?.do === 'check' && first.id === waits.check ? 's' : 'o';
   const ask = stepWords(currentLeg(story).tree, { do: 'check', id: waits.check });
   return `FIRST     a short check would still tell (${key}): ${ask}`;
 }
 
 type LedWalk = Pick<OpenSession, 'story' | 'own' | 'advice'>;
 
-/** `QUICKER   likely quicker (j): ...`; what the advice would do instead. */
+/** `QUICKER   likely quicker (s): ...`; what the advice would do instead. */
 export function quickerLine(session: LedWalk): string {
   const { story, own, advice } = session;
   const [first] = advice?.next ?? [];
@@ -92,7 +92,7 @@ export function quickerLine(session: LedWalk): string {
 const savedBy = (words: string, step: NextStep, asked: string | undefined): string => {
   if (step.do === 'check' && step.id === asked) return 'nothing: the next step is the best';
   const saves = savesWords(step.versusTree);
-  return saves === '' ? 'nothing that is worth leaving the way for' : `${saves} (j): ${words}`;
+  return saves === '' ? 'nothing that is worth leaving the way for' : `${saves} (s): ${words}`;
 };
 
 const viewOf = ({ story, advice }: OpenSession): FeedView | undefined =>

@@ -1,7 +1,7 @@
 import { count } from '../text.ts';
 import { fitLine, fitText, textWidth } from './fit-text.ts';
 import { faint, ink, line, pageWidth, panel, showPage, tint } from './page.ts';
-import { shortened, type WayStep } from './way-steps.ts';
+import { shortened, type Branch, type WayStep } from './way-steps.ts';
 import { boxAt, circleAt, element, textAt } from './xml.ts';
 
 const left = 52;
@@ -13,6 +13,12 @@ const small = 13;
 const gap = 20;
 const mostBranches = 4;
 const branchSize = 10;
+const legendSize = 9.6;
+const legendLead = 15;
+/** Room for text in a box: as far from its right edge as from its left. */
+const textRoom = boxWidth - 28;
+/** How much wider the bold face runs: 1.121 over letters and digits, by the widths in the font files of a wide sans-serif. */
+export const bold = 1.13;
 
 type Drawn = { readonly height: number; readonly parts: (top: number) => readonly string[] };
 
@@ -32,8 +38,10 @@ export function waySvg(title: string, steps: readonly WayStep[]): string {
     parts.push(...drawn.parts(y));
     y += drawn.height + gap;
   });
-  parts.push(...legend(y + 4));
-  return showPage({ title, description: describe(steps), height: y + 56 }, parts);
+  const words = legendLines(shown);
+  parts.push(...legend(words, y + 4));
+  const height = y + 26 + words.length * legendLead;
+  return showPage({ title, description: describe(steps), height }, parts);
 }
 
 const countChecks = (steps: readonly WayStep[]): number =>
@@ -65,8 +73,9 @@ const headOf = ({ kind, healthy, own }: WayStep): string => {
 
 function drawStep(step: WayStep, number: string): Drawn {
   const head = headOf(step);
-  const title = fitText(step.title, { width: boxWidth - 24, lines: 2 });
-  const taken = step.taken === '' ? [] : fitText(step.taken, { width: boxWidth - 24, lines: 2 });
+  const title = fitText(step.title, { width: textRoom, lines: 2 });
+  const taken =
+    step.taken === '' ? [] : fitText(step.taken, { width: textRoom, lines: 2, size: 12 * bold });
   const rows = (head === '' ? 0 : small) + (title.length + taken.length) * lead;
   const branches = branchLines(step);
   const height = Math.max(rows + 16, branches.length * small + 6);
@@ -81,12 +90,16 @@ function drawStep(step: WayStep, number: string): Drawn {
   };
 }
 
+const isDone = ({ kind }: WayStep): boolean => kind === 'repair' || kind === 'proof';
+const isDashed = ({ kind }: WayStep): boolean => kind === 'passed over' || kind === 'gap';
+const isUnhealthy = ({ kind, healthy }: WayStep): boolean =>
+  (kind === 'check' || kind === 'proof') && !healthy;
+
 const inner = { rx: 3, fill: 'none', stroke: ink };
 
-function frame({ kind, healthy }: WayStep, top: number, height: number): readonly string[] {
-  const done = kind === 'repair' || kind === 'proof';
-  const dashed = kind === 'passed over' || kind === 'gap';
-  const bar = kind === 'check' || kind === 'proof' ? !healthy : false;
+function frame(step: WayStep, top: number, height: number): readonly string[] {
+  const done = isDone(step);
+  const dashed = isDashed(step);
   return [
     boxAt([left, top, boxWidth, height], {
       rx: 5,
@@ -95,7 +108,7 @@ function frame({ kind, healthy }: WayStep, top: number, height: number): readonl
       'stroke-dasharray': dashed ? '5 4' : undefined,
     }),
     ...(done ? [boxAt([left + 3, top + 3, boxWidth - 6, height - 6], inner)] : []),
-    ...(bar ? [boxAt([left, top, 6, height], { fill: ink })] : []),
+    ...(isUnhealthy(step) ? [boxAt([left, top, 6, height], { fill: ink })] : []),
   ];
 }
 
@@ -122,15 +135,20 @@ function boxText({ head, title, taken }: BoxText, top: number): readonly string[
   return parts;
 }
 
-function branchLines({ branches }: WayStep): readonly string[] {
-  const shown = branches.length > mostBranches ? branches.slice(0, mostBranches - 1) : branches;
-  const lines = shown.map(({ label, leads }) => {
-    const whole = leads === '' ? label : `${label} → ${leads}`;
-    return textWidth(whole, branchSize) <= branchWidth ? whole : label;
-  });
-  const more = branches.length - shown.length;
+const shownBranches = ({ branches }: WayStep): readonly Branch[] =>
+  branches.length > mostBranches ? branches.slice(0, mostBranches - 1) : branches;
+
+/** Where it leads is left out where there is no room. */
+function branchWords({ label, leads }: Branch): string {
+  const whole = leads === '' ? label : `${label} → ${leads}`;
+  return textWidth(whole, branchSize) <= branchWidth ? whole : label;
+}
+
+function branchLines(step: WayStep): readonly string[] {
+  const shown = shownBranches(step);
+  const more = step.branches.length - shown.length;
   return [
-    ...lines.map((one) => fitLine(one, branchWidth, branchSize)),
+    ...shown.map((one) => fitLine(branchWords(one), branchWidth, branchSize)),
     ...(more > 0 ? [`and ${more} more`] : []),
   ];
 }
@@ -152,12 +170,32 @@ function branchText(lines: readonly string[], top: number, height: number): read
   ];
 }
 
-function legend(y: number): readonly string[] {
+/** What the signs mean that are drawn, and nothing of those that are not. */
+function legendLines(steps: readonly WayStep[]): readonly string[] {
+  const has = (told: (step: WayStep) => boolean, words: string): readonly string[] =>
+    steps.some(told) ? [words] : [];
+  const branches = steps.flatMap((step) => shownBranches(step));
+  const led = branches.filter(({ leads }) => leads !== '');
+  const drawn = led.filter((branch) => branchWords(branch) !== branch.label);
+  const leads =
+    drawn.length === 0
+      ? ''
+      : drawn.length === led.length
+        ? ', and where that leads'
+        : ', and where there is room, where that leads';
   const words = [
-    'Bold: what was found. Thick bar at the left: not what a healthy vehicle shows. Double line: repair and proof.',
-    'Faded at the right: what else it could have shown, and where that leads. Dashed: passed over, or off the way.',
+    ...has(({ taken }) => taken !== '', 'Bold: what was found or done.'),
+    ...has(isUnhealthy, 'Thick bar at the left: not what a healthy vehicle shows.'),
+    ...has(isDone, 'Double line: repair and proof.'),
+    ...(branches.length === 0
+      ? []
+      : [`Faded at the right: what else it could have shown${leads}.`]),
+    ...has((step) => isDashed(step) || !step.own, 'Dashed: passed over, or off the way.'),
   ];
-  return words.map((text, index) =>
-    textAt(18, y + 14 + index * 15, text, { 'font-size': 9.6, fill: faint }),
-  );
+  return fitText(words.join(' '), { width: pageWidth - 36, lines: 4, size: legendSize });
 }
+
+const legend = (lines: readonly string[], y: number): readonly string[] =>
+  lines.map((text, index) =>
+    textAt(18, y + 14 + index * legendLead, text, { 'font-size': legendSize, fill: faint }),
+  );

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { closings } from './record/closing.ts';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/shapes.ts';
 import { isTime } from './clock.ts';
@@ -133,7 +134,7 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('reopen') }),
   z.strictObject({
     do: z.literal('close'),
-    as: z.enum(['fixed', 'handed-on', 'given-up', 'not-reproduced']).optional(),
+    as: z.enum(closings).optional(),
     text: Text.optional(),
   }),
 ]);

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { closings } from './record/closing.ts';
 import { Id } from '../tree/basics.ts';
 import { Standing } from '../tree/shapes.ts';
 import { freeText, programText } from './free-text.ts';
@@ -202,7 +203,7 @@ const kinds = {
   }),
   closed: z.object({
     kind: z.literal('closed'),
-    as: z.enum(['fixed', 'handed-on', 'given-up', 'not-reproduced']),
+    as: z.enum(closings),
     text: Text.optional(),
     leftOpen: z.array(Text),
   }),

@@ -1,3 +1,5 @@
+import type { Closing } from './record/closing.ts';
+
 /** Names that some systems keep for devices. */
 const devices = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 
@@ -19,9 +21,15 @@ export function sessionId(at: string, vehicle: string, tree: string): string {
   return `${day}-${time}-${slug(vehicle)}-${slug(tree)}`;
 }
 
+/** How a session stands: open, closed as something, or not known, as it cannot or need not be read yet. */
+export type SessionState = 'open' | Closing | 'unknown';
+
 /** One line of a list of sessions. */
 export type SessionLine = {
   readonly path: string;
+  /** The name of its file, without its ending. */
   readonly name: string;
-  readonly closed: boolean;
+  readonly state: SessionState;
+  /** What its first line says; undefined where that cannot be read. */
+  readonly of: { readonly vehicle: string; readonly tree: string } | undefined;
 };

@@ -55,3 +55,20 @@ test('the foot line says what Enter does', () => {
   expect(hints('look')[0]).toEqual({ key: 'enter', hint: 'keep' });
   expect(hints('caution')[0]).toEqual({ key: 'digit', hint: 'its number: read' });
 });
+
+test('no letter acts that hands know as a movement from elsewhere', () => {
+  const letters = new Set(['h', 'j', 'k', 'l', 'H', 'J', 'K', 'L']);
+
+  expect(bindings.filter(({ keys }) => keys.some((key) => letters.has(key)))).toEqual([]);
+});
+
+test.each(bindings.filter(({ hint, keys }) => hint !== undefined && /^[a-z]$/.test(keys[0] ?? '')))(
+  'the word for $keys on the key line has the letter, or says what is crossed out or claimed: $hint',
+  ({ keys, hint = '', about }) => {
+    const [key = ''] = keys;
+    // Signs of their own: y says yes, x crosses out, q is quit.
+    const own = ['y', 'x', 'q'].includes(key);
+
+    expect(own || `${hint} ${about}`.toLowerCase().includes(key)).toBe(true);
+  },
+);

@@ -48,7 +48,7 @@ test('Enter on a result goes back to its inputs', () => {
 
 test('a result is kept in the session as a note with its numbers', () => {
   const made = onFigure(`${startKeys()}v`);
-  press(made.program, '5200<enter><enter>15<enter>ky');
+  press(made.program, '5200<enter><enter>15<enter>ny');
 
   expect(made.program.state().screen.kind).toBe('walk');
   expect(made.program.state().notice?.text).toBe('Kept in the session.');
@@ -61,7 +61,7 @@ test('a result is kept in the session as a note with its numbers', () => {
 test('with no session open a result cannot be kept, and that is said', () => {
   const made = onFigure();
 
-  press(made.program, '5200<enter><enter>15<enter>k');
+  press(made.program, '5200<enter><enter>15<enter>n');
 
   expect(pageOf(made).result.length).toBeGreaterThan(0);
   expect(made.program.state().notice?.text).toContain('No session is open');

@@ -9,7 +9,7 @@ const screenAfter = (keys: string): string => {
 
 test.each([
   ['s', '<enter>', 'start'],
-  ['l', '<down><enter>', 'sessions'],
+  ['a', '<down><enter>', 'sessions'],
   ['v', '<down><down><enter>', 'vehicles'],
   ['f', '<down><down><down><enter>', 'figures'],
   ['g', '<down><down><down><down><enter>', 'settings'],
@@ -18,7 +18,7 @@ test.each([
   expect(screenAfter(arrows)).toBe(kind);
 });
 
-test.each(['q', '<esc>', '6', '<C-c>'])('%s leaves the program', (key) => {
+test.each(['q', '<esc>y', '6', '<C-c>'])('%s leaves the program', (key) => {
   const made = makeProgram();
 
   press(made.program, key);
@@ -26,7 +26,18 @@ test.each(['q', '<esc>', '6', '<C-c>'])('%s leaves the program', (key) => {
   expect(made.left()).toBe(true);
 });
 
-test.each(['l', 'v', 'f', 'g', 's'])('back from %s is Home', (key) => {
+test('one Esc too many asks before it leaves the program', () => {
+  const made = makeProgram();
+
+  press(made.program, '<esc>');
+  expect(made.program.state().notice?.text).toBe('Leave the program? (y: yes)');
+  press(made.program, '<esc>');
+
+  expect(made.left()).toBe(false);
+  expect(made.program.state()).toMatchObject({ asked: undefined, screen: { kind: 'home' } });
+});
+
+test.each(['a', 'v', 'f', 'g', 's'])('back from %s is Home', (key) => {
   expect(screenAfter(`${key}<left>`)).toBe('home');
 });
 

@@ -29,7 +29,7 @@ const at = ({ program }: ReturnType<typeof replaying>): number => {
 test('a replay begins before the first event and steps on and back', () => {
   const made = replaying();
 
-  press(made.program, '<enter><enter><enter><left>');
+  press(made.program, '<enter><enter><enter>b');
 
   expect(at(made)).toBe(2);
   expect(made.program.state().session?.story.entries).toHaveLength(2);
@@ -49,10 +49,46 @@ test('it jumps to where the leading suspect changed, and to the end when it chan
   expect(at(made)).toBe(made.events.length);
 });
 
+test.each([
+  ['the number of an event', '12<enter>', 12],
+  ['a number past the last event', '9999<enter>', 'the end'],
+  ['back to the beginning', '12<enter>0<enter>', 0],
+  ['what was typed is forgotten', '3<enter>12<esc>', 3],
+  ['a sign is taken away', '125<back><enter>', 12],
+  ['what is no place leaves it where it was', '3<enter>1:2:3<enter>', 3],
+] as const)('a place is typed: %s', (_, keys, place) => {
+  const made = replaying();
+
+  press(made.program, keys);
+
+  expect(at(made)).toBe(place === 'the end' ? made.events.length : place);
+});
+
+test('a time that is typed shows the job as it stood at the end of that minute', () => {
+  const made = replaying();
+  const told = made.events.filter((event) => event.at.slice(11, 16) <= '11:00').length;
+
+  press(made.program, '11:00<enter>');
+
+  expect(told).toBeGreaterThan(0);
+  expect(told).toBeLessThan(made.events.length);
+  expect(at(made)).toBe(told);
+});
+
+test('going to a time and the turn before it leads back', () => {
+  const made = replaying();
+  press(made.program, 't');
+  const first = at(made);
+
+  press(made.program, 'tu');
+
+  expect(at(made)).toBe(first);
+});
+
 test('a replay changes nothing: keys of the walk mean nothing in it, and leaving writes nothing', () => {
   const made = replaying();
 
-  press(made.program, 'ux1n');
+  press(made.program, 'xyn');
   press(made.program, 'q');
 
   expect(made.program.state()).toMatchObject({ screen: { kind: 'home' }, session: undefined });

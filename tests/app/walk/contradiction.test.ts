@@ -82,11 +82,11 @@ test('it may wait: the line under every step says that it is open, and s asks ag
 
   expect(addedBy(made, '<esc>')).toEqual([]);
   expect(openLine(storyOf(made))).toContain('a check got worse');
-  press(made.program, 's');
+  press(made.program, 'z');
   expect(screenOf(made)).toBe('contradiction');
   expect(addedBy(made, '2')).toEqual(['misread-now']);
   expect(openLine(storyOf(made))).toBe('');
-  press(made.program, 's');
+  press(made.program, 'z');
   expect(screenOf(made)).toBe('walk');
 });
 
@@ -106,7 +106,7 @@ test('with a repair between it may be new since that', () => {
   told({ do: 'find', check: 'dwell-run', result: 'good' });
   told({ do: 'repair', cause: 'idle-mix', acknowledged: true });
   told({ do: 'find', check: 'dwell-run', result: 'off' });
-  press(made.program, 's');
+  press(made.program, 'z');
 
   expect(contradictionLines(storyOf(made)).map(({ as }) => as)).toContain('new-since');
   expect(addedBy(made, '4')).toEqual(['new-since']);

@@ -119,7 +119,7 @@ test.each(['o', 'r', 'a', 'c'])('the list that %s opens gives way to the walk un
 
 test('sessions: the list opens the one that is picked', () => {
   const made = confirmed();
-  press(made.program, 'ql');
+  press(made.program, 'qa');
   expect(made.program.state().screen.kind).toBe('sessions');
 
   press(made.program, '1');

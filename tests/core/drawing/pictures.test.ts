@@ -4,7 +4,7 @@ import { fitText, textWidth } from '../../../src/core/drawing/fit-text.ts';
 import { suspectBands } from '../../../src/core/drawing/suspect-bands.ts';
 import { suspectsSvg } from '../../../src/core/drawing/suspects-svg.ts';
 import { waySteps, type WayStep } from '../../../src/core/drawing/way-steps.ts';
-import { waySvg } from '../../../src/core/drawing/way-svg.ts';
+import { bold, waySvg } from '../../../src/core/drawing/way-svg.ts';
 import { beliefHistory } from '../../../src/core/reason/history/belief-history.ts';
 import { hostileText } from '../../helpers/hostile.ts';
 import { after } from '../../helpers/story.ts';
@@ -19,7 +19,7 @@ const walked = after([
   { do: 'prove', result: 'lit' },
 ]).story;
 
-const step = (text: string): WayStep => ({
+const step = (text: string, change: Partial<WayStep> = {}): WayStep => ({
   n: 1,
   kind: 'check',
   title: text,
@@ -27,6 +27,7 @@ const step = (text: string): WayStep => ({
   healthy: false,
   own: true,
   branches: [{ label: text, leads: text }],
+  ...change,
 });
 
 const elementsOf = (svg: string): readonly string[] =>
@@ -134,4 +135,54 @@ test.each([
   ['text after the root', '<svg/>x'],
 ])('the reader of XML sees %s', (_, text) => {
   expect(xmlTrouble(text)).toBeDefined();
+});
+
+/** The texts of a picture: where they begin, how large and how wide they are. */
+const textsOf = (svg: string) =>
+  [...svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)].map(([, signs = '', words = '']) => {
+    const size = Number(/font-size="([\d.]+)"/.exec(signs)?.[1] ?? 12);
+    const wide = signs.includes('bold') ? bold : 1;
+    return {
+      from: Number(/x="([\d.]+)"/.exec(signs)?.[1]),
+      to: Number(/x="([\d.]+)"/.exec(signs)?.[1]) + textWidth(words, size) * wide,
+      words,
+    };
+  });
+
+test('what was done stays inside its box, in the bold face too', () => {
+  const did = 'points and condenser renewed, gap set, and wwwwwwwww mmmmmmmm at the end';
+  const svg = waySvg('The way', [
+    step('Points pitted', { kind: 'repair', taken: did, branches: [] }),
+  ]);
+  // The box is 296 wide and begins at 52; its inner line stands 3 inside.
+  const inBox = textsOf(svg).filter(({ from }) => from === 66);
+
+  expect(inBox.length).toBeGreaterThan(1);
+  expect(inBox.filter(({ to }) => to > 52 + 296 - 3 - 4)).toEqual([]);
+});
+
+/** The foot of a picture of the way. */
+const footOf = (steps: readonly WayStep[]): string =>
+  textsOf(waySvg('The way', steps))
+    .filter(({ from }) => from === 18)
+    .map(({ words }) => words)
+    .slice(1)
+    .join(' ');
+
+const look = (change: Partial<WayStep>): WayStep =>
+  step('A look', { healthy: true, branches: [], ...change });
+
+test('the foot tells the signs that are drawn, and no other', () => {
+  expect(footOf([look({})])).not.toMatch(/Dashed|Double|Thick|Faded/);
+  expect(footOf([look({ healthy: false })])).toContain('Thick bar');
+  expect(footOf([look({ branches: [{ label: 'dark', leads: '' }] })])).toMatch(
+    /could have shown\./,
+  );
+  expect(footOf([look({ branches: [{ label: 'dark', leads: 'volts' }] })])).toContain(
+    'could have shown, and where that leads.',
+  );
+  const long = { label: 'dark', leads: 'a very long step that will never fit beside its label' };
+  expect(footOf([look({ branches: [long, { label: 'lit', leads: 'stop' }] })])).toContain(
+    'and where there is room, where that leads.',
+  );
 });

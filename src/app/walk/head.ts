@@ -1,0 +1,46 @@
+import { clockTime } from '../../core/session/clock.ts';
+import { stateOf } from '../../core/session/record/damage.ts';
+import { currentLeg } from '../../core/session/story.ts';
+import { workedSeconds } from '../../core/session/time.ts';
+import { count } from '../../core/text.ts';
+import type { OpenSession, State } from '../state.ts';
+
+/** Ours, or what must be known of the record before anything that stands below. */
+export function headWord(session: OpenSession | undefined): string {
+  const state = stateOf(session?.damage ?? []);
+  return state === 'altered' || state === 'cut short' ? `RECORD ${state.toUpperCase()}` : ourName;
+}
+
+const ourName = 'DROPLIGHT';
+
+/** Who leads is said where it is not the tree. The name gives way first, then a long vehicle; never the complaint. */
+export function headLeft(
+  { settings: { lead } }: State,
+  session: OpenSession,
+  columns: number,
+): string {
+  const { name } = session.story.header.vehicle;
+  const leads = lead === 'quicker' ? ' · quicker way leads' : '';
+  const what = ` · ${currentLeg(session.story).tree.id.replaceAll('-', ' ')}${leads}`;
+  const word = `${headWord(session)}   `;
+  const whole = `${word}${name}${what}`;
+  if (whole.length <= columns) return whole;
+  const before = headWord(session) === ourName ? '' : word;
+  const room = columns - before.length - what.length;
+  return `${before}${name.length <= room ? name : `${name.slice(0, Math.max(3, room - 1)).trimEnd()}…`}${what}`;
+}
+
+/** The clock, what was worked and what was looked at; a replay stands at what was told last. */
+export function headRight({ screen, now }: State, { story, events }: OpenSession): string {
+  const last = events.at(-1);
+  const done = count(new Set(story.findings.map(({ check }) => check)).size, 'check');
+  // A replay stands at what was told last, not now.
+  if (screen.kind === 'replay')
+    return `${clockTime(last?.at ?? story.header.opened)}  ${hours(story.minutes)}  ${done}`;
+  const since = last === undefined || story.closed !== undefined ? 0 : workedSeconds(last, now);
+  return `${clockTime(now.at)}  ${hours(story.minutes + since / 60)}  ${done}`;
+}
+
+/** `0 h 38 min`. */
+const hours = (minutes: number): string =>
+  `${Math.floor(minutes / 60)} h ${Math.floor(minutes % 60)} min`;

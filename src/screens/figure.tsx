@@ -58,7 +58,8 @@ function readFrom(
   const rest = lines.slice(from);
   if (allRowsOf(rest, width) <= rows) return rest;
   const fitting = rest.findIndex((_, index) => allRowsOf(rest.slice(0, index + 1), width) >= rows);
-  return [...rest.slice(0, Math.max(1, fitting)), '… down: more'];
+  const shown = rest.slice(0, Math.max(1, fitting));
+  return [...shown, `… down: read on (${rest.length - shown.length} more)`];
 }
 
 type Shown = { readonly field: FigureField; readonly active: boolean };

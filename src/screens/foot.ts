@@ -11,7 +11,7 @@ const names = ['last', 'proof', 'open', 'feed', 'suspects', 'quicker', 'apart'] 
 type Name = (typeof names)[number];
 
 /** The parts of the foot as they give way in a small window: what a key shows as well goes first. */
-const givesWay: readonly Name[] = ['quicker', 'suspects', 'feed', 'last'];
+const givesWay: readonly Name[] = ['quicker', 'feed', 'suspects', 'last'];
 
 /** Rows by their part: a part stands whole or gives way whole. */
 type Parts = Partial<Readonly<Record<Name, readonly string[]>>>;

@@ -55,7 +55,10 @@ export function Ends({ left, right, as = 'plain' }: { left: string; right: strin
 
 /** A rule over the whole width. Never given a width of its own: it would not follow a resize. */
 export function Rule() {
-  const { color } = useContext(ThemeContext).quiet;
+  const {
+    background,
+    quiet: { color },
+  } = useContext(ThemeContext);
   return (
     <Box
       flexShrink={0}
@@ -64,6 +67,7 @@ export function Rule() {
       borderLeft={false}
       borderRight={false}
       {...(color !== undefined && { borderColor: color })}
+      {...(background !== undefined && { borderBackgroundColor: background })}
     />
   );
 }

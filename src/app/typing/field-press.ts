@@ -54,8 +54,8 @@ function questionBefore(state: State, press: KeyPress): string | undefined {
       return unsureQuestion(state);
     case 'switch-lead':
       return state.settings.lead === 'tree'
-        ? "The tree's own way leads. Let the quicker way lead?"
-        : "The quicker way leads. Let the tree's own way lead?";
+        ? 'Let the quicker way lead from now on?'
+        : "Let the tree's own way lead from now on?";
     case 'keep':
       return state.session && 'Keep it as a note?';
     case 'quit':

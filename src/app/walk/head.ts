@@ -15,12 +15,13 @@ const ourName = 'DROPLIGHT';
 
 /** Who leads is said where it is not the tree. The name gives way first, then a long vehicle; never the complaint. */
 export function headLeft(
-  { settings: { lead } }: State,
+  { settings: { lead }, screen }: State,
   session: OpenSession,
   columns: number,
 ): string {
   const { name } = session.story.header.vehicle;
-  const leads = lead === 'quicker' ? ' · quicker way leads' : '';
+  // A replay is led by nobody.
+  const leads = lead === 'quicker' && screen.kind !== 'replay' ? ' · quicker leads' : '';
   const what = ` · ${currentLeg(session.story).tree.id.replaceAll('-', ' ')}${leads}`;
   const word = `${headWord(session)}   `;
   const whole = `${word}${name}${what}`;

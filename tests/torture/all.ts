@@ -1,12 +1,14 @@
 // npm run torture [WORD...] [--scale N]: every attack at length, with its counts and its seed.
 import { deedsWhileOpen } from './deeds.ts';
 import { bytes, clocks, failingCalls } from './disk.ts';
-import { doors, entered } from './inputs.ts';
+import { entered } from './entering.ts';
+import { doors } from './inputs.ts';
 import type { Attack } from './lib.ts';
 import { kills, openings, writers } from './processes.ts';
 import { forged, longDay } from './sessions.ts';
 import { shownOnScreens } from './shown.ts';
 import { endingsOfScreens, stopsOfScreens } from './terminal.ts';
+import { hostileTrees } from './trees.ts';
 
 /** Each attack with its seed, and how often it is tried at length and in `npm test`. */
 export const attacks: Readonly<
@@ -22,6 +24,7 @@ export const attacks: Readonly<
   doors: { run: doors, seed: 105, long: 1_000_000, short: 4000 },
   enter: { run: entered, seed: 106, long: 20_000, short: 120 },
   forged: { run: forged, seed: 107, long: 20_000, short: 250 },
+  trees: { run: hostileTrees, seed: 113, long: 2000, short: 8 },
   openings: { run: openings, seed: 0, long: 1000, short: 15 },
   writers: { run: writers, seed: 108, long: 300, short: 2 },
   endings: { run: endingsOfScreens, seed: 110, long: 100, short: 1 },

@@ -13,7 +13,7 @@ import { chance, driving, folderFor, hostileText, pick, type Size, type Tried } 
 const values = [null, -1, 0, 1e308, 2 ** 53, '', 'x', [], {}, true] as const;
 
 /** A value with one place in it made into something else. */
-function mutated(value: unknown, random: () => number): unknown {
+export function mutated(value: unknown, random: () => number): unknown {
   if (typeof value !== 'object' || value === null || random() < 0.1)
     return random() < 0.5 ? hostileText(random) : pick(random, values);
   const entries = Object.entries(value);

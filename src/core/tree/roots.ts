@@ -8,20 +8,61 @@ export function rooted(problems: readonly Problem[]): Problem[] {
   const ordered = problems.toSorted(
     (one, other) => (one.line ?? 0) - (other.line ?? 0) || (one.column ?? 0) - (other.column ?? 0),
   );
+  const around = aroundOf(ordered);
   const marked = ordered.map((problem) => {
-    const root = rootOf(problem, ordered);
+    const root = rootOf(problem, around);
     return root === undefined ? problem : { ...problem, follows: root.path ?? '' };
   });
   const follows = (problem: Problem): boolean => problem.follows !== undefined;
   return [...marked.filter((one) => !follows(one)), ...marked.filter(follows)];
 }
 
+/** The problems of a file by what others may follow from: a file can have tens of thousands. */
+type Around = {
+  /** Those of one kin, and those of one code in one block, in the file's order. */
+  readonly kin: ReadonlyMap<string, readonly Problem[]>;
+  readonly siblings: ReadonlyMap<string, readonly Problem[]>;
+  /** Those in places that the way hangs on, with numbers that weigh the causes, and the latter by check. */
+  readonly ways: readonly Problem[];
+  readonly weighing: readonly Problem[];
+  readonly weighingIn: ReadonlyMap<string, readonly Problem[]>;
+};
+
+function aroundOf(ordered: readonly Problem[]): Around {
+  const weighing = ordered.filter(({ path = '' }) => weights.test(path));
+  return {
+    kin: groupedBy(ordered, kinOf),
+    siblings: groupedBy(ordered, siblingsOf),
+    ways: ordered.filter(({ path = '' }) => wayPlaces.test(path)),
+    weighing,
+    weighingIn: groupedBy(weighing, checkOf),
+  };
+}
+
+function groupedBy(
+  problems: readonly Problem[],
+  keyOf: (problem: Problem) => string | undefined,
+): ReadonlyMap<string, readonly Problem[]> {
+  const groups = new Map<string, Problem[]>();
+  for (const problem of problems) {
+    const key = keyOf(problem);
+    if (key === undefined) continue;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [problem]);
+    else group.push(problem);
+  }
+  return groups;
+}
+
+const groupOf = (groups: Around['kin'], key: string | undefined): readonly Problem[] =>
+  key === undefined ? [] : (groups.get(key) ?? []);
+
 /** What a problem follows from: one that it rests on, else the first of its kind. */
-function rootOf(problem: Problem, all: readonly Problem[]): Problem | undefined {
-  const below = all.find((one) => levelOf(one) < levelOf(problem) && restsOn(problem, one));
-  if (below !== undefined) return rootOf(below, all) ?? below;
-  const alike = all.filter((one) => isKin(one, problem));
-  const siblings = all.filter((one) => isSibling(one, problem));
+function rootOf(problem: Problem, around: Around): Problem | undefined {
+  const below = restsOn(problem, around);
+  if (below !== undefined) return rootOf(below, around) ?? below;
+  const alike = groupOf(around.kin, kinOf(problem));
+  const siblings = groupOf(around.siblings, siblingsOf(problem));
   const first = alike.length > 1 ? alike[0] : siblings.length > most ? siblings[0] : undefined;
   return first === problem ? undefined : first;
 }
@@ -32,14 +73,12 @@ const most = 3;
 const kinOf = ({ code, value, kin }: Problem): string | undefined =>
   kin ?? (code.startsWith('unknown-') ? `${code} ${value ?? ''}` : undefined);
 
-const isKin = (one: Problem, other: Problem): boolean =>
-  one === other || (kinOf(one) !== undefined && kinOf(one) === kinOf(other));
-
 const ownerOf = ({ path = '' }: Problem): string => path.replace(/(\.[^.[]+|\[\d+\])$/, '');
 
-const isSibling = (one: Problem, other: Problem): boolean =>
-  one === other ||
-  (one.code === other.code && one.code !== 'wrong-shape' && ownerOf(one) === ownerOf(other));
+const siblingsOf = (problem: Problem): string | undefined =>
+  problem.code === 'wrong-shape' ? undefined : `${problem.code} ${ownerOf(problem)}`;
+
+const checkOf = ({ path = '' }: Problem): string | undefined => /^checks\.[^.]+/.exec(path)?.[0];
 
 /** What must be right before a thing can be judged: shape, then names and rows, then rows together, then the way. */
 const levels: readonly (readonly [level: number, codes: RegExp])[] = [
@@ -67,14 +106,20 @@ const wayPlaces =
 const weights =
   /(^|\.)(odds|unlisted|background|points|sound|shows-with|results|limits|reading)\b|^causes$/;
 
-function restsOn({ code, path = '' }: Problem, root: Problem): boolean {
-  const place = root.path ?? '';
-  if (code.startsWith('unreachable-') || code === 'loop') return wayPlaces.test(place);
-  const level = levelOf({ code });
-  if (level === 4) return weights.test(place);
-  const check = /^checks\.[^.]+/.exec(path)?.[0];
-  if (check === undefined || level > 2 || place.endsWith('.next')) return false;
-  return place.startsWith(`${check}.`) && weights.test(place) && touchesRow(path, place);
+/** The first problem that must be mended before this one can be judged. */
+function restsOn(problem: Problem, around: Around): Problem | undefined {
+  const { code, path = '' } = problem;
+  const level = levelOf(problem);
+  const isBelow = (one: Problem): boolean => levelOf(one) < level;
+  if (code.startsWith('unreachable-') || code === 'loop') return around.ways.find(isBelow);
+  if (level === 4) return around.weighing.find(isBelow);
+  const check = checkOf(problem);
+  if (check === undefined || level > 2) return undefined;
+  return groupOf(around.weighingIn, check).find((one) => {
+    const place = one.path ?? '';
+    const isIn = place.startsWith(`${check}.`) && !place.endsWith('.next');
+    return isIn && touchesRow(path, place) && isBelow(one);
+  });
 }
 
 /** Whether a row, or what all rows of its check stand on, is the place that is wrong. */

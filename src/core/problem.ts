@@ -80,15 +80,21 @@ export function showProblem(problem: Problem): string {
 }
 
 /** The same for each problem that follows from no other, with the number of those that follow from it. */
-export const showRoots = (problems: readonly Problem[]): readonly string[] =>
-  problems
+export function showRoots(problems: readonly Problem[]): readonly string[] {
+  const placeOf = (file: string | undefined, path: string) => JSON.stringify([file, path]);
+  const following = new Map<string, number>();
+  for (const { file, follows } of problems) {
+    if (follows === undefined) continue;
+    const place = placeOf(file, follows);
+    following.set(place, (following.get(place) ?? 0) + 1);
+  }
+  return problems
     .filter(({ follows }) => follows === undefined)
     .map((root) => {
-      const more = problems.filter(
-        ({ file, follows }) => file === root.file && follows === (root.path ?? ''),
-      ).length;
+      const more = following.get(placeOf(root.file, root.path ?? '')) ?? 0;
       return `${showProblem(root)}${more === 0 ? '' : ` And ${more} more that follow${more === 1 ? 's' : ''} from this.`}`;
     });
+}
 
 /** Ends a switch over a union: a case that was forgotten does not compile. */
 export function never(value: never): never {

@@ -24,7 +24,7 @@ export const attacks: Readonly<
   doors: { run: doors, seed: 105, long: 1_000_000, short: 4000 },
   enter: { run: entered, seed: 106, long: 20_000, short: 120 },
   forged: { run: forged, seed: 107, long: 20_000, short: 250 },
-  trees: { run: hostileTrees, seed: 113, long: 2000, short: 8 },
+  trees: { run: hostileTrees, seed: 113, long: 1000, short: 6 },
   openings: { run: openings, seed: 0, long: 1000, short: 15 },
   writers: { run: writers, seed: 108, long: 300, short: 2 },
   endings: { run: endingsOfScreens, seed: 110, long: 100, short: 1 },

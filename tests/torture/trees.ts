@@ -25,6 +25,12 @@ const many = (count: number, one: (at: number) => string): string =>
 
 /** Files that are no tree and no session, by what they are. */
 const odd: Readonly<Record<string, (path: string) => void>> = {
+  'keys all the same': (path) => writeFileSync(path, `{${many(50_000, () => '"causes":{}')}}`),
+  'a tree of many checks': (path) =>
+    writeFileSync(
+      path,
+      text.replace('"checks": {', `"checks": {${many(1500, (at) => `"k${at}":{}`)},`),
+    ),
   'a pipe': (path) => execFileSync('mkfifo', [path]),
   'a link without end': (path) => symlinkSync('/dev/zero', path),
   'a link to itself': (path) => symlinkSync(path, path),
@@ -38,18 +44,12 @@ const odd: Readonly<Record<string, (path: string) => void>> = {
   'objects without end': (path) => writeFileSync(path, '{"a":'.repeat(200_000)),
   'a hundred thousand keys': (path) =>
     writeFileSync(path, `{${many(100_000, (at) => `"k${at}":1`)}}`),
-  'keys all the same': (path) => writeFileSync(path, `{${many(50_000, () => '"causes":{}')}}`),
   'one text of a megabyte': (path) => writeFileSync(path, `{"title":"${'x'.repeat(1_048_000)}"}`),
   'commas alone': (path) => writeFileSync(path, ','.repeat(500_000)),
   'comments alone': (path) => writeFileSync(path, '/*x*/'.repeat(200_000)),
   'bytes of no coding': (path) => writeFileSync(path, Buffer.alloc(5000, 0xff)),
   zeros: (path) => writeFileSync(path, Buffer.alloc(5000)),
   nothing: (path) => writeFileSync(path, ''),
-  'a tree of many checks': (path) =>
-    writeFileSync(
-      path,
-      text.replace('"checks": {', `"checks": {${many(1500, (at) => `"k${at}":{}`)},`),
-    ),
 };
 
 const ask: readonly (readonly [name: string, command: Command, args: readonly string[]])[] = [

@@ -6,7 +6,7 @@ import { checkLinks } from './links/links.ts';
 import type { Tree } from './model.ts';
 import { modelFor, settle } from './written/settle.ts';
 import { rooted } from './roots.ts';
-import { salvage, touches } from './salvage.ts';
+import { salvage, touching } from './salvage.ts';
 import { shapeProblems } from './shape/words.ts';
 import { Shop } from './shop.ts';
 
@@ -46,7 +46,8 @@ export function problemsBeside(
 ): readonly Problem[] {
   const rest = salvage(value);
   if (rest === undefined) return [];
-  return find(rest.tree).filter((problem) => !touches(problem, rest));
+  const isTouched = touching(rest);
+  return find(rest.tree).filter((problem) => !isTouched(problem));
 }
 
 export function parseShop(text: string, file: string): Parsed<Shop> {

@@ -105,19 +105,22 @@ function standIn(path: readonly PropertyKey[]): unknown {
 const isBranch = (value: unknown): value is Record<PropertyKey, unknown> =>
   typeof value === 'object' && value !== null;
 
-/** Whether a place, or the name missed there, has to do with something that was replaced. */
-export function touches(
-  { path = '', value }: Pick<Problem, 'path' | 'value'>,
-  { replaced, lost }: Salvaged,
-): boolean {
-  const named = value !== undefined && JSON.stringify(lost).includes(JSON.stringify(value));
-  const gate = /\.after\.([^.[]+)$/.exec(path)?.[1];
-  const places = gate === undefined ? [path] : [path, `checks.${gate}.results`];
-  return (
-    named ||
-    replaced.some((one) => places.some((place) => within(place, one) || within(one, place)))
-  );
+/** Tells whether a place, or the name missed there, has to do with something that was replaced. */
+export function touching({ replaced, lost }: Salvaged) {
+  const own = new Set(replaced);
+  const around = new Set(replaced.flatMap(holding));
+  const gone = JSON.stringify(lost);
+  const isTouched = (place: string): boolean =>
+    around.has(place) || holding(place).some((one) => own.has(one));
+  return ({ path = '', value }: Pick<Problem, 'path' | 'value'>): boolean => {
+    const named = value !== undefined && gone.includes(JSON.stringify(value));
+    const gate = /\.after\.([^.[]+)$/.exec(path)?.[1];
+    return named || isTouched(path) || (gate !== undefined && isTouched(`checks.${gate}.results`));
+  };
 }
 
-const within = (inner: string, outer: string): boolean =>
-  inner === outer || inner.startsWith(`${outer}.`) || inner.startsWith(`${outer}[`);
+/** A place and all that hold it: `a.b[0]` is held by `a.b` and by `a`. */
+const holding = (place: string): readonly string[] => [
+  ...Array.from(place.matchAll(/[.[]/g), ({ index }) => place.slice(0, index)),
+  place,
+];

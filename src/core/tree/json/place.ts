@@ -26,10 +26,11 @@ export function placed<P extends Problem>(text: string, problems: readonly P[]):
     return [...problems];
   const root = parseNodes(text, [], options);
   const at = linesOf(text);
+  const keysOf = keysOnce();
   return problems.map((problem) =>
     problem.line !== undefined || problem.path === undefined || root === undefined
       ? problem
-      : { ...problem, ...at(offsetOf(root, problem.path)) },
+      : { ...problem, ...at(offsetOf(root, problem.path, keysOf)) },
   );
 }
 
@@ -38,30 +39,45 @@ export const withPlaces = <T>(text: string, parsed: Parsed<T>): Parsed<T> =>
   parsed.kind === 'good' ? parsed : { kind: 'bad', problems: placed(text, parsed.problems) };
 
 /** Where a JSON path, written as people write it, begins in a text. */
-function offsetOf(root: Node, path: string): number {
+function offsetOf(root: Node, path: string, keysOf: KeysOf): number {
   let [node, offset, rest] = [root, root.offset, path];
   while (rest !== '') {
-    const step = node.children
-      ?.map((child, index) => stepTo(child, index, node.type === 'array', rest))
-      .filter((one) => one !== undefined)
-      .toSorted((one, other) => one.rest.length - other.rest.length)[0];
+    const step = stepAlong(keysOf(node), rest.startsWith('.') ? rest.slice(1) : rest);
     if (step === undefined) return offset;
-    offset = step.offset;
+    offset = step.child.offset;
     rest = step.rest;
-    if (step.node === undefined) return offset;
-    node = step.node;
+    const next = node.type === 'array' ? step.child : step.child.children?.[1];
+    if (next === undefined) return offset;
+    node = next;
   }
   return offset;
 }
 
-type Step = { readonly node: Node | undefined; readonly offset: number; readonly rest: string };
+/** The children of a node by their keys; the first where a key stands twice. */
+type KeysOf = (node: Node) => ReadonlyMap<string, Node>;
+
+/** Each node is looked through once, however many problems lie in it. */
+function keysOnce(): KeysOf {
+  const known = new Map<Node, ReadonlyMap<string, Node>>();
+  return (node) => {
+    const before = known.get(node);
+    if (before !== undefined) return before;
+    const keys = new Map<string, Node>();
+    for (const [index, child] of (node.children ?? []).entries()) {
+      const key = node.type === 'array' ? `[${index}]` : String(child.children?.[0]?.value);
+      if (!keys.has(key)) keys.set(key, child);
+    }
+    known.set(node, keys);
+    return keys;
+  };
+}
 
 /** One step along a path; keys may hold a full stop, so the longest that fits is taken. */
-function stepTo(child: Node, index: number, inList: boolean, path: string): Step | undefined {
-  const key = inList ? `[${index}]` : String(child.children?.[0]?.value);
-  const rest = path.startsWith('.') ? path.slice(1) : path;
-  if (!rest.startsWith(key)) return undefined;
-  const after = rest.slice(key.length);
-  if (after !== '' && !/^[.[]/.test(after)) return undefined;
-  return { node: inList ? child : child.children?.[1], offset: child.offset, rest: after };
+function stepAlong(keys: ReadonlyMap<string, Node>, path: string) {
+  const ends = [...Array.from(path.matchAll(/[.[]/g), ({ index }) => index), path.length];
+  for (const end of ends.toReversed()) {
+    const child = keys.get(path.slice(0, end));
+    if (child !== undefined) return { child, rest: path.slice(end) };
+  }
+  return undefined;
 }

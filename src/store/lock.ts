@@ -93,6 +93,13 @@ const wordsOf = (error: unknown, path: string): string => {
  */
 function ownFile(files: Files, path: string): string {
   if (files.placeAt(path) === undefined) files.close(files.create(path));
+  // SQLite opens these by itself, and would wait at a pipe for ever.
+  for (const beside of [`${path}-journal`, `${path}-wal`, `${path}-shm`])
+    if (files.placeAt(beside) !== undefined) regular(files, beside);
+  return regular(files, path);
+}
+
+function regular(files: Files, path: string): string {
   const place = files.placeAt(path);
   if (place?.kind === 'file') return place.id;
   const mend = 'Remove it, or move it elsewhere.';

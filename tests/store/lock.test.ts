@@ -1,4 +1,4 @@
-import { spawn, type ChildProcess } from 'node:child_process';
+import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -102,6 +102,15 @@ test.each([
 
   expect(takeLock(session, 'us').kind).toBe('unsure');
   expect(readdirSync(folder)).toEqual(['job.jsonl.lock']);
+});
+
+test.each(['-journal', '-wal', '-shm'])('a pipe in place of its %s is not waited at', (ending) => {
+  execFileSync('mkfifo', [`${session}.lock${ending}`]);
+
+  expect(takeLock(session, 'us')).toMatchObject({
+    kind: 'unsure',
+    why: 'What stands at its name is no regular file.',
+  });
 });
 
 test('a lock whose file is removed is taken anew, unless another has the session by then', () => {

@@ -4,6 +4,7 @@ import { bytes, clocks, failingCalls } from './disk.ts';
 import { entered } from './entering.ts';
 import { doors } from './inputs.ts';
 import type { Attack } from './lib.ts';
+import { spoiltLocks } from './locks.ts';
 import { kills, openings, writers } from './processes.ts';
 import { forged, longDay } from './sessions.ts';
 import { shownOnScreens } from './shown.ts';
@@ -25,6 +26,7 @@ export const attacks: Readonly<
   enter: { run: entered, seed: 106, long: 20_000, short: 120 },
   forged: { run: forged, seed: 107, long: 20_000, short: 250 },
   trees: { run: hostileTrees, seed: 113, long: 1000, short: 6 },
+  locks: { run: spoiltLocks, seed: 114, long: 5000, short: 60 },
   openings: { run: openings, seed: 0, long: 1000, short: 15 },
   writers: { run: writers, seed: 108, long: 300, short: 2 },
   endings: { run: endingsOfScreens, seed: 110, long: 100, short: 1 },

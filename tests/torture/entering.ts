@@ -12,9 +12,9 @@ type Said = Record<string, unknown>;
 
 /** An action as a person would give it, its text one of a kind. */
 function fitting({ checks, causes }: Tree, random: () => number, text: string): Said {
-  const [check = '', { results = [] } = {}] = pick(random, Object.entries(checks));
+  const [check, { results }] = pick(random, Object.entries(checks));
   const result = results.length > 0 ? pick(random, results).id : 'none';
-  const [cause = ''] = pick(random, Object.entries(causes));
+  const [cause] = pick(random, Object.entries(causes));
   const n = 1 + Math.floor(random() * 30);
   return pick<Said>(random, [
     { do: 'note', text },

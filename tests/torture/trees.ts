@@ -112,5 +112,5 @@ export async function hostileTrees({ seed, count }: Size): Promise<Tried> {
   return { attack: 'hostile trees', tries: count * ask.length, failures, seen };
 }
 
-/** Seconds that a sound tree may take: `trees check` walks it through. */
-const usual = { check: 2, other: 0.5 };
+/** Seconds that a sound tree may take: `trees check` walks it through, cold in two of them. */
+const usual = { check: 4, other: 0.5 };

@@ -168,13 +168,17 @@ function taken(before: State, press: KeyPress): Transition {
     return transition(before);
   const claim = claims(before, press);
   if (claim && !wasSeen(before)) return inform(struck(before, token), notSeen(before));
-  const after = fieldPress({ ...before, notice: undefined }, press, route);
+  const after = fieldPress(withoutNotice(before, press), press, route);
   if (isSpent(before, token) && (claim || writes(after)))
     return inform(struck(before, token), spent);
   if (mayBeWord(before, token) && tells(before, press, after))
     return inform(struck(before, token), soon);
   return transition({ ...after.state, run: runAfter(before, press, after) }, ...after.effects);
 }
+
+/** A notice goes with the next key; one too long for its row is read on the page of what is said in full. */
+const withoutNotice = (state: State, { command }: KeyPress): State =>
+  command === 'full' ? state : { ...state, notice: undefined };
 
 /** What the second letter of a word must not do: say or write something, or take the rest as text. */
 function tells(before: State, press: KeyPress, after: Transition): boolean {

@@ -8,7 +8,7 @@ import { footLines, type FootRoom } from './foot.ts';
 import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
 import { contradictionNeeds } from './lists.tsx';
 import { figureNeeds } from './figure.tsx';
-import { checkNeeds, textNeeds, type Needs } from './room.ts';
+import { checkNeeds, textNeeds, type Needs, rowsOf } from './room.ts';
 import { historyPages } from './history-rows.ts';
 import { closePages } from './close-rows.ts';
 import { Body } from './views.tsx';
@@ -25,6 +25,8 @@ export type Contents = {
   readonly cautions: (state: State, size: Size) => readonly string[];
   /** Rows that the screen asks for between head and foot. */
   readonly needs: (state: State, columns: number) => Needs;
+  /** Rows that a text takes in a column of some width. */
+  readonly rowsOf: (text: string, width: number) => number;
   /** The lines of the foot, at most so many. */
   readonly footLines: (state: State, session: OpenSession, room: FootRoom) => readonly string[];
   readonly bindings: readonly Binding[];
@@ -63,6 +65,7 @@ export const contents: Contents = {
   needs: needsOf,
   pages: pagesOn,
   cautions: cautionsNow,
+  rowsOf,
   footLines,
   bindings,
 };

@@ -39,12 +39,16 @@ const flushLeft = (row: string, index: number): string =>
 // oxlint-disable-next-line no-control-regex -- the row may begin with its colors
 const leading = /^((?:\u001b\[[0-9;]*m)*) /;
 
+type EndsProps = Pick<LineProps, 'as' | 'wrap'> & { readonly left: string; readonly right: string };
+
 /** A line with something at its right end; the left part gives way when there is no room. */
-export function Ends({ left, right, as = 'plain' }: { left: string; right: string; as?: Meaning }) {
+export function Ends({ left, right, as = 'plain', wrap = 'cut' }: EndsProps) {
   return (
     <Box justifyContent="space-between" gap={2}>
       <Box flexShrink={1}>
-        <Line as={as}>{left}</Line>
+        <Line as={as} wrap={wrap}>
+          {left}
+        </Line>
       </Box>
       <Box flexShrink={0}>
         <Line>{right}</Line>

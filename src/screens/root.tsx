@@ -2,7 +2,8 @@ import { Box, useApp, useInput, usePaste, useStdout, useWindowSize } from 'ink';
 import { useCallback, useEffect, useSyncExternalStore } from 'react';
 import { bindingsWith, hints, keyName } from '../app/keys/keymap.ts';
 import type { Message } from '../app/message.ts';
-import type { Drawn, OpenSession, State } from '../app/state.ts';
+import type { Drawn, State } from '../app/state.ts';
+import { noticeNow, type Notice } from '../app/notice.ts';
 import { tokens } from '../app/keys/tokens.ts';
 import { clockTime } from '../core/session/clock.ts';
 import { headLeft, headRight, headWord } from '../app/walk/head.ts';
@@ -137,7 +138,9 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
   const { session, screen } = state;
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   const bindings = contents?.bindings ?? bindingsWith([]);
-  const foot = onWalk ? footOf(state, { rows, columns }, contents) : [];
+  const notice = noticeNow(state);
+  const more = noticeExtra(state, notice, { rows: rows - frameRows, columns }, contents);
+  const foot = onWalk ? footOf(state, { rows: rows - more, columns }, contents) : [];
   const right = onWalk ? headRight(state, session) : clockTime(state.now.at);
   return (
     <ThemeContext value={themes[state.settings.theme]}>
@@ -147,12 +150,12 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
           left={onWalk ? headLeft(state, session, columns - 4 - right.length) : headWord(session)}
           right={right}
           foot={foot}
-          notice={<NoticeLine state={state} />}
+          notice={<Ends {...notice} wrap={more > 0 ? 'fold' : 'cut'} />}
           keys={keysLine(hints(bindings, state.question.mode), columns)}
         >
           <Inside
             state={state}
-            rows={rows - frameRows - foot.length}
+            rows={rows - frameRows - more - foot.length}
             columns={columns}
             contents={contents}
           />
@@ -184,24 +187,27 @@ function Inside({ state, rows, columns, contents }: FrameProps) {
   );
 }
 
-function NoticeLine({ state: { notice, session } }: { readonly state: State }) {
-  const trouble = session?.trouble;
-  const kept = session === undefined ? '' : keptWords(session);
-  if (trouble !== undefined)
-    return <Ends left={`NOT KEPT: ${trouble.message} ${trouble.mend}`} right={kept} as="problem" />;
-  return (
-    <Ends
-      left={notice?.text ?? ''}
-      right={kept}
-      as={notice?.kind === 'problem' ? 'problem' : 'plain'}
-    />
-  );
-}
-
-/** Says `kept` only when everything shown is on the disk. */
-function keptWords({ events, kept, keptAt, trouble }: OpenSession): string {
-  if (trouble !== undefined) return 'not kept';
-  return (events.at(-1)?.n ?? 0) === kept ? `kept ${keptAt}` : 'keeping...';
+/**
+ * Rows that the notice takes beyond its one to be whole: from the foot and from what is free. Where the
+ * screen itself needs them it stays in one row, ends in "…", and the page of `i` has it whole.
+ * @param size rows between head and foot, with the foot's
+ */
+function noticeExtra(
+  state: State,
+  { left, right }: Notice,
+  size: Size,
+  contents: Contents | undefined,
+): number {
+  if (contents === undefined) return 0;
+  // A column is free at each side of the frame, two before what is kept.
+  const wanted =
+    contents.rowsOf(left, size.columns - 2 - (right === '' ? 0 : right.length + 2)) - 1;
+  const [page, ...more] = contents.pages(state, size) ?? [];
+  const needs = contents.needs(state, size.columns);
+  // In a field `i` is a letter: there the steps give way to the notice.
+  const opens = state.screen.kind === 'walk' && state.screen.input.kind === 'ready';
+  const asked = page?.length ?? (opens ? needs.wanted : needs.least);
+  return wanted > 0 && more.length === 0 && wanted <= size.rows - asked ? wanted : 0;
 }
 
 /** The keys that fit into one row; the page of keys, which holds the rest, is always among them. */

@@ -1,3 +1,4 @@
+import { createRequire } from 'node:module';
 import { renderToString } from 'ink';
 import { expect, test } from 'vitest';
 import type { State } from '../../src/app/state.ts';
@@ -17,9 +18,15 @@ const sizes: readonly (readonly [columns: number, rows: number])[] = [
 ];
 
 const rowsOf = (state: State, columns: number, rows: number): readonly string[] =>
-  renderToString(<ScreenFrame state={state} columns={columns} rows={rows} contents={contents} />, {
-    columns,
-  })
+  withoutColors(
+    renderToString(
+      <ScreenFrame state={state} columns={columns} rows={rows} contents={contents} />,
+      { columns },
+    ),
+  );
+
+const withoutColors = (drawn: string): readonly string[] =>
+  drawn
     // oxlint-disable-next-line no-control-regex -- the colors of a theme
     .replaceAll(/\u001b\[[0-9;]*m/g, '')
     .split('\n')
@@ -35,7 +42,7 @@ const words = (row: string): string => oneRow(row).replace(/^(?:[!>]|\d+\.|(?:> 
 
 /** What a screen says only where it has no room for all. */
 const isOfThisSize = (row: string): boolean =>
-  /page \d of \d|read on \(\d|^ {4}… \d+ more steps?:|^ (?:EITHER|OR) .*(?:\d (?:faint|more)|…| OR )/.test(
+  /page \d of \d|^ … down: more$|read on \(\d|^ {4}… \d+ more steps?:|^ (?:EITHER|OR) .*(?:\d (?:faint|more)|…| OR )/.test(
     row,
   );
 
@@ -93,6 +100,53 @@ test.each([...everyScreen, ...moreScreens])(
     for (const size of sizes) {
       const drawn = rowsOf(state, size[0], size[1]);
       expect([size, faultsOf(state, drawn, all, size), drawn]).toEqual([size, noFault, drawn]);
+    }
+  },
+);
+
+type Chalk = { readonly default: { level: 0 | 1 | 2 | 3 } };
+
+/** The colors that Ink itself draws with, switched on as in a terminal that has them. */
+async function inColors<T>(draw: () => T): Promise<T> {
+  const ofInk = createRequire(createRequire(import.meta.url).resolve('ink'));
+  const { default: chalk }: Chalk = await import(ofInk.resolve('chalk'));
+  const { level } = chalk;
+  try {
+    chalk.level = 3;
+    return draw();
+  } finally {
+    chalk.level = level;
+  }
+}
+
+test.each([...everyScreen, ...moreScreens])(
+  'the $name screen has the same rows by day, by night and without colors',
+  async ({ reach }) => {
+    const state = reach().state();
+    const themed = (theme: 'day' | 'night'): State => ({
+      ...state,
+      settings: { ...state.settings, theme },
+    });
+
+    for (const [columns, rows] of [
+      [60, 20],
+      [80, 24],
+    ] as const) {
+      const plain = (['day', 'night'] as const).map((theme) =>
+        rowsOf(themed(theme), columns, rows),
+      );
+      const raw = await inColors(() =>
+        (['day', 'night'] as const).map((theme) =>
+          renderToString(
+            <ScreenFrame state={themed(theme)} columns={columns} rows={rows} contents={contents} />,
+            { columns },
+          ),
+        ),
+      );
+      const [day = '', night = ''] = raw;
+
+      expect(day).not.toBe(night);
+      expect([day, night].map(withoutColors)).toEqual(plain);
     }
   },
 );

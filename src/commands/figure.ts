@@ -48,6 +48,8 @@ function keyAndValue(pair: string): readonly [key: string, value: string] {
   return [pair.slice(0, at), pair.slice(at + 1)];
 }
 
+const widest = Math.max(...figures.map(({ name }) => name.length));
+
 function list(io: Io, json: boolean): Ended {
   if (json) {
     printJson(
@@ -59,7 +61,7 @@ function list(io: Io, json: boolean): Ended {
   for (const family of new Set(figures.map((one) => one.family))) {
     io.out(`${family}\n`);
     for (const { name, about } of figures.filter((one) => one.family === family))
-      io.out(`  ${name.padEnd(22)} ${cleanLine(about)}\n`);
+      io.out(`  ${name.padEnd(widest)} ${cleanLine(about)}\n`);
   }
   return done;
 }

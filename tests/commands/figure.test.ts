@@ -8,6 +8,8 @@ test('figure alone lists every figure under its family', async () => {
 
   expect(code).toBe(0);
   expect(out.match(/^ {2}\S+/gm)).toHaveLength(figures.length);
+  // What each is about begins in one column.
+  expect(new Set([...out.matchAll(/^ {2}\S+ +/gm)].map(([start]) => start.length)).size).toBe(1);
 });
 
 test('figure with a name explains inputs, formula, range and source', async () => {

@@ -23,6 +23,7 @@ const badCalls: Readonly<Record<string, readonly string[]>> = {
     'broken.json --vehicle x',
     '--loud',
   ],
+  vehicles: ['paint', 'show', 'show nope', 'new', 'edit nope engine=v8', 'done nope', '--loud'],
   enter: ['', 'nope', 'torn', 'a b', '--loud'],
   story: ['', 'nope', 'torn', 'folder', 'a b', '--loud'],
   advise: ['', 'nope', 'torn', 'folder', 'a b', '--loud'],

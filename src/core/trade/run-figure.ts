@@ -36,7 +36,7 @@ export function runFigure(name: string, typed: Typed, units: Units = 'us'): Pars
     return bad({
       code: 'figure-unknown',
       message,
-      mend: meant(name, names),
+      mend: `${meant(name, names)} "droplight figure" lists all.`,
       value: name.slice(0, 40),
     });
   }

@@ -75,7 +75,12 @@ describe('running a figure on what was typed', () => {
   });
 
   test.each([
-    ['a figure with a slip in it', 'dwel', {}, ['There is no figure "dwel". Did you mean dwell?']],
+    [
+      'a figure with a slip in it',
+      'dwel',
+      {},
+      ['There is no figure "dwel". Did you mean dwell? "droplight figure" lists all.'],
+    ],
     [
       'an input with a slip in it',
       'dwell',
@@ -169,7 +174,9 @@ describe('running a figure on what was typed', () => {
   });
 
   test('a name that is like none lists some', () => {
-    expect(told('xyzzy', {})[0]).toMatch(/There are: wire-resistance, .* and more\.$/);
+    expect(told('xyzzy', {})[0]).toMatch(
+      /There are: wire-resistance, .* and more\. "droplight figure" lists all\.$/,
+    );
   });
 
   test('a name from the depths of the language is no input', () => {

@@ -121,7 +121,7 @@ export const compressionSpread = makeFigure({
   mark: 'common practice',
   work: ({ readings, wet }) => {
     if (wet.length > 0 && wet.length !== readings.length)
-      throw new RangeError(`wet has ${wet.length} readings, dry ${readings.length}: give as many.`);
+      throw new RangeError(`readings wet are ${wet.length}, dry ${readings.length}: give as many.`);
     const mean = readings.reduce((sum, each) => sum + each, 0) / readings.length;
     const floor = 0.75 * bestOf(readings);
     const lowest = Math.min(...readings);

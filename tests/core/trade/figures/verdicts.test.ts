@@ -34,7 +34,7 @@ describe('what a figure says of a reading', () => {
     ['voltage-drop', { current: '5', gauge: '14' }, 'Give resistance, or length'],
     ['compression-spread', { readings: '10bar,9,9.5' }, 'All cylinders are above'],
     ['compression-spread', { readings: '150' }, 'One cylinder alone'],
-    ['compression-spread', { readings: '150 90', wet: '120' }, 'Wet has 1 readings, dry 2'],
+    ['compression-spread', { readings: '150 90', wet: '120' }, 'Readings wet are 1, dry 2'],
     // 5200 ft: 24.63 inHg of air (US Standard Atmosphere 1976, computed).
     ['vacuum-at-altitude', { altitude: '5200ft', reading: '26' }, /^Vacuum 26 inHg is outside/],
     ['vacuum-at-altitude', { altitude: '5200ft', reading: '15' }, 'Healthy'],

@@ -1,3 +1,4 @@
+import type { Kind } from '../app/screen.ts';
 import type { OpenSession, State } from '../app/state.ts';
 import { openThings } from '../core/session/story.ts';
 import { sum } from '../core/sum.ts';
@@ -45,6 +46,9 @@ export function footLines(
 
 const part = (name: Name, text: string): Parts => (text === '' ? {} : { [name]: [text] });
 
+/** Screens with the step itself on them: what it would part is told there, and nowhere else. */
+const withStep: readonly Kind[] = ['walk', 'replay', 'full', 'keys'];
+
 /** Not under the pages that tell of the suspects themselves. */
 const suspectsPart = (
   { screen, question: { due } }: State,
@@ -53,7 +57,13 @@ const suspectsPart = (
 ): Parts =>
   screen.kind === 'why' || screen.kind === 'suspects'
     ? {}
-    : { suspects: suspectRows(session, beforeNow(due), room) };
+    : {
+        suspects: suspectRows(
+          session,
+          withStep.includes(screen.kind) ? beforeNow(due) : { check: undefined },
+          room,
+        ),
+      };
 
 const count = (parts: Parts): number => sum(Object.values(parts).map((rows) => rows.length));
 

@@ -38,7 +38,7 @@ type Verdict = {
   readonly events: number;
   readonly lines: readonly Damage[];
   readonly link?: string;
-  /** The line that the link told elsewhere ends; absent when no line of the record does. */
+  /** The line that the link told elsewhere ends: all up to it is as it was; absent when that is not shown. */
   readonly provenTo?: number;
   readonly why?: string;
 };
@@ -56,8 +56,12 @@ function judge(io: Io, path: string, against: string | undefined): Verdict {
   const state = stateOf(damage, openEnd);
   const verdict = { session: path, state, events: events.length, lines: damage, link };
   if (against === undefined) return verdict;
-  const proven = links.find((one) => one.link === against)?.line;
-  if (proven !== undefined) return { ...verdict, provenTo: proven };
+  const held = links.find((one) => one.link === against)?.line;
+  const harmed = damage.some(
+    ({ line, kind }) =>
+      held !== undefined && line <= held && kind !== 'torn' && kind !== 'line-ends',
+  );
+  if (held !== undefined) return harmed ? verdict : { ...verdict, provenTo: held };
   // Whole as far as it goes, and what stood there when the link was told is not in it.
   return {
     ...verdict,

@@ -165,6 +165,19 @@ describe('an altered record', () => {
     expect(against.out).toMatch(/^cut short:/);
   });
 
+  test('is not proven by a link behind the altered line', async () => {
+    const { folder, path } = await noted('first', 'second');
+    const whole = await runCommand(verify, [path, '--json'], { folder });
+    const [{ link = '' } = {}] = JSON.parse(whole.out) as { link?: string }[];
+    writeFileSync(path, readFileSync(path, 'utf8').replace('"first"', '"fiRst"'));
+
+    const { out, code } = await runCommand(verify, [path, '--against', link], { folder });
+
+    expect(code).toBe(1);
+    expect(out).toMatch(/^altered:.*line 2 altered/);
+    expect(out).not.toContain('that link ends');
+  });
+
   test('that went on since its link was told is proven to that line', async () => {
     const { folder, path } = await noted('first');
     const { out } = await runCommand(verify, [path, '--json'], { folder });
@@ -214,7 +227,8 @@ test.each([
   ['--vehicle', 501],
   ['--who', 201],
 ])('a session is not begun with a %s that its reader would refuse', async (option, length) => {
-  const args = ['no-supply', '--vehicle', 'v', option, 'x'.repeat(length)];
+  const named = option === '--vehicle' ? [] : ['--vehicle', 'v'];
+  const args = ['no-supply', ...named, option, 'x'.repeat(length)];
   const { code, err } = await runCommand(open, args);
 
   expect(code).toBe(2);

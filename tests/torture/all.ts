@@ -25,7 +25,7 @@ export const attacks: Readonly<
   doors: { run: doors, seed: 105, long: 1_000_000, short: 4000 },
   enter: { run: entered, seed: 106, long: 20_000, short: 120 },
   forged: { run: forged, seed: 107, long: 20_000, short: 250 },
-  trees: { run: hostileTrees, seed: 113, long: 1000, short: 6 },
+  trees: { run: hostileTrees, seed: 113, long: 1000, short: 4 },
   locks: { run: spoiltLocks, seed: 114, long: 5000, short: 60 },
   openings: { run: openings, seed: 0, long: 1000, short: 15 },
   writers: { run: writers, seed: 108, long: 300, short: 2 },

@@ -153,6 +153,8 @@ type ChoicesProps = {
   readonly choices: readonly Choice[];
   readonly cursor: number;
   readonly rows: number;
+  /** Whether a digit picks a line; where digits type a reading no line has one. */
+  readonly numbered?: boolean;
 };
 
 const Mark = ({ isSelected = false }: { readonly isSelected?: boolean }) => (
@@ -181,13 +183,13 @@ function firstShown(lines: number, cursor: number, rows: number): number {
  * mounting it again, for the library takes none later. With its own keys on it loses the second of
  * two that come in one read, wraps at the ends, and moves by letters.
  */
-export function Choices({ choices, cursor, rows }: ChoicesProps) {
+export function Choices({ choices, cursor, rows, numbered = true }: ChoicesProps) {
   const from = firstShown(choices.length, cursor, rows);
   const seen = choices.slice(from, from + Math.max(1, rows));
   const items = seen.map(({ id, label, group }, index) => ({
     key: id,
     value: id,
-    label: `${lineNumber(from + index, cursor) ?? ' '}  ${grouped(group, seen[index - 1]?.group)}${label}`,
+    label: `${numbered ? (lineNumber(from + index, cursor) ?? ' ') : '-'}  ${grouped(group, seen[index - 1]?.group)}${label}`,
   }));
   return (
     <SelectInput

@@ -133,6 +133,7 @@ function Answering({ due, asked, input, room }: AnsweringProps) {
           choices={check.results.map(({ id, label }) => ({ id, label }))}
           cursor={cursor}
           rows={room.results}
+          numbered={check.reading === undefined}
         />
       </Box>
     </>

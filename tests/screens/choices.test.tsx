@@ -15,6 +15,18 @@ test('a long list shows the part that the cursor is in', () => {
   expect(lastFrame()?.split('\n')).toHaveLength(5);
 });
 
+test('where digits type a reading no line has a number', () => {
+  const { lastFrame } = render(
+    <Choices choices={choices.slice(0, 2)} cursor={1} rows={3} numbered={false} />,
+  );
+
+  expect(
+    lastFrame()
+      ?.split('\n')
+      .map((row) => row.trimEnd()),
+  ).toEqual(['   -  line 1', ' > -  line 2']);
+});
+
 test('a list marks nothing until something is pointed at', () => {
   const { lastFrame } = render(<Choices choices={choices.slice(0, 3)} cursor={-1} rows={3} />);
 

@@ -38,7 +38,7 @@ const oneRow = (text: string): string => text.replaceAll(/\s+/g, ' ').trim();
 const roomy = (state: State): string => rowsOf(state, 1500, 150).map(oneRow).join(' ');
 
 /** A row without what stands before its words. */
-const words = (row: string): string => oneRow(row).replace(/^(?:[!>]|\d+\.|(?:> )?\d) +/, '');
+const words = (row: string): string => oneRow(row).replace(/^(?:[!>]|\d+\.|(?:> )?[\d-]) +/, '');
 
 /** What a screen says only where it has no room for all. */
 const isOfThisSize = (row: string): boolean =>
@@ -64,8 +64,8 @@ function askedRows({ question: { mode, due }, screen }: State): readonly RegExp[
   const check = screen.kind === 'walk' ? due?.asked?.check : undefined;
   if (check === undefined) return [];
   const field = ['reading', 'insist'].includes(mode) ? [/^ Reading > /] : [];
-  const result = ['look', 'reading'].includes(mode) ? [/^( >|  ) +\d +\S/] : [];
-  const marked = due?.typed === undefined ? [] : [/^ > \d +\S/];
+  const result = ['look', 'reading'].includes(mode) ? [/^( >|  ) +[\d-] +\S/] : [];
+  const marked = due?.typed === undefined ? [] : [/^ > [\d-] +\S/];
   return [...field, ...result, ...marked];
 }
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Program } from '../../../src/app/program.ts';
+import type { Command } from '../../../src/app/keys/command.ts';
 import { isField } from '../../../src/app/keys/field.ts';
 import { hints } from '../../../src/app/keys/keymap.ts';
 import { bindings, pages } from '../../../src/app/pages/table.ts';
@@ -7,6 +8,10 @@ import { everyScreen, moreScreens, type Reached } from '../../helpers/every-scre
 import { makeProgram, passPages, press, startKeys } from '../../helpers/program.ts';
 
 const ready = `${startKeys()}y`;
+
+/** The key that opens a screen, whatever letter it is now. */
+const keyTo = (command: Command): string =>
+  bindings.find((one) => one.command === command)?.keys[0] ?? '';
 
 const byKeys = (name: string, keys: string): Reached => ({
   name,
@@ -35,7 +40,7 @@ const others: readonly Reached[] = [
   byKeys('a narrowed question', 'sbrak'),
   byKeys('a narrowed list of figures', 'fvolt'),
   byKeys('an input of a figure', 'fdwell<enter>8<enter>55'),
-  byKeys('the history', `${ready}2h`),
+  byKeys('the history', `${ready}2${keyTo('history')}`),
   byKeys('what was found', `${ready}2r21yvalve sits`),
   { name: 'what was done', reach: whatWasDone },
   byKeys('a reason', `${ready}2xno time`),

@@ -21,6 +21,6 @@ export const job = {
   'how it ends, a line marked': `${startKeys()}y2c3`,
   'the job closed': `${startKeys()}y2c3y`,
   'opening it again': `${startKeys()}y2c3yc`,
-  'the history': `${startKeys()}y2r2Z1y<enter>ZyZy<esc>h`,
+  'the history': `${startKeys()}y2r2Z1y<enter>ZyZy<esc>t`,
   'a note': `${startKeys()}y2nfan belt`,
 } as const;

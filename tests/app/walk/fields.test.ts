@@ -86,7 +86,7 @@ test('a part taken off is kept as typed', () => {
 test('altitude and temperature are asked one after the other', () => {
   const made = atFirstCheck();
 
-  press(made.program, 't5200ft<enter>');
+  press(made.program, 'it5200ft<enter>');
   expect(input(made)).toMatchObject({ kind: 'text', purpose: 'temperature', typed: typing('') });
   press(made.program, '70F<enter>');
 
@@ -100,7 +100,7 @@ test('altitude and temperature are asked one after the other', () => {
 test('an altitude that cannot be is refused, and stays in its field to be mended', () => {
   const made = atFirstCheck();
 
-  press(made.program, 't90000ft<enter>');
+  press(made.program, 'it90000ft<enter>');
 
   expect(made.program.state().notice?.text).toContain('lies outside');
   expect(input(made)).toMatchObject({ purpose: 'altitude', typed: typing('90000ft') });

@@ -28,7 +28,7 @@ test('all that was done stands there with its time, then what is left open', () 
 });
 
 test('the newest line is marked, and an earlier act is taken back from there', () => {
-  const { story, screen, notice } = after(`${way}h<up>y`);
+  const { story, screen, notice } = after(`${way}t<up>y`);
 
   expect(screen.kind).toBe('history');
   expect(notice?.text).toBe('Taken back: We noted: "fan belt".');
@@ -39,26 +39,26 @@ test('the newest line is marked, and an earlier act is taken back from there', (
 });
 
 test('what was taken back cannot be taken back once more', () => {
-  const { events, notice } = after(`${way}h<up>yZy`);
+  const { events, notice } = after(`${way}t<up>yZy`);
 
   expect(events.filter(({ kind }) => kind === 'corrected')).toHaveLength(1);
   expect(notice?.text).toBe('There is nothing of this to take back.');
 });
 
 test('an answer is given anew from there, and b takes that back: it says again what it said', () => {
-  const anew = after(`${way}h<up><up>a3`);
+  const anew = after(`${way}t<up><up>a3`);
   expect(anew.story.findings).toMatchObject([{ check: 'idle-check', corrected: true }]);
   expect(anew.story.findings[0]?.result).not.toBe('hunts');
 
-  const back = after(`${way}h<up><up>a3b`);
+  const back = after(`${way}t<up><up>a3b`);
   expect(back.story.findings).toMatchObject([{ result: 'hunts', corrected: false }]);
 });
 
 test('answering anew is left with escape, and cannot be answered with unsure', () => {
-  expect(after(`${way}h<up><up>a<esc>`).events.some(({ kind }) => kind === 'corrected')).toBe(
+  expect(after(`${way}t<up><up>a<esc>`).events.some(({ kind }) => kind === 'corrected')).toBe(
     false,
   );
-  expect(after(`${way}h<up><up>auy`).events.some(({ kind }) => kind === 'corrected')).toBe(false);
+  expect(after(`${way}t<up><up>auy`).events.some(({ kind }) => kind === 'corrected')).toBe(false);
 });
 
 test('on a small window a part of the list is seen, and the marked line in full', () => {

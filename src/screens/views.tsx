@@ -12,9 +12,8 @@ import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
-import { AsItStood, Choices, Head, Line, Narrowed } from './parts.tsx';
+import { AsItStood, Choices, Line, Narrowed } from './parts.tsx';
 import { ReplayHead, replayRows } from './replay.tsx';
-import { rowsOf } from './room.ts';
 import { MendedBody } from './mended.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
@@ -104,33 +103,9 @@ const views: { readonly [K in Kind]: View<K> } = {
 
 type BodyProps = Size & { readonly state: State };
 
-/** Screens with a field and room below it: what is wrong with what was typed is read whole there. */
-const forms: ReadonlySet<Kind> = new Set<Kind>(['start', 'settings', 'figure']);
-
-/** What is wrong, where the line over the keys would cut it before it says how to mend it. */
-function cutTrouble({ screen, notice, session }: State, columns: number): string | undefined {
-  if (!forms.has(screen.kind) || notice?.kind !== 'problem') return undefined;
-  const kept = session === undefined ? 0 : 'kept 10:00'.length + 2;
-  return notice.text.length > columns - 2 - kept ? notice.text : undefined;
-}
-
 /** The part of the screen between head and foot. */
-export function Body({ state, rows, columns }: BodyProps) {
-  const trouble = cutTrouble(state, columns);
-  const left = rows - (trouble === undefined ? 0 : rowsOf(trouble, columns - 2));
-  return (
-    <>
-      {viewOf(state.screen, state, { rows: left, columns })}
-      {trouble !== undefined && (
-        <Head>
-          <Line as="problem" wrap="fold">
-            {trouble}
-          </Line>
-        </Head>
-      )}
-    </>
-  );
-}
+export const Body = ({ state, rows, columns }: BodyProps) =>
+  viewOf(state.screen, state, { rows, columns });
 
 const viewOf = <K extends Kind>(screen: At<K>, state: State, size: Size): ReactNode =>
   views[screen.kind](screen, state, size);

@@ -46,7 +46,7 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
   const by = header.who === '' ? '' : ` by ${header.who}`;
   const told = [
     ...whichOne(header),
-    `The work was begun on ${dateOf(header.opened)}${by}, and ${minuteWords(story.minutes)} of it ${Math.round(story.minutes) === 1 ? 'is' : 'are'} on record.`,
+    `The work was begun on ${dateOf(header.opened)}${by}, and ${minuteWords(story.minutes)} of it ${Math.round(story.minutes) <= 1 ? 'is' : 'are'} on record.`,
     ...(place.length === 0 ? [] : [sentence(`Conditions: ${joined(place)}`)]),
     ...(missing.length === 0
       ? []

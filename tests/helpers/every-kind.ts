@@ -39,6 +39,8 @@ export const everyKind: readonly Payload[] = [
   { kind: 'photographed', file: 'a.jpg', caption: 'c', about: 'look' },
   { kind: 'part-off', part: 'bezel', where: 'tray' },
   { kind: 'part-on', part: 'bezel' },
+  { kind: 'aid-on', aid: 'jumper at the coil' },
+  { kind: 'aid-off', aid: 'jumper at the coil' },
   { kind: 'timer', label: 'cool down', minutes: 10 },
   { kind: 'condemned', cause: 'wire', found: 'chafed at the clip', acknowledged: ['spark'] },
   { kind: 'not-this', cause: 'fuse', acknowledged: ['hot'], told: '2026-04-11T10:00+02:00' },

@@ -21,6 +21,8 @@ const claimed = new Set([
   'standing',
   'access',
   'part-on',
+  'aid-on',
+  'aid-off',
   'leg',
 ]);
 const answered = new Set(['found', 'proved', 'unsure', 'skipped', 'settled', 'corrected']);

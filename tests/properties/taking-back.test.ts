@@ -48,6 +48,7 @@ const acts: fc.Arbitrary<Action> = fc.oneof(
     { do: 'timer', label: 'cooling', minutes: 5 },
     { do: 'part-off', part: 'bezel' },
     { do: 'part-on', part: 'bezel' },
+    { do: 'aid-on', aid: 'jumper at the coil' },
     { do: 'follow-up', text: 'tires', urgency: 'soon' },
     { do: 'leg', tree: 'other' },
     { do: 'settle', as: 'misread-then' },

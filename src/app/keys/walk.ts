@@ -107,7 +107,7 @@ export const walkBindings: readonly Binding[] = [
     keys: ['p'],
     command: 'part-off',
     hint: 'part off',
-    about: 'note a part taken off',
+    about: 'note a part taken off, or with + an aid put on: bridge, jumper, clamp, plug',
   },
   {
     modes: [...steps, 'closed'],

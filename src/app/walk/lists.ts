@@ -108,6 +108,10 @@ export function apart(story: Story): readonly Apart[] {
       name: part,
       mend: { do: 'part-on', part } as const,
     })),
+    ...story.aidsOn.map(({ aid }) => ({
+      name: `Put on, to come off: ${aid}`,
+      mend: { do: 'aid-off', aid } as const,
+    })),
     ...(story.standing.battery === 'disconnected' ? [leadOn] : []),
   ];
 }

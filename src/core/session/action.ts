@@ -76,6 +76,8 @@ export const Action = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('photo'), file: Text, caption: Text, about: Id.optional() }),
   z.strictObject({ do: z.literal('part-off'), part: Text, where: Text.optional() }),
   z.strictObject({ do: z.literal('part-on'), part: Text }),
+  z.strictObject({ do: z.literal('aid-on'), aid: Text }),
+  z.strictObject({ do: z.literal('aid-off'), aid: Text }),
   z.strictObject({ do: z.literal('timer'), label: Text, minutes: z.number().positive() }),
   z.strictObject({
     do: z.literal('condemn'),

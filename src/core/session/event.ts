@@ -125,6 +125,9 @@ const kinds = {
   photographed: z.object({ kind: z.literal('photographed'), file: Text, caption: Text, ...about }),
   'part-off': z.object({ kind: z.literal('part-off'), part: Text, where: Text.optional() }),
   'part-on': z.object({ kind: z.literal('part-on'), part: Text }),
+  /** Something put on for a while that must come off again: a bridge, a jumper, a clamp, a plug. */
+  'aid-on': z.object({ kind: z.literal('aid-on'), aid: Text }),
+  'aid-off': z.object({ kind: z.literal('aid-off'), aid: Text }),
   timer: z.object({ kind: z.literal('timer'), label: Text, minutes: z.number().positive() }),
   condemned: z.object({
     kind: z.literal('condemned'),

@@ -47,6 +47,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     standing: { battery: 'connected', key: 'off', engine: 'off' },
     open: [],
     partsOff: [],
+    aidsOn: [],
     over: [],
     findings: [],
     skipped: [],
@@ -117,6 +118,10 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
     draft.partsOff.push({ n, part, ...(where !== undefined && { where }) }),
   'part-on': ({ part }, draft) => {
     draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
+  },
+  'aid-on': ({ aid }, draft, { n }) => draft.aidsOn.push({ n, aid }),
+  'aid-off': ({ aid }, draft) => {
+    draft.aidsOn = draft.aidsOn.filter((on) => on.aid !== aid);
   },
   condemned: ({ cause, found, acknowledged = [], despite }, draft, mark) => {
     const { n, stamp } = mark;

@@ -34,6 +34,7 @@ export type Proof = Finding & { readonly good: boolean };
 /** What the mechanic said of two findings that contradict one another. */
 export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
 export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
+export type AidOn = { readonly n: number; readonly aid: string };
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What a safeguard may stand before. */
@@ -90,6 +91,8 @@ export type Story = {
   /** Accesses open now, in the order of opening. */
   readonly open: readonly string[];
   readonly partsOff: readonly PartOff[];
+  /** Bridges, jumpers, clamps and plugs that are on and must come off again. */
+  readonly aidsOn: readonly AidOn[];
   /** Passing states of the tree that an earlier step has spent. */
   readonly over: readonly string[];
   readonly findings: readonly Finding[];
@@ -155,10 +158,13 @@ export const fromLegs = <T>(
 export const accessName = (story: Pick<Story, 'legs'>, id: string): string =>
   fromLegs(story, ({ shop }) => shop.accesses[id]?.name) ?? 'a part of the vehicle';
 
-/** Accesses that are open and parts that are off, by name. */
-export const openThings = (story: Pick<Story, 'legs' | 'open' | 'partsOff'>): readonly string[] => [
+/** Accesses that are open, parts that are off and aids that are on, by name. */
+export const openThings = (
+  story: Pick<Story, 'legs' | 'open' | 'partsOff' | 'aidsOn'>,
+): readonly string[] => [
   ...story.open.map((id) => accessName(story, id)),
   ...story.partsOff.map(({ part }) => part),
+  ...story.aidsOn.map(({ aid }) => `${aid} (still on)`),
 ];
 
 /** A check by its id, from the leg it was asked in. */

@@ -25,6 +25,8 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   photographed: { work: 'checking', corrects: 'caption' },
   'part-off': { work: 'opening up', corrects: 'part' },
   'part-on': { work: 'opening up', corrects: 'part' },
+  'aid-on': { work: 'checking', corrects: 'aid' },
+  'aid-off': { work: 'checking', corrects: 'aid' },
   timer: { work: 'checking', corrects: 'only withdrawn' },
   condemned: { work: 'checking', corrects: 'found' },
   'not-this': { work: 'checking', corrects: 'no words' },

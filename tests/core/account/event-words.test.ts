@@ -32,6 +32,16 @@ test.each<[what: string, said: Payload, words: string]>([
     { kind: 'part-off', part: 'both lenses' },
     'We took off both lenses.',
   ],
+  [
+    'an aid put on',
+    { kind: 'aid-on', aid: 'a jumper at the coil' },
+    'We put on for a while: a jumper at the coil.',
+  ],
+  [
+    'an aid taken off',
+    { kind: 'aid-off', aid: 'a jumper at the coil' },
+    'What had been put on came off again: a jumper at the coil.',
+  ],
   ['a part back on', { kind: 'part-on', part: 'bezel' }, 'The bezel went back on.'],
   [
     'work taken up after a power loss',

@@ -98,6 +98,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
       `${context.who} took off ${thePart(part)}${where === undefined ? '' : ` (${asClause(where)})`}`,
     ),
   'part-on': ({ part }) => closing({ part: thePart(part) }),
+  'aid-on': ({ aid }, { context }) =>
+    plain(`${context.who} put on for a while: ${asClause(aid)}`, { begins: true }),
+  'aid-off': ({ aid }) => plain(`what had been put on came off again: ${asClause(aid)}`),
   access: ({ access, now, implied }, { context }) => {
     const name = accessThing(context.story, access);
     if (now === 'closed') return closing({ access: name });

@@ -11,6 +11,7 @@ import { lookAt } from '../../tree/looked.ts';
 export const leftLines = (story: Story): readonly string[] => [
   ...story.open.map((id) => `Still open or off: ${accessName(story, id)}.`),
   ...story.partsOff.map(({ part }) => `Still open or off: ${part}.`),
+  ...story.aidsOn.map(({ aid }) => `Put on for a while and still on: ${aid}.`),
   ...leftStanding(story),
   ...unproven(story),
   ...contradictions(story).map(

@@ -4,7 +4,7 @@ import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
 import { close, leg, reopen } from './leg.ts';
-import { access, conditions, partOn, standing } from './vehicle.ts';
+import { access, aidOff, conditions, partOn, standing } from './vehicle.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
 import { condemn, denyCause, describe, repair } from './repair.ts';
@@ -32,11 +32,13 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   close,
   reopen,
   'part-on': partOn,
+  'aid-off': aidOff,
   note: ({ do: _, ...said }) =>
     said.text.trim() === ''
       ? refuse('empty-note', 'The note is empty.', 'Type what is to be kept.')
       : accept([{ ...said, kind: 'noted' }]),
   photo: ({ do: _, ...said }) => accept([{ ...said, kind: 'photographed' }]),
+  'aid-on': ({ aid }) => accept([{ kind: 'aid-on', aid }]),
   'part-off': ({ do: _, ...said }) => accept([{ ...said, kind: 'part-off' }]),
   timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),
   'follow-up': ({ text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),

@@ -96,3 +96,14 @@ export function partOn({ part }: ActionOf<'part-on'>, story: Story): Ruling {
     part,
   );
 }
+
+export function aidOff({ aid }: ActionOf<'aid-off'>, story: Story): Ruling {
+  const on = story.aidsOn.map((one) => one.aid);
+  if (on.includes(aid)) return accept([{ kind: 'aid-off', aid }]);
+  return refuse(
+    'aid-not-on',
+    `"${aid}" is not on the list of what was put on.`,
+    on.length > 0 ? `On now: ${on.join(', ')}.` : 'Nothing of the kind is on.',
+    aid,
+  );
+}

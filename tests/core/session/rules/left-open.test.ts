@@ -12,3 +12,13 @@ test.each([
 
   expect(leftLines(after([set]).story)).toEqual(lines);
 });
+
+test('what was put on for a while is named until it is off', () => {
+  const on: Action = { do: 'aid-on', aid: 'jumper at the coil' };
+  const off: Action = { do: 'aid-off', aid: 'jumper at the coil' };
+
+  expect(leftLines(after([on]).story)).toEqual([
+    'Put on for a while and still on: jumper at the coil.',
+  ]);
+  expect(leftLines(after([on, off]).story)).toEqual([]);
+});

@@ -78,6 +78,7 @@ describe('what may not happen', () => {
     ['opening nothing', [], { do: 'access' }, 'no-access'],
     ['opening and closing in one', [], { do: 'access', open: 'dash', close: 'dash' }, 'no-access'],
     ['a standing of nothing', [], { do: 'standing' }, 'no-standing'],
+    ['taking off what was not put on', [], { do: 'aid-off', aid: 'jumper' }, 'aid-not-on'],
     ['putting on what is not off', [], { do: 'part-on', part: 'bezel' }, 'part-not-off'],
     [
       'an altitude in the sky',

@@ -3,10 +3,10 @@ import { figurePage, knownInputs, workOut } from '../../../src/app/pages/figure-
 import { bandOf } from '../../../src/core/tree/judge.ts';
 import { standardReading } from '../../../src/core/trade/standard.ts';
 import { convert } from '../../../src/core/trade/units/units.ts';
-import { fold } from '../../../src/core/session/fold.ts';
+import type { Action } from '../../../src/core/session/action.ts';
 import { decide } from '../../../src/core/session/rules/rules.ts';
 import type { Check, Tree } from '../../../src/core/tree/model.ts';
-import { headerFor } from '../../helpers/story.ts';
+import { after, headerFor } from '../../helpers/story.ts';
 import { shippedShop, shippedTree, shippedTrees } from '../../helpers/library.ts';
 
 /**
@@ -93,6 +93,16 @@ const recorded = shippedTrees().flatMap((tree) =>
 
 const shop = shippedShop();
 
+/** What a check waits for, shown so that it can be judged. */
+const shownGood = (check: Check | undefined): readonly Action[] =>
+  Object.entries(check?.after ?? {}).map(([before, [result]]) => ({
+    do: 'find',
+    check: before,
+    result,
+    acknowledged: true,
+    despite: 'a test',
+  }));
+
 /** Whether the record calls a reading healthy, in a job of that day: both, where it may be either. */
 function inRecord(
   tree: Tree,
@@ -102,16 +112,13 @@ function inRecord(
 ): readonly boolean[] {
   const check = tree.checks[id];
   const header = headerFor(tree, shop, { volts: '12-volt' });
-  const story = fold(
-    {
-      ...header,
-      conditions: {
-        altitude: { value: feet, unit: 'ft', typed: `${feet} ft` },
-        temperature: { value: fahrenheit, unit: 'F', typed: `${fahrenheit} F` },
-      },
+  const { story } = after(shownGood(check), {
+    ...header,
+    conditions: {
+      altitude: { value: feet, unit: 'ft', typed: `${feet} ft` },
+      temperature: { value: fahrenheit, unit: 'F', typed: `${fahrenheit} F` },
     },
-    [],
-  );
+  });
   const decision = decide(
     story,
     {

@@ -22,7 +22,8 @@ export const commands: Readonly<Record<string, Row>> = {
   vehicles: {
     help: [
       'vehicles             what is known of each vehicle [--json]',
-      '                     [show NAME | new NAME LINE=TEXT... | edit NAME LINE=TEXT... | done NAME SESSION N]',
+      '                     [show NAME | new NAME LINE=TEXT... | edit NAME LINE=TEXT...]',
+      '                     [done NAME SESSION N]',
     ],
     load: async () => (await import('./vehicles.ts')).vehicles,
   },

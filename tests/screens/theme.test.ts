@@ -23,8 +23,9 @@ test('by day no color is set, so that the ground and the letters are both the te
 });
 
 test('no text is drawn past the theme: one component alone asks for letters', () => {
-  const past = readdirSync('src/screens').filter(
+  const past = readdirSync('src/screens', { recursive: true, encoding: 'utf8' }).filter(
     (name) =>
+      name.endsWith('.tsx') &&
       name !== 'parts.tsx' &&
       /import \{[^}]*\bText\b[^}]*\} from 'ink'/.test(readFileSync(`src/screens/${name}`, 'utf8')),
   );

@@ -51,6 +51,7 @@ const sessions: readonly (readonly [string, string, readonly Action[]])[] = [
     'rough-idle',
     [
       found('idle-check', 'hunts'),
+      found('choke-hot', 'open'),
       read('vac-level', '17.9'),
       repair('idle-mix'),
       prove('hunts'),

@@ -4,12 +4,7 @@ import { changeVehicle } from '../core/session/vehicle/change.ts';
 import { vehicleLines } from '../core/session/vehicle/lines.ts';
 import { jobWords, leftWords } from '../core/session/vehicle/past-words.ts';
 import { leftToDo } from '../core/session/vehicle/past.ts';
-import {
-  inShort,
-  newVehicle,
-  type KeptVehicle,
-  type Vehicle,
-} from '../core/session/vehicle/vehicle.ts';
+import { inShort, newVehicle, type Vehicle } from '../core/session/vehicle/vehicle.ts';
 import { attempt } from '../store/files.ts';
 import { loadLibrary } from '../store/library.ts';
 import {
@@ -70,12 +65,19 @@ function list(
   return done;
 }
 
-function withVehicle({ vehicles: known, name }: Work, job: (kept: KeptVehicle) => Ended): Ended {
+/** A vehicle that has jobs and no file yet: of one begun before vehicles had files only the name is known. */
+type Known = { readonly path: string | undefined; readonly vehicle: Vehicle };
+
+function withVehicle(work: Work, job: (known: Known) => Ended): Ended {
+  const { io, folder, vehicles: known, name } = work;
   const found = findVehicle(known, name);
-  return found.kind === 'bad' ? found : job(found.value);
+  if (found.kind === 'good') return job(found.value);
+  const unfiled = newVehicle(name);
+  const hasJobs = pastJobs(io.disk.files, folder, unfiled).length > 0;
+  return hasJobs ? job({ path: undefined, vehicle: unfiled }) : found;
 }
 
-function show({ io, given, folder }: Work, { vehicle }: KeptVehicle): Ended {
+function show({ io, given, folder }: Work, { vehicle }: Known): Ended {
   const jobs = pastJobs(io.disk.files, folder, vehicle);
   if (given.flag('json')) {
     printJson(io, { vehicle, jobs });
@@ -143,7 +145,7 @@ function sayAll({ io, given, rest }: Work, vehicle: Vehicle): Parsed<Vehicle> {
 }
 
 /** Says of something that a past job left to do that it is done. */
-function tick(work: Work, { path, vehicle }: KeptVehicle): Ended {
+function tick(work: Work, { path, vehicle }: Known): Ended {
   const { io, folder, rest } = work;
   const [session, number] = rest;
   const left = leftToDo(pastJobs(io.disk.files, folder, vehicle));

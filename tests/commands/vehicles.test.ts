@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { enter } from '../../src/commands/enter.ts';
 import { open } from '../../src/commands/open.ts';
@@ -132,6 +132,17 @@ test('what a job left to do is shown, the unsafe first, until it is said to be d
   expect(JSON.parse((await vehicles('show', 'Orchard van', '--json')).out)).toMatchObject({
     jobs: [{ ended: 'given-up', left: [{ text: 'look at the grommet' }] }],
   });
+});
+
+test('what a job left is said to be done although its vehicle has no file yet', async () => {
+  const path = (await begun()).out.trim();
+  await run(['enter', path], ['{"do":"follow-up","text":"brake hose cracked","urgency":"unsafe"}']);
+  rmSync(file());
+
+  expect((await vehicles('show', 'orchard van')).out).toContain('brake hose cracked');
+  const [, n = ''] = / (\d+)\]$/m.exec((await vehicles('show', 'orchard van')).out) ?? [];
+  expect((await vehicles('done', 'Orchard van', basename(path, '.jsonl'), n)).code).toBe(0);
+  expect(unsafeLeft(nodeFiles, join(home, 'sessions'))).toEqual([]);
 });
 
 test('a job begins although the folder of the vehicles cannot be written to', async () => {

@@ -14,7 +14,7 @@ const refused = [
   ['an altitude of a new job', `${chooseTree('rough-idle')}Van<enter>JB<enter>99999ft<enter>`],
   [
     'a vehicle that the tree is not for',
-    `${chooseTree('no-crank')}Van<enter>JB<enter><enter><enter>1`,
+    `${chooseTree('no-crank')}Van<enter>JB<enter><enter><enter>2`,
   ],
   ['an input of a figure', `f${to('displacement')}80 V<enter>`],
   ['an input of a figure in a job', `${startKeys()}v${to('displacement')}80 V<enter>`],

@@ -34,7 +34,7 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     if (given.flag('json'))
       printJson(io, {
         record: recordJson(recovered.damage),
-        ...adviceJson(tree, advice.value),
+        ...adviceJson(tree, overOrNot(story, advice.value)),
         openQuestions: openQuestions(story),
       });
     else io.out(`${[...warned, ...adviceLines(story, advice.value)].map(cleanLine).join('\n')}\n`);
@@ -52,6 +52,10 @@ function adviceFor(story: Story, prudence: Prudence): Parsed<Advice> {
   });
   return advice.kind === 'bad' ? advice : good(advice.value);
 }
+
+/** A job that is over has no next step, whoever asks. */
+const overOrNot = (story: Story, advice: Advice): Advice =>
+  story.closed === undefined ? advice : { ...advice, next: [], held: [] };
 
 /** Chances and minutes as full doubles: rounding is for screens. */
 function adviceJson(tree: Tree, advice: Advice) {

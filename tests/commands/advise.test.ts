@@ -129,4 +129,6 @@ test('a job that is closed is told so, with no suspects and no empty list of ste
 
   const told = await runCommand(advise, [out.trim()], { folder });
   expect(told.out).toBe('This job is closed: there is no next step.\n');
+  const data = await runCommand(advise, [out.trim(), '--json'], { folder });
+  expect(JSON.parse(data.out)).toMatchObject({ next: [], held: [] });
 });

@@ -33,15 +33,15 @@ export const replayPage: Page<'replay'> = {
       modes: ['replay'],
       keys: ['t'],
       command: 'to-turning',
-      hint: 'next turn',
+      hint: 'next lead',
       about: 'on to where another suspect came to lead',
     },
     {
       modes: ['replay'],
       keys: ['u'],
       command: 'to-turning-back',
-      hint: 'turn before',
-      about: 'back to the turn before',
+      hint: 'lead before',
+      about: 'back to where another suspect came to lead',
     },
     {
       modes: ['replay'],

@@ -8,7 +8,7 @@ import { asGood, dear, isGuess } from './shape.ts';
 /** How many choices a talk of ten minutes has room for. */
 const room = 3;
 
-/** The choices that are worth talking over, each in a paragraph, then the other steps in their order. */
+/** The choices that are worth talking over, each in a paragraph, then the other steps together. */
 export function choiceBlocks(decisions: readonly Decision[]): readonly Block[] {
   if (decisions.length === 0) return [paragraph('No step is on record.')];
   const told = worthTelling(decisions);
@@ -18,10 +18,12 @@ export function choiceBlocks(decisions: readonly Decision[]): readonly Block[] {
     ...(told.length === 0
       ? [paragraph('No single choice cost enough to be talked over.')]
       : told.map((decision) => paragraph(choiceWords(decision)))),
-    heading(told.length === 0 ? 'The steps in their order' : 'The other steps in their order', 3),
-    rest.length === 0
-      ? paragraph('There was no other step.')
-      : { kind: 'list', items: strip(rest), numbered: false },
+    ...(rest.length === 0
+      ? []
+      : [
+          heading(told.length === 0 ? 'The steps together' : 'The other steps together', 3),
+          paragraph(restWords(rest)),
+        ]),
   ];
 }
 
@@ -59,57 +61,38 @@ function insteadWords({ best, chosen, lost, tellsNothing }: Decision): string {
   return `"${best.words}" would have brought the end nearer by about ${minuteWords(lost)}, over all vehicles that would have looked like this one.`;
 }
 
-type Sort = { readonly one: string; readonly many: string };
+type Sort = 'asked' | 'good' | 'cheap' | 'look' | 'empty' | 'unweighed';
 
-const asked: Sort = {
-  one: 'a step that is asked of everybody',
-  many: 'steps that are asked of everybody',
+/** What is said of so many of the other steps; only a step that bought nothing is called by its name. */
+const words: Readonly<Record<Sort, string>> = {
+  asked: 'asked of everybody',
+  good: 'as good as any other',
+  cheap: 'a little dearer than the best',
+  look: 'an open look at a suspect',
+  empty: 'past telling anything',
+  unweighed: 'not to be weighed',
 };
-const good: Sort = {
-  one: 'a choice as good as any',
-  many: 'choices as good as any',
-};
-const cheap: Sort = {
-  one: 'a choice that cost little',
-  many: 'choices that cost little',
-};
-const look: Sort = {
-  one: 'an open look at a suspect',
-  many: 'open looks at suspects',
-};
-const empty: Sort = {
-  one: 'a check that could tell nothing any more',
-  many: 'checks that could tell nothing any more',
-};
-const unweighed: Sort = {
-  one: 'a step that cannot be weighed',
-  many: 'steps that cannot be weighed',
-};
+
+const sorts = Object.keys(words) as readonly Sort[];
 
 function sortOf({ kind, best, lost, tellsNothing }: Decision): Sort {
-  if (kind === 'asked') return asked;
-  if (kind === 'look') return look;
-  if (best === undefined) return unweighed;
-  if (tellsNothing) return empty;
-  return lost <= asGood ? good : cheap;
+  if (kind === 'asked') return 'asked';
+  if (kind === 'look') return 'look';
+  if (best === undefined) return 'unweighed';
+  if (tellsNothing) return 'empty';
+  return lost <= asGood ? 'good' : 'cheap';
 }
 
-/** One line for each run of steps of one sort: when, what sort, and which. */
-function strip(decisions: readonly Decision[]): readonly string[] {
-  const runs: { readonly sort: Sort; readonly steps: Decision[] }[] = [];
-  for (const decision of decisions) {
-    const run = runs.at(-1);
-    if (run?.sort === sortOf(decision)) run.steps.push(decision);
-    else runs.push({ sort: sortOf(decision), steps: [decision] });
-  }
-  return runs.map(({ sort, steps }) => runWords(sort, steps));
-}
-
-function runWords(sort: Sort, steps: readonly Decision[]): string {
-  const [first, last] = [steps[0], steps.at(-1)];
-  if (first === undefined || last === undefined) throw new Error('a run without a step');
-  const [from, to] = [clockTime(first.at), clockTime(last.at)];
-  const when = from === to ? from : `${from} to ${to}`;
-  const what = steps.length === 1 ? sort.one : `${numberWord(steps.length)} ${sort.many}`;
-  return sentence(`${when}: ${what} (${joined(steps.map(({ chosen }) => `"${chosen.words}"`))})`);
+/** The other steps together: how many were of which sort. Nobody has to go through a job step by step. */
+function restWords(decisions: readonly Decision[]): string {
+  const parts = sorts.flatMap((sort) => {
+    const steps = decisions.filter((decision) => sortOf(decision) === sort);
+    if (steps.length === 0) return [];
+    const named =
+      sort === 'empty' ? ` (${joined(steps.map(({ chosen }) => `"${chosen.words}"`))})` : '';
+    return [
+      `${numberWord(steps.length)} ${steps.length === 1 ? 'was' : 'were'} ${words[sort]}${named}`,
+    ];
+  });
+  return sentence(joined(parts));
 }

@@ -79,20 +79,31 @@ test('no step is charged more than it takes, and what is asked of everybody is f
   expect(decisions.filter(({ lost }) => lost < 0 || lost > 80)).toEqual([]);
 });
 
-test('the dearest choice is told in sentences with the leader by name, every other step once in its run', () => {
+test('the dearest choice is told in sentences with the leader by name, the other steps together', () => {
   const text = showMarkdown(reviewBlocks([theGuess]));
-  const [told = '', rest = ''] = text.split('### The other steps in their order');
+  const [told = '', rest = ''] = text.split('### The other steps together');
 
   expect(told).toContain(
     'The step taken was "repair: Fuel pump failed", which then stood at 13 %.',
   );
   expect(told).toMatch(/At 10:35 the [a-z ]+ led with 15 %, before 24 other suspects\./);
-  // By hand: every step stands in one of the two parts, and no table goes through them one by one.
-  const steps = theGuess.decisions.map(({ chosen }) => `"${chosen.words}"`);
-  for (const step of steps) expect(told + rest).toContain(step);
-  expect((told + rest).split('"repair: Fuel pump failed"')).toHaveLength(3);
+  // By hand: nothing goes through the job step by step, in a table or in a list of grades.
+  expect(rest).not.toMatch(/\d\d:\d\d/);
   expect(text).not.toContain('Best then');
   expect(tablesOf(parseGfm(text))).toEqual([]);
+});
+
+test('the other steps are counted by what is to be said of them, each once', () => {
+  const text = showMarkdown(reviewBlocks([theGuess]));
+  const [, rest = ''] = text.split('### The other steps together');
+  const [sentence = ''] = rest.trim().split('\n');
+  const counted = [...sentence.matchAll(/(\w+) (?:was|were) /g)].map(([, word = '']) => word);
+  const numbers = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+  const sum = counted.reduce((all, word) => all + numbers.indexOf(word.toLowerCase()), 0);
+  const tellings = text.match(/The step taken was/g) ?? [];
+
+  expect(counted.length).toBeGreaterThan(1);
+  expect(sum).toBe(theGuess.decisions.length - tellings.length);
 });
 
 test('a guess that cured is luck, a sound choice that failed is not a fault', () => {

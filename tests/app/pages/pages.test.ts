@@ -24,14 +24,14 @@ test.each([
 test('a tree that reads volts asks for those of the system, and is not begun on 6 V', () => {
   const made = makeProgram();
   press(made.program, `${chooseTree('no-crank')}Van<enter>JB<enter><enter><enter>`);
-  press(made.program, '1');
+  press(made.program, '2');
 
   const { notice, screen, session } = made.program.state();
   expect(notice?.kind).toBe('problem');
   expect(notice?.text).toMatch(/Written for 12 V: it judges 6 V wrong\./);
   expect([screen.kind, session]).toEqual(['start', undefined]);
 
-  press(made.program, '2');
+  press(made.program, '1');
   expect(made.program.state().notice?.kind).not.toBe('problem');
   expect(made.program.state().screen).toMatchObject({ form: { answers: { volts: '12-volt' } } });
 });

@@ -14,6 +14,20 @@ const longLists = [
   ...readings,
 ] as const;
 
+/** Screens that are left back to where they were opened, and on which no letter is typed. */
+const leftBack = [
+  'list',
+  'settings',
+  'keys',
+  ...readings,
+  'apart',
+  'close',
+  'reopen',
+  'history',
+  'worked',
+  'vehicle',
+] as const;
+
 /** Keys of Home, of lists and of pages. */
 export const pageBindings: readonly Binding[] = [
   {
@@ -41,20 +55,7 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['home'], keys: ['g'], command: 'settings', hint: 'settings', about: 'settings' },
   {
-    modes: [
-      'list',
-      'search',
-      'form-choice',
-      'settings',
-      'keys',
-      ...readings,
-      'apart',
-      'close',
-      'reopen',
-      'history',
-      'worked',
-      'vehicle',
-    ],
+    modes: ['search', 'form-choice', ...leftBack],
     keys: ['esc', 'left'],
     command: 'go-back',
     hint: 'back',
@@ -62,18 +63,7 @@ export const pageBindings: readonly Binding[] = [
   },
   { modes: ['form-text'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
   {
-    modes: [
-      'list',
-      'settings',
-      'keys',
-      ...readings,
-      'apart',
-      'close',
-      'reopen',
-      'history',
-      'worked',
-      'vehicle',
-    ],
+    modes: leftBack,
     keys: ['b', 'back'],
     command: 'go-back',
     about: 'back',

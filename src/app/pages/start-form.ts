@@ -134,12 +134,15 @@ export function withTyped(form: StartForm, offered: Offered): StartForm {
   const field = fields(form, offered)[form.at];
   return field?.kind === 'text' ? answered(form, field.id, textOf(form.typed)) : form;
 }
-/** The choices of a question that have what is sought in their words. */
+/** The choices of a question that have what is sought in their words: in their titles first, then in what is said of them. */
 export const choicesShown = (
   { choices }: Extract<Field, { kind: 'choice' }>,
   { sought }: StartForm,
-): Extract<Field, { kind: 'choice' }>['choices'] =>
-  matching(choices, sought, ({ label, said = '' }) => `${label} ${said}`);
+): Extract<Field, { kind: 'choice' }>['choices'] => {
+  const byTitle = matching(choices, sought, ({ label }) => label);
+  const bySaying = matching(choices, sought, ({ label, said = '' }) => `${label} ${said}`);
+  return [...byTitle, ...bySaying.filter((one) => !byTitle.includes(one))];
+};
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';
 

@@ -89,6 +89,8 @@ describe('a new job', () => {
     ['clicks', 'no-crank'],
     ['pedal', 'brakes'],
     ['no supply', 'no-supply'],
+    // It is said of another tree too, which comes before it in the list: titles come first.
+    ['lamps', 'dim-lamps'],
   ])('finds the complaint by "%s"', (words, tree) => {
     const { program } = makeProgram();
     press(program, `s${words}`);

@@ -1,4 +1,4 @@
-import type { Stamp } from '../core/session/event.ts';
+import type { Stamp } from '../core/session/kinds/shapes.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Problem } from '../core/problem.ts';
 import { object, type Effect, type Transition } from './effect.ts';

@@ -1,7 +1,8 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Damage } from '../core/session/record/damage.ts';
-import type { Event, Stamp, UnknownEvent } from '../core/session/event.ts';
+import type { Event, UnknownEvent } from '../core/session/event.ts';
+import type { Stamp } from '../core/session/kinds/shapes.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';

@@ -1,6 +1,6 @@
 import { never } from '../core/problem.ts';
 import { clockTime } from '../core/session/clock.ts';
-import type { Stamp } from '../core/session/event.ts';
+import type { Stamp } from '../core/session/kinds/shapes.ts';
 import { inform, object, show, transition, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { isField } from './keys/field.ts';

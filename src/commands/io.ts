@@ -1,4 +1,4 @@
-import type { Stamp } from '../core/session/event.ts';
+import type { Stamp } from '../core/session/kinds/shapes.ts';
 import { firstOf, good, showProblem, type Parsed, type Problem } from '../core/problem.ts';
 import { cleanLine, safeJson } from '../core/text.ts';
 import type { Disk } from '../store/sessions.ts';

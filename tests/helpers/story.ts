@@ -1,5 +1,6 @@
 import type { Action } from '../../src/core/session/action.ts';
-import type { Event, Stamp } from '../../src/core/session/event.ts';
+import type { Event } from '../../src/core/session/event.ts';
+import type { Stamp } from '../../src/core/session/kinds/shapes.ts';
 import { newEvent } from '../../src/core/session/read-event.ts';
 import { fold } from '../../src/core/session/fold.ts';
 import type { Header } from '../../src/core/session/header/header.ts';

@@ -1,6 +1,6 @@
 import { figures, findFigure } from '../../core/trade/catalog.ts';
 import type { Figure } from '../../core/trade/figure.ts';
-import type { Conditions } from '../../core/session/event.ts';
+import type { Conditions } from '../../core/session/kinds/shapes.ts';
 import type { Facts } from '../../core/tree/facts.ts';
 import { cylindersOf } from '../../core/tree/fit.ts';
 import type { ReadingValue } from '../../core/trade/units/reading.ts';

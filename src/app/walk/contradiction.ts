@@ -1,6 +1,6 @@
 import { clockTime } from '../../core/session/clock.ts';
 import { contradictions, settlings, type Contradiction } from '../../core/session/contradiction.ts';
-import type { Settling } from '../../core/session/event.ts';
+import type { Settling } from '../../core/session/kinds/shapes.ts';
 import { checkIn, type Finding, type Story } from '../../core/session/story.ts';
 import { inform, show, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';

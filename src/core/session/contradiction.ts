@@ -4,7 +4,7 @@ import { uncertaintyOf } from '../tree/judge.ts';
 import { broughtBy } from '../tree/brought.ts';
 import { kinOf } from '../tree/kin.ts';
 import type { Check } from '../tree/model.ts';
-import type { Settling } from './event.ts';
+import type { Settling } from './kinds/shapes.ts';
 import { checkIn, type Finding, type Story } from './story.ts';
 
 /** A finding that is worse than the one before it of the same thing, beyond what the meter allows. */

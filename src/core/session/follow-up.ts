@@ -1,4 +1,5 @@
-import { urgencies, type PayloadOf } from './event.ts';
+import { type PayloadOf } from './event.ts';
+import { urgencies } from './kinds/shapes.ts';
 
 type Urgency = PayloadOf<'follow-up'>['urgency'];
 

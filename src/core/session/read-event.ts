@@ -2,7 +2,8 @@ import * as z from 'zod';
 import { showPath, type Problem } from '../problem.ts';
 import { quantitiesOf } from '../trade/units/units.ts';
 import { withOffset } from './clock.ts';
-import { isKind, modelOf, Stamp } from './event.ts';
+import { isKind, modelOf } from './event.ts';
+import { Stamp } from './kinds/shapes.ts';
 import type { Event, Kind, Payload, UnknownEvent } from './event.ts';
 
 const Numbered = Stamp.extend({ n: z.number().int().min(0), kind: z.string().max(40) });

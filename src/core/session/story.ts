@@ -2,7 +2,8 @@ import type { Facts } from '../tree/facts.ts';
 import type { Check, Standing, Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';
-import type { Conditions, PayloadOf, Stamp } from './event.ts';
+import type { PayloadOf } from './event.ts';
+import type { Conditions, Stamp } from './kinds/shapes.ts';
 import type { Header } from './header/header.ts';
 
 type Noted = { readonly n: number; readonly stamp: Stamp };

@@ -1,5 +1,5 @@
 import { offsetOf, secondsBetween } from './clock.ts';
-import type { Stamp } from './event.ts';
+import type { Stamp } from './kinds/shapes.ts';
 
 /** Something odd about the clock between two events, told so that times can be trusted. */
 export type ClockOddity =

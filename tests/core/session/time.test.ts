@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Stamp } from '../../../src/core/session/event.ts';
+import type { Stamp } from '../../../src/core/session/kinds/shapes.ts';
 import {
   clockOddities,
   stretchBetween,

@@ -1,7 +1,8 @@
 import { clockTime } from '../../session/clock.ts';
 import type { Contradiction } from '../../session/contradiction.ts';
 import type { Entry } from '../../session/correct.ts';
-import type { PayloadOf, Settling } from '../../session/event.ts';
+import type { PayloadOf } from '../../session/event.ts';
+import type { Settling } from '../../session/kinds/shapes.ts';
 import type { Story } from '../../session/story.ts';
 import type { AccountContext } from '../context.ts';
 import { askedThing, asClause, readingWords, sentence, shownWords } from '../words/wording.ts';

@@ -4,7 +4,7 @@ import { booksOf } from '../../tree/limits.ts';
 import type { Tree } from '../../tree/model.ts';
 import { Written } from '../../tree/written/written.ts';
 import { Shop } from '../../tree/shop.ts';
-import { Conditions } from '../event.ts';
+import { Conditions } from '../kinds/shapes.ts';
 import { described, Odometer, Sheet } from '../vehicle/vehicle.ts';
 import { freeText } from '../free-text.ts';
 import { unreadableBy } from '../read-event.ts';

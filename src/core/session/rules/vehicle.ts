@@ -3,7 +3,7 @@ import { convert } from '../../trade/units/units.ts';
 import { bad, good, type Parsed } from '../../problem.ts';
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
-import type { Amount, Conditions } from '../event.ts';
+import type { Amount, Conditions } from '../kinds/shapes.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** Where and when the readings are taken; each with the limits of where people mend vehicles. */

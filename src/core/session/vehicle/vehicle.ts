@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { Id } from '../../tree/basics.ts';
-import { Amount } from '../event.ts';
+import { Amount } from '../kinds/shapes.ts';
 import { freeText, programText } from '../free-text.ts';
 
 /** Figures of the vehicle's own book, by the name that trees use, and where each was read. */

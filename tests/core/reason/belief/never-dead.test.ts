@@ -7,7 +7,7 @@ import { beliefHistory } from '../../../../src/core/reason/history/belief-histor
 import { makeRandom } from '../../../../src/core/reason/plan/random.ts';
 import type { Action } from '../../../../src/core/session/action.ts';
 import { contradictions, settlings } from '../../../../src/core/session/contradiction.ts';
-import type { Settling } from '../../../../src/core/session/event.ts';
+import type { Settling } from '../../../../src/core/session/kinds/shapes.ts';
 import { fold } from '../../../../src/core/session/fold.ts';
 import { newEvent } from '../../../../src/core/session/read-event.ts';
 import { decide } from '../../../../src/core/session/rules/rules.ts';

@@ -1,0 +1,27 @@
+import * as z from 'zod';
+import { closings } from '../record/closing.ts';
+import { Id } from '../../tree/basics.ts';
+import { Text, answer, done } from './shapes.ts';
+
+/** How the job runs: on to another tree, put right, put down, taken up, ended. */
+export const courseActions = [
+  z.strictObject({
+    do: z.literal('correct'),
+    n: z.number().int().min(1),
+    ...answer,
+    cause: Id.optional(),
+    ...done,
+    withdraw: z.boolean().optional(),
+    reason: Text.optional(),
+  }),
+  /** Takes back the last thing that was written and stands. */
+  z.strictObject({ do: z.literal('take-back') }),
+  z.strictObject({ do: z.literal('leg'), tree: Id, reason: Text.optional() }),
+  z.strictObject({ do: z.literal('pause') }),
+  z.strictObject({ do: z.literal('reopen') }),
+  z.strictObject({
+    do: z.literal('close'),
+    as: z.enum(closings).optional(),
+    text: Text.optional(),
+  }),
+] as const;

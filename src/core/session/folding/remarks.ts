@@ -1,0 +1,11 @@
+import type { remarkKinds } from '../kinds/remarks.ts';
+import { nothing, type Folding } from './draft.ts';
+
+/** What was said and kept beside the steps. */
+export const remarkFolding: Folding<keyof typeof remarkKinds> = {
+  noted: nothing,
+  photographed: nothing,
+  timer: nothing,
+  'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
+    draft.followUps.push({ ...said, n, stamp }),
+};

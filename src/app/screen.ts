@@ -87,6 +87,8 @@ type Screens = {
     readonly vehicle: Vehicle;
     readonly typed?: Typing;
   };
+  /** What the job takes: time, parts and money; one of its lines may be typed in. */
+  readonly costs: List & { readonly typed?: Typing };
   readonly figures: Search;
   /** `at` is the field that is typed in; of a result, its first line shown. */
   readonly figure: { readonly page: FigurePage; readonly at: number };

@@ -4,7 +4,7 @@ import { misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.ts';
 import type { Header } from '../core/session/header/header.ts';
-import { newHeader } from '../core/session/header/new-header.ts';
+import { currencyOf, newHeader } from '../core/session/header/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
 import { factValue } from '../core/session/vehicle/fact.ts';
 import { forJob } from '../core/session/vehicle/job.ts';
@@ -82,6 +82,7 @@ function headerFor(io: Io, given: Given): Parsed<Header> {
         who: given.text('who') ?? settings.who,
         conditions: conditions.value,
         units: settings.units,
+        ...currencyOf(settings),
       },
       io.clock().at,
     ),

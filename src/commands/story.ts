@@ -1,8 +1,10 @@
 import { fold } from '../core/session/fold.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
-import { readPart, saysNone } from '../core/session/parts.ts';
-import { currentLeg } from '../core/session/story.ts';
+import { readPart, saysNone } from '../core/session/costs/parts.ts';
+import { costsOf } from '../core/session/costs/costs.ts';
+import { currentLeg, type Story } from '../core/session/story.ts';
 import { clockOddities, stretchOver } from '../core/session/time.ts';
+import { showMoney } from '../core/trade/money/money.ts';
 import { recordJson } from './session.ts';
 import type { Recovered } from '../store/recover.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
@@ -16,6 +18,23 @@ export async function story(io: Io, args: readonly string[]): Promise<Ended> {
     printJson(io, storyJson(recovered));
     return done;
   });
+}
+
+/** What was spent, each amount exact as text: `12.40 EUR`. `null` is not noted, or not to be read. */
+function costsJson(story: Story) {
+  const { lines, parts, repairs, spent, ...rest } = costsOf(story);
+  return {
+    lines: lines.map(({ each, sum, cause, ...line }) => ({
+      ...line,
+      each: each ?? null,
+      sum: sum === undefined ? null : showMoney(sum),
+      cause: cause ?? null,
+    })),
+    parts: parts.map(showMoney),
+    repairs: repairs.map(showMoney),
+    spent: spent.map(showMoney),
+    ...rest,
+  };
 }
 
 /** The story as data: everything but the trees, which stand in the session's own file. `null` is not noted. */
@@ -40,6 +59,7 @@ export function storyJson({ header, events, damage, link }: Recovered) {
       minutes: minutes ?? null,
       cost: cost ?? null,
     })),
+    costs: costsJson(folded),
     openQuestions: openQuestions(folded),
     step: due,
     clock: clockOddities(entries.map(({ event }) => event)),

@@ -6,6 +6,8 @@ export type Settings = {
   readonly who: string;
   /** Folder of the sessions, whole from the root; empty means `sessions` in the current folder. */
   readonly sessions: string;
+  /** The currency of prices typed without one, for new jobs: a code or a sign; empty when not set. */
+  readonly currency: string;
   readonly theme: 'day' | 'night';
   /** Whose next step stands on the walk: the tree's own, or the one with the fewest minutes to expect. */
   readonly lead: 'tree' | 'quicker';
@@ -23,6 +25,7 @@ export const defaultSettings: Settings = {
   altitude: '',
   who: '',
   sessions: '',
+  currency: '',
   theme: 'day',
   lead: 'tree',
   hour: 'usual',
@@ -50,6 +53,7 @@ export function parseSettings(value: unknown): Settings {
     theme: oneOf(['day', 'night'], text('theme'), defaultSettings.theme),
     altitude: withUnit(text('altitude'), text('units') === 'metric' ? 'm' : 'ft'),
     who: text('who'),
+    currency: text('currency'),
     hour: oneOf(hourWorths, text('hour'), defaultSettings.hour),
     sure: oneOf(sureties, text('sure'), defaultSettings.sure),
     sessions: text('sessions'),

@@ -15,8 +15,9 @@ const labels: Readonly<Record<MendedField, string>> = {
 const hints: Readonly<Record<MendedField, string>> = {
   did: 'In your own words.',
   minutes: 'Such as 40, or 1:20. Empty: the account has only the clock.',
-  parts: 'Name, count, price each: 2 x fuse link at 3.50; tape. Type none if there were none.',
-  cost: 'With its currency.',
+  parts:
+    '2 x fuse link at 3.50 EUR; tape (spare). A price with its currency; none if there were none.',
+  cost: 'Parts and all, with its currency: 12.40 EUR. What is no amount is kept and not counted.',
 };
 
 /** What was done in a repair: each field may stay empty. */

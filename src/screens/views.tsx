@@ -8,6 +8,7 @@ import type { State } from '../app/state.ts';
 import { ClaimBody } from './claim.tsx';
 import { historyPages } from './history-rows.ts';
 import { closePages } from './close-rows.ts';
+import { CostsBody } from './costs/costs.tsx';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
@@ -71,6 +72,8 @@ const views: { readonly [K in Kind]: View<K> } = {
     <VehiclesBody vehicles={vehicles} search={search} rows={rows} />
   ),
   vehicle: (screen, state, { rows }) => <VehicleBody screen={screen} state={state} rows={rows} />,
+  costs: (screen, { session }, size) =>
+    session && <CostsBody story={session.story} screen={screen} {...size} />,
   figures: (search, _, { rows }) => (
     <>
       <Narrowed sought={search.sought} left={figuresShown(search).length} />

@@ -42,6 +42,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['vehicle', 'v<enter>Orchard van<enter><enter>1968<enter><down><down>'],
   ['apart', `${ready}2pair filter<enter>a`],
   ['nothing-apart', `${walk}a`],
+  ['costs', `${ready}2L<enter>2 x fuse link at 3,50 EUR, spare<enter>`],
   ['not-there', `${ready}1`],
   ['no-feed', `${ready}2f`],
   ['closed', `${ready}2c3y`],

@@ -49,6 +49,7 @@ const acts: fc.Arbitrary<Action> = fc.oneof(
     { do: 'part-off', part: 'bezel' },
     { do: 'part-on', part: 'bezel' },
     { do: 'aid-on', aid: 'jumper at the coil' },
+    { do: 'part-bought', part: '2 x bulb at 1.10, spare' },
     { do: 'follow-up', text: 'tires', urgency: 'soon' },
     { do: 'leg', tree: 'other' },
     { do: 'settle', as: 'misread-then' },

@@ -16,6 +16,7 @@ const mine: Settings = {
   units: 'metric',
   altitude: '1600m',
   who: 'JB',
+  currency: 'EUR',
   sessions: '/jobs',
   theme: 'night',
   lead: 'quicker',

@@ -1,5 +1,6 @@
 import { firstOf } from '../../core/problem.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
+import { parseCurrency } from '../../core/trade/money/money.ts';
 import { hourWorths, sureties, withUnit, type Settings } from '../../core/settings.ts';
 import { moved, picked } from '../keys/cursor.ts';
 import { textOf, typing, type Typing } from '../typing/typing.ts';
@@ -57,6 +58,11 @@ export const settingLines = [
     label: 'Sessions folder',
     about: 'Where jobs are kept; empty: the folder "sessions" where Droplight is started.',
   },
+  {
+    key: 'currency',
+    label: 'Currency',
+    about: 'Of prices typed without one, on new jobs: a code such as EUR, or a sign such as $.',
+  },
 ] as const;
 
 export const settingsPage: Page<'settings'> = {
@@ -106,11 +112,22 @@ function keepTyped(
   typed: string,
 ): Transition {
   if (key === 'sessions') return transition(state, { kind: 'choose-folder', typed });
+  if (key === 'currency') return keepCurrency(state, screen, typed);
   if (key !== 'altitude') return save(state, screen, { [key]: typed });
   const { units } = state.settings;
   const altitude = parseConditions({ altitude: typed }, units);
   if (altitude.kind === 'bad') return object(state, firstOf(altitude.problems));
   return save(state, screen, { altitude: withUnit(typed, units === 'metric' ? 'm' : 'ft') });
+}
+
+function keepCurrency(state: State, screen: At<'settings'>, typed: string): Transition {
+  const currency = parseCurrency(typed);
+  return currency === undefined
+    ? object(state, {
+        message: `"${typed}" is no currency that is known:`,
+        mend: 'type its code, such as EUR, or its sign.',
+      })
+    : save(state, screen, { currency });
 }
 
 /** The folder that was asked for is there or can be made: new sessions go there from now on. */

@@ -1,6 +1,6 @@
 import { parseSheet } from '../../core/session/book.ts';
 import type { Header } from '../../core/session/header/header.ts';
-import { newHeader } from '../../core/session/header/new-header.ts';
+import { currencyOf, newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { forJob } from '../../core/session/vehicle/job.ts';
 import { newVehicle } from '../../core/session/vehicle/vehicle.ts';
@@ -178,6 +178,7 @@ function headerFrom(state: State, form: StartForm, library: Library): Parsed<Hea
         who: (answers['who'] ?? '').trim(),
         conditions: conditions.value,
         units: state.settings.units,
+        ...currencyOf(state.settings),
       },
       state.now.at,
     ),

@@ -7,6 +7,7 @@ import { historyPage } from '../walk/history.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
 import { mendedPage } from '../walk/described.ts';
 import { walkPage } from '../walk/update.ts';
+import { costsPage } from './costs.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
 import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
@@ -32,6 +33,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   vehicles: vehiclesPage,
   vehicle: vehiclePage,
   mended: mendedPage,
+  costs: costsPage,
   figures: figuresPage,
   figure: oneFigurePage,
   replay: replayPage,

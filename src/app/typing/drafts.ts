@@ -13,6 +13,8 @@ export function fieldOf(state: State): string | undefined {
       return screen.typed && `settings ${screen.cursor}`;
     case 'vehicle':
       return screen.typed && `vehicle ${screen.path ?? ''} ${screen.cursor}`;
+    case 'costs':
+      return screen.typed && `${state.session?.path ?? ''} costs ${screen.cursor}`;
     case 'figure':
       return `figure ${screen.page.name}`;
     case 'mended':
@@ -38,6 +40,7 @@ export function typedIn(screen: Screen): Typing | undefined {
       return screen.input.kind === 'ready' ? undefined : screen.input.typed;
     case 'settings':
     case 'vehicle':
+    case 'costs':
       return screen.typed;
     case 'figure':
       return screen.page.fields[screen.at]?.typed;

@@ -1,4 +1,4 @@
-import { splitParts } from '../../core/session/parts.ts';
+import { splitParts } from '../../core/session/costs/parts.ts';
 import type { ActionOf } from '../../core/session/action.ts';
 import type { Story } from '../../core/session/story.ts';
 import { inform, object, show, transition, type Transition } from '../effect.ts';

@@ -6,6 +6,7 @@ import { count } from '../text.ts';
 import { knownBlocks, vehicleBlocks } from './blocks/beginning.ts';
 import { heading, paragraph, type Block } from './block.ts';
 import { ToldCautions } from './blocks/cautions.ts';
+import { costBlocks } from './blocks/costs.ts';
 import { withGlossary } from './blocks/glossary.ts';
 import { ledgerBlocks } from './blocks/ledger.ts';
 import { wayBlocks } from './blocks/narrative.ts';
@@ -83,6 +84,7 @@ function outline(
       ...pictureBlocks(context, pictures),
       ...verdictBlocks(context),
       ...repairBlocks(story),
+      ...costBlocks(story),
       ...proofBlocks(context),
       ...toDoBlocks(context),
       ...cautionBlocks(cautions),

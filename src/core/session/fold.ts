@@ -49,6 +49,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     repairs: [],
     proofs: [],
     settled: [],
+    bought: [],
     followUps: [],
     passed: [],
     closed: undefined,

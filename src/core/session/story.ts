@@ -36,6 +36,8 @@ export type Proof = Finding & { readonly good: boolean };
 export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
 export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
 export type AidOn = { readonly n: number; readonly aid: string };
+/** A part bought apart from a repair. */
+export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What a safeguard may stand before. */
@@ -112,6 +114,7 @@ export type Story = {
   readonly proofs: readonly Proof[];
   /** Contradictions that were asked about, and what the mechanic said. */
   readonly settled: readonly Settled[];
+  readonly bought: readonly Bought[];
   readonly followUps: readonly FollowUp[];
   readonly passed: readonly Passed[];
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;

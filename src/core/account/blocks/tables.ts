@@ -1,7 +1,7 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
 import { openThings, type Finding, type Story } from '../../session/story.ts';
 import { byUrgency, urgencyWords } from '../../session/follow-up.ts';
-import { notNoted, partsWords } from '../../session/parts.ts';
+import { notNoted, partsWords } from '../../session/costs/parts.ts';
 import { curedBy } from '../../reason/history/cured.ts';
 import { clockTime } from '../../session/clock.ts';
 import { heading, paragraph, type Block } from '../block.ts';

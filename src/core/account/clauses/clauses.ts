@@ -1,6 +1,7 @@
 import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { Payload, PayloadOf } from '../../session/event.ts';
+import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import type { Block } from '../block.ts';
@@ -93,6 +94,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   },
   timer: ({ label, minutes }) =>
     plain(`a timer ran for ${minuteWords(minutes)}: ${asClause(label)}`),
+  // Told in the table of what it cost.
+  'part-bought': ({ part: name, count, price: each, use }, { context }) =>
+    aside(`${context.who} bought ${partWords({ name, count, each, use })}`),
   'part-off': ({ part, where }, { context }) =>
     plain(
       `${context.who} took off ${thePart(part)}${where === undefined ? '' : ` (${asClause(where)})`}`,

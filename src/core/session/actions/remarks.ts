@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { Id } from '../../tree/basics.ts';
 import { urgencies, Worked } from '../kinds/shapes.ts';
+import { partUses } from '../costs/parts.ts';
 import { Text, told } from './shapes.ts';
 
 /** What was said and kept beside the steps. */
@@ -14,6 +15,14 @@ export const remarkActions = [
   }),
   z.strictObject({ do: z.literal('photo'), file: Text, caption: Text, about: Id.optional() }),
   z.strictObject({ do: z.literal('timer'), label: Text, minutes: z.number().positive() }),
+  /** A part as typed in one line, `2 x fuse link at 3.50`, or its count and price by themselves. */
+  z.strictObject({
+    do: z.literal('part-bought'),
+    part: Text,
+    count: z.number().int().min(1).max(9999).optional(),
+    price: Text.optional(),
+    use: z.enum(partUses).optional(),
+  }),
   z.strictObject({
     do: z.literal('follow-up'),
     text: Text,

@@ -6,6 +6,8 @@ export const remarkFolding: Folding<keyof typeof remarkKinds> = {
   noted: nothing,
   photographed: nothing,
   timer: nothing,
+  'part-bought': ({ kind: _, ...said }, draft, { n, stamp }) =>
+    draft.bought.push({ ...said, n, stamp }),
   'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.followUps.push({ ...said, n, stamp }),
 };

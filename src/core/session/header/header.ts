@@ -6,7 +6,7 @@ import { Written } from '../../tree/written/written.ts';
 import { Shop } from '../../tree/shop.ts';
 import { Conditions } from '../kinds/shapes.ts';
 import { described, Odometer, Sheet } from '../vehicle/vehicle.ts';
-import { freeText } from '../free-text.ts';
+import { freeText, programText } from '../free-text.ts';
 import { unreadableBy } from '../read-event.ts';
 import type { Problem } from '../../problem.ts';
 
@@ -26,6 +26,8 @@ export const Header = z.object({
   }),
   conditions: Conditions,
   units: z.enum(['us', 'metric']),
+  /** The currency that a price without one is in: a code or a sign; left out where none was said. */
+  currency: programText(3).optional(),
   /** The tree the session begins with, whole, so that the file can be read without its library. */
   tree: Id,
   trees: z.record(Id, Written),

@@ -1,5 +1,7 @@
 import type { Tree } from '../../tree/model.ts';
 import { fileOf } from '../../tree/written/settle.ts';
+import type { Settings } from '../../settings.ts';
+import { parseCurrency } from '../../trade/money/money.ts';
 import { version } from '../../version.ts';
 import { shopOf, type Header } from './header.ts';
 import { sessionId } from '../name.ts';
@@ -8,6 +10,12 @@ import { sessionId } from '../name.ts';
 export type NewSession = Omit<Header, 'format' | 'id' | 'tool' | 'opened' | 'tree' | 'trees'> & {
   readonly tree: Tree;
 };
+
+/** The currency of a new job, where one is set that is known. */
+export function currencyOf({ currency: set }: Settings): Pick<Header, 'currency'> {
+  const currency = parseCurrency(set);
+  return currency === undefined || currency === '' ? {} : { currency };
+}
 
 /** The first line of a new session. Its `id` is made into a free file name when it is written. */
 export function newHeader(about: NewSession, at: string): Header {

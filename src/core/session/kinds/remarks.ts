@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { partUses } from '../costs/parts.ts';
 import { Text, Worked, told, about, urgencies } from './shapes.ts';
 
 /** What was said and kept beside the steps. */
@@ -13,6 +14,15 @@ export const remarkKinds = {
   }),
   photographed: z.object({ kind: z.literal('photographed'), file: Text, caption: Text, ...about }),
   timer: z.object({ kind: z.literal('timer'), label: Text, minutes: z.number().positive() }),
+  /** A part bought apart from a repair: a spare, or what is used up in the work. */
+  'part-bought': z.object({
+    kind: z.literal('part-bought'),
+    part: Text,
+    count: z.number().int().min(1).max(9999).optional(),
+    /** What one of them cost, as typed. */
+    price: Text.optional(),
+    use: z.enum(partUses),
+  }),
   'follow-up': z.object({
     kind: z.literal('follow-up'),
     urgency: z.enum(urgencies),

@@ -4,7 +4,7 @@ import { accept, refuse, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { stepOfCause, toBeRead, unreadOf } from './cautions.ts';
 import { causeOf, noSuchCause, toldAt } from './lookup.ts';
-import { noParts } from '../parts.ts';
+import { noParts } from '../costs/parts.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** Names a cause as found. */

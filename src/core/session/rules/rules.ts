@@ -5,6 +5,7 @@ import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
 import { close, leg, reopen } from './leg.ts';
 import { access, aidOff, conditions, partOn, standing } from './vehicle.ts';
+import { buy } from './money.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
 import { condemn, denyCause, describe, repair } from './repair.ts';
@@ -41,6 +42,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   'aid-on': ({ aid }) => accept([{ kind: 'aid-on', aid }]),
   'part-off': ({ do: _, ...said }) => accept([{ ...said, kind: 'part-off' }]),
   timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),
+  'part-bought': buy,
   'follow-up': ({ text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),
   pause: () => accept([{ kind: 'paused' }]),
 };
@@ -50,6 +52,7 @@ const afterClosing: ReadonlySet<Action['do']> = new Set([
   'note',
   'photo',
   'follow-up',
+  'part-bought',
   'describe',
   'take-back',
   'reopen',

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { writeUp } from '../../../../src/core/account/account.ts';
 import type { Action } from '../../../../src/core/session/action.ts';
-import { partsWords, readPart } from '../../../../src/core/session/parts.ts';
+import { partsWords, readPart } from '../../../../src/core/session/costs/parts.ts';
 import { after, verdict } from '../../../helpers/story.ts';
 
 const named: Action = { do: 'condemn', cause: 'wire' };

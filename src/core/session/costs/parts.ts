@@ -1,19 +1,41 @@
+/** What became of a part: it is on the vehicle, lies by for later, or was used up in the work. */
+export const partUses = ['fitted', 'spare', 'consumable'] as const;
+export type PartUse = (typeof partUses)[number];
+
 /** A part as somebody noted it; `each` is its price in their own words, `3.50` or `3,50 EUR`. */
-export type Part = { readonly name: string; readonly count?: number; readonly each?: string };
+export type Part = {
+  readonly name: string;
+  readonly count?: number | undefined;
+  readonly each?: string | undefined;
+  /** Left out where it was not said. */
+  readonly use?: PartUse | undefined;
+};
 
 /** Written in place of parts where somebody says that there were none. */
 export const noParts = 'none';
 
 const line =
-  /^(?:(?<count>\d{1,4})\s*[x×]\s+)?(?<name>.*?\S)(?:\s+(?:at|@)\s+(?<each>\p{Sc}?\s?\d[\d.,]*(?:\s?(?:\p{Sc}|[A-Z]{3}))?)(?:\s+each)?)?$/u;
+  /^(?:(?<count>\d{1,4})\s*[x×]\s+)?(?<name>.*?\S)(?:\s+(?:at|@)\s+(?<each>(?:\p{Sc}|[A-Z]{3})?\s?\d[\d.,'’]*(?:\s\d{3}[\d.,]*)*(?:\s?(?:\p{Sc}|[A-Z]{3}))?)(?:\s+each)?)?$/u;
 
-/** Reads `2 x fuse link at 3.50`; what has no count or price, or is not of that form, is a name. */
+const useBehind = new RegExp(
+  `^(?<part>.*\\S)\\s*(?:,|\\()\\s*(?<use>${partUses.join('|')})\\)?$`,
+  'i',
+);
+
+/**
+ * Reads `2 x fuse link at 3.50`, with `, spare` or `(spare)` behind it; what has no count or price,
+ * or is not of that form, is a name.
+ */
 export function readPart(text: string): Part {
-  const { name = text.trim(), count, each } = line.exec(text.trim())?.groups ?? {};
+  const behind = useBehind.exec(text.trim())?.groups;
+  const typed = behind?.['part'] ?? text.trim();
+  const { name = typed, count, each } = line.exec(typed)?.groups ?? {};
+  const use = partUses.find((one) => one === behind?.['use']?.toLowerCase());
   return {
     name,
     ...(count !== undefined && { count: Number(count) }),
     ...(each !== undefined && { each }),
+    ...(use !== undefined && { use }),
   };
 }
 
@@ -37,8 +59,10 @@ export function partsWords(parts: readonly string[]): string {
   return saysNone(parts) ? noParts : parts.map((part) => partWords(readPart(part))).join('; ');
 }
 
-const partWords = ({ name, count, each }: Part): string =>
+/** `2 x fuse link at 3.50 each (spare)`. */
+export const partWords = ({ name, count, each, use }: Part): string =>
   [
     count === undefined ? name : `${count} x ${name}`,
     ...(each === undefined ? [] : [`at ${each}${count === undefined ? '' : ' each'}`]),
+    ...(use === undefined ? [] : [`(${use})`]),
   ].join(' ');

@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { costFacts, costLines } from '../../../src/app/pages/costs.ts';
+import type { Program } from '../../../src/app/program.ts';
+import { makeProgram, press, startKeys } from '../../helpers/program.ts';
+
+function begun(): Program {
+  const { program } = makeProgram();
+  press(program, startKeys());
+  return program;
+}
+
+const storyOf = (program: Program) => {
+  const { session } = program.state();
+  if (session === undefined) throw new Error('no session is open');
+  return session.story;
+};
+
+test('a part bought apart is typed in one line, stands in the list, and is taken back', () => {
+  const program = begun();
+
+  press(program, 'L<enter>2 x fuse link at 3,50 EUR, spare<enter>');
+
+  expect(program.state().screen.kind).toBe('costs');
+  expect(costFacts(storyOf(program))).toContain('Parts   7.00 EUR');
+  expect(costLines(storyOf(program)).at(-1)?.words).toBe(
+    '2 x fuse link at 3,50 EUR each (spare) = 7.00 EUR',
+  );
+  press(program, '<esc>b');
+  expect(storyOf(program).bought).toEqual([]);
+});
+
+test('opening the page, its field and leaving both records nothing', () => {
+  const program = begun();
+  const before = storyOf(program).entries.length;
+
+  press(program, 'L<enter><enter><down><enter><esc><esc>');
+
+  expect(storyOf(program).entries).toHaveLength(before);
+  expect(program.state().screen.kind).toBe('walk');
+});

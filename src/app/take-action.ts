@@ -77,6 +77,7 @@ export function extend(
 
 function worldOf(state: State): World {
   return {
+    shop: state.library?.shop,
     tree: (id) => {
       const tree = state.library?.trees.find((one) => one.id === id);
       return tree && state.library && { tree, shop: state.library.shop };

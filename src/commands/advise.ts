@@ -1,6 +1,6 @@
 import { refinedAdvice } from '../core/reason/advice/advise.ts';
 import type { Advice } from '../core/reason/advice/advice.ts';
-import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
+import { inputFrom, leftOut, noOdds, ownStep } from '../core/reason/history/from-story.ts';
 import {
   adviceSentence,
   heldLines,
@@ -15,6 +15,7 @@ import { openQuestions } from '../core/session/contradiction.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { isOwn } from '../core/tree/own/bare.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
@@ -26,6 +27,8 @@ const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' 
 export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
   return withSession(io, args, use, ({ given, recovered }) => {
     const story = fold(recovered.header, recovered.events);
+    if (isOwn(currentLeg(story).tree))
+      return adviseNothing(io, given.flag('json'), story, recovered.damage);
     const prudence = prudenceOf(readSettings(io.disk.files, io.folders.settings));
     const advice = adviceFor(story, prudence);
     if (advice.kind === 'bad') return advice;
@@ -40,6 +43,35 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     else io.out(`${[...warned, ...adviceLines(story, advice.value)].map(cleanLine).join('\n')}\n`);
     return done;
   });
+}
+
+/** A job without a tree: its causes as the person named them, and no number that nobody gave. */
+function adviseNothing(
+  io: Io,
+  json: boolean,
+  story: Story,
+  damage: Parameters<typeof recordJson>[0],
+): typeof done {
+  const named = Object.entries(currentLeg(story).tree.causes);
+  if (json)
+    printJson(io, {
+      record: recordJson(damage),
+      suspects: named.map(([cause, { name }]) => ({ cause, name, chance: null })),
+      unlisted: null,
+      coverage: null,
+      next: [],
+      held: [],
+      because: noOdds.message,
+      openQuestions: openQuestions(story),
+    });
+  else
+    io.out(
+      `${[recordWarning(damage), noOdds.message, ...named.map(([, { name }]) => `- named: ${name}`)]
+        .filter((line) => line !== undefined)
+        .map(cleanLine)
+        .join('\n')}\n`,
+    );
+  return done;
 }
 
 function adviceFor(story: Story, prudence: Prudence): Parsed<Advice> {

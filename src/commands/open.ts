@@ -2,6 +2,7 @@ import { bad, firstOf, good, type Parsed } from '../core/problem.ts';
 import { cleanLine, cleanRow } from '../core/text.ts';
 import { misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { bareTree } from '../core/tree/own/bare.ts';
 import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.ts';
 import type { Header } from '../core/session/header/header.ts';
 import { currencyOf, newHeader } from '../core/session/header/new-header.ts';
@@ -16,15 +17,16 @@ import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { loadVehicles, rememberVehicle, vehicleNamed } from '../store/vehicles.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
-import { oddityOf, openTree } from './library.ts';
+import { oddityOf, openLibrary, openTree } from './library.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
 const use =
-  'droplight open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR] [--json]';
+  'droplight open (TREE | --own "WORDS") --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR] [--json]';
 
 /** `droplight open TREE`: begins a session without screens and prints the path of its file. */
 export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   const given = readOptions(args, {
+    own: 'text',
     vehicle: 'text',
     who: 'text',
     altitude: 'text',
@@ -53,15 +55,10 @@ function remember(io: Io, folder: string, header: Header): void {
 }
 
 function headerFor(io: Io, given: Given): Parsed<Header> {
-  const [id] = given.words;
-  const vehicle = given.text('vehicle');
-  if (id === undefined || given.words.length > 1 || vehicle === undefined || vehicle.trim() === '')
-    return wrongUse('A new session wants one tree and the name of the vehicle.', use);
-  const opened = openTree(io, given, id);
+  const vehicle = given.text('vehicle') ?? '';
+  const opened = whatFor(io, given);
   if (opened.kind === 'bad') return opened;
   const { tree, library } = opened.value;
-  const oddity = oddityOf(tree, library);
-  if (oddity !== undefined) io.err(`${cleanLine(oddity)}\n`);
   const settings = readSettings(io.disk.files, io.folders.settings);
   const conditions = parseConditions(
     {
@@ -87,6 +84,33 @@ function headerFor(io: Io, given: Given): Parsed<Header> {
       io.clock().at,
     ),
   );
+}
+
+/** The tree that was named, or a bare one for a complaint in own words. */
+function whatFor(io: Io, given: Given): ReturnType<typeof openTree> {
+  const [id] = given.words;
+  const own = given.text('own')?.trim() ?? '';
+  const one = (id === undefined) !== (own === '') && given.words.length <= 1;
+  if (!one || (given.text('vehicle') ?? '').trim() === '')
+    return wrongUse(
+      'A new session wants one tree, or the complaint in own words, and the name of the vehicle.',
+      use,
+    );
+  if (id === undefined) return withoutTree(io, given, own);
+  const opened = openTree(io, given, id);
+  if (opened.kind === 'good') tellOddity(io, opened.value);
+  return opened;
+}
+
+function tellOddity(io: Io, { tree, library }: { readonly tree: Tree; readonly library: Library }) {
+  const oddity = oddityOf(tree, library);
+  if (oddity !== undefined) io.err(`${cleanLine(oddity)}\n`);
+}
+
+/** A complaint that no tree is about, with the library's cautions. */
+function withoutTree(io: Io, given: Given, words: string): ReturnType<typeof openTree> {
+  const library = openLibrary(io, given);
+  return library.kind === 'bad' ? library : good({ tree: bareTree(words), library: library.value });
 }
 
 /** The vehicle of that name as its file has it, or one of which only the name is known. */

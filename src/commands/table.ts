@@ -16,7 +16,10 @@ export const commands: Readonly<Record<string, Row>> = {
     load: async () => (await import('./sessions.ts')).sessions,
   },
   open: {
-    help: ['open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--json]'],
+    help: [
+      'open TREE --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--json]',
+      '  (--own "WORDS" in place of TREE: a complaint that no tree is about)',
+    ],
     load: async () => (await import('./open.ts')).open,
   },
   vehicles: {

@@ -1,6 +1,7 @@
 import type { Kind } from '../app/screen.ts';
 import type { OpenSession, State } from '../app/state.ts';
-import { openThings } from '../core/session/story.ts';
+import { currentLeg, openThings } from '../core/session/story.ts';
+import { isOwn } from '../core/tree/own/bare.ts';
 import { sum } from '../core/sum.ts';
 import { beforeNow, suspectRows } from '../app/walk/suspect-rows.ts';
 import { feedLine, quickerLine } from '../app/walk/why.ts';
@@ -30,9 +31,12 @@ export function footLines(
   const proof = failedProofWords(story);
   const off = story.standing.battery === 'disconnected' ? ['battery lead'] : [];
   const apart = [...openThings(story), ...off].join('; ');
-  // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show.
+  // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show,
+  // and without a tree nobody gave odds.
   const asks =
-    ['check', 'named', 'stop', 'exhausted'].includes(story.due.kind) && !isAfterRepair(story);
+    ['check', 'named', 'stop', 'exhausted'].includes(story.due.kind) &&
+    !isAfterRepair(story) &&
+    !isOwn(currentLeg(story).tree);
   const around: Parts = {
     last: [`LAST      ${lastWords(story)}`],
     ...part('proof', proof && `PROOF     ${proof}`),

@@ -1,5 +1,5 @@
 import { Box } from 'ink';
-import { openThings, type Story } from '../core/session/story.ts';
+import { currentLeg, openThings, type Story } from '../core/session/story.ts';
 import { triageOf } from '../core/session/triage.ts';
 import { count } from '../core/text.ts';
 import { Line } from './parts.tsx';
@@ -43,6 +43,12 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
       title: `ON TO ANOTHER COMPLAINT: ${due.tree}`,
       lines: [due.reason, 'y: go on there.'],
     };
+  if (due.kind === 'own') return due.test ? testFirst(story) : whatNext(toPutBack);
+  return treeEnds(story, toPutBack);
+}
+
+function treeEnds(story: Story, toPutBack: readonly string[]) {
+  const { due } = story;
   const reason = due.kind === 'stop' || due.kind === 'exhausted' ? due.reason : '';
   return {
     title: due.kind === 'exhausted' ? "THE TREE'S OWN WAY ENDS HERE" : 'THE TREE ENDS HERE',
@@ -53,3 +59,22 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     ],
   };
 }
+
+/** Before anything else it is said how the complaint is made to happen: the same test proves the repair. */
+const testFirst = (story: Story) => ({
+  title: 'FIRST: how is it made to happen?',
+  lines: [
+    `The complaint: ${currentLeg(story).tree.complaint.say}`,
+    'Said is what is tried, what it shows while it is bad, and what when it is good. The same test proves the repair.',
+    'What shows only now and then is tried until it shows. n: note. c: close.',
+  ],
+});
+
+const whatNext = (toPutBack: readonly string[]) => ({
+  title: 'WHAT NEXT? This job has no tree: you name what comes.',
+  lines: [
+    'o: make a check of this job again. r: a cause that is named already.',
+    ...toPutBack,
+    'n: note. p: part off. b: take back the last thing written. c: close.',
+  ],
+});

@@ -82,6 +82,8 @@ export type Mode =
   | 'repair'
   | 'leg'
   | 'stop'
+  /** No tree leads on: what comes next is named in own words. */
+  | 'own'
   | 'proven'
   | 'closed'
   /** A closed job that may be opened again. */

@@ -16,6 +16,7 @@ export const steps = [
   'repair',
   'leg',
   'stop',
+  'own',
   'proven',
 ] as const;
 
@@ -145,7 +146,7 @@ export const walkBindings: readonly Binding[] = [
   },
   { modes: ['closed'], keys: ['n'], command: 'note', hint: 'note', about: 'type a note' },
   {
-    modes: ['proven', 'closed', 'stop'],
+    modes: ['proven', 'closed', 'stop', 'own'],
     keys: ['e'],
     command: 'account',
     hint: 'account',

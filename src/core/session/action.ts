@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { courseActions } from './actions/course.ts';
+import { ownActions } from './actions/own.ts';
 import { remarkActions } from './actions/remarks.ts';
 import { stepActions } from './actions/steps.ts';
 import { vehicleActions } from './actions/vehicle.ts';
@@ -11,6 +12,7 @@ import { vehicleActions } from './actions/vehicle.ts';
 export const Action = z.discriminatedUnion('do', [
   ...vehicleActions,
   ...stepActions,
+  ...ownActions,
   ...remarkActions,
   ...courseActions,
 ]);

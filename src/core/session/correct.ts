@@ -1,4 +1,4 @@
-import type { Event, Payload, PayloadOf, UnknownEvent } from './event.ts';
+import type { Event, Kind, Payload, PayloadOf, UnknownEvent } from './event.ts';
 import { parsePayload } from './read-event.ts';
 
 /** One event as it stands in the file, and what counts of it now. */
@@ -28,7 +28,7 @@ export function asCorrected(events: readonly (Event | UnknownEvent)[]): readonly
   return [...entries.values()];
 }
 
-/** What was said of a condemnation or a repair later is part of it; a correction after that holds it already. */
+/** What was said of a finding, a condemnation or a repair later is part of it; a correction after that holds it already. */
 function describe(
   entries: Map<number, Entry>,
   by: number,
@@ -37,9 +37,19 @@ function describe(
   const target = entries.get(of);
   const kind = target?.said?.kind;
   if (target === undefined || of >= by || target.correctedBy.some((n) => n > by)) return;
-  if (kind !== 'condemned' && kind !== 'repaired') return;
-  const said = parsePayload(kind, { ...target.said, ...more }, target.event.at);
+  const added = kind && addedTo(kind, more);
+  if (kind === undefined || added === undefined) return;
+  const said = parsePayload(kind, { ...target.said, ...added }, target.event.at);
   if (said !== undefined) entries.set(of, { ...target, said });
+}
+
+/** What a description adds to an event of a kind; undefined where it adds nothing to such a one. */
+function addedTo(
+  kind: Kind,
+  more: Omit<PayloadOf<'described'>, 'kind' | 'of'>,
+): object | undefined {
+  if (kind === 'found' || kind === 'proved') return { words: more.found };
+  return kind === 'condemned' || kind === 'repaired' ? more : undefined;
 }
 
 function withdrawMisread(

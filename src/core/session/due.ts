@@ -1,5 +1,6 @@
 import type { Done } from '../tree/way/known.ts';
 import type { Tree } from '../tree/model.ts';
+import { isOwn, isTestNamed } from '../tree/own/bare.ts';
 import { nextAfterRepair } from '../tree/way/after-repair.ts';
 import { nextOnWay, type OnWay } from '../tree/way/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
@@ -24,7 +25,7 @@ export function dueNow(story: Standpoint): Due {
   if (proof !== undefined && isProven(story) && later(proof, lastWrong(story)))
     return { kind: 'proven' };
   if (condemned !== undefined) return afterNaming(story, condemned.cause);
-  return ownWay(story);
+  return isOwn(currentLeg(story).tree) ? inOwnWords(story) : ownWay(story);
 }
 
 /** What is named is mended next; a tree that only sorts hands it on. */
@@ -91,6 +92,25 @@ function lastWrong(story: Standpoint): Numbered | undefined {
 }
 
 const treeEnds = 'The tree ends here.';
+
+/**
+ * What a job without a tree asks: the complaint's own test as soon as somebody has said how it is
+ * made, the cause that was named last, and else what comes next.
+ */
+function inOwnWords(story: Standpoint): Due {
+  const { tree } = currentLeg(story);
+  const { confirm } = tree.complaint;
+  const tested = doneIn(story).some((one) => 'check' in one && one.check === confirm);
+  if (!tested)
+    return isTestNamed(tree)
+      ? { kind: 'check', check: confirm, why: 'way' }
+      : { kind: 'own', test: true };
+  const named = sinceLeg(story, story.named).findLast(({ kind }) => kind === 'cause');
+  const fresh = later(named, lastRepair(story), lastProof(story), lastMove(story));
+  return named !== undefined && fresh
+    ? { kind: 'named', cause: named.id }
+    : { kind: 'own', test: false };
+}
 
 const ownWay = (story: Standpoint): Due => dueOf(nextOnWay(currentLeg(story).tree, doneIn(story)));
 

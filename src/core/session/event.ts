@@ -1,11 +1,18 @@
 import * as z from 'zod';
 import { courseKinds } from './kinds/course.ts';
+import { ownKinds } from './kinds/own.ts';
 import { remarkKinds } from './kinds/remarks.ts';
 import { Count, Stamp } from './kinds/shapes.ts';
 import { stepKinds } from './kinds/steps.ts';
 import { vehicleKinds } from './kinds/vehicle.ts';
 
-const kinds = { ...vehicleKinds, ...stepKinds, ...remarkKinds, ...courseKinds };
+const kinds = {
+  ...vehicleKinds,
+  ...stepKinds,
+  ...ownKinds,
+  ...remarkKinds,
+  ...courseKinds,
+};
 
 export type Kind = keyof typeof kinds;
 export const eventKinds = Object.keys(kinds) as readonly Kind[];

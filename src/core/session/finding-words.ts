@@ -1,13 +1,14 @@
 import { convert, findUnit, showReading } from '../trade/units/units.ts';
 import { bandOf } from '../tree/judge.ts';
 import type { Check } from '../tree/model.ts';
+import { ownResults } from '../tree/own/bare.ts';
 import { severalOf } from '../tree/several.ts';
 import type { PayloadOf } from './event.ts';
 
 /** What a finding, or an event that tells of one, says of its check. */
 export type Shown = Pick<
   PayloadOf<'found'>,
-  'result' | 'orResult' | 'reading' | 'beyond' | 'readings' | 'standard'
+  'result' | 'orResult' | 'reading' | 'beyond' | 'readings' | 'standard' | 'words'
 >;
 
 /**
@@ -36,8 +37,18 @@ export const idsOf = (check: Check, shown: Shown): readonly string[] => [
   ]),
 ];
 
-/** What a finding showed: `half charged`, `half, or just full`, `half or full` without a reading. */
+/**
+ * What a finding showed: `half charged`, `half, or just full`, `half or full` without a reading. What
+ * exactly was found stands first, where somebody said it, and how it was judged behind it.
+ */
 export function resultWords(check: Check | undefined, shown: Shown): string {
+  const labels = labelWords(check, shown);
+  const { words, result } = shown;
+  if (words === undefined) return labels;
+  return result === ownResults.neither ? words : `${words} (${labels})`;
+}
+
+function labelWords(check: Check | undefined, shown: Shown): string {
   const ids = check === undefined ? [shown.result] : idsOf(check, shown);
   const labels = ids.map(
     (id) => check?.results.find((result) => result.id === id)?.label ?? 'a result not in this tree',

@@ -4,6 +4,7 @@ import { dueNow } from './due.ts';
 import type { Event, Payload, UnknownEvent } from './event.ts';
 import { courseFolding } from './folding/course.ts';
 import type { Draft, Mark } from './folding/draft.ts';
+import { ownFolding } from './folding/own.ts';
 import { remarkFolding } from './folding/remarks.ts';
 import { stepFolding } from './folding/steps.ts';
 import { vehicleFolding } from './folding/vehicle.ts';
@@ -15,6 +16,7 @@ import { workedMinutes } from './time.ts';
 const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   ...vehicleFolding,
   ...stepFolding,
+  ...ownFolding,
   ...remarkFolding,
   ...courseFolding,
 };
@@ -44,6 +46,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     skipped: [],
     unsure: [],
     begun: undefined,
+    named: [],
     acknowledged: [],
     condemned: [],
     repairs: [],

@@ -63,6 +63,15 @@ export type Passed = Noted & {
   readonly why: string;
 };
 
+/** A check or a cause that a person named, or took from a library's tree. */
+export type Named = {
+  readonly n: number;
+  readonly kind: 'check' | 'cause';
+  readonly id: string;
+  /** The tree that it was taken from. */
+  readonly from?: string;
+};
+
 /** What is to be done now. */
 export type Due =
   | {
@@ -78,6 +87,8 @@ export type Due =
   | { readonly kind: 'stop'; readonly reason: string }
   /** The tree's own way gives out here; what follows is the advice. */
   | { readonly kind: 'exhausted'; readonly reason: string }
+  /** No tree leads on: the person names what comes next, the complaint's own test first of all. */
+  | { readonly kind: 'own'; readonly test: boolean }
   | { readonly kind: 'proven' }
   | { readonly kind: 'closed' };
 
@@ -103,6 +114,8 @@ export type Story = {
   readonly skipped: readonly (Noted & { readonly check: string; readonly reason: string })[];
   readonly unsure: readonly (Noted & { readonly check: string })[];
   readonly begun: { readonly n: number; readonly check: string } | undefined;
+  /** Checks and causes that were named in own words, or taken into a job without a tree. */
+  readonly named: readonly Named[];
   /** Cautions said to be read, and the step they were read for: `check:fuse`, `cause:stud`. */
   readonly acknowledged: readonly {
     readonly n: number;

@@ -4,6 +4,7 @@ import { withPlaces } from './json/place.ts';
 import { parseJson } from './json/read.ts';
 import { checkLinks } from './links/links.ts';
 import type { Tree } from './model.ts';
+import { isOwn } from './own/bare.ts';
 import { modelFor, settle } from './written/settle.ts';
 import { rooted } from './roots.ts';
 import { salvage, touching } from './salvage.ts';
@@ -17,9 +18,22 @@ import { Shop } from './shop.ts';
 export function parseTree(text: string, file: string, shop?: Shop): Parsed<Tree> {
   const json = parseJson(text, file);
   if (json.kind === 'bad') return json;
-  const tree = withPlaces(text, parseTreeValue(json.value, file, shop));
+  const tree = withPlaces(text, noOwn(parseTreeValue(json.value, file, shop), file));
   return tree.kind === 'bad' ? { kind: 'bad', problems: rooted(tree.problems) } : tree;
 }
+
+/** No file is called as the program calls the trees that it makes for complaints in own words. */
+const noOwn = (parsed: Parsed<Tree>, file: string): Parsed<Tree> =>
+  parsed.kind === 'good' && isOwn(parsed.value)
+    ? bad({
+        code: 'reserved-name',
+        file,
+        path: 'id',
+        value: parsed.value.id,
+        message: `"${parsed.value.id}" is the name of a complaint in own words: the program makes it.`,
+        mend: 'Give the tree an id that does not begin with "own-".',
+      })
+    : parsed;
 
 /** The same for a value that was JSON already, such as a tree kept in a session's header. */
 export function parseTreeValue(value: unknown, file: string, shop?: Shop): Parsed<Tree> {

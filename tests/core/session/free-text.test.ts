@@ -26,9 +26,12 @@ test("every text of an event is marked as a person's or the program's; the rest 
   expect(eventKinds.flatMap((kind) => unmarked(modelOf(kind), kind))).toEqual([
     // Numbers with their units, or what a meter shows beyond its range: taken only once read.
     'found.readings[]',
+    'proved.readings[]',
+    // A check and its part of the shop as they lay in the library.
+    'check-taken.whole',
+    'check-taken.shop',
     // Numbers and choices that a figure was worked out from.
     'noted.figure.inputs.*.value',
-    'proved.readings[]',
     // A tree and its shop as they lay in the library.
     'leg.whole',
     'leg.shop',

@@ -111,6 +111,14 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     const text = `${context.who} opened up for what came next (${name})`;
     return implied === true ? aside(text) : plain(text, { begins: true });
   },
+  'check-named': (said, { context }) =>
+    aside(`${context.who} said what was to be looked at: ${asClause(said.what)}`),
+  'check-taken': ({ check }, { context }) =>
+    aside(`${context.who} took a check from the library: ${askedThing(context.story, check)}`),
+  'cause-named': ({ cause, name, where }, { context }) => {
+    const text = `${context.who} named what it may be: ${asClause(name)}${where === undefined ? '' : ` (${asClause(where)})`}`;
+    return context.story.condemned.some((one) => one.cause === cause) ? aside(text) : plain(text);
+  },
   leg: ({ reason }, { context, entry }) => {
     const leg = context.story.legs.find(({ since }) => since === entry.event.n);
     if (leg === undefined) return undefined;

@@ -72,7 +72,8 @@ export function toldFound(story: Story, finding: Told): string | undefined {
   const told = check?.results.find(({ id }) => id === finding.result)?.told;
   const read = readWords(check, finding);
   if (told === undefined || finding.orResult !== undefined) return undefined;
-  if (read === '') return told.includes('{reading}') ? undefined : told;
+  if (read === '' && told.includes('{reading}')) return undefined;
+  if (read === '') return finding.words === undefined ? told : `${told} (${finding.words})`;
   const said = told.includes('{reading}') ? told.replaceAll('{reading}', () => read) : told;
   const notes = [...(said === told ? [read] : []), ...notesOf(story, finding)];
   return notes.length === 0 ? said : `${said} (${notes.join(', ')})`;

@@ -1,6 +1,7 @@
 import { at } from '../../at.ts';
 import type { Finding, Repaired, Story } from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
+import { isOwn } from '../../tree/own/bare.ts';
 import { believe } from '../belief/posterior.ts';
 import { inputOf, type CheckFinding, type RepairMade } from '../belief/evidence.ts';
 import { makeModel, type Model } from '../belief/model.ts';
@@ -42,8 +43,12 @@ const isRepair = (done: Done): done is Repaired => 'cause' in done;
 const doneIn = ({ findings, repairs }: Story): readonly Done[] =>
   [...findings, ...repairs].toSorted((one, other) => one.n - other.n);
 
+/** Whether a leg was walked without a tree: nobody gave odds, so nothing is believed of its causes. */
+const hasNoOdds = ({ legs }: Story, leg: number): boolean => isOwn(at(legs, leg).tree);
+
 /** The steps of a leg; findings and repairs of earlier legs count where this leg's tree knows them. */
 function legHistory(story: Story, leg: number, since: number): readonly BeliefStep[] {
+  if (hasNoOdds(story, leg)) return [];
   const weigher = new Weigher(story, leg);
   const done = doneIn(story);
   for (const one of done.filter((each) => each.leg < leg)) weigher.take(one);
@@ -64,11 +69,12 @@ function legHistory(story: Story, leg: number, since: number): readonly BeliefSt
 
 /** The chances of every cause of a leg before anything was found in the session. */
 export function chancesAtFirst(story: Story, leg = 0): ChanceMap | undefined {
-  return new Weigher(story, leg).chances();
+  return hasNoOdds(story, leg) ? undefined : new Weigher(story, leg).chances();
 }
 
 /** The chances of every cause of the leg being walked, after all that was found. */
 export function chancesNow(story: Story): ChanceMap | undefined {
+  if (hasNoOdds(story, story.legs.length - 1)) return undefined;
   const weigher = new Weigher(story, story.legs.length - 1);
   for (const one of doneIn(story)) weigher.take(one);
   return weigher.chances();

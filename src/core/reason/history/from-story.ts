@@ -1,17 +1,26 @@
-import type { Parsed } from '../../problem.ts';
+import { bad, type Parsed, type Problem } from '../../problem.ts';
 import { broughtFaults, comesAndGoes, countedFindings } from '../../session/contradiction.ts';
 import { doneIn } from '../../session/due.ts';
 import { holdsBefore } from '../../session/safeguard.ts';
 import { currentLeg, type Finding, type Guarded, type Story } from '../../session/story.ts';
 import { isLook, isLookedAway } from '../../tree/looked.ts';
 import type { Tree } from '../../tree/model.ts';
+import { isOwn } from '../../tree/own/bare.ts';
 import { placeOf, workMinutes, workOf, type StepName } from '../advice/minutes.ts';
 import { usualPrudence } from '../prudence.ts';
 import { makeInput, type ReasoningInput, type CheckFinding } from '../belief/evidence.ts';
 
+/** Why a job without a tree has neither suspects by chance nor advice. */
+export const noOdds: Problem = {
+  code: 'no-odds',
+  message: 'No advice: this job has no tree, and nobody gave odds.',
+  mend: 'Go on by what you found; "droplight trees from" makes a tree of it to give odds to.',
+};
+
 /** What the belief needs, out of a story: the tree being walked and all that was found that it knows. */
 export function inputFrom(story: Story, prudence = usualPrudence): Parsed<ReasoningInput> {
   const { tree, shop } = currentLeg(story);
+  if (isOwn(tree)) return bad(noOdds);
   const repairs = story.repairs.filter(({ cause }) => Object.hasOwn(tree.causes, cause));
   const repairsBefore = (n: number): number => repairs.filter((repair) => repair.n < n).length;
   return makeInput(tree, {

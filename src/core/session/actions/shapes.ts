@@ -18,6 +18,8 @@ export const despite = { despite: Text.optional() };
 export const readByName = z.union([z.boolean(), z.array(Id)]).optional();
 /** What a check showed. */
 export const answer = {
+  /** What exactly was found, in own words. */
+  text: Text.optional(),
   result: Id.optional(),
   /** The other of two results it may be. */
   orResult: Id.optional(),

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { Id } from '../../tree/basics.ts';
 import { booksOf } from '../../tree/limits.ts';
 import type { Tree } from '../../tree/model.ts';
+import { isOwn } from '../../tree/own/bare.ts';
 import { Written } from '../../tree/written/written.ts';
 import { Shop } from '../../tree/shop.ts';
 import { Conditions } from '../kinds/shapes.ts';
@@ -50,10 +51,13 @@ export function shopOf(tree: Tree, shop: Shop): Shop {
   ];
   return {
     ...shop,
-    cautions: only(
-      shop.cautions,
-      steps.flatMap(({ cautions }) => cautions),
-    ),
+    // What will be named in own words may call for any of them.
+    cautions: isOwn(tree)
+      ? shop.cautions
+      : only(
+          shop.cautions,
+          steps.flatMap(({ cautions }) => cautions),
+        ),
     tools: only(
       shop.tools,
       steps.flatMap(({ tools }) => tools),

@@ -67,6 +67,8 @@ export const shown = {
   standard: Amount.extend({ under: programText() }).optional(),
   /** The reading lies outside the plausible range and was insisted on. */
   insisted: z.boolean().optional(),
+  /** What exactly was found, in the person's own words. */
+  words: Text.optional(),
 };
 
 /**

@@ -11,7 +11,7 @@ import { impliedPayloads } from '../preparation.ts';
 import { awaitsProof } from '../proof.ts';
 import { prove } from './prove.ts';
 import { stepOfCheck, toBeRead, unreadOf } from './cautions.ts';
-import { checkOf, noSuchCheck, toldAt } from './lookup.ts';
+import { checkOf, noSuchCheck, toldAt, wordsOf } from './lookup.ts';
 import { currentLeg, lastFinding, type Finding, type Story } from '../story.ts';
 
 export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
@@ -50,7 +50,7 @@ export function find(action: ActionOf<'find'>, story: Story): Ruling {
     [
       ...(action.acknowledged === true ? readCautions(story, action.check, check) : []),
       ...impliedPayloads(story, check),
-      { kind: 'found', ...answered.shown, ...toldAt(action) },
+      { kind: 'found', ...answered.shown, ...wordsOf(action), ...toldAt(action) },
     ],
     [
       ...unjudged(answered.needs),

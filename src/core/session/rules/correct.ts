@@ -4,6 +4,7 @@ import { askedNow } from '../answered.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
 import type { Payload } from '../event.ts';
 import { traits } from '../traits.ts';
+import { lookAt } from '../../tree/looked.ts';
 import { noSuchCheck } from './lookup.ts';
 import { workDone } from './repair.ts';
 import { asProof } from './prove.ts';
@@ -30,11 +31,33 @@ export function correct(action: Correct, story: Story): Ruling {
       'What somebody did or said can be, as long as it stands.',
       String(action.n),
     );
-  if (action.withdraw === true)
-    return said.kind === 'leg'
-      ? withdrawLeg(story, action)
-      : accept([{ kind: 'corrected', of: action.n, ...reasonOf(action) }]);
+  if (action.withdraw === true) return withdraw(story, action, said);
   return sayAnew(story, action, said);
+}
+
+function withdraw(story: Story, action: Correct, said: Payload): Ruling {
+  if (said.kind === 'leg') return withdrawLeg(story, action);
+  return isUsed(story, said)
+    ? refuse(
+        'still-used',
+        'Something was found or said of it since: the name alone cannot be taken back.',
+        'Take back first what was found or said of it.',
+        String(action.n),
+      )
+    : accept([{ kind: 'corrected', of: action.n, ...reasonOf(action) }]);
+}
+
+/** Whether something stands that was found by a check, or said of a cause, which this names. */
+function isUsed(story: Story, said: Payload): boolean {
+  if (said.kind === 'check-named' || said.kind === 'check-taken')
+    return [...story.findings, ...story.unsure, ...story.skipped].some(
+      ({ check }) => check === said.check,
+    );
+  return (
+    said.kind === 'cause-named' &&
+    ([...story.condemned, ...story.repairs].some(({ cause }) => cause === said.cause) ||
+      story.findings.some(({ check }) => check === lookAt(said.cause)))
+  );
 }
 
 /** Another complaint's tree is only left again while nothing was done on it. */

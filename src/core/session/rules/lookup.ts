@@ -22,3 +22,7 @@ export const noSuchCause = (story: Story, id: string): Ruling =>
 
 export const toldAt = ({ told }: { readonly told?: string | undefined }) =>
   told === undefined ? {} : { told };
+
+/** What exactly was found, in the person's own words. */
+export const wordsOf = ({ text }: { readonly text?: string | undefined }) =>
+  text === undefined || text.trim() === '' ? {} : { words: text.trim() };

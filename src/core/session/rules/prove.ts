@@ -6,7 +6,7 @@ import { askedNow, type Answered } from '../answered.ts';
 import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { lastRepair, proofsOfRepair } from '../proof.ts';
-import { checkOf, toldAt } from './lookup.ts';
+import { checkOf, toldAt, wordsOf } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** The complaint's own test after a repair: good when it shows its first result. */
@@ -39,7 +39,7 @@ export function prove(action: ActionOf<'prove'>, story: Story): Ruling {
   if (answered.kind === 'refused') return answered;
   return accept([
     ...impliedPayloads(story, check),
-    { kind: 'proved', ...asProof(check, answered), ...toldAt(action) },
+    { kind: 'proved', ...asProof(check, answered), ...wordsOf(action), ...toldAt(action) },
   ]);
 }
 

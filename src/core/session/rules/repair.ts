@@ -1,6 +1,7 @@
 import type { Cause } from '../../tree/model.ts';
 import type { ActionOf } from '../action.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
+import type { Payload } from '../event.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { stepOfCause, toBeRead, unreadOf } from './cautions.ts';
 import { causeOf, noSuchCause, toldAt } from './lookup.ts';
@@ -106,17 +107,20 @@ export const workDone = ({
   ...(cost !== undefined && { cost }),
 });
 
-/** Says more of a condemnation or a repair that is recorded: what was found, what was done. */
+const isDescribable = ({ kind }: Payload): boolean =>
+  kind === 'condemned' || kind === 'repaired' || kind === 'found' || kind === 'proved';
+
+/** Says more of a finding, a condemnation or a repair that is recorded: what was found, what was done. */
 export function describe(action: ActionOf<'describe'>, story: Story): Ruling {
-  const entry = story.entries.findLast(
-    ({ event, said }) =>
-      (said?.kind === 'condemned' || said?.kind === 'repaired') &&
-      (action.n === undefined || event.n === action.n),
+  const entry = story.entries.findLast(({ event, said }) =>
+    action.n === undefined
+      ? said?.kind === 'condemned' || said?.kind === 'repaired'
+      : said !== undefined && isDescribable(said) && event.n === action.n,
   );
   if (entry?.said === undefined)
     return refuse(
       'nothing-to-describe',
-      'There is no condemnation or repair to say more of.',
+      'There is no finding, condemnation or repair to say more of.',
       'Give the number of one in n, or leave n out for the last.',
       action.n === undefined ? undefined : String(action.n),
     );

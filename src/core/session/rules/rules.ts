@@ -6,6 +6,7 @@ import { correct, takeBack } from './correct.ts';
 import { close, leg, reopen } from './leg.ts';
 import { access, aidOff, conditions, partOn, standing } from './vehicle.ts';
 import { buy } from './money.ts';
+import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
 import { condemn, denyCause, describe, repair } from './repair.ts';
@@ -29,6 +30,10 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   correct,
   'take-back': takeBack,
   settle,
+  'name-check': nameCheck,
+  'take-check': takeCheck,
+  'name-cause': nameCause,
+  'own-leg': ownLeg,
   leg,
   close,
   reopen,

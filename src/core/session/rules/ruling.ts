@@ -21,6 +21,8 @@ export type Refused = { readonly kind: 'refused'; readonly problem: Problem };
 export type World = {
   /** A tree of the library with its shop, for going to another complaint. */
   readonly tree: (id: string) => { readonly tree: Tree; readonly shop: Shop } | undefined;
+  /** The library's shop, where there is a library. */
+  readonly shop?: Shop | undefined;
 };
 
 export const accept = (payloads: readonly Payload[], warnings: readonly string[] = []): Ruling => ({

@@ -1,5 +1,6 @@
 import { isBrought } from '../brought.ts';
 import { isLook } from '../looked.ts';
+import { isOwn } from '../own/bare.ts';
 import { unlisted } from '../model.ts';
 import type { Problem, Tell } from '../../problem.ts';
 import type { When } from '../basics.ts';
@@ -49,7 +50,7 @@ function checkStarts(tree: Tree, tell: Tell): void {
   ] as const;
   for (const [path, id] of places)
     if (!has(tree.checks, id)) tell(unknown('check', id, path, tree.checks));
-  if (Object.keys(tree.causes).length === 0)
+  if (Object.keys(tree.causes).length === 0 && !isOwn(tree))
     tell({
       code: 'no-causes',
       path: 'causes',

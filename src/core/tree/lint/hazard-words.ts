@@ -201,3 +201,15 @@ export function standingHazards({ engine, heat }: Standing): readonly Omit<Hazar
   if (engine === 'cranking') return [{ name: 'cranking engine', cautions: ['crank'] }, ...warm];
   return engine === undefined || engine === 'off' ? warm : [turning, gas, ...warm];
 }
+
+/** The hazards that these texts and this standing speak of, each with the word that names it. */
+export function hazardsIn(
+  texts: readonly string[],
+  standing: Standing,
+): readonly Omit<Hazard, 'words'>[] {
+  const spoken = hazards.flatMap(({ name, words, cautions }) => {
+    const word = texts.map((text) => words.exec(text)?.[0]).find((one) => one !== undefined);
+    return word === undefined ? [] : [{ name: `${name} ("${word}")`, cautions }];
+  });
+  return [...spoken, ...standingHazards(standing)];
+}

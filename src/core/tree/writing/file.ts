@@ -3,7 +3,7 @@ import type { Draft, DraftCause, DraftCheck, Lead, Way } from './draft.ts';
 const source = 'common practice, no source';
 
 /** Readings further off than these are slips of the finger: wide, as a fault may show anything. */
-function plausible(quantity: string, limits: readonly number[]): readonly [number, number] {
+export function plausible(quantity: string, limits: readonly number[]): readonly [number, number] {
   const highest = Math.max(...limits.map(Math.abs));
   const lowest = Math.min(0, ...limits) * 10;
   if (quantity === 'voltage') return [lowest, Math.max(16, 2 * highest)];

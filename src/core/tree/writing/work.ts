@@ -1,6 +1,6 @@
 import { good, type Parsed } from '../../problem.ts';
 import { readNumber } from '../../trade/units/number.ts';
-import { hazards, standingHazards } from '../lint/hazard-words.ts';
+import { hazardsIn } from '../lint/hazard-words.ts';
 import { refusals, refusedIn } from '../lint/refused-words.ts';
 import type { Check, Standing } from '../model.ts';
 import { Check as CheckModel, Standing as StandingModel } from '../shapes.ts';
@@ -199,14 +199,7 @@ export function* askCautions(
   shop: Shop,
 ): Asking<readonly string[]> {
   const taken: string[] = [];
-  const found = [
-    ...hazards.flatMap(({ name, words, cautions }) => {
-      const word = texts.map((text) => words.exec(text)?.[0]).find((one) => one !== undefined);
-      return word === undefined ? [] : [{ name: `${name} ("${word}")`, cautions }];
-    }),
-    ...standingHazards(standing),
-  ];
-  for (const { name, cautions } of found) {
+  for (const { name, cautions } of hazardsIn(texts, standing)) {
     const fitting = cautions.filter((id) => Object.hasOwn(shop.cautions, id));
     if (fitting.length === 0 || fitting.some((id) => taken.includes(id))) continue;
     taken.push(...(yield* askCaution(name, fitting, shop)));

@@ -9,6 +9,7 @@ import { nextNumber } from '../core/session/story.ts';
 import { object, type Transition, transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
 import type { OpenSession, State } from './state.ts';
+import { limitWarnings } from './walk/limit.ts';
 
 /** What became of an action, for whoever asked. */
 export type Outcome =
@@ -38,8 +39,9 @@ export function takeAction(state: State, action: Action): ActionTaken {
   const [problem] = events.map(unreadable).filter((one) => one !== undefined);
   if (problem !== undefined) return refused(state, problem);
   const found = contradictionOf(session.story, events.at(-1));
-  const warnings = [...decision.warnings, ...(found ? [contradictionWords(found)] : [])];
-  const [warning] = decision.warnings;
+  const heard = [...limitWarnings(state.session.story, session.story), ...decision.warnings];
+  const warnings = [...heard, ...(found ? [contradictionWords(found)] : [])];
+  const [warning] = heard;
   const notice = warning === undefined ? state.notice : { kind: 'info' as const, text: warning };
   return {
     ...transition(

@@ -5,11 +5,12 @@ import { isOwn } from '../core/tree/own/bare.ts';
 import { sum } from '../core/sum.ts';
 import { beforeNow, suspectRows } from '../app/walk/suspect-rows.ts';
 import { feedLine, quickerLine } from '../app/walk/why.ts';
+import { limitLine } from '../app/walk/limit.ts';
 import { openLine } from '../app/walk/contradiction.ts';
 import { isAfterRepair } from './claim-rows.ts';
 import { failedProofWords, lastWords } from '../app/wording.ts';
 
-const names = ['last', 'proof', 'open', 'feed', 'suspects', 'quicker', 'apart'] as const;
+const names = ['last', 'proof', 'open', 'limit', 'feed', 'suspects', 'quicker', 'apart'] as const;
 type Name = (typeof names)[number];
 
 /** The parts of the foot as they give way in a small window: what a key shows as well goes first. */
@@ -41,6 +42,7 @@ export function footLines(
     last: [`LAST      ${lastWords(story)}`],
     ...part('proof', proof && `PROOF     ${proof}`),
     ...part('open', openLine(story)),
+    ...part('limit', limitLine(state, session)),
     ...(asks && { ...part('feed', feedLine(session)), ...part('quicker', quickerLine(session)) }),
     ...part('apart', apart && `APART     ${apart}`),
   };

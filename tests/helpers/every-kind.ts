@@ -43,6 +43,7 @@ export const everyKind: readonly Payload[] = [
   { kind: 'aid-off', aid: 'jumper at the coil' },
   { kind: 'timer', label: 'cool down', minutes: 10 },
   { kind: 'part-bought', part: 'fuse link', count: 2, price: '3.50', use: 'spare' },
+  { kind: 'limit', minutes: 120, money: '200 EUR', replace: 'gaskets' },
   { kind: 'condemned', cause: 'wire', found: 'chafed at the clip', acknowledged: ['spark'] },
   { kind: 'not-this', cause: 'fuse', acknowledged: ['hot'], told: '2026-04-11T10:00+02:00' },
   {

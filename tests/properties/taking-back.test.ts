@@ -50,6 +50,8 @@ const acts: fc.Arbitrary<Action> = fc.oneof(
     { do: 'part-on', part: 'bezel' },
     { do: 'aid-on', aid: 'jumper at the coil' },
     { do: 'part-bought', part: '2 x bulb at 1.10, spare' },
+    { do: 'limit', minutes: 90, money: '200 EUR' },
+    { do: 'limit', minutes: 0, replace: 'gaskets' },
     { do: 'follow-up', text: 'tires', urgency: 'soon' },
     { do: 'leg', tree: 'other' },
     { do: 'settle', as: 'misread-then' },

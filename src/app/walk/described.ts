@@ -10,6 +10,7 @@ import { walk, type At, type MendedField, type Screen } from '../screen.ts';
 import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { edited, edits } from '../typing/edit.ts';
+import { noMinutes, parseMinutes } from '../typing/minutes.ts';
 import { mendedFields } from '../typing/mended-fields.ts';
 import { textOf, typing } from '../typing/typing.ts';
 
@@ -91,11 +92,11 @@ function keep(state: State, screen: At<'mended'>): Transition {
     return text === '' || text === noted[field] ? undefined : text;
   };
   const [did, minutes, parts, cost] = mendedFields.map(anew);
-  const worked = minutes === undefined ? undefined : readMinutes(minutes);
+  const worked = minutes === undefined ? undefined : parseMinutes(minutes);
   if (minutes !== undefined && worked === undefined)
     return object(
       { ...state, screen: { ...screen, at: mendedFields.indexOf('minutes') } },
-      { message: `"${minutes}" is no number of minutes:`, mend: 'type it like 40, or 1:20.' },
+      noMinutes(minutes),
     );
   const action: ActionOf<'describe'> = {
     do: 'describe',
@@ -110,12 +111,4 @@ function keep(state: State, screen: At<'mended'>): Transition {
   return acted.outcome.kind === 'refused'
     ? acted
     : transition({ ...acted.state, screen: walk }, ...acted.effects);
-}
-
-/** Minutes as typed: `40`, `40 min`, `12,5`, or hours and minutes as `1:20` or `1 h 20`. */
-function readMinutes(text: string): number | undefined {
-  const hours = /^(\d{1,3})\s*(?::|h)\s*(?:([0-5]?\d)\s*(?:m|min|minutes)?)?$/i.exec(text);
-  if (hours !== null) return Number(hours[1]) * 60 + Number(hours[2] ?? 0);
-  const minutes = /^(\d{1,5}(?:[.,]\d+)?)\s*(?:m|min|minutes)?$/i.exec(text);
-  return minutes === null ? undefined : Number(minutes[1]?.replace(',', '.'));
 }

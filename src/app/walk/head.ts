@@ -1,9 +1,9 @@
 import { clockTime } from '../../core/session/clock.ts';
 import { stateOf } from '../../core/session/record/damage.ts';
 import { currentLeg } from '../../core/session/story.ts';
-import { workedSeconds } from '../../core/session/time.ts';
 import { count } from '../../core/text.ts';
 import type { OpenSession, State } from '../state.ts';
+import { workedNow } from './limit.ts';
 
 /** Ours, or what must be known of the record before anything that stands below. */
 export function headWord(session: OpenSession | undefined): string {
@@ -32,14 +32,14 @@ export function headLeft(
 }
 
 /** The clock, what was worked and what was looked at; a replay stands at what was told last. */
-export function headRight({ screen, now }: State, { story, events }: OpenSession): string {
+export function headRight({ screen, now }: State, session: OpenSession): string {
+  const { story, events } = session;
   const last = events.at(-1);
   const done = count(new Set(story.findings.map(({ check }) => check)).size, 'check');
   // A replay stands at what was told last, not now.
   if (screen.kind === 'replay')
     return `${clockTime(last?.at ?? story.header.opened)}  ${hours(story.minutes)}  ${done}`;
-  const since = last === undefined || story.closed !== undefined ? 0 : workedSeconds(last, now);
-  return `${clockTime(now.at)}  ${hours(story.minutes + since / 60)}  ${done}`;
+  return `${clockTime(now.at)}  ${hours(workedNow(session, now))}  ${done}`;
 }
 
 /** `0 h 38 min`. */

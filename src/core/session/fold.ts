@@ -53,6 +53,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     proofs: [],
     settled: [],
     bought: [],
+    limit: undefined,
     followUps: [],
     passed: [],
     closed: undefined,

@@ -38,6 +38,8 @@ export type PartOff = { readonly n: number; readonly part: string; readonly wher
 export type AidOn = { readonly n: number; readonly aid: string };
 /** A part bought apart from a repair. */
 export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
+/** What time and money the job may take, as it was agreed last. */
+export type Limit = Noted & Omit<PayloadOf<'limit'>, 'kind'>;
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What a safeguard may stand before. */
@@ -128,6 +130,7 @@ export type Story = {
   /** Contradictions that were asked about, and what the mechanic said. */
   readonly settled: readonly Settled[];
   readonly bought: readonly Bought[];
+  readonly limit: Limit | undefined;
   readonly followUps: readonly FollowUp[];
   readonly passed: readonly Passed[];
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;

@@ -29,6 +29,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   'aid-off': { work: 'checking', corrects: 'aid' },
   timer: { work: 'checking', corrects: 'only withdrawn' },
   'part-bought': { work: 'repairing', corrects: 'part' },
+  limit: { work: 'checking', corrects: 'only withdrawn' },
   condemned: { work: 'checking', corrects: 'found' },
   'not-this': { work: 'checking', corrects: 'no words' },
   repaired: { work: 'repairing', corrects: 'did' },

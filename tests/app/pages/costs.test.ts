@@ -38,3 +38,16 @@ test('opening the page, its field and leaving both records nothing', () => {
   expect(storyOf(program).entries).toHaveLength(before);
   expect(program.state().screen.kind).toBe('walk');
 });
+
+test('a limit is typed part by part, changed and taken off again', () => {
+  const program = begun();
+
+  press(program, 'L2<C-u>1:30<enter>3<C-u>200 EUR<enter>');
+
+  expect(storyOf(program).limit).toMatchObject({ minutes: 90, money: '200 EUR' });
+  press(program, '2<C-u>soon<enter>');
+  expect(program.state().notice?.text).toContain('is no number of minutes');
+  press(program, '<C-u><enter>');
+  expect(storyOf(program).limit?.minutes).toBeUndefined();
+  expect(storyOf(program).limit?.money).toBe('200 EUR');
+});

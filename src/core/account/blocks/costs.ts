@@ -1,4 +1,5 @@
-import { leftOutWords, moneyWords } from '../../session/costs/words.ts';
+import { leftOutWords, limitWords, moneyWords, passedWords } from '../../session/costs/words.ts';
+import { measured } from '../../session/costs/limit.ts';
 import { costsOf, type Costs, type PartLine } from '../../session/costs/costs.ts';
 import type { Story } from '../../session/story.ts';
 import { showMoney } from '../../trade/money/money.ts';
@@ -8,7 +9,7 @@ import { causeThing, sentence } from '../words/wording.ts';
 /** Every part with its price and what became of it, and the total by currency; nothing where none is noted. */
 export function costBlocks(story: Story): readonly Block[] {
   const costs = costsOf(story);
-  const told = toldOf(costs);
+  const told = [toldOf(costs), limitTold(story)].filter((words) => words !== '').join(' ');
   if (costs.lines.length === 0 && told === '') return [];
   return [
     heading('What it cost'),
@@ -60,4 +61,18 @@ function toldOf(costs: Costs): string {
       ? []
       : [sentence(`The cost of the repairs was noted as ${moneyWords(repairs)}${all}`)]),
   ].join(' ');
+}
+
+/** The limit as it was agreed last, and whether what was entered passed it. */
+function limitTold(story: Story): string {
+  const agreed = story.limit && limitWords(story.limit, story.header.currency);
+  if (agreed === undefined || agreed === '') return '';
+  const passed = passedWords(measured(story));
+  const kept =
+    story.limit?.minutes === undefined && story.limit?.money === undefined
+      ? ''
+      : '; it was kept, as far as was entered';
+  return sentence(
+    `The limit agreed was ${agreed}${passed === '' ? kept : `; it was passed: ${passed}`}`,
+  );
 }

@@ -1,6 +1,7 @@
 import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { Payload, PayloadOf } from '../../session/event.ts';
+import { limitWords } from '../../session/costs/words.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
@@ -94,6 +95,14 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   },
   timer: ({ label, minutes }) =>
     plain(`a timer ran for ${minuteWords(minutes)}: ${asClause(label)}`),
+  limit: (said, { context: { story, who } }) => {
+    const agreed = limitWords(said, story.header.currency);
+    return plain(
+      agreed === ''
+        ? `${who} agreed on no limit of time or money`
+        : `${who} agreed on a limit: ${agreed}`,
+    );
+  },
   // Told in the table of what it cost.
   'part-bought': ({ part: name, count, price: each, use }, { context }) =>
     aside(`${context.who} bought ${partWords({ name, count, each, use })}`),

@@ -23,6 +23,13 @@ export const remarkActions = [
     price: Text.optional(),
     use: z.enum(partUses).optional(),
   }),
+  /** What is left out stays as it was agreed; 0 minutes and empty texts are no limit any more. */
+  z.strictObject({
+    do: z.literal('limit'),
+    minutes: z.number().min(0).optional(),
+    money: Text.optional(),
+    replace: Text.optional(),
+  }),
   z.strictObject({
     do: z.literal('follow-up'),
     text: Text,

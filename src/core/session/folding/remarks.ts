@@ -8,6 +8,9 @@ export const remarkFolding: Folding<keyof typeof remarkKinds> = {
   timer: nothing,
   'part-bought': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.bought.push({ ...said, n, stamp }),
+  limit: ({ kind: _, ...said }, draft, { n, stamp }) => {
+    draft.limit = { ...said, n, stamp };
+  },
   'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.followUps.push({ ...said, n, stamp }),
 };

@@ -23,6 +23,15 @@ export const remarkKinds = {
     price: Text.optional(),
     use: z.enum(partUses),
   }),
+  /** What time and money the job may take, as agreed; the whole of it, empty where no limit was agreed. */
+  limit: z.object({
+    kind: z.literal('limit'),
+    minutes: z.number().positive().optional(),
+    /** As typed; it can be read as an amount. */
+    money: Text.optional(),
+    /** What may be replaced without asking. */
+    replace: Text.optional(),
+  }),
   'follow-up': z.object({
     kind: z.literal('follow-up'),
     urgency: z.enum(urgencies),

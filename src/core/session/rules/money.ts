@@ -1,4 +1,7 @@
+import { parseMoney } from '../../trade/money/money.ts';
 import type { ActionOf } from '../action.ts';
+import type { PayloadOf } from '../event.ts';
+import type { Story } from '../story.ts';
 import { readPart } from '../costs/parts.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
 
@@ -21,3 +24,33 @@ export function buy({ part, count, price, use }: ActionOf<'part-bought'>): Rulin
     },
   ]);
 }
+
+/** Records the whole limit as it is agreed now: what the action leaves out stays, what it empties goes. */
+export function limit(action: ActionOf<'limit'>, story: Story): Ruling {
+  const { minutes, money, replace } = { ...story.limit, ...action };
+  if (money !== undefined && money.trim() !== '' && !canBeRead(money, story))
+    return refuse(
+      'money-unreadable',
+      `"${money}" cannot be read as an amount of money.`,
+      'Type it like 200 EUR or 12,40.',
+      money,
+    );
+  const agreed: PayloadOf<'limit'> = {
+    kind: 'limit',
+    ...(minutes !== undefined && minutes > 0 && { minutes }),
+    ...said('money', money),
+    ...said('replace', replace),
+  };
+  const same = (['minutes', 'money', 'replace'] as const).every(
+    (part) => story.limit?.[part] === agreed[part],
+  );
+  return same && story.limit !== undefined
+    ? refuse('same-limit', 'That is what was agreed already.', 'Give minutes, money or replace.')
+    : accept([agreed]);
+}
+
+const canBeRead = (money: string, { header }: Story): boolean =>
+  parseMoney(money, header.currency) !== undefined;
+
+const said = (part: 'money' | 'replace', text = '') =>
+  text.trim() === '' ? {} : { [part]: text.trim() };

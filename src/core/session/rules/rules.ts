@@ -5,7 +5,7 @@ import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
 import { close, leg, reopen } from './leg.ts';
 import { access, aidOff, conditions, partOn, standing } from './vehicle.ts';
-import { buy } from './money.ts';
+import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
@@ -48,6 +48,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   'part-off': ({ do: _, ...said }) => accept([{ ...said, kind: 'part-off' }]),
   timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),
   'part-bought': buy,
+  limit,
   'follow-up': ({ text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),
   pause: () => accept([{ kind: 'paused' }]),
 };

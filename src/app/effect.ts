@@ -1,4 +1,5 @@
 import type { Problem } from '../core/problem.ts';
+import type { ActionOf } from '../core/session/action.ts';
 import type { Event } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
 import type { Vehicle } from '../core/session/vehicle/vehicle.ts';
@@ -26,6 +27,8 @@ export type Effect =
     }
   /** Looks for the past jobs of a vehicle. */
   | { readonly kind: 'look-back'; readonly vehicle: Vehicle }
+  /** Copies the photo of an action beside its session. */
+  | { readonly kind: 'keep-photo'; readonly action: ActionOf<'photo'> }
   | { readonly kind: 'create-session'; readonly header: Header }
   | { readonly kind: 'open-session'; readonly path: string }
   | { readonly kind: 'shut-session' }

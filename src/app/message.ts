@@ -1,9 +1,10 @@
 import type { Advice } from '../core/reason/advice/advice.ts';
 import type { Problem } from '../core/problem.ts';
-import type { Action } from '../core/session/action.ts';
+import type { Action, ActionOf } from '../core/session/action.ts';
 import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
+import type { KeptPhoto } from '../core/session/record/photo.ts';
 import type { PastJob } from '../core/session/vehicle/past.ts';
 import type { KeptVehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Library } from '../core/tree/shop.ts';
@@ -55,6 +56,12 @@ export type Message =
   | { readonly kind: 'session-refused'; readonly problem: Problem }
   | { readonly kind: 'kept'; readonly n: number }
   | { readonly kind: 'not-kept'; readonly problem: Problem }
+  /** The photo of an action lies beside the session. */
+  | {
+      readonly kind: 'photo-kept';
+      readonly action: ActionOf<'photo'>;
+      readonly photo: KeptPhoto;
+    }
   | { readonly kind: 'account-written'; readonly path: string }
   /** A folder of sessions that can be used, whole from the root; empty for the usual one. */
   | { readonly kind: 'folder-chosen'; readonly path: string }

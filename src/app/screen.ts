@@ -35,6 +35,8 @@ export type TextPurpose =
 
 export type MendedField = 'did' | 'minutes' | 'parts' | 'cost';
 
+export type PhotoField = 'path' | 'caption';
+
 export type Speed = 1 | 2 | 4;
 
 /** A session that is watched again: read only. */
@@ -97,6 +99,12 @@ type Screens = {
     readonly n: number;
     readonly at: number;
     readonly fields: Readonly<Record<MendedField, Typing>>;
+  };
+  /** A photo by its path, and the step it belongs to. */
+  readonly photo: {
+    readonly at: number;
+    readonly fields: Readonly<Record<PhotoField, Typing>>;
+    readonly about: string | undefined;
   };
   readonly replay: {
     readonly recording: Recording;

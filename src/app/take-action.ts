@@ -4,6 +4,7 @@ import { contradictionOf, settlings, type Contradiction } from '../core/session/
 import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/ruling.ts';
 import type { Payload } from '../core/session/event.ts';
+import type { KeptPhoto } from '../core/session/record/photo.ts';
 import { newEvent, unreadable } from '../core/session/read-event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { object, type Transition, transition } from './effect.ts';
@@ -30,10 +31,13 @@ const noSession: Problem = {
   mend: 'Start or pick up one first.',
 };
 
-/** Takes an action into the open session: into the story at once, to the disk as an effect. */
-export function takeAction(state: State, action: Action): ActionTaken {
+/**
+ * Takes an action into the open session: into the story at once, to the disk as an effect.
+ * @param photo of the action, which lies beside the session already
+ */
+export function takeAction(state: State, action: Action, photo?: KeptPhoto): ActionTaken {
   if (state.session === undefined) return refused(state, noSession);
-  const decision = decide(state.session.story, action, worldOf(state));
+  const decision = decide(state.session.story, action, { ...worldOf(state), photo });
   if (decision.kind === 'refused') return refused(state, decision.problem);
   const { session, events } = extend(state.session, decision.payloads, state);
   const [problem] = events.map(unreadable).filter((one) => one !== undefined);

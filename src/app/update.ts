@@ -20,6 +20,7 @@ import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
 import { opened, replayOpened } from './opened.ts';
 import { keyLines } from './pages/reading.ts';
+import { photoKept } from './pages/photo/photo.ts';
 import { playedOn } from './pages/replay.ts';
 import { folderChosen } from './pages/settings.ts';
 import { chooseTree } from './pages/start.ts';
@@ -31,6 +32,7 @@ import { takeAction } from './take-action.ts';
 import { fieldPress, notAsked, paste } from './typing/field-press.ts';
 import { together } from './typing/together.ts';
 import { dueOn, type Question } from './walk/question.ts';
+import { withoutFolder } from './wording.ts';
 
 /**
  * The whole program: what happened makes a new state and a list of things to do. Pure; `now` is
@@ -99,9 +101,11 @@ function take(state: State, message: Message): Transition {
     case 'kept':
     case 'not-kept':
       return transition(withSession(state, onDisk(message, state.now)));
+    case 'photo-kept':
+      return photoKept(state, message);
     case 'account-written':
-      // The file's own name: a long path would be cut before it. It lies beside its session.
-      return inform(state, `Account written: ${message.path.replace(/^.*[\\/]/, '')}`);
+      // It lies beside its session.
+      return inform(state, `Account written: ${withoutFolder(message.path)}`);
     case 'folder-chosen':
       return folderChosen(state, message.path);
     case 'settings-saved':

@@ -104,3 +104,6 @@ export function lastWords(story: Story): string {
   const ask = (leg.tree.checks[last.check]?.ask ?? last.check).replace(/[?.:]$/, '');
   return `${ask}: ${findingWords(last, leg)}`;
 }
+
+/** The name of a file without its folder: a long path would be cut before it. */
+export const withoutFolder = (path: string): string => path.replace(/^.*[\\/]/, '');

@@ -8,6 +8,7 @@ import {
   type Problem,
 } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
+import type { KeptPhoto } from '../core/session/record/photo.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { takeAction } from '../app/take-action.ts';
 import type { Effect } from '../app/effect.ts';
@@ -16,6 +17,7 @@ import type { State } from '../app/state.ts';
 import { update } from '../app/update.ts';
 import { parseJson } from '../core/tree/json/read.ts';
 import { attempt } from '../store/files.ts';
+import { discardPhoto, takePhoto } from '../store/photos.ts';
 import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { safeJson } from '../core/text.ts';
@@ -65,7 +67,7 @@ async function enterLines(io: Io, open: Entered, before: State): Promise<Ended> 
   let code: ExitCode = 0;
   for await (const line of io.lines()) {
     if (line.kind === 'good' && line.value.trim() === '') continue;
-    const { state: after, answer } = enterLine(open, { ...state, now: io.clock() }, line);
+    const { state: after, answer } = enterLine(io, open, { ...state, now: io.clock() }, line);
     state = after;
     if (!answer.ok) code = code === 3 || exitCodeOf(answer.problem) === 3 ? 3 : 2;
     io.out(`${safeJson(answer)}\n`);
@@ -84,10 +86,24 @@ type Answer =
 
 type Answered = { readonly state: State; readonly answer: Answer };
 
-function enterLine(open: Entered, state: State, line: Parsed<string>): Answered {
+function enterLine(io: Io, open: Entered, state: State, line: Parsed<string>): Answered {
   const action = line.kind === 'bad' ? firstOf(line.problems) : readAction(line.value);
   if ('code' in action) return { state, answer: { ok: false, problem: action } };
-  const acted = takeAction(state, action);
+  if (action.do !== 'photo') return enterAction(open, state, action);
+  const { files } = io.disk;
+  const photo = takePhoto(files, open.path, action, io.folders);
+  if (photo.kind === 'bad')
+    return { state, answer: { ok: false, problem: firstOf(photo.problems) } };
+  const answered = enterAction(open, state, action, photo.value);
+  if (isRefused(answered.answer)) discardPhoto(files, open.path, photo.value);
+  return answered;
+}
+
+/** Where the disk took nothing back, the record may tell of it. */
+const isRefused = (answer: Answer): boolean => !answer.ok && answer.problem.code !== 'perhaps-kept';
+
+function enterAction(open: Entered, state: State, action: Action, photo?: KeptPhoto): Answered {
+  const acted = takeAction(state, action, photo);
   if (acted.outcome.kind === 'refused')
     return { state: acted.state, answer: { ok: false, problem: acted.outcome.problem } };
   const kept = attempt(open.path, () => write(open, acted.effects));

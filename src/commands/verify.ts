@@ -1,6 +1,9 @@
 import { bad, firstOf, good } from '../core/problem.ts';
+import { fold } from '../core/session/fold.ts';
 import { stateOf, type Damage, type RecordState } from '../core/session/record/damage.ts';
 import { cleanRow } from '../core/text.ts';
+import { findPhoto } from '../store/photos.ts';
+import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
@@ -23,7 +26,7 @@ export async function verify(io: Io, args: readonly string[]): Promise<Ended> {
   const verdicts = paths.value.map((path) => judge(io, path, against));
   if (given.value.flag('json')) printJson(io, verdicts);
   else for (const verdict of verdicts) io.out(`${cleanRow(wordsOf(verdict))}\n`);
-  return good(verdicts.every(({ state }) => state === 'whole') ? 0 : 1);
+  return good(verdicts.every(isWhole) ? 0 : 1);
 }
 
 const noLink = {
@@ -32,16 +35,35 @@ const noLink = {
   mend: 'Copy the closing link from the last line of the account, or from "droplight verify".',
 };
 
+/** A photo of the record that is not there any more, or is another one; `n` is the number of its event. */
+type LostPhoto = {
+  readonly n: number;
+  readonly file: string;
+  readonly state: 'missing' | 'changed';
+};
+
 type Verdict = {
   readonly session: string;
   readonly state: RecordState | 'newer' | 'unreadable';
   readonly events: number;
   readonly lines: readonly Damage[];
   readonly link?: string;
+  /** Photos that are missing or changed. */
+  readonly photos?: readonly LostPhoto[];
   /** The line that the link told elsewhere ends: all up to it is as it was; absent when that is not shown. */
   readonly provenTo?: number;
   readonly why?: string;
 };
+
+const isWhole = ({ state, photos = [] }: Verdict): boolean =>
+  state === 'whole' && photos.length === 0;
+
+/** Photos that the record tells of, as far as they are not beside it as they were kept. */
+const lostPhotos = (io: Io, path: string, { header, events }: Recovered): readonly LostPhoto[] =>
+  fold(header, events).photos.flatMap(({ n, file, sha256 }): LostPhoto[] => {
+    const { kind } = findPhoto(io.disk.files, path, { file, sha256 });
+    return kind === 'there' ? [] : [{ n, file, state: kind }];
+  });
 
 function judge(io: Io, path: string, against: string | undefined): Verdict {
   const loaded = loadSession(io.disk.files, path);
@@ -54,7 +76,15 @@ function judge(io: Io, path: string, against: string | undefined): Verdict {
   }
   const { events, damage, openEnd, link, links } = loaded.value;
   const state = stateOf(damage, openEnd);
-  const verdict = { session: path, state, events: events.length, lines: damage, link };
+  const photos = lostPhotos(io, path, loaded.value);
+  const verdict = {
+    session: path,
+    state,
+    events: events.length,
+    lines: damage,
+    link,
+    ...(photos.length > 0 && { photos }),
+  };
   if (against === undefined) return verdict;
   const held = links.find((one) => one.link === against)?.line;
   const harmed = damage.some(
@@ -70,11 +100,23 @@ function judge(io: Io, path: string, against: string | undefined): Verdict {
   };
 }
 
-function wordsOf({ session, state, events, lines, link, provenTo, why }: Verdict): string {
+function wordsOf({
+  session,
+  state,
+  events,
+  lines,
+  link,
+  provenTo,
+  why,
+  photos = [],
+}: Verdict): string {
   const at = lines.map(({ line, kind }) => `line ${line} ${told[kind]}`).join(', ');
   const proven = provenTo === undefined ? '' : `that link ends line ${provenTo}`;
-  const parts = [`${events} events`, at, proven, `last link ${link ?? ''}`];
-  return `${state}: ${session} (${why ?? parts.filter((part) => part !== '').join(', ')})`;
+  const lost = photos.map(({ n, file, state: now }) => `photo ${file} of event ${n} ${now}`);
+  const whole = [`${events} events`, at, ...lost, proven, `last link ${link ?? ''}`];
+  const parts = why === undefined ? whole : [why, ...lost];
+  const word = lost.length === 0 ? state : `${state}, but not its photos`;
+  return `${word}: ${session} (${parts.filter((part) => part !== '').join(', ')})`;
 }
 
 const told: Readonly<Record<Damage['kind'], string>> = {

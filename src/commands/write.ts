@@ -9,9 +9,11 @@ import { cleanRow } from '../core/text.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';
 import { attempt, StoreError, type Files } from '../store/files.ts';
+import { makeOwnFolder } from '../store/folder.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
+import { photosFor } from './account-photos.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
@@ -104,42 +106,44 @@ function writeOne(io: Io, session: Loaded, how: How): Parsed<string> {
   const folder = how.out ?? join(session.path, '..');
   const name = fileName(session.path, session.recovered, how);
   const path = join(folder, `${name}.md`);
-  const written = attempt(path, () => writeAt(io, { folder, name }, session.recovered, how));
+  const written = attempt(path, () => writeAt(io, { folder, name }, session, how));
   return written.kind === 'bad' ? written : good(path);
 }
 
 type Place = { readonly folder: string; readonly name: string };
 
-function writeAt(io: Io, { folder, name }: Place, recovered: Recovered, how: How): void {
+function writeAt(io: Io, { folder, name }: Place, session: Loaded, how: How): void {
   const { files } = io.disk;
+  const { recovered } = session;
   const beside = `${name}.pictures`;
+  const story = fold(recovered.header, recovered.events);
+  const photos = photosFor(files, session.path, story, how.audience);
   const { markdown, pictures } = accountOf(recovered, {
     ...(how.voice !== undefined && { voice: how.voice }),
     ...(how.audience !== undefined && { audience: how.audience }),
     ...(how.noPictures !== true && { pictures: beside }),
+    photos: photos.told,
     frontMatter: how.frontMatter === true,
   });
   const path = join(folder, `${name}.md`);
-  const drawn = Object.entries(pictures).map(
-    ([file, text]) => [join(folder, beside, file), text] as const,
-  );
+  const drawn = inFolder(join(folder, beside), Object.entries(pictures));
+  const taken = inFolder(join(folder, beside), how.noPictures === true ? [] : photos.copies);
   if (how.force !== true) {
     refuseOthers(files, path, 'account');
     for (const [picture] of drawn) refuseOthers(files, picture, 'picture');
+    for (const [photo, bytes] of taken) refuseOtherBytes(files, photo, bytes);
   }
   if (how.out !== undefined) files.makeFolder(folder);
-  if (drawn.length > 0) makeOwnFolder(files, join(folder, beside));
-  for (const [picture, text] of drawn) writeWhole(files, picture, text);
+  if (drawn.length + taken.length > 0) makeOwnFolder(files, join(folder, beside));
+  for (const [picture, content] of [...drawn, ...taken]) writeWhole(files, picture, content);
   writeWhole(files, path, markdown);
 }
 
-/** A link in place of the folder would lead the pictures somewhere else. */
-function makeOwnFolder(files: Files, path: string): void {
-  files.makeFolder(path);
-  if (files.placeAt(path)?.kind === 'folder') return;
-  const mend = 'Remove it, or choose another folder with --out.';
-  throw new StoreError('ELOOP', 'This is a link, and links are not followed here.', mend, { path });
-}
+const inFolder = <Content>(
+  folder: string,
+  named: Iterable<readonly [name: string, content: Content]>,
+): readonly (readonly [path: string, content: Content])[] =>
+  Array.from(named, ([name, content]) => [join(folder, name), content] as const);
 
 /** The session's own name; a stranger gets one without the vehicle's name in it. */
 function fileName(session: string, { header }: Recovered, { audience }: How): string {
@@ -149,10 +153,20 @@ function fileName(session: string, { header }: Recovered, { audience }: How): st
 function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {
   if (!files.exists(path)) return;
   if (signatures[kind].test(new TextDecoder().decode(files.read(path)))) return;
-  throw new StoreError(
+  throw notOurs(path, kind);
+}
+
+/** A photo has nothing of ours in it: one that is there already has the very same bytes. */
+function refuseOtherBytes(files: Files, path: string, bytes: Uint8Array): void {
+  if (!files.exists(path)) return;
+  if (files.sizeOf(path) === bytes.length && Buffer.compare(files.read(path), bytes) === 0) return;
+  throw notOurs(path, 'photo');
+}
+
+const notOurs = (path: string, kind: string): StoreError =>
+  new StoreError(
     'not-ours',
     `The file there is no ${kind} that Droplight wrote.`,
     'Choose another folder with --out, or say --force.',
     { path },
   );
-}

@@ -14,6 +14,7 @@ import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
 import { AsItStood, Choices, Line, Narrowed } from './parts.tsx';
+import { PhotoBody } from './photo/photo.tsx';
 import { ReplayHead, replayRows } from './replay.tsx';
 import { MendedBody } from './mended.tsx';
 import { SettingsBody } from './settings.tsx';
@@ -98,6 +99,7 @@ const views: { readonly [K in Kind]: View<K> } = {
       </>
     ),
   mended: (screen, { session }) => session && <MendedBody story={session.story} screen={screen} />,
+  photo: (screen, { question: { due } }) => <PhotoBody screen={screen} due={due} />,
   keys: reading,
   full: reading,
   why: reading,

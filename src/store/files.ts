@@ -28,6 +28,8 @@ export interface Files {
   placeOf(handle: Handle): Place;
   /** Which file has a name now; a link is itself, not what it points to. */
   placeAt(path: string): Place | undefined;
+  /** Where a path leads, from the root: every link in it followed. */
+  realPath(path: string): string;
   /** Cuts the file to a length: used only on bytes that the disk has just refused. */
   truncate(handle: Handle, length: number): void;
   sync(handle: Handle): Promise<void>;

@@ -1,6 +1,6 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import { bad, good, type Parsed } from '../core/problem.ts';
-import { refusal, storeError, type Files } from './files.ts';
+import { refusal, StoreError, storeError, type Files } from './files.ts';
 
 /** Where a path that was typed begins: at the home folder for `~`, else at the current one. */
 export type PathRoots = { readonly current: string; readonly home: string };
@@ -23,4 +23,12 @@ export function folderFor(files: Files, path: string): Parsed<string> {
     const { message, ...rest } = refusal(storeError(error, path));
     return bad({ ...rest, message: `${path}: ${message}` });
   }
+}
+
+/** A folder of ours: a link in its place would lead what is written somewhere else. */
+export function makeOwnFolder(files: Files, path: string): void {
+  files.makeFolder(path);
+  if (files.placeAt(path)?.kind === 'folder') return;
+  const mend = 'Remove it, or use another folder.';
+  throw new StoreError('ELOOP', 'This is a link, and links are not followed here.', mend, { path });
 }

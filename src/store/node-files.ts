@@ -13,6 +13,7 @@ import {
   openSync,
   readdirSync,
   readSync,
+  realpathSync,
   renameSync,
   statSync,
   unlinkSync,
@@ -121,6 +122,7 @@ export const nodeFiles: Files = {
     const found = lstatSync(path, { bigint: true, throwIfNoEntry: false });
     return found && placeFrom(found);
   },
+  realPath: (path) => realpathSync(path),
   truncate: (handle, length) => ftruncateSync(handle, length),
   sync,
   syncNow: (handle) => fdatasyncSync(handle),

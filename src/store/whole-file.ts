@@ -4,9 +4,9 @@ import type { Files, Handle } from './files.ts';
 type Content = string | Uint8Array;
 
 /** Writes a file whole or not at all: under another name first, synced, then renamed. */
-export function writeWhole(files: Files, path: string, text: string): void {
+export function writeWhole(files: Files, path: string, content: Content): void {
   const fresh = `${path}.fresh`;
-  const handle = createAnew(files, fresh, [text]);
+  const handle = createAnew(files, fresh, [content]);
   try {
     files.rename(fresh, path);
   } catch (error) {

@@ -126,3 +126,42 @@ function writeField(tiff: Buffer, at: number, { tag, type, count, value }: Field
 /** The segment in which a JPEG carries EXIF. */
 export const exifSegment = (exif: Uint8Array): Uint8Array =>
   jpegSegment(0xe1, Buffer.concat([Buffer.from('Exif\0\0', 'latin1'), exif]));
+
+/** A chunk of a WebP: its name, its length, what it holds, and a byte more where that is odd. */
+const riffChunk = (name: string, bytes: Uint8Array): Uint8Array => {
+  const length = Buffer.alloc(4);
+  length.writeUInt32LE(bytes.length);
+  return Buffer.concat([
+    Buffer.from(name, 'latin1'),
+    length,
+    bytes,
+    Buffer.alloc(bytes.length % 2),
+  ]);
+};
+
+/**
+ * A WebP of one dot in its long form (RFC 9649): a head that says what it holds, the dot, then
+ * chunks of these names with what a camera writes.
+ */
+export function drawnWebp(names: readonly ('EXIF' | 'XMP ')[], exif: Uint8Array): Uint8Array {
+  const marks = (names.includes('EXIF') ? 0x08 : 0) | (names.includes('XMP ') ? 0x04 : 0);
+  // One dot, lossless: the smallest there is, from memory.
+  const dot = Buffer.from('2f00000000078810fd0ffe0722a2ff01', 'hex');
+  const inside = Buffer.concat([
+    Buffer.from('WEBP', 'latin1'),
+    riffChunk('VP8X', Buffer.from([marks, 0, 0, 0, 0, 0, 0, 0, 0, 0])),
+    riffChunk('VP8L', dot),
+    ...names.map((name) => riffChunk(name, exif)),
+  ]);
+  return riffChunk('RIFF', inside);
+}
+
+/** A GIF of one dot (GIF89a), with these remarks before it. */
+export const drawnGif = (remarks: readonly string[]): Uint8Array =>
+  Buffer.concat([
+    Buffer.from('GIF89a\x01\0\x01\0\x80\0\0\0\0\0\xff\xff\xff', 'latin1'),
+    ...remarks.map((words) =>
+      Buffer.from(`!\xfe${String.fromCharCode(words.length)}${words}\0`, 'latin1'),
+    ),
+    Buffer.from(',\0\0\0\0\x01\0\x01\0\0\x02\x02D\x01\0;', 'latin1'),
+  ]);

@@ -36,7 +36,14 @@ export const everyKind: readonly Payload[] = [
       mark: 'published',
     },
   },
-  { kind: 'photographed', file: 'a.jpg', caption: 'c', about: 'look' },
+  {
+    kind: 'photographed',
+    file: 'job.photos/01-c.jpg',
+    caption: 'c',
+    about: 'part:10',
+    sha256: 'a'.repeat(64),
+    bytes: 237,
+  },
   { kind: 'part-off', part: 'bezel', where: 'tray' },
   { kind: 'part-on', part: 'bezel' },
   { kind: 'aid-on', aid: 'jumper at the coil' },
@@ -71,6 +78,7 @@ export const everyKind: readonly Payload[] = [
   {
     kind: 'described',
     of: 12,
+    caption: 'the splice',
     did: 'spliced',
     parts: ['2 x sleeve at 0.40'],
     minutes: 9,

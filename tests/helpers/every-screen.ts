@@ -23,6 +23,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['prepare', walk],
   ['look', ready],
   ['note', `${ready}nfan belt squeals`],
+  ['photo', `${ready}P~/pictures/fuse.jpg<enter>Green at the`],
   ['others', `${ready}2o`],
   ['suspects', `${ready}2r`],
   ['why', `${ready}2w`],

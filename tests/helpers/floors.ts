@@ -28,6 +28,7 @@ export function importsBelow(root: string): readonly Import[] {
 /** Floors inside the core, lowest first: a file imports from its own floor or a lower one. */
 const coreFloors = [
   '',
+  'picture',
   'trade',
   'tree',
   'feed',

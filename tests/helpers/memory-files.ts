@@ -32,6 +32,7 @@ export class MemoryFiles implements Files {
   gate: () => Promise<void> = () => Promise.resolve();
   readonly #names: Map<string, Node>;
   #safeNames: Map<string, Node>;
+  readonly #folders = new Set<string>();
   readonly #open = new Map<number, Node>();
   #nextHandle = 3;
   #lastId = 0;
@@ -81,8 +82,14 @@ export class MemoryFiles implements Files {
 
   placeAt(path: string): Place | undefined {
     this.#call('placeAt');
+    if (this.#folders.has(path)) return { id: path, size: 0, kind: 'folder' };
     const node = this.#names.get(path);
     return node && { id: String(node.id), size: node.bytes.length, kind: 'file' };
+  }
+
+  realPath(path: string): string {
+    this.#named(path);
+    return path;
   }
 
   truncate(handle: number, length: number): void {
@@ -144,8 +151,9 @@ export class MemoryFiles implements Files {
     return inside.map((path) => path.slice(folder.length + 1)).toSorted();
   }
 
-  makeFolder(): void {
+  makeFolder(folder: string): void {
     this.#call('makeFolder');
+    this.#folders.add(folder);
   }
 
   exists(path: string): boolean {

@@ -13,7 +13,7 @@ export const claimModes = [
 ] as const;
 
 /** Modes in which letters are typed. */
-export const fieldModes = ['reading', 'text', 'form-text'] as const;
+export const fieldModes = ['reading', 'text', 'form-text', 'photo'] as const;
 export const isField = (mode: Mode): boolean => fieldModes.some((one) => one === mode);
 
 /** Modes in which letters narrow a list. */
@@ -147,7 +147,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'take the line marked >',
   },
   {
-    modes: ['form-text'],
+    modes: ['form-text', 'photo'],
     keys: ['enter'],
     command: 'choose',
     hint: 'next',
@@ -199,7 +199,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'the session ends as the line marked says',
   },
   {
-    modes: ['reading', 'text', 'form-text', 'insist'],
+    modes: [...fieldModes, 'insist'],
     keys: ['back', 'C-h'],
     command: 'erase',
     about: 'take away the letter before the cursor',

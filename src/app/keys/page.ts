@@ -61,7 +61,7 @@ export const pageBindings: readonly Binding[] = [
     hint: 'back',
     about: 'back',
   },
-  { modes: ['form-text'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
+  { modes: ['form-text', 'photo'], keys: ['esc'], command: 'go-back', hint: 'back', about: 'back' },
   {
     modes: leftBack,
     keys: ['b', 'back'],

@@ -1,4 +1,4 @@
-import type { Transition } from '../effect.ts';
+import type { Effect, Transition } from '../effect.ts';
 import type { Run, State } from '../state.ts';
 import type { KeyPress, Mode } from './command.ts';
 import { isField, narrows } from './field.ts';
@@ -82,9 +82,11 @@ export function runAfter(before: State, press: KeyPress, after: Transition): Run
   };
 }
 
-/** Whether something goes into the record, or into a vehicle's file. */
+const writings: ReadonlySet<Effect['kind']> = new Set(['append', 'keep-vehicle', 'keep-photo']);
+
+/** Whether something goes into the record, or into a file beside it. */
 export const writes = ({ effects }: Transition): boolean =>
-  effects.some(({ kind }) => kind === 'append' || kind === 'keep-vehicle');
+  effects.some(({ kind }) => writings.has(kind));
 
 /** Whether what the page asks was seen, down to its last line, before the key came. */
 export const wasSeen = ({ drawn, question }: State): boolean =>

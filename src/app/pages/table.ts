@@ -11,6 +11,7 @@ import { costsPage } from './costs.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
 import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
+import { photoPage } from './photo/photo.ts';
 import { replayPage } from './replay.ts';
 import { settingsPage } from './settings.ts';
 import { startPage } from './start.ts';
@@ -34,6 +35,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   vehicle: vehiclePage,
   mended: mendedPage,
   costs: costsPage,
+  photo: photoPage,
   figures: figuresPage,
   figure: oneFigurePage,
   replay: replayPage,

@@ -12,7 +12,11 @@ import type { Effect } from '../effect.ts';
 import type { Message } from '../message.ts';
 import type { Ports, Rescued } from './ports.ts';
 import type { EffectRunner, Program } from '../program.ts';
+import { keepPhotoOf } from './photos.ts';
 import { onVehicles, remember } from './vehicles.ts';
+
+/** What is done about the session that is open. */
+type SessionEffect = Extract<Effect, { kind: 'create-session' | 'open-session' | 'shut-session' }>;
 
 /** Does what the program asks: the only part of the app that knows the disk. */
 export class Runner implements EffectRunner {
@@ -84,14 +88,13 @@ export class Runner implements EffectRunner {
       case 'keep-vehicle':
         onVehicles(effect, this.#garage(), program);
         return;
+      case 'keep-photo':
+        keepPhotoOf(effect, this.#album(), program);
+        return;
       case 'create-session':
-        this.#attempt(program, () => this.#begin(effect.header, program));
-        return;
       case 'open-session':
-        this.#openSession(effect.path, program);
-        return;
       case 'shut-session':
-        this.#attempt(program, () => this.shut());
+        this.#onSession(effect, program);
         return;
       case 'write-account':
         this.#writeAccount(effect.path, program);
@@ -116,11 +119,24 @@ export class Runner implements EffectRunner {
     }
   };
 
+  #onSession(effect: SessionEffect, program: Program): void {
+    if (effect.kind === 'open-session') this.#openSession(effect.path, program);
+    else if (effect.kind === 'create-session')
+      this.#attempt(program, () => this.#begin(effect.header, program));
+    else this.#attempt(program, () => this.shut());
+  }
+
   #begin(header: Header, program: Program): void {
     const path = createSession(this.#ports.disk, this.#sessions, header);
     remember(this.#garage(), header, program);
     this.#openSession(path, program);
   }
+
+  readonly #album = () => ({
+    files: this.#ports.disk.files,
+    roots: this.#ports.folders.roots,
+    session: this.#open?.path,
+  });
 
   readonly #garage = () => ({ files: this.#ports.disk.files, sessions: this.#sessions });
 

@@ -1,11 +1,13 @@
 import type { Screen, TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
 import { mendedFields } from './mended-fields.ts';
+import { photoFields } from './photo-fields.ts';
 import { textOf, type Typing } from './typing.ts';
 
 /** Which field or form of words is open, by a name under which its words wait; undefined for none. */
 export function fieldOf(state: State): string | undefined {
   const { screen } = state;
+  const job = state.session?.path ?? '';
   switch (screen.kind) {
     case 'walk':
       return screen.input.kind === 'text' ? walkField(state, screen.input.purpose) : undefined;
@@ -14,11 +16,13 @@ export function fieldOf(state: State): string | undefined {
     case 'vehicle':
       return screen.typed && `vehicle ${screen.path ?? ''} ${screen.cursor}`;
     case 'costs':
-      return screen.typed && `${state.session?.path ?? ''} costs ${screen.cursor}`;
+      return screen.typed && `${job} costs ${screen.cursor}`;
     case 'figure':
       return `figure ${screen.page.name}`;
     case 'mended':
-      return `${state.session?.path ?? ''} mended ${screen.n}`;
+      return `${job} mended ${screen.n}`;
+    case 'photo':
+      return `${job} photo`;
     case 'start':
       return 'start';
     default:
@@ -46,6 +50,8 @@ export function typedIn(screen: Screen): Typing | undefined {
       return screen.page.fields[screen.at]?.typed;
     case 'mended':
       return screen.fields[mendedFields[screen.at] ?? 'did'];
+    case 'photo':
+      return screen.fields[photoFields[screen.at] ?? 'path'];
     case 'start':
       return screen.form.typed;
     default:
@@ -77,7 +83,8 @@ export function withDraftShown(state: State, field: string): State {
 
 /** All that is typed in a field, or in the fields of its form. */
 export function wordsIn(screen: Screen): string {
-  if (screen.kind === 'mended') return Object.values(screen.fields).map(textOf).join('').trim();
+  if (screen.kind === 'mended' || screen.kind === 'photo')
+    return Object.values(screen.fields).map(textOf).join('').trim();
   if (screen.kind === 'figure')
     return screen.page.fields
       .map(({ typed }) => textOf(typed))

@@ -14,7 +14,15 @@ export type AccountOptions = {
   readonly audience?: Audience;
   /** Folder beside the account that its pictures lie in; none are shown without it. */
   readonly pictures?: string;
+  /** What has become of each photo, by the number of its event. */
+  readonly photos?: Photos;
 };
+
+/** A photo that lies in the folder of pictures under this name, or one that cannot be shown. */
+export type AccountPhoto =
+  | { readonly kind: 'there'; readonly file: string }
+  | { readonly kind: 'missing' | 'changed' };
+export type Photos = ReadonlyMap<number, AccountPhoto>;
 
 /** A story with everything that several parts of its account need, worked out once. */
 export type AccountContext = {
@@ -24,6 +32,7 @@ export type AccountContext = {
   readonly folder: string | undefined;
   /** `I`, `we` or `they`, as inside a sentence. */
   readonly who: string;
+  readonly photos: Photos;
   readonly history: readonly BeliefStep[];
   readonly findings: ReadonlyMap<number, Finding>;
   /** Findings that only repeated one before them. */
@@ -64,6 +73,7 @@ export function accountContext(
     ]),
     audience: options.audience ?? 'mentor',
     folder: options.pictures,
+    photos: options.photos ?? new Map(),
     who,
     history,
     findings: new Map(story.findings.map((finding) => [finding.n, finding])),

@@ -28,7 +28,7 @@ export function asCorrected(events: readonly (Event | UnknownEvent)[]): readonly
   return [...entries.values()];
 }
 
-/** What was said of a finding, a condemnation or a repair later is part of it; a correction after that holds it already. */
+/** What was said of an event later is part of it; a correction after that holds it already. */
 function describe(
   entries: Map<number, Entry>,
   by: number,
@@ -49,6 +49,7 @@ function addedTo(
   more: Omit<PayloadOf<'described'>, 'kind' | 'of'>,
 ): object | undefined {
   if (kind === 'found' || kind === 'proved') return { words: more.found };
+  if (kind === 'photographed' && more.caption !== undefined) return { caption: more.caption };
   return kind === 'condemned' || kind === 'repaired' ? more : undefined;
 }
 

@@ -55,6 +55,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     bought: [],
     limit: undefined,
     followUps: [],
+    photos: [],
     passed: [],
     closed: undefined,
     minutes: workedMinutes(events),

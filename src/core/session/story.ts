@@ -40,6 +40,7 @@ export type AidOn = { readonly n: number; readonly aid: string };
 export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
 /** What time and money the job may take, as it was agreed last. */
 export type Limit = Noted & Omit<PayloadOf<'limit'>, 'kind'>;
+export type Photo = Noted & Omit<PayloadOf<'photographed'>, 'kind'>;
 export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What a safeguard may stand before. */
@@ -132,6 +133,7 @@ export type Story = {
   readonly bought: readonly Bought[];
   readonly limit: Limit | undefined;
   readonly followUps: readonly FollowUp[];
+  readonly photos: readonly Photo[];
   readonly passed: readonly Passed[];
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;
   /** Minutes worked, by the machine's uptime. */

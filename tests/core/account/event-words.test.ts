@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { clauseOf, eventWords } from '../../../src/core/account/clauses/clauses.ts';
-import { accountContext } from '../../../src/core/account/context.ts';
+import { accountContext, type AccountPhoto } from '../../../src/core/account/context.ts';
 import type { Payload } from '../../../src/core/session/event.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { newEvent } from '../../../src/core/session/read-event.ts';
@@ -72,21 +72,41 @@ test('another complaint is told with its title, and with why if that was said', 
   ]);
 });
 
-test.each([
-  ['fuse.jpg', true],
-  ['pictures/fuse 1.jpg', true],
-  ['../fuse.jpg', false],
-  ['/fuse.jpg', false],
-  ['javascript:fuse', false],
-])('a photograph %s is linked only if it lies beside the record', (file, linked) => {
-  const story = storyOf([{ kind: 'photographed', file, caption: 'the fuse' }]);
+/** How an account tells of a photograph that has become of something. */
+function toldPhoto(photo: AccountPhoto) {
+  const story = storyOf([{ kind: 'photographed', file: 'j.photos/01-f.jpg', caption: 'the fuse' }]);
   const [entry] = story.entries;
   if (entry === undefined) throw new Error('nothing was told');
+  const options = { pictures: 'job.pictures', photos: new Map([[1, photo]]) };
+  const clause = clauseOf(accountContext(story, options, []), entry);
+  return clause?.picture ?? clause?.phrase({ when: '', turn: 0 });
+}
 
-  const { picture } = clauseOf(accountContext(story, {}, []), entry) ?? {};
-  expect(picture).toEqual(linked ? { kind: 'picture', file, caption: 'the fuse' } : undefined);
-  // What is not linked is still told, by the name it was given.
-  expect(eventWords(story, entry).includes(file)).toBe(!linked);
+test.each<[photo: AccountPhoto, told: ReturnType<typeof toldPhoto>]>([
+  [
+    { kind: 'there', file: 'photo-1.jpg' },
+    { kind: 'picture', file: 'job.pictures/photo-1.jpg', caption: 'the fuse' },
+  ],
+  [
+    { kind: 'missing' },
+    'A photograph was taken: the fuse (its file is missing beside the record).',
+  ],
+  [
+    { kind: 'changed' },
+    'A photograph was taken: the fuse (its file beside the record is not the one that was kept, and is not shown).',
+  ],
+])('a photograph that is %j is told', (photo, told) => {
+  expect(toldPhoto(photo)).toEqual(told);
+});
+
+test('a photograph without a caption is told so, and a list of events names no file', () => {
+  const bare: Payload = { kind: 'photographed', file: '../fuse.jpg', caption: ' ' };
+
+  expect(told(bare)).toEqual(['A photograph was taken; what it shows was not noted.']);
+  expect(told(bare, { kind: 'described', of: 1, caption: 'the fuse' })).toEqual([
+    'A photograph was taken: the fuse.',
+    'We noted what a photograph shows: the fuse.',
+  ]);
 });
 
 test('what was withdrawn says so where it stood, and why', () => {

@@ -32,6 +32,8 @@ test("every text of an event is marked as a person's or the program's; the rest 
     'check-taken.shop',
     // Numbers and choices that a figure was worked out from.
     'noted.figure.inputs.*.value',
+    // An id, or the number of an event.
+    'photographed.about',
     // A tree and its shop as they lay in the library.
     'leg.whole',
     'leg.shop',

@@ -5,10 +5,10 @@ import { limitWords } from '../../session/costs/words.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
-import type { Block } from '../block.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
+import { photographClause } from './photographs.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
 import { pastSafeguard } from './safeguards.ts';
 import { settledClause } from './settled.ts';
@@ -74,25 +74,13 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     cautions: repairCautions(context.story, said),
   }),
   // Told with what it describes: of that it is a part.
-  described: (said, { context }) =>
-    aside(
-      said.found === undefined
-        ? `${context.who} noted what was done`
-        : `${context.who} noted what exactly was found: ${asClause(said.found)}`,
-    ),
+  described: (said, { context }) => aside(`${context.who} noted ${describedWords(said)}`),
   unsure: ({ check }, { context }) =>
     plain(`${context.who} could not tell ${askedThing(context.story, check)}`),
   skipped: ({ check, reason }, { context }) =>
     plain(`${context.who} passed over ${askedThing(context.story, check)}: ${asClause(reason)}`),
   noted: ({ text }, { context }) => plain(`${context.who} noted: "${text.trim()}"`),
-  photographed: (said) => {
-    const picture = pictureOf(said);
-    const file = picture === undefined ? ` (${said.file})` : '';
-    return {
-      ...plain(`a photograph was taken: ${asClause(said.caption)}${file}`),
-      ...(picture !== undefined && { picture }),
-    };
-  },
+  photographed: (said, { context, entry }) => photographClause(context, entry.event.n, said),
   timer: ({ label, minutes }) =>
     plain(`a timer ran for ${minuteWords(minutes)}: ${asClause(label)}`),
   limit: (said, { context: { story, who } }) => {
@@ -160,6 +148,11 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     plain(`${context.who} took up the closed job again`, { begins: true }),
 };
 
+function describedWords({ found, caption }: PayloadOf<'described'>): string {
+  if (found !== undefined) return `what exactly was found: ${asClause(found)}`;
+  return caption === undefined ? 'what was done' : `what a photograph shows: ${asClause(caption)}`;
+}
+
 /** A passing state in words, from whichever tree of the session names it. */
 const stateSaid = (story: Story, state: string): string | undefined =>
   fromLegs(story, ({ tree }) => tree.states?.[state]?.say);
@@ -185,9 +178,3 @@ export function closingWords(closed: readonly Closed[], { when }: Phrasing): str
 
 const thePart = (part: string): string =>
   /^(the|a|an|both|all|its|\d)\b/i.test(part.trim()) ? asClause(part) : `the ${asClause(part)}`;
-
-/** A picture beside the record; anything but a plain relative path is only told, never linked. */
-function pictureOf({ file, caption }: PayloadOf<'photographed'>): Block | undefined {
-  const safe = /^[\w][\w./ -]*$/.test(file) && !file.includes('..');
-  return safe ? { kind: 'picture', file, caption } : undefined;
-}

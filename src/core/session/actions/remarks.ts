@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { Id } from '../../tree/basics.ts';
-import { urgencies, Worked } from '../kinds/shapes.ts';
 import { partUses } from '../costs/parts.ts';
+import { Subject, urgencies, Worked } from '../kinds/shapes.ts';
 import { Text, told } from './shapes.ts';
 
 /** What was said and kept beside the steps. */
@@ -13,7 +13,13 @@ export const remarkActions = [
     figure: Worked.optional(),
     ...told,
   }),
-  z.strictObject({ do: z.literal('photo'), file: Text, caption: Text, about: Id.optional() }),
+  z.strictObject({
+    do: z.literal('photo'),
+    /** The path of the photo as it was typed, pasted or dropped; it is copied beside the session. */
+    file: Text,
+    caption: Text.optional(),
+    about: Subject.optional(),
+  }),
   z.strictObject({ do: z.literal('timer'), label: Text, minutes: z.number().positive() }),
   /** A part as typed in one line, `2 x fuse link at 3.50`, or its count and price by themselves. */
   z.strictObject({

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { partUses } from '../costs/parts.ts';
-import { Text, Worked, told, about, urgencies } from './shapes.ts';
+import { programText } from '../free-text.ts';
+import { Count, Subject, Text, Worked, told, about, urgencies } from './shapes.ts';
 
 /** What was said and kept beside the steps. */
 export const remarkKinds = {
@@ -12,7 +13,18 @@ export const remarkKinds = {
     ...about,
     ...told,
   }),
-  photographed: z.object({ kind: z.literal('photographed'), file: Text, caption: Text, ...about }),
+  photographed: z.object({
+    kind: z.literal('photographed'),
+    /** Beside the session: `2026-04-11-1042-van-no-supply.photos/01-bulkhead.jpg`. */
+    file: Text,
+    /** Empty: not noted. */
+    caption: Text,
+    /** The step it belongs to. */
+    about: Subject.optional(),
+    /** SHA-256 of its bytes as they were kept, and how many; older records have neither. */
+    sha256: programText(64).optional(),
+    bytes: Count.optional(),
+  }),
   timer: z.object({ kind: z.literal('timer'), label: Text, minutes: z.number().positive() }),
   /** A part bought apart from a repair: a spare, or what is used up in the work. */
   'part-bought': z.object({

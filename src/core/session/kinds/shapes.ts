@@ -40,6 +40,8 @@ export const Worked = z.object({
 export const told = { told: programText(40).optional() };
 /** What a remark is said of, by its id. */
 export const about = { about: Id.optional() };
+/** A check, a cause, or the number of the event that tells of a part taken off: `part:12`. */
+export const Subject = z.union([Id, z.string().regex(/^part:[1-9]\d{0,8}$/)]);
 /** Safeguards of the tree that were passed, by the checks which should have come first, and why. */
 export const despite = {
   despite: z.object({ checks: z.array(Id).max(100), why: Text }).optional(),

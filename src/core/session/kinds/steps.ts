@@ -46,11 +46,12 @@ export const stepKinds = {
     acknowledged: z.array(Id),
     ...ofCause,
   }),
-  /** What was said of a condemnation or a repair after it was recorded; it counts as if said with it. */
+  /** What was said of a condemnation, a repair or a photograph after it was recorded; it counts as if said with it. */
   described: z.object({
     kind: z.literal('described'),
     of: Count,
     found: Text.optional(),
+    caption: Text.optional(),
     did: Text.optional(),
     parts: z.array(Text).optional(),
     minutes: z.number().min(0).optional(),

@@ -1,7 +1,7 @@
 import type { Cause } from '../../tree/model.ts';
 import type { ActionOf } from '../action.ts';
+import type { Kind, PayloadOf } from '../event.ts';
 import { accept, refuse, type Ruling } from './ruling.ts';
-import type { Payload } from '../event.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { stepOfCause, toBeRead, unreadOf } from './cautions.ts';
 import { causeOf, noSuchCause, toldAt } from './lookup.ts';
@@ -107,29 +107,22 @@ export const workDone = ({
   ...(cost !== undefined && { cost }),
 });
 
-const isDescribable = ({ kind }: Payload): boolean =>
-  kind === 'condemned' || kind === 'repaired' || kind === 'found' || kind === 'proved';
-
-/** Says more of a finding, a condemnation or a repair that is recorded: what was found, what was done. */
+/** Says more of what is recorded: what was found, what was done, what a photo shows. */
 export function describe(action: ActionOf<'describe'>, story: Story): Ruling {
-  const entry = story.entries.findLast(({ event, said }) =>
-    action.n === undefined
-      ? said?.kind === 'condemned' || said?.kind === 'repaired'
-      : said !== undefined && isDescribable(said) && event.n === action.n,
+  const entry = story.entries.findLast(
+    ({ event, said }) =>
+      said !== undefined &&
+      (action.n === undefined ? unasked : describable).has(said.kind) &&
+      (action.n === undefined || event.n === action.n),
   );
   if (entry?.said === undefined)
     return refuse(
       'nothing-to-describe',
-      'There is no finding, condemnation or repair to say more of.',
-      'Give the number of one in n, or leave n out for the last.',
+      'There is no finding, condemnation, repair or photo to say more of.',
+      'Give the number of one in n, or leave n out for the last condemnation or repair.',
       action.n === undefined ? undefined : String(action.n),
     );
-  const more =
-    entry.said.kind === 'repaired'
-      ? workDone(action)
-      : action.text === undefined
-        ? {}
-        : { found: action.text };
+  const more = moreOf(entry.said.kind, action);
   return Object.keys(more).length === 0
     ? refuse(
         'empty-description',
@@ -137,4 +130,21 @@ export function describe(action: ActionOf<'describe'>, story: Story): Ruling {
         'Give text; of a repair also parts, minutes or cost.',
       )
     : accept([{ kind: 'described', of: entry.event.n, ...more }]);
+}
+
+const unasked: ReadonlySet<Kind> = new Set<Kind>(['condemned', 'repaired']);
+const describable: ReadonlySet<Kind> = new Set<Kind>([
+  ...unasked,
+  'found',
+  'proved',
+  'photographed',
+]);
+
+function moreOf(
+  kind: Kind,
+  action: ActionOf<'describe'>,
+): Omit<PayloadOf<'described'>, 'kind' | 'of'> {
+  if (kind === 'repaired') return workDone(action);
+  if (action.text === undefined) return {};
+  return kind === 'photographed' ? { caption: action.text } : { found: action.text };
 }

@@ -9,6 +9,7 @@ import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
+import { photo } from './photo.ts';
 import { condemn, denyCause, describe, repair } from './repair.ts';
 import { needlessWord, passSafeguards, withDespite } from './safeguards.ts';
 import type { Story } from '../story.ts';
@@ -43,7 +44,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
     said.text.trim() === ''
       ? refuse('empty-note', 'The note is empty.', 'Type what is to be kept.')
       : accept([{ ...said, kind: 'noted' }]),
-  photo: ({ do: _, ...said }) => accept([{ ...said, kind: 'photographed' }]),
+  photo,
   'aid-on': ({ aid }) => accept([{ kind: 'aid-on', aid }]),
   'part-off': ({ do: _, ...said }) => accept([{ ...said, kind: 'part-off' }]),
   timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),

@@ -2,6 +2,7 @@ import type { Problem } from '../../problem.ts';
 import { meant } from '../../trade/units/nearest.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { Shop } from '../../tree/shop.ts';
+import type { KeptPhoto } from '../record/photo.ts';
 import type { Payload } from '../event.ts';
 
 /** What becomes of an action: events to be written, or one clear line why not. */
@@ -23,6 +24,8 @@ export type World = {
   readonly tree: (id: string) => { readonly tree: Tree; readonly shop: Shop } | undefined;
   /** The library's shop, where there is a library. */
   readonly shop?: Shop | undefined;
+  /** The photo of an action, once it was read and lies beside the session. */
+  readonly photo?: KeptPhoto | undefined;
 };
 
 export const accept = (payloads: readonly Payload[], warnings: readonly string[] = []): Ruling => ({

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Action, ActionOf } from '../../../../src/core/session/action.ts';
 import { fold } from '../../../../src/core/session/fold.ts';
 import { decide } from '../../../../src/core/session/rules/rules.ts';
-import { after, stampAt } from '../../../helpers/story.ts';
+import { after, keptPhoto, stampAt } from '../../../helpers/story.ts';
 import { smallShop, smallTree, smallTreeData } from '../../../helpers/tree.ts';
 
 type Correction = Omit<ActionOf<'correct'>, 'do' | 'n'>;
@@ -39,7 +39,7 @@ describe('correcting', () => {
       'a caption',
       { do: 'photo', file: 'f', caption: 'a' },
       { text: 'b' },
-      { kind: 'photographed', file: 'f', caption: 'b' },
+      { kind: 'photographed', ...keptPhoto, caption: 'b' },
     ],
     ['a part', { do: 'part-off', part: 'a' }, { text: 'b' }, { kind: 'part-off', part: 'b' }],
     [

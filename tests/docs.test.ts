@@ -130,7 +130,7 @@ const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
   suspects: /condemn and repair/,
   mended: /what was done/,
   'part-off': /part off/,
-  apart: /what is apart/,
+  apart: /the board: what is off/,
   'to-do': /still to do/,
   contradiction: /finding that got worse/,
   conditions: /altitude and .*temperature/,

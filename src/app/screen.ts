@@ -2,6 +2,7 @@ import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Vehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Header } from '../core/session/header/header.ts';
+import type { BoardOrder } from './walk/board.ts';
 import type { FigurePage } from './pages/figure-page.ts';
 import type { Search } from './keys/sought.ts';
 import type { StartForm } from './pages/start-form.ts';
@@ -25,7 +26,6 @@ export type WalkInput =
 export type TextPurpose =
   | 'note'
   | 'skip'
-  | 'part-off'
   | 'follow-up'
   | 'altitude'
   | 'temperature'
@@ -34,6 +34,7 @@ export type TextPurpose =
   | 'found';
 
 export type MendedField = 'did' | 'minutes' | 'parts' | 'cost';
+export type PartField = 'part' | 'where' | 'fasteners' | 'routing' | 'bag';
 
 export type PhotoField = 'path' | 'caption';
 
@@ -49,6 +50,11 @@ export type Recording = {
   readonly damage?: readonly Damage[];
 };
 
+/** Several fields on one page; `at` counts the one that has the cursor. */
+type Form<Field extends string> = {
+  readonly at: number;
+  readonly fields: Readonly<Record<Field, Typing>>;
+};
 type List = { readonly cursor: number };
 /** A page to read: the cursor is its first line shown; left, it gives way to where it was opened. */
 type Reading = { readonly cursor: number; readonly from: Screen };
@@ -75,7 +81,9 @@ type Screens = {
   };
   readonly others: List;
   readonly suspects: List;
-  readonly apart: List;
+  readonly apart: List & { readonly order: BoardOrder };
+  /** A part that came off: one field after the other. */
+  readonly 'part-off': Form<PartField>;
   readonly history: List;
   /** What is left as it should not stay is read first, page by page; no line is marked (-1) at first. */
   readonly close: List & { readonly page?: number };
@@ -95,17 +103,9 @@ type Screens = {
   /** `at` is the field that is typed in; of a result, its first line shown. */
   readonly figure: { readonly page: FigurePage; readonly at: number };
   /** What was done in the repair with the number `n`, one field after the other. */
-  readonly mended: {
-    readonly n: number;
-    readonly at: number;
-    readonly fields: Readonly<Record<MendedField, Typing>>;
-  };
+  readonly mended: Form<MendedField> & { readonly n: number };
   /** A photo by its path, and the step it belongs to. */
-  readonly photo: {
-    readonly at: number;
-    readonly fields: Readonly<Record<PhotoField, Typing>>;
-    readonly about: string | undefined;
-  };
+  readonly photo: Form<PhotoField> & { readonly about: string | undefined };
   readonly replay: {
     readonly recording: Recording;
     /** Events shown. */

@@ -9,6 +9,7 @@ import { cautionsOn, claimPages, type Page } from './claim-rows.ts';
 import { contradictionNeeds } from './lists.tsx';
 import { figureNeeds } from './figure.tsx';
 import { checkNeeds, textNeeds, type Needs, rowsOf } from './room.ts';
+import { boardPages } from './apart/board-rows.ts';
 import { historyPages } from './history-rows.ts';
 import { closePages } from './close-rows.ts';
 import { Body } from './views.tsx';
@@ -35,6 +36,8 @@ export type Contents = {
 function pagesOn({ screen, session, question: { due } }: State, size: Size) {
   if (screen.kind === 'close' && session !== undefined)
     return closePages(session.story, screen.cursor, size);
+  if (screen.kind === 'apart' && session !== undefined)
+    return boardPages(session.story, screen, size);
   if (screen.kind === 'history' && session !== undefined)
     return historyPages(session.story, screen.cursor, size);
   return screen.kind === 'walk' && due !== undefined ? claimPages(due, screen, size) : undefined;

@@ -1,6 +1,7 @@
 import type { Kind } from '../app/screen.ts';
 import type { OpenSession, State } from '../app/state.ts';
-import { currentLeg, openThings } from '../core/session/story.ts';
+import { apartLine } from '../app/walk/board.ts';
+import { currentLeg } from '../core/session/story.ts';
 import { isOwn } from '../core/tree/own/bare.ts';
 import { sum } from '../core/sum.ts';
 import { beforeNow, suspectRows } from '../app/walk/suspect-rows.ts';
@@ -30,8 +31,7 @@ export function footLines(
 ): readonly string[] {
   const { story } = session;
   const proof = failedProofWords(story);
-  const off = story.standing.battery === 'disconnected' ? ['battery lead'] : [];
-  const apart = [...openThings(story), ...off].join('; ');
+  const apart = apartLine(story);
   // Suspects belong to steps that look for a cause; a repair, a proof and an end have none to show,
   // and without a tree nobody gave odds.
   const asks =

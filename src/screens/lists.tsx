@@ -1,11 +1,4 @@
-import { Box } from 'ink';
-import {
-  apart,
-  otherChecks,
-  suspects,
-  type OtherCheck,
-  type SuspectLine,
-} from '../app/walk/lists.ts';
+import { otherChecks, suspects, type OtherCheck, type SuspectLine } from '../app/walk/lists.ts';
 import type { OpenSession } from '../app/state.ts';
 import { gradeOf } from '../core/reason/grade.ts';
 import { aboutMinutes, savesWords } from '../core/reason/history/wording.ts';
@@ -17,7 +10,7 @@ import { Choices, Head, Line, type Choice } from './parts.tsx';
 import { allRowsOf, type Needs } from './room.ts';
 import { findingWords } from '../app/wording.ts';
 
-export type ListScreen = At<'others' | 'suspects' | 'apart' | 'contradiction'>;
+export type ListScreen = At<'others' | 'suspects' | 'contradiction'>;
 type ListsProps = {
   readonly session: OpenSession;
   readonly screen: ListScreen;
@@ -28,7 +21,6 @@ type ListsProps = {
 const titles = {
   others: 'OTHER CHECKS: pick the one to do now',
   suspects: 'REPAIR: pick the cause you condemn',
-  apart: 'APART: what is off or open; mark a line, y when it is back',
   contradiction: 'THIS CONTRADICTS WHAT WAS FOUND BEFORE. Which is it?',
 } as const;
 
@@ -46,17 +38,11 @@ export function ListBody({ session, screen, rows, columns }: ListsProps) {
           </Line>
         ))}
       </Head>
-      {choices.length === 0 ? (
-        <Box paddingX={1}>
-          <Line>Nothing is off and nothing is open.</Line>
-        </Box>
-      ) : (
-        <Choices
-          choices={choices}
-          cursor={screen.cursor}
-          rows={rows - 1 - allRowsOf(facts, columns - 2)}
-        />
-      )}
+      <Choices
+        choices={choices}
+        cursor={screen.cursor}
+        rows={rows - 1 - allRowsOf(facts, columns - 2)}
+      />
     </>
   );
 }
@@ -73,11 +59,6 @@ function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choic
       return otherChecks(session).map((line) => otherLine(session.story, line));
     case 'suspects':
       return suspects(session).map((line) => suspectLine(session.story, line));
-    case 'apart':
-      return apart(session.story).map(({ name }, index) => ({
-        id: `${index} ${name}`,
-        label: name,
-      }));
     case 'contradiction':
       return contradictionLines(session.story).map(({ as, label }) => ({ id: as, label }));
   }

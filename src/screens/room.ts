@@ -144,8 +144,6 @@ export const conditionFirst = (blocker: Blocker): string =>
 export const textQuestions = {
   note: 'Note',
   skip: 'Why can it not be done?',
-  'part-off':
-    'Which part is off, and where is it? A plus before it: put on (+ jumper at the coil).',
   'follow-up': 'What is still to do?',
   altitude: 'Height above sea level (such as 5200ft)',
   temperature: 'Air temperature (such as 70F)',

@@ -16,7 +16,9 @@ import { PageBody } from './page.tsx';
 import { AsItStood, Choices, Line, Narrowed } from './parts.tsx';
 import { PhotoBody } from './photo/photo.tsx';
 import { ReplayHead, replayRows } from './replay.tsx';
-import { MendedBody } from './mended.tsx';
+import { boardPages } from './apart/board-rows.ts';
+import { MendedBody } from './forms/mended.tsx';
+import { PartOffBody } from './forms/part-off.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
 import { VehiclesBody } from './vehicles/list.tsx';
@@ -58,7 +60,10 @@ const views: { readonly [K in Kind]: View<K> } = {
     due && <WalkBody {...{ due, input, seen, page }} {...size} />,
   others: list,
   suspects: list,
-  apart: list,
+  apart: (screen, { session }, size) =>
+    session && <ClaimBody page={boardPages(session.story, screen, size)[0] ?? []} />,
+  'part-off': (screen, { session }) =>
+    session && <PartOffBody story={session.story} screen={screen} />,
   close: ({ cursor, page = 0 }, { session }, size) => {
     const pages = session && closePages(session.story, cursor, size);
     return pages && <ClaimBody page={pages[page] ?? pages.at(-1) ?? []} />;

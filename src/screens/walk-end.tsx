@@ -1,5 +1,6 @@
 import { Box } from 'ink';
-import { currentLeg, openThings, type Story } from '../core/session/story.ts';
+import { apartNow } from '../core/session/apart/apart.ts';
+import { currentLeg, type Story } from '../core/session/story.ts';
 import { triageOf } from '../core/session/triage.ts';
 import { count } from '../core/text.ts';
 import { Line } from './parts.tsx';
@@ -23,7 +24,7 @@ export function EndBody({ story }: { story: Story }) {
 
 function ending(story: Story): { title: string; lines: readonly string[] } {
   const { due } = story;
-  const apart = openThings(story).length;
+  const apart = apartNow(story).length;
   const toPutBack =
     apart === 0 ? [] : [`Still open or off: ${count(apart, 'thing')} (a shows them).`];
   if (due.kind === 'proven')

@@ -41,7 +41,12 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['vehicles', 'v'],
   ['vehicle-named', 'v<enter>Orchard van'],
   ['vehicle', 'v<enter>Orchard van<enter><enter>1968<enter><down><down>'],
-  ['apart', `${ready}2pair filter<enter>a`],
+  ['apart', `${ready}2pair filter<enter><enter><enter><enter><enter>a`],
+  [
+    'putting-back',
+    `${ready}2pair filter<enter><enter><enter><enter><enter>phorn<enter><enter><enter><enter><enter>p+ jumper<enter>ar`,
+  ],
+  ['part-off', `${ready}2pair filter<enter>on the fender<enter>wing nut`],
   ['nothing-apart', `${walk}a`],
   ['costs', `${ready}2L<enter>2 x fuse link at 3,50 EUR, spare<enter>`],
   ['not-there', `${ready}1`],

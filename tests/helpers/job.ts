@@ -16,7 +16,7 @@ export const job = {
   'a repair': `${startKeys()}y2r2Z1y<enter>Zy`,
   'what was done': `${startKeys()}y2r2Z1y<enter>ZyZy`,
   'after the repair': `${startKeys()}y2r2Z1y<enter>ZyZy<esc>`,
-  'what is apart': `${startKeys()}y2pair filter<enter>phorn<enter>a`,
+  'what is apart': `${startKeys()}y2pair filter<enter><enter><enter><enter><enter>phorn<enter><enter><enter><enter><enter>a`,
   'how it ends': `${startKeys()}y2c`,
   'how it ends, a line marked': `${startKeys()}y2c3`,
   'the job closed': `${startKeys()}y2c3y`,

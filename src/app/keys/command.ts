@@ -40,7 +40,8 @@ export type Command =
   /** It was looked at, and was not that. */
   | 'not-this'
   | 'note'
-  | 'part-off'
+  /** Reads the board as it came off, or as it goes back. */
+  | 'turn-board'
   | 'to-do'
   | 'conditions'
   | 'account'

@@ -157,8 +157,15 @@ export const fieldBindings: readonly Binding[] = [
     modes: ['apart'],
     keys: ['y'],
     command: 'confirm',
-    hint: 'back on / closed',
-    about: 'the part marked is on again, the access marked is closed',
+    hint: 'done',
+    about: 'what the marked line claims: the part is on again, the access closed, the aid off',
+  },
+  {
+    modes: ['apart'],
+    keys: ['r'],
+    command: 'turn-board',
+    hint: 'turn it round',
+    about: 'turn the board round: as it came off, or as it goes back',
   },
   {
     modes: ['apart', 'close'],

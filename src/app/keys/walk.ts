@@ -104,18 +104,11 @@ export const walkBindings: readonly Binding[] = [
     about: 'choose a cause to repair',
   },
   {
-    modes: steps,
-    keys: ['p'],
-    command: 'part-off',
-    hint: 'part off',
-    about: 'note a part taken off, or with + an aid put on: bridge, jumper, clamp, plug',
-  },
-  {
     modes: [...steps, 'closed'],
     keys: ['a'],
     command: 'apart',
     hint: 'apart',
-    about: 'what is off and open now',
+    about: 'the board: what is off and open now, and how it goes back',
   },
   {
     modes: [...steps, 'closed'],

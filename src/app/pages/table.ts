@@ -5,6 +5,7 @@ import type { Kind } from '../screen.ts';
 import { contradictionPage } from '../walk/contradiction.ts';
 import { historyPage } from '../walk/history.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
+import { partOffPage } from '../walk/part-off.ts';
 import { mendedPage } from '../walk/described.ts';
 import { walkPage } from '../walk/update.ts';
 import { costsPage } from './costs.ts';
@@ -36,6 +37,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   mended: mendedPage,
   costs: costsPage,
   photo: photoPage,
+  'part-off': partOffPage,
   figures: figuresPage,
   figure: oneFigurePage,
   replay: replayPage,

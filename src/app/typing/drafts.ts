@@ -1,13 +1,11 @@
-import type { Screen, TextPurpose } from '../screen.ts';
+import type { At, Screen, TextPurpose } from '../screen.ts';
 import type { State } from '../state.ts';
-import { mendedFields } from './mended-fields.ts';
-import { photoFields } from './photo-fields.ts';
+import { fieldAt } from './form.ts';
 import { textOf, type Typing } from './typing.ts';
 
 /** Which field or form of words is open, by a name under which its words wait; undefined for none. */
 export function fieldOf(state: State): string | undefined {
   const { screen } = state;
-  const job = state.session?.path ?? '';
   switch (screen.kind) {
     case 'walk':
       return screen.input.kind === 'text' ? walkField(state, screen.input.purpose) : undefined;
@@ -15,19 +13,25 @@ export function fieldOf(state: State): string | undefined {
       return screen.typed && `settings ${screen.cursor}`;
     case 'vehicle':
       return screen.typed && `vehicle ${screen.path ?? ''} ${screen.cursor}`;
-    case 'costs':
-      return screen.typed && `${job} costs ${screen.cursor}`;
     case 'figure':
       return `figure ${screen.page.name}`;
+    case 'costs':
     case 'mended':
-      return `${job} mended ${screen.n}`;
     case 'photo':
-      return `${job} photo`;
+    case 'part-off':
+      return jobField(state, screen);
     case 'start':
       return 'start';
     default:
       return undefined;
   }
+}
+
+/** A field of a page of this job. */
+function jobField({ session }: State, screen: At<'costs' | 'mended' | 'photo' | 'part-off'>) {
+  if (screen.kind === 'costs' && screen.typed === undefined) return undefined;
+  const which = screen.kind === 'costs' ? screen.cursor : screen.kind === 'mended' ? screen.n : '';
+  return `${session?.path ?? ''} ${screen.kind} ${which}`;
 }
 
 /** Why a step is passed over or taken all the same, and what was found, is said of that step alone. */
@@ -49,9 +53,11 @@ export function typedIn(screen: Screen): Typing | undefined {
     case 'figure':
       return screen.page.fields[screen.at]?.typed;
     case 'mended':
-      return screen.fields[mendedFields[screen.at] ?? 'did'];
+      return screen.fields[fieldAt('mended', screen.at)];
     case 'photo':
-      return screen.fields[photoFields[screen.at] ?? 'path'];
+      return screen.fields[fieldAt('photo', screen.at)];
+    case 'part-off':
+      return screen.fields[fieldAt('part-off', screen.at)];
     case 'start':
       return screen.form.typed;
     default:
@@ -85,6 +91,11 @@ export function withDraftShown(state: State, field: string): State {
 export function wordsIn(screen: Screen): string {
   if (screen.kind === 'mended' || screen.kind === 'photo')
     return Object.values(screen.fields).map(textOf).join('').trim();
+  if (screen.kind === 'part-off') {
+    // The bag stands there by itself.
+    const { bag: _, ...fields } = screen.fields;
+    return Object.values(fields).map(textOf).join('').trim();
+  }
   if (screen.kind === 'figure')
     return screen.page.fields
       .map(({ typed }) => textOf(typed))

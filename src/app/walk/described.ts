@@ -2,21 +2,22 @@ import { splitParts } from '../../core/session/costs/parts.ts';
 import type { ActionOf } from '../../core/session/action.ts';
 import type { Story } from '../../core/session/story.ts';
 import { inform, object, show, transition, type Transition } from '../effect.ts';
-import type { KeyPress } from '../keys/command.ts';
-import { moved } from '../keys/cursor.ts';
 import { steps } from '../keys/walk.ts';
 import type { Page } from '../page.ts';
 import { walk, type At, type MendedField, type Screen } from '../screen.ts';
 import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
-import { edited, edits } from '../typing/edit.ts';
+import { forms, inForm } from '../typing/form.ts';
 import { noMinutes, parseMinutes } from '../typing/minutes.ts';
-import { mendedFields } from '../typing/mended-fields.ts';
 import { textOf, typing } from '../typing/typing.ts';
 
 export const mendedPage: Page<'mended'> = {
   mode: () => 'form-text',
-  update,
+  update: (state, screen, press) => {
+    const pressed = inForm(screen, forms.mended, press);
+    if (pressed.kind === 'done') return keep(state, screen);
+    return show(state, pressed.kind === 'left' ? walk : { ...screen, ...pressed.form });
+  },
   open,
   bindings: [
     {
@@ -69,20 +70,6 @@ function open(state: State): Transition {
     : show(state, whatWasFound(condemned.found));
 }
 
-function update(state: State, screen: At<'mended'>, press: KeyPress): Transition {
-  const { at, fields } = screen;
-  const field = mendedFields[at] ?? 'did';
-  if (press.command === 'go-back' || press.command === 'leave-field') return show(state, walk);
-  if (edits(press.command))
-    return show(state, {
-      ...screen,
-      fields: { ...fields, [field]: edited(fields[field], press) },
-    });
-  if (press.command === 'choose' && at === mendedFields.length - 1) return keep(state, screen);
-  const command = press.command === 'choose' ? 'down' : press.command;
-  return show(state, { ...screen, at: moved(at, command, mendedFields.length) });
-}
-
 /** Keeps what was typed; a page left empty keeps nothing, and all of it is told as not noted. */
 function keep(state: State, screen: At<'mended'>): Transition {
   const { n, fields } = screen;
@@ -91,11 +78,11 @@ function keep(state: State, screen: At<'mended'>): Transition {
     const text = textOf(fields[field]).trim();
     return text === '' || text === noted[field] ? undefined : text;
   };
-  const [did, minutes, parts, cost] = mendedFields.map(anew);
+  const [did, minutes, parts, cost] = forms.mended.map(anew);
   const worked = minutes === undefined ? undefined : parseMinutes(minutes);
   if (minutes !== undefined && worked === undefined)
     return object(
-      { ...state, screen: { ...screen, at: mendedFields.indexOf('minutes') } },
+      { ...state, screen: { ...screen, at: forms.mended.indexOf('minutes') } },
       noMinutes(minutes),
     );
   const action: ActionOf<'describe'> = {

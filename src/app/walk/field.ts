@@ -102,8 +102,6 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
       return { do: 'skip', check: check ?? '', reason: typed };
     case 'note':
       return { do: 'note', text: typed, ...(check !== undefined && { about: check }) };
-    case 'part-off':
-      return partOrAid(typed);
     case 'follow-up':
       return { do: 'follow-up', text: typed };
     case 'found':
@@ -113,10 +111,4 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
     case 'temperature':
       return { do: 'conditions', temperature: typed };
   }
-}
-
-/** Behind a plus stands what was put on for a while and must come off again. */
-function partOrAid(typed: string): Action {
-  const aid = /^\+\s*(\S.*)$/.exec(typed)?.[1];
-  return aid === undefined ? { do: 'part-off', part: typed } : { do: 'aid-on', aid };
 }

@@ -11,13 +11,14 @@ import { home, ready, walk, type At } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { afterAction, chooseCheck } from './answer.ts';
 import { turnPage } from './claims.ts';
-import { apart, endingsOf, otherChecks, suspects } from './lists.ts';
+import { boardLines } from './board.ts';
+import { endingsOf, otherChecks, suspects } from './lists.ts';
 
 type ListKind = 'others' | 'suspects' | 'apart' | 'close';
 type ListScreen = At<ListKind>;
 
 const opening =
-  (kind: ListKind) =>
+  (kind: 'others' | 'suspects') =>
   (state: State): Transition =>
     show(state, { kind, cursor: 0 });
 
@@ -35,7 +36,7 @@ export const suspectsPage: Page<'suspects'> = {
 export const apartPage: Page<'apart'> = {
   mode: () => 'apart',
   update: updateApart,
-  open: opening('apart'),
+  open: (state) => show(state, { kind: 'apart', cursor: 0, order: 'off' }),
 };
 export const closePage: Page<'close'> = {
   mode: (_, { session }) => (session?.story.closed === undefined ? 'close' : 'reopen'),
@@ -106,7 +107,11 @@ function guessWords({ story, advice }: OpenSession, chance: number): string {
 }
 
 function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transition {
-  const lines = state.session === undefined ? [] : apart(state.session.story);
+  const { order } = screen;
+  const { session } = state;
+  if (press.command === 'turn-board')
+    return show(state, { kind: 'apart', cursor: 0, order: order === 'off' ? 'back' : 'off' });
+  const lines = session === undefined ? [] : boardLines(session.story, order);
   const first = lines[screen.cursor]?.first;
   if (press.command === 'confirm' && first !== undefined)
     return inform(state, `Not closed. ${first}: that line comes first.`);
@@ -116,11 +121,11 @@ function updateApart(state: State, screen: At<'apart'>, press: KeyPress): Transi
     press,
     lines.map(({ mend }) => mend),
   );
-  // Several things go back together: the list stays up until it is empty or left.
-  const more = step.state.session !== undefined && apart(step.state.session.story).length > 0;
-  return press.command === 'confirm' && more
-    ? { ...step, state: { ...step.state, screen: { kind: 'apart', cursor: 0 } } }
-    : step;
+  if (press.command !== 'confirm' || step.state.session === undefined) return step;
+  // Several things go back together: the board stays up until it is empty or left.
+  const left = boardLines(step.state.session.story, order).length;
+  const cursor = Math.min(screen.cursor, left - 1);
+  return left === 0 ? step : { ...step, state: { ...step.state, screen: { ...screen, cursor } } };
 }
 
 function updateClose(state: State, screen: At<'close'>, press: KeyPress): Transition {

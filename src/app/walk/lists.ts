@@ -1,8 +1,7 @@
 import { gradeOf, grades } from '../../core/reason/grade.ts';
 import { checkMinutes } from '../../core/reason/history/from-story.ts';
-import type { Action } from '../../core/session/action.ts';
 import type { Closing } from '../../core/session/record/closing.ts';
-import { accessName, currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
+import { currentLeg, lastFinding, type Story } from '../../core/session/story.ts';
 import { triageOf } from '../../core/session/triage.ts';
 import { isLook } from '../../core/tree/looked.ts';
 import type { OpenSession } from '../state.ts';
@@ -84,46 +83,6 @@ export function suspects({
 
 const step = ({ chance }: SuspectLine): number =>
   chance === undefined ? 0 : grades.indexOf(gradeOf(chance));
-
-/** One thing that is off or open, what puts it right, and what must come before that, if anything. */
-export type Apart = { readonly name: string; readonly mend: Action; readonly first?: string };
-
-/**
- * What is off the vehicle or open on it now. Where live studs lie open the ground lead comes off before
- * they are covered; it goes back on last of all.
- */
-export function apart(story: Story): readonly Apart[] {
-  const { accesses } = currentLeg(story).shop;
-  const joined = story.standing.battery === 'connected';
-  const bare = (id: string): boolean =>
-    joined && accesses[id]?.standing?.battery === 'disconnected';
-  return [
-    ...(story.open.some(bare) ? [leadOff] : []),
-    ...story.open.map((id) => ({
-      name: accessName(story, id),
-      mend: { do: 'access', close: id } as const,
-      ...(bare(id) && { first: leadOff.name }),
-    })),
-    ...story.partsOff.map(({ part }) => ({
-      name: part,
-      mend: { do: 'part-on', part } as const,
-    })),
-    ...story.aidsOn.map(({ aid }) => ({
-      name: `Put on, to come off: ${aid}`,
-      mend: { do: 'aid-off', aid } as const,
-    })),
-    ...(story.standing.battery === 'disconnected' ? [leadOn] : []),
-  ];
-}
-
-const leadOff: Apart = {
-  name: 'Ground lead off first: live studs lie open',
-  mend: { do: 'standing', battery: 'disconnected' },
-};
-const leadOn: Apart = {
-  name: 'Battery disconnected: ground lead back on, last of all',
-  mend: { do: 'standing', battery: 'connected' },
-};
 
 export type Ending = {
   readonly as: Closing;

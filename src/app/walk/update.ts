@@ -87,8 +87,6 @@ function openField(
       return asked?.purpose === 'check' ? text(state, 'skip') : transition(state);
     case 'note':
       return text(state, 'note', correcting);
-    case 'part-off':
-      return text(state, 'part-off', correcting);
     case 'to-do':
       return text(state, 'follow-up', correcting);
     default:

@@ -1,5 +1,6 @@
 import { contradictions } from '../session/contradiction.ts';
-import { accessName, checkIn, firstLeg, openThings, type Story } from '../session/story.ts';
+import { apartName, apartNow } from '../session/apart/apart.ts';
+import { accessName, checkIn, firstLeg, type Story } from '../session/story.ts';
 import { settlingWords } from '../account/clauses/settled.ts';
 import { askedThing } from '../account/words/wording.ts';
 import {
@@ -48,7 +49,7 @@ export function habitsOf(story: Story): Habits {
     baselineAsked: asked.length,
     repeats: repeatsOf(story).length,
     accessesTwice: accessesTwice(story),
-    leftOff: story.closed?.leftOpen ?? openThings(story),
+    leftOff: apartNow(story).map((thing) => apartName(story, thing)),
     cautionsPassedOver: cautionsPassedOver(story),
     safeguardsPassed: story.passed.map(
       (one) =>

@@ -34,7 +34,8 @@ export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly 
 export type Proof = Finding & { readonly good: boolean };
 /** What the mechanic said of two findings that contradict one another. */
 export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
-export type PartOff = { readonly n: number; readonly part: string; readonly where?: string };
+/** A part that is off: its bag, where it lies now, what held it, how its hoses and wires ran. */
+export type PartOff = Readonly<Omit<PayloadOf<'part-off'>, 'kind'>> & { readonly n: number };
 export type AidOn = { readonly n: number; readonly aid: string };
 /** A part bought apart from a repair. */
 export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
@@ -179,15 +180,6 @@ export const fromLegs = <T>(
 /** An access by its name, from whichever shop of the session holds it: it stays open from leg to leg. */
 export const accessName = (story: Pick<Story, 'legs'>, id: string): string =>
   fromLegs(story, ({ shop }) => shop.accesses[id]?.name) ?? 'a part of the vehicle';
-
-/** Accesses that are open, parts that are off and aids that are on, by name. */
-export const openThings = (
-  story: Pick<Story, 'legs' | 'open' | 'partsOff' | 'aidsOn'>,
-): readonly string[] => [
-  ...story.open.map((id) => accessName(story, id)),
-  ...story.partsOff.map(({ part }) => part),
-  ...story.aidsOn.map(({ aid }) => `${aid} (still on)`),
-];
 
 /** A check by its id, from the leg it was asked in. */
 export const checkIn = (

@@ -1,5 +1,5 @@
 import type { At, PhotoField } from '../../app/screen.ts';
-import { photoFields } from '../../app/typing/photo-fields.ts';
+import { forms } from '../../app/typing/form.ts';
 import { textOf } from '../../app/typing/typing.ts';
 import type { DueOnScreen } from '../../app/walk/question.ts';
 import { shownTyping } from '../field.tsx';
@@ -20,14 +20,14 @@ type PhotoProps = { readonly screen: At<'photo'>; readonly due: DueOnScreen | un
 
 /** A photo by its path, and what it shows. */
 export function PhotoBody({ screen: { at, fields }, due }: PhotoProps) {
-  const active = photoFields[at] ?? 'path';
+  const active = forms.photo[at] ?? 'path';
   return (
     <>
       <Head>
         <Line as="title" wrap="fold">{`PHOTO of: ${stepWords(due)}`}</Line>
         <Line wrap="fold">It is copied beside the session, and shown in the account.</Line>
       </Head>
-      {photoFields.map((field) => (
+      {forms.photo.map((field) => (
         <Indented
           key={field}
           mark={`${field === active ? '>' : ' '} ${labels[field].padEnd(9)}`}

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { apart } from '../../../src/app/walk/lists.ts';
+import { boardLines } from '../../../src/app/walk/board.ts';
 import { press, makeProgram, startKeys } from '../../helpers/program.ts';
 import { after, headerFor } from '../../helpers/story.ts';
 import { smallShop, smallTree } from '../../helpers/tree.ts';
@@ -8,7 +8,7 @@ import type { Action } from '../../../src/core/session/action.ts';
 const accesses = { dash: { ...smallShop.accesses['dash'], standing: { battery: 'disconnected' } } };
 const shop = { ...smallShop, accesses } as typeof smallShop;
 const namesAfter = (...actions: readonly Action[]) =>
-  apart(after(actions, headerFor(smallTree(), shop)).story).map(({ name }) => name);
+  boardLines(after(actions, headerFor(smallTree(), shop)).story, 'off').map(({ name }) => name);
 
 test('the ground lead comes off before live studs are covered, and goes on last of all', () => {
   const opened: Action = { do: 'access', open: 'dash' };

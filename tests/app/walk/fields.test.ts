@@ -78,9 +78,43 @@ test('what is still to do is kept as typed', () => {
 test('a part taken off is kept as typed', () => {
   const made = atFirstCheck();
 
-  press(made.program, 'pair cleaner<enter>');
+  press(made.program, 'pair cleaner<enter>on the fender<enter>wing nut<enter><enter><enter>');
 
-  expect(session(made).events.at(-1)).toMatchObject({ kind: 'part-off', part: 'air cleaner' });
+  expect(session(made).events.at(-1)).toMatchObject({
+    kind: 'part-off',
+    part: 'air cleaner',
+    where: 'on the fender',
+    fasteners: 'wing nut',
+    bag: 1,
+  });
+  expect(session(made).events.at(-1)).not.toHaveProperty('routing');
+  expect(made.program.state().notice?.text).toBe('Bag 1: air cleaner.');
+});
+
+test('the next bag stands in its field; no bag may be said, and a used one is refused', () => {
+  const made = atFirstCheck();
+  const four = '<enter><enter><enter><enter>';
+
+  press(made.program, `pair cleaner${four}<enter>`);
+  press(made.program, `pwheel${four}<C-u>none<enter>`);
+  expect(session(made).story.partsOff.map(({ bag }) => bag)).toEqual([1, undefined]);
+
+  press(made.program, `pcarburetor${four}<C-u>1<enter>`);
+  expect(made.program.state().notice?.text).toMatch(/^Bag 1 was used in this job already/);
+  press(made.program, '<C-u>bag 7<enter>');
+  expect(session(made).story.partsOff.at(-1)).toMatchObject({ part: 'carburetor', bag: 7 });
+});
+
+test('a part without a name is not kept, and behind a plus stands an aid', () => {
+  const made = atFirstCheck();
+  const before = session(made).events.length;
+
+  press(made.program, 'p<enter><enter><enter><enter><enter>');
+  expect(made.program.state().notice?.text).toMatch(/^The part has no name/);
+  expect(session(made).events).toHaveLength(before);
+
+  press(made.program, '+ jumper<enter>');
+  expect(session(made).events.at(-1)).toMatchObject({ kind: 'aid-on', aid: 'jumper' });
 });
 
 test('altitude and temperature are asked one after the other', () => {

@@ -11,7 +11,7 @@ function after(keys: string) {
   return { story: session.story, events: session.events, mode: question.mode, screen, notice };
 }
 
-const way = 'y2nfan belt<enter>pair filter<enter>';
+const way = 'y2nfan belt<enter>pair filter<enter><enter><enter><enter><enter>';
 
 test('all that was done stands there with its time, then what is left open', () => {
   const lines = historyLines(after(way).story);
@@ -20,8 +20,8 @@ test('all that was done stands there with its time, then what is left open', () 
     expect.arrayContaining([
       expect.stringMatching(/^The complaint was made to show itself/),
       'We noted: "fan belt".',
-      'We took off the air filter.',
-      'Still open or off: air filter.',
+      'We took off the air filter (bag 1).',
+      'Still off: air filter (bag 1).',
     ]),
   );
   expect(lines.every(({ time }) => time === 'now' || /^\d\d:\d\d$/.test(time))).toBe(true);

@@ -76,7 +76,10 @@ test('a page opened from a picked cause tells of that cause, and gives way to it
 
 test('apart: each thing goes back by itself, and the list stays up until it is empty', () => {
   const made = confirmed();
-  press(made.program, 'pair filter<enter>phorn<enter>a');
+  press(
+    made.program,
+    'pair filter<enter><enter><enter><enter><enter>phorn<enter><enter><enter><enter><enter>a',
+  );
 
   press(made.program, 'y');
   expect(made.program.state().screen.kind).toBe('apart');

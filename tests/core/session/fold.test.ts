@@ -32,7 +32,7 @@ describe('the story of a session', () => {
     ]);
 
     expect(story.open).toEqual(['dash']);
-    expect(story.partsOff).toEqual([{ n: 3, part: 'clip' }]);
+    expect(story.partsOff).toEqual([{ n: 3, part: 'clip', bag: 2 }]);
     expect(
       after([
         { do: 'access', open: 'dash' },

@@ -9,7 +9,7 @@ import { walk, type At } from '../../screen.ts';
 import type { State } from '../../state.ts';
 import { takeAction } from '../../take-action.ts';
 import { edited, edits } from '../../typing/edit.ts';
-import { photoFields } from '../../typing/photo-fields.ts';
+import { forms } from '../../typing/form.ts';
 import { isEmpty, textOf, typing } from '../../typing/typing.ts';
 import { withoutFolder } from '../../wording.ts';
 
@@ -38,15 +38,15 @@ const emptyPhoto = ({ question: { due } }: State): At<'photo'> => ({
 
 function update(state: State, screen: At<'photo'>, press: KeyPress): Transition {
   const { at, fields } = screen;
-  const field = photoFields[at] ?? 'path';
+  const field = forms.photo[at] ?? 'path';
   if (press.command === 'go-back') return show(state, walk);
   if (edits(press.command))
     return show(state, { ...screen, fields: { ...fields, [field]: edited(fields[field], press) } });
   if (press.command === 'choose' && isEmpty(fields.path)) return noPath(state, screen);
-  if (press.command === 'choose' && at === photoFields.length - 1)
+  if (press.command === 'choose' && at === forms.photo.length - 1)
     return transition(state, { kind: 'keep-photo', action: photoAction(screen) });
   const command = press.command === 'choose' ? 'down' : press.command;
-  return show(state, { ...screen, at: moved(at, command, photoFields.length) });
+  return show(state, { ...screen, at: moved(at, command, forms.photo.length) });
 }
 
 const noPath = (state: State, screen: At<'photo'>): Transition =>

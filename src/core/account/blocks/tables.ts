@@ -1,5 +1,6 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
-import { openThings, type Finding, type Story } from '../../session/story.ts';
+import { apartNow, leftApart } from '../../session/apart/apart.ts';
+import { type Finding, type Story } from '../../session/story.ts';
 import { byUrgency, urgencyWords } from '../../session/follow-up.ts';
 import { notNoted, partsWords } from '../../session/costs/parts.ts';
 import { curedBy } from '../../reason/history/cured.ts';
@@ -122,10 +123,9 @@ export function toDoBlocks({ story }: AccountContext): readonly Block[] {
   const followUps = byUrgency(story.followUps).map(({ urgency, text }) =>
     sentence(`${urgencyWords[urgency]}: ${asClause(text)}`),
   );
-  const left = story.closed?.leftOpen ?? openThings(story);
   const items = [
     ...followUps,
-    ...left.map((name) => sentence(`Still open or off: ${asClause(name)}`)),
+    ...apartNow(story).map((thing) => sentence(leftApart(story, thing))),
     ...story.skipped.map(({ check, reason }) =>
       sentence(`Passed over: ${askedThing(story, check)} (${asClause(reason)})`),
     ),

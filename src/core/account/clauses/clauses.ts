@@ -94,10 +94,7 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   // Told in the table of what it cost.
   'part-bought': ({ part: name, count, price: each, use }, { context }) =>
     aside(`${context.who} bought ${partWords({ name, count, each, use })}`),
-  'part-off': ({ part, where }, { context }) =>
-    plain(
-      `${context.who} took off ${thePart(part)}${where === undefined ? '' : ` (${asClause(where)})`}`,
-    ),
+  'part-off': (said, { context }) => plain(`${context.who} took off ${partOffWords(said)}`),
   'part-on': ({ part }) => closing({ part: thePart(part) }),
   'aid-on': ({ aid }, { context }) =>
     plain(`${context.who} put on for a while: ${asClause(aid)}`, { begins: true }),
@@ -174,6 +171,15 @@ export function closingWords(closed: readonly Closed[], { when }: Phrasing): str
       : [`what had been opened was closed up again (${accesses.join('; ')})`]),
   ].join(', and ');
   return sentence(when === '' ? said : `${when} ${said}`);
+}
+
+/** `the carburetor (bag 7; on the bench; four nuts; vent hose to the left)`. */
+function partOffWords({ part, bag, where, fasteners, routing }: PayloadOf<'part-off'>): string {
+  const said = [where, fasteners, routing].flatMap((one) =>
+    one === undefined ? [] : [asClause(one)],
+  );
+  const more = [...(bag === undefined ? [] : [`bag ${bag}`]), ...said].join('; ');
+  return `${thePart(part)}${more === '' ? '' : ` (${more})`}`;
 }
 
 const thePart = (part: string): string =>

@@ -1,4 +1,5 @@
-import { accessName, fromLegs, type Finding, type Story } from '../../session/story.ts';
+import { accessThing as asOpened } from '../../session/apart/apart.ts';
+import { fromLegs, type Finding, type Story } from '../../session/story.ts';
 import { bookWords } from '../../session/book.ts';
 import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -30,8 +31,7 @@ export const causeThing = (story: Story, id: string): string =>
   asClause(causeName(story, id));
 
 /** An access inside a sentence: as the shop tells it there, else its name. */
-export const accessThing = (story: Story, id: string): string =>
-  fromLegs(story, ({ shop }) => shop.accesses[id]?.told) ?? asClause(accessName(story, id));
+export const accessThing = (story: Story, id: string): string => asClause(asOpened(story, id));
 
 /** A check by its id, from the leg it was asked in or any other. */
 export const checkIn = (story: Story, id: string, leg?: number): Check | undefined =>

@@ -15,13 +15,16 @@ export const vehicleFolding: Folding<keyof typeof vehicleKinds> = {
     draft.open = draft.open.filter((one) => one !== access);
     if (now === 'open') draft.open.push(access);
   },
-  'part-off': ({ part, where }, draft, { n }) =>
-    draft.partsOff.push({ n, part, ...(where !== undefined && { where }) }),
-  'part-on': ({ part }, draft) => {
-    draft.partsOff = draft.partsOff.filter((off) => off.part !== part);
+  'part-off': ({ kind: _, ...said }, draft, { n }) => draft.partsOff.push({ n, ...said }),
+  'part-on': ({ part, of }, draft) => {
+    draft.partsOff = draft.partsOff.filter(({ n, part: off }) =>
+      of === undefined ? off !== part : n !== of,
+    );
   },
   'aid-on': ({ aid }, draft, { n }) => draft.aidsOn.push({ n, aid }),
-  'aid-off': ({ aid }, draft) => {
-    draft.aidsOn = draft.aidsOn.filter((on) => on.aid !== aid);
+  'aid-off': ({ aid, of }, draft) => {
+    draft.aidsOn = draft.aidsOn.filter(({ n, aid: on }) =>
+      of === undefined ? on !== aid : n !== of,
+    );
   },
 };

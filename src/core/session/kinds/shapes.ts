@@ -6,6 +6,8 @@ import { freeText, programText } from '../free-text.ts';
 export const Text = freeText();
 /** The number of an event. */
 export const Count = z.number().int().min(0);
+/** The number on a bag: each is used once in a job. */
+export const Bag = z.number().int().min(1).max(9999);
 
 /** A value with the unit it was given in; `typed` is what the person typed. */
 export const Amount = z.object({

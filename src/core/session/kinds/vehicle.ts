@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { Id } from '../../tree/basics.ts';
 import { Standing } from '../../tree/shapes.ts';
-import { Text, despite, Conditions } from './shapes.ts';
+import { Text, Count, Bag, despite, Conditions } from './shapes.ts';
 
 /** How the vehicle stands: what is open, off, on for a while, and the air of today. */
 export const vehicleKinds = {
@@ -24,9 +24,21 @@ export const vehicleKinds = {
     now: z.enum(['open', 'closed']),
     implied: z.boolean().optional(),
   }),
-  'part-off': z.object({ kind: z.literal('part-off'), part: Text, where: Text.optional() }),
-  'part-on': z.object({ kind: z.literal('part-on'), part: Text }),
+  'part-off': z.object({
+    kind: z.literal('part-off'),
+    part: Text,
+    /** Where it lies now. */
+    where: Text.optional(),
+    /** What held it: count, kind, sizes, which went where. */
+    fasteners: Text.optional(),
+    /** How its hoses and wires ran. */
+    routing: Text.optional(),
+    /** The bag it is in, or its fasteners; left out where there is none. */
+    bag: Bag.optional(),
+  }),
+  /** `of` is the event that took it off; records of older versions name the part alone. */
+  'part-on': z.object({ kind: z.literal('part-on'), part: Text, of: Count.optional() }),
   /** Something put on for a while that must come off again: a bridge, a jumper, a clamp, a plug. */
   'aid-on': z.object({ kind: z.literal('aid-on'), aid: Text }),
-  'aid-off': z.object({ kind: z.literal('aid-off'), aid: Text }),
+  'aid-off': z.object({ kind: z.literal('aid-off'), aid: Text, of: Count.optional() }),
 };

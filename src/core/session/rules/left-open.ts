@@ -1,7 +1,8 @@
 import { contradictions } from '../contradiction.ts';
 import { awaitsProof, isProven, lastRepair, triesSoFar } from '../proof.ts';
 import { standingWords } from './standing-words.ts';
-import { accessName, checkIn, currentLeg, fromLegs, type Story } from '../story.ts';
+import { apartNow, leftApart } from '../apart/apart.ts';
+import { checkIn, currentLeg, fromLegs, type Story } from '../story.ts';
 import { lookAt } from '../../tree/looked.ts';
 
 /**
@@ -9,9 +10,7 @@ import { lookAt } from '../../tree/looked.ts';
  * what is named and not mended, not proven or not settled, what was passed over and what is still to do.
  */
 export const leftLines = (story: Story): readonly string[] => [
-  ...story.open.map((id) => `Still open or off: ${accessName(story, id)}.`),
-  ...story.partsOff.map(({ part }) => `Still open or off: ${part}.`),
-  ...story.aidsOn.map(({ aid }) => `Put on for a while and still on: ${aid}.`),
+  ...apartNow(story).map((thing) => sentence(leftApart(story, thing))),
   ...leftStanding(story),
   ...unproven(story),
   ...contradictions(story).map(
@@ -26,13 +25,15 @@ export const leftLines = (story: Story): readonly string[] => [
 
 function leftStanding({ standing: { battery, key, engine } }: Story): readonly string[] {
   return standingWords({
-    ...(battery !== 'connected' && { battery }),
+    // The ground lead, where it is off, is among what is apart.
+    ...(battery === 'meter-in-series' && { battery }),
     ...(key !== 'off' && { key }),
     ...(engine !== 'off' && { engine }),
   }).map(sentence);
 }
 
-const sentence = (clause: string): string => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`;
+const sentence = (clause: string): string =>
+  `${clause.charAt(0).toUpperCase()}${clause.slice(1).replace(/[.!?]$/, '')}.`;
 
 /** A repair without its proof, and causes named that nobody mended and no open look denied. */
 function unproven(story: Story): readonly string[] {

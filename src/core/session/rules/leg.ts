@@ -7,7 +7,8 @@ import { isProven, lastRepair, triesSoFar } from '../proof.ts';
 import { fileOf } from '../../tree/written/settle.ts';
 import { shopOf } from '../header/header.ts';
 import { triageOf } from '../triage.ts';
-import { currentLeg, openThings, type Story } from '../story.ts';
+import { apartName, apartNow } from '../apart/apart.ts';
+import { currentLeg, type Story } from '../story.ts';
 
 /** Goes on with another complaint's tree in the same session; findings and accesses go along. */
 export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling {
@@ -43,13 +44,13 @@ export function close(action: ActionOf<'close'>, story: Story): Ruling {
   const as = action.as ?? (releasable ? 'fixed' : 'handed-on');
   const refused = as === 'fixed' ? notFixed(story) : undefined;
   if (refused !== undefined) return refused;
-  const leftOpen = openThings(story);
+  const leftOpen = apartNow(story).map((thing) => apartName(story, thing));
   return accept(
     [
       {
         kind: 'closed',
         as,
-        leftOpen: [...leftOpen],
+        leftOpen,
         ...(action.text !== undefined && { text: action.text }),
       },
     ],

@@ -4,7 +4,8 @@ import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
 import { close, leg, reopen } from './leg.ts';
-import { access, aidOff, conditions, partOn, standing } from './vehicle.ts';
+import { aidOff, partOff, partOn } from './apart.ts';
+import { access, conditions, standing } from './vehicle.ts';
 import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
 import { prove } from './prove.ts';
@@ -38,6 +39,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   leg,
   close,
   reopen,
+  'part-off': partOff,
   'part-on': partOn,
   'aid-off': aidOff,
   note: ({ do: _, ...said }) =>
@@ -46,7 +48,6 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
       : accept([{ ...said, kind: 'noted' }]),
   photo,
   'aid-on': ({ aid }) => accept([{ kind: 'aid-on', aid }]),
-  'part-off': ({ do: _, ...said }) => accept([{ ...said, kind: 'part-off' }]),
   timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),
   'part-bought': buy,
   limit,

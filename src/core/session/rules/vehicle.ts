@@ -2,6 +2,7 @@ import { parseReading } from '../../trade/units/reading.ts';
 import { convert } from '../../trade/units/units.ts';
 import { bad, good, type Parsed } from '../../problem.ts';
 import type { ActionOf } from '../action.ts';
+import { outOfOrder } from './apart.ts';
 import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
 import type { Amount, Conditions } from '../kinds/shapes.ts';
 import { currentLeg, type Story } from '../story.ts';
@@ -83,27 +84,9 @@ export function access({ open, close }: ActionOf<'access'>, story: Story): Rulin
     return refuse('already-open', `"${id}" is open already.`, 'Go on with the check.', id);
   if (close !== undefined && !story.open.includes(id))
     return refuse('not-open', `"${id}" is not open.`, 'Nothing needs to be closed.', id);
-  return accept([{ kind: 'access', access: id, now: open === undefined ? 'closed' : 'open' }]);
-}
-
-export function partOn({ part }: ActionOf<'part-on'>, story: Story): Ruling {
-  const off = story.partsOff.map((one) => one.part);
-  if (off.includes(part)) return accept([{ kind: 'part-on', part }]);
-  return refuse(
-    'part-not-off',
-    `"${part}" is not on the list of parts that are off.`,
-    off.length > 0 ? `Off now: ${off.join(', ')}.` : 'No part is off.',
-    part,
-  );
-}
-
-export function aidOff({ aid }: ActionOf<'aid-off'>, story: Story): Ruling {
-  const on = story.aidsOn.map((one) => one.aid);
-  if (on.includes(aid)) return accept([{ kind: 'aid-off', aid }]);
-  return refuse(
-    'aid-not-on',
-    `"${aid}" is not on the list of what was put on.`,
-    on.length > 0 ? `On now: ${on.join(', ')}.` : 'Nothing of the kind is on.',
-    aid,
+  if (open !== undefined) return accept([{ kind: 'access', access: id, now: 'open' }]);
+  return accept(
+    [{ kind: 'access', access: id, now: 'closed' }],
+    outOfOrder(story, (thing) => thing.kind === 'access' && thing.access === id),
   );
 }

@@ -1,6 +1,7 @@
 import type { PayloadOf } from '../event.ts';
 import { byUrgency } from '../follow-up.ts';
-import { firstLeg, openThings, type Story } from '../story.ts';
+import { apartName, apartNow } from '../apart/apart.ts';
+import { firstLeg, type Story } from '../story.ts';
 import type { Vehicle } from './vehicle.ts';
 
 /** A follow-up that nobody has said is done. */
@@ -38,7 +39,7 @@ export function pastJob(story: Story, { done }: Pick<Vehicle, 'done'>): PastJob 
     left: followUps
       .filter(({ n }) => !tick(n))
       .map(({ n, text, urgency }) => ({ session: header.id, n, text, urgency })),
-    apart: openThings(story),
+    apart: apartNow(story).map((thing) => apartName(story, thing)),
   };
 }
 

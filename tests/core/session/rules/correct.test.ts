@@ -41,7 +41,12 @@ describe('correcting', () => {
       { text: 'b' },
       { kind: 'photographed', ...keptPhoto, caption: 'b' },
     ],
-    ['a part', { do: 'part-off', part: 'a' }, { text: 'b' }, { kind: 'part-off', part: 'b' }],
+    [
+      'a part',
+      { do: 'part-off', part: 'a' },
+      { text: 'b' },
+      { kind: 'part-off', part: 'b', bag: 1 },
+    ],
     [
       'a thing to do',
       { do: 'follow-up', text: 'a' },

@@ -124,8 +124,8 @@ describe('what happens', () => {
     ];
 
     expect(told(before, { do: 'close', as: 'given-up' })).toEqual({
-      said: [{ kind: 'closed', as: 'given-up', leftOpen: ['Dash panel off', 'bezel'] }],
-      warnings: ['Still open or off: Dash panel off.', 'Still open or off: bezel.'],
+      said: [{ kind: 'closed', as: 'given-up', leftOpen: ['Dash panel off', 'bezel (bag 1)'] }],
+      warnings: ['Not closed up again: Dash panel off.', 'Still off: bezel (bag 1).'],
     });
   });
 

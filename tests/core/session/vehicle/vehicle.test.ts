@@ -173,7 +173,7 @@ describe('a vehicle and its jobs', () => {
     const job = pastJob(story, van);
     const session = story.header.id;
 
-    expect(job).toMatchObject({ ended: 'handed-on', mended: [], apart: ['air cleaner'] });
+    expect(job).toMatchObject({ ended: 'handed-on', mended: [], apart: ['air cleaner (bag 1)'] });
     expect(leftToDo([job]).map(({ text }) => text)).toEqual([
       'brake hose cracked',
       'look at the grommet',

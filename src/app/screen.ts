@@ -5,6 +5,7 @@ import type { Header } from '../core/session/header/header.ts';
 import type { BoardOrder } from './walk/board.ts';
 import type { FigurePage } from './pages/figure-page.ts';
 import type { Search } from './keys/sought.ts';
+import type { NameForm } from './pages/own/form.ts';
 import type { StartForm } from './pages/start-form.ts';
 import type { Typing } from './typing/typing.ts';
 
@@ -31,7 +32,9 @@ export type TextPurpose =
   | 'temperature'
   | 'despite'
   /** What exactly was found, once a cause is condemned. */
-  | 'found';
+  | 'found'
+  /** What exactly a check in own words showed, once it is answered. */
+  | 'shown';
 
 export type MendedField = 'did' | 'minutes' | 'parts' | 'cost';
 export type PartField = 'part' | 'where' | 'fasteners' | 'routing' | 'bag';
@@ -106,6 +109,9 @@ type Screens = {
   readonly mended: Form<MendedField> & { readonly n: number };
   /** A photo by its path, and the step it belongs to. */
   readonly photo: Form<PhotoField> & { readonly about: string | undefined };
+  /** What is named in a job without a tree: a check, or a cause. */
+  readonly 'own-check': { readonly form: NameForm };
+  readonly 'own-cause': { readonly form: NameForm };
   readonly replay: {
     readonly recording: Recording;
     /** Events shown. */

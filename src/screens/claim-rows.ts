@@ -44,7 +44,9 @@ export function checkTitle(
 export const isAfterRepair = ({ due }: Pick<Story, 'due'>): boolean =>
   due.kind === 'check' && due.why === 'repeat';
 
-const withWork = (title: string, work: string): Row => row('', `${title}  (${work})`, 'title');
+/** Nobody said how long a step in own words takes: it has no minutes. */
+const withWork = (title: string, work: string, minutes: number): Row =>
+  row('', `${title}  (${minutes === 0 ? work : `${work}, ${minutes} min`})`, 'title');
 
 /** Why a check comes first, where the tree makes it a safeguard: what it says of going on without. */
 export const firstBecause = ({ tree }: Leg, id: string): readonly string[] =>
@@ -103,7 +105,7 @@ function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Ho
 }
 
 const askTitle = (story: Story, asked: NonNullable<DueOnScreen['asked']>): Row =>
-  withWork(checkTitle(story, asked), `${asked.check.kind}, ${asked.check.minutes} min`);
+  withWork(checkTitle(story, asked), asked.check.kind, asked.check.minutes);
 
 function checkClaim(
   { story, blocker }: DueOnScreen,
@@ -132,11 +134,14 @@ function setFirst(blocker: Blocker, { shop }: Leg): string {
   return blocker.kind === 'state' ? `First: ${stateWords(blocker.needed)}. y when it is so.` : '';
 }
 
-const causeTitle = ({ story }: DueOnScreen, { cause: { name, repair } }: NamedCause): Row =>
-  withWork(
+const causeTitle = ({ story }: DueOnScreen, { cause: { name, repair } }: NamedCause): Row => {
+  const sorts = currentLeg(story).tree.triage !== undefined;
+  return withWork(
     `${story.due.kind === 'repair' ? 'REPAIR: ' : 'IS IT THIS? '}${name}`,
-    currentLeg(story).tree.triage === undefined ? `repair, ${repair.minutes} min` : 'to inspection',
+    sorts ? 'to inspection' : 'repair',
+    sorts ? 0 : repair.minutes,
   );
+};
 
 function causeClaim(due: DueOnScreen, named: NamedCause): Claim {
   const { story, blocker } = due;

@@ -147,6 +147,7 @@ export const textQuestions = {
   'follow-up': 'What is still to do?',
   altitude: 'Height above sea level (such as 5200ft)',
   temperature: 'Air temperature (such as 70F)',
+  shown: 'Recorded. What exactly was found? May stay empty.',
   found: 'It is this: recorded. What exactly was found, and where? May stay empty.',
   despite: 'Why do you go on all the same? The account will say it.',
 } as const;

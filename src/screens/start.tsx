@@ -5,6 +5,7 @@ import {
   figureOf,
   notKnown,
   question,
+  somethingElse,
   type Field,
   type Offered,
   type StartForm,
@@ -57,7 +58,7 @@ export function StartBody({ form, offered, past, rows, columns, units }: StartPr
           ) : (
             <>
               <Narrowed sought={form.sought} left={choicesShown(field, form).length} />
-              <Choices
+              <LastKept
                 choices={choicesShown(field, form)}
                 cursor={form.cursor}
                 rows={Math.max(3, rows - told.length - shown.length - (form.sought === '' ? 2 : 3))}
@@ -67,6 +68,28 @@ export function StartBody({ form, offered, past, rows, columns, units }: StartPr
         </Box>
       )}
     </Box>
+  );
+}
+
+type LastKeptProps = {
+  readonly choices: ReturnType<typeof choicesShown>;
+  readonly cursor: number;
+  readonly rows: number;
+};
+
+/** A list whose last line, for what no tree is about, is in sight wherever the cursor stands. */
+function LastKept({ choices, cursor, rows }: LastKeptProps) {
+  const last = choices.at(-1);
+  const cut = last?.id === somethingElse && choices.length > rows && cursor < choices.length - 1;
+  return (
+    <>
+      <Choices
+        choices={cut ? choices.slice(0, -1) : choices}
+        cursor={cursor}
+        rows={cut ? rows - 1 : rows}
+      />
+      {cut ? <Line>{`   End  ${last.label}`}</Line> : null}
+    </>
   );
 }
 
@@ -85,6 +108,7 @@ function hint(id: TextId, units: 'us' | 'metric', { shop }: Library): string {
   if (figure !== undefined)
     return `In ${shop.book[figure]?.unit ?? ''} unless you type the unit. Empty: the general figure counts.`;
   if (figureOf(id, 'where') !== undefined) return 'Book and page, or a plate. May stay empty.';
+  if (id === 'own') return 'As the owner says it: "The wipers stop half way when it rains."';
   if (id === 'vehicle') return 'A name of your own, such as "Orchard van". No plate, no owner.';
   if (id === 'who') return 'Initials will do. May stay empty.';
   const unit = id === 'altitude' ? { us: 'ft', metric: 'm' } : { us: 'F', metric: 'C' };

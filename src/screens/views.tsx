@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { figuresShown } from '../app/pages/figures.ts';
 import { chosenVehicle } from '../app/pages/start-form.ts';
 import { pastLines } from '../core/session/vehicle/past-words.ts';
+import { offeredNow } from '../app/pages/own/page.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
 import { ready, type At, type Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
@@ -19,6 +20,7 @@ import { ReplayHead, replayRows } from './replay.tsx';
 import { boardPages } from './apart/board-rows.ts';
 import { MendedBody } from './forms/mended.tsx';
 import { PartOffBody } from './forms/part-off.tsx';
+import { NameFormBody } from './own/name-form.tsx';
 import { SettingsBody } from './settings.tsx';
 import { StartBody } from './start.tsx';
 import { VehiclesBody } from './vehicles/list.tsx';
@@ -103,6 +105,10 @@ const views: { readonly [K in Kind]: View<K> } = {
         </AsItStood>
       </>
     ),
+  'own-check': ({ form }, state, size) => (
+    <NameFormBody form={form} offered={offeredNow(state, form)} {...size} />
+  ),
+  'own-cause': ({ form }, _, size) => <NameFormBody form={form} offered={[]} {...size} />,
   mended: (screen, { session }) => session && <MendedBody story={session.story} screen={screen} />,
   photo: (screen, { question: { due } }) => <PhotoBody screen={screen} due={due} />,
   keys: reading,

@@ -66,7 +66,7 @@ const testFirst = (story: Story) => ({
   title: 'FIRST: how is it made to happen?',
   lines: [
     `The complaint: ${currentLeg(story).tree.complaint.say}`,
-    'Said is what is tried, what it shows while it is bad, and what when it is good. The same test proves the repair.',
+    'N: say what you try, what it shows while it is bad, and what when it is good. The same test proves the repair.',
     'What shows only now and then is tried until it shows. n: note. c: close.',
   ],
 });
@@ -74,7 +74,8 @@ const testFirst = (story: Story) => ({
 const whatNext = (toPutBack: readonly string[]) => ({
   title: 'WHAT NEXT? This job has no tree: you name what comes.',
   lines: [
-    'o: make a check of this job again. r: a cause that is named already.',
+    'N: a check of your own, or one of the library. o: make one of this job again.',
+    'R: what you found wrong. r: a cause that is named already.',
     ...toPutBack,
     'n: note. p: part off. b: take back the last thing written. c: close.',
   ],

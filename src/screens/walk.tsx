@@ -80,7 +80,7 @@ function CheckBody(props: CheckProps) {
       <Head>
         <Ends
           left={checkTitle(props.due.story, asked)}
-          right={`${check.kind} · ${check.minutes} min`}
+          right={check.minutes === 0 ? check.kind : `${check.kind} · ${check.minutes} min`}
           as="title"
         />
       </Head>

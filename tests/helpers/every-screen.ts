@@ -15,6 +15,10 @@ const toVacuum = '<down>'.repeat(figures.findIndex(({ name }) => name === 'vacuu
 /** Keys that lead to each screen, from Home. The tree is rough-idle, whose first check wants three things set. */
 const walk = startKeys();
 const ready = `${walk}y`;
+/** A job without a tree, up to its walk; then the words of its own test. */
+const ownJob = 's<end><enter>Wipers stop half way<enter>Orchard van<enter>JB<enter><enter><enter>1';
+const ownTest = 'the wipers on wet glass<enter>they stop half way<enter>they sweep it all';
+
 const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['home', ''],
   ['start-complaint', 's'],
@@ -52,6 +56,15 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['not-there', `${ready}1`],
   ['no-feed', `${ready}2f`],
   ['closed', `${ready}2c3y`],
+  ['own-complaint', 's<end><enter>'],
+  ['own-test-first', ownJob],
+  ['own-test', `${ownJob}N${ownTest}`],
+  ['own-next', `${ownJob}N${ownTest}<enter>2`],
+  ['own-check', `${ownJob}N${ownTest}<enter>2Nvolts batt<down>`],
+  ['own-kind', `${ownJob}N${ownTest}<enter>2Nthe wiper fuse<enter>`],
+  ['own-shown', `${ownJob}N${ownTest}<enter>2Nthe wiper fuse<enter>1whole<enter>3`],
+  ['own-cause', `${ownJob}N${ownTest}<enter>2Rwiper ground rusted<enter>`],
+  ['own-named', `${ownJob}N${ownTest}<enter>2Rwiper ground rusted<enter>under the cowl<enter>`],
   // Typed with its unit: the clock goes on a second a message, and must stay off a full minute.
   ['figure-worked', `${walk}v${toVacuum}<enter>5200   ft<enter><enter>15   <enter>`],
 ];

@@ -25,6 +25,20 @@ const checks = ['look', 'measure', 'caution', 'prepare', 'condition'] as const;
 /** Keys of the walk. */
 export const walkBindings: readonly Binding[] = [
   {
+    modes: ['own'],
+    keys: ['N'],
+    command: 'own-check',
+    hint: 'name a check',
+    about: 'name a check of your own, or take one of the library',
+  },
+  {
+    modes: ['own'],
+    keys: ['R'],
+    command: 'own-cause',
+    hint: 'what is wrong',
+    about: 'name what you found wrong',
+  },
+  {
     // Not before the vehicle is set as the check needs it: that nothing could be told says it was.
     modes: ['look', 'measure', 'condition'],
     keys: ['u'],

@@ -15,7 +15,13 @@ import { textOf, typing, type Typing } from '../typing/typing.ts';
 export type Field =
   | {
       readonly kind: 'text';
-      readonly id: 'vehicle' | 'who' | 'altitude' | 'temperature' | `${'book' | 'where'}:${string}`;
+      readonly id:
+        | 'own'
+        | 'vehicle'
+        | 'who'
+        | 'altitude'
+        | 'temperature'
+        | `${'book' | 'where'}:${string}`;
     }
   | {
       readonly kind: 'choice';
@@ -82,6 +88,23 @@ function vehicleFields({ answers }: StartForm, vehicles: readonly KeptVehicle[])
   ];
 }
 
+/** The answer for a complaint that no tree is about. */
+export const somethingElse = 'something else';
+
+/** The complaints, and last of all, whatever is sought, the one that is told in own words. */
+const complaints = ({ trees }: Library): Field => ({
+  kind: 'choice',
+  id: 'tree',
+  choices: [
+    ...trees.map(({ id, title, complaint: { say } }) => ({
+      id,
+      label: title,
+      said: `${say} ${id.replaceAll('-', ' ')}`,
+    })),
+    { id: somethingElse, label: 'Something else: in your own words' },
+  ],
+});
+
 /**
  * The questions, in order: the complaint first, since it decides which facts are asked. What the
  * vehicle's file knows is not asked again.
@@ -89,22 +112,16 @@ function vehicleFields({ answers }: StartForm, vehicles: readonly KeptVehicle[])
 export function fields(form: StartForm, { library, vehicles }: Offered): readonly Field[] {
   const { facts, sheet } = chosenVehicle(form, vehicles) ?? newVehicle('');
   const tree = library.trees.find(({ id }) => id === form.answers['tree']);
+  const own = form.answers['tree'] === somethingElse;
   return [
-    {
-      kind: 'choice',
-      id: 'tree',
-      choices: library.trees.map(({ id, title, complaint: { say } }) => ({
-        id,
-        label: title,
-        said: `${say} ${id.replaceAll('-', ' ')}`,
-      })),
-    },
+    complaints(library),
+    ...(own ? [{ kind: 'text', id: 'own' } as const] : []),
     ...vehicleFields(form, vehicles),
     ...(['who', 'altitude', 'temperature'] as const).map((id): Field => ({
       kind: 'text',
       id,
     })),
-    ...(tree === undefined ? [] : factsToAsk(tree))
+    ...(own ? ['volts'] : tree === undefined ? [] : factsToAsk(tree))
       .filter((id) => !Object.hasOwn(facts, id))
       .map((id) => factField(id, library)),
     ...(tree === undefined ? [] : booksAsked(tree))
@@ -139,9 +156,11 @@ export const choicesShown = (
   { choices }: Extract<Field, { kind: 'choice' }>,
   { sought }: StartForm,
 ): Extract<Field, { kind: 'choice' }>['choices'] => {
-  const byTitle = matching(choices, sought, ({ label }) => label);
-  const bySaying = matching(choices, sought, ({ label, said = '' }) => `${label} ${said}`);
-  return [...byTitle, ...bySaying.filter((one) => !byTitle.includes(one))];
+  const last = choices.filter(({ id }) => id === somethingElse);
+  const found = choices.filter((one) => !last.includes(one));
+  const byTitle = matching(found, sought, ({ label }) => label);
+  const bySaying = matching(found, sought, ({ label, said = '' }) => `${label} ${said}`);
+  return [...byTitle, ...bySaying.filter((one) => !byTitle.includes(one)), ...last];
 };
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';
@@ -151,7 +170,7 @@ export const forgetVehicle = (form: StartForm): StartForm => ({
   ...form,
   answers: Object.fromEntries(
     Object.entries(form.answers).filter(([id]) =>
-      ['tree', 'who', 'altitude', 'temperature'].includes(id),
+      ['tree', 'own', 'who', 'altitude', 'temperature'].includes(id),
     ),
   ),
 });
@@ -184,6 +203,7 @@ function factField(id: string, library: Library): Field {
 }
 
 const plainQuestions: Readonly<Record<string, string>> = {
+  own: 'What is the complaint, in your own words?',
   vehicle: 'What do you call the vehicle?',
   who: 'Who is doing the work?',
   altitude: 'Height above sea level here?',

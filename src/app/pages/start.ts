@@ -6,6 +6,7 @@ import { forJob } from '../../core/session/vehicle/job.ts';
 import { newVehicle } from '../../core/session/vehicle/vehicle.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import { misfit } from '../../core/tree/fit.ts';
+import { bareTree } from '../../core/tree/own/bare.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { picked } from '../keys/cursor.ts';
 import { searched } from '../keys/search.ts';
@@ -26,6 +27,7 @@ import {
   forgetVehicle,
   knownVehicle,
   notKnown,
+  somethingElse,
   typedSheet,
   withTyped,
   type Field,
@@ -90,6 +92,8 @@ function updateText(state: State, form: StartForm, field: TextField, press: KeyP
       message: 'Give the vehicle a name,',
       mend: 'such as "Orchard van".',
     });
+  if (field.id === 'own' && isEmpty(form.typed))
+    return object(state, { message: 'Say what is wrong,', mend: 'as the owner would say it.' });
   const filled = answered(form, field.id, textOf(form.typed));
   const read = readText(state, filled, field.id);
   if (read?.kind === 'bad') return object(state, firstOf(read.problems));
@@ -122,12 +126,14 @@ function updateChoice(
 }
 
 /** What was said of one vehicle is not said of another. */
-const withChoice = (form: StartForm, id: string, choice: string): StartForm =>
-  answered(
-    id === knownVehicle && form.answers[id] !== choice ? forgetVehicle(form) : form,
-    id,
-    choice,
-  );
+function withChoice(form: StartForm, id: string, choice: string): StartForm {
+  const other = id === knownVehicle && form.answers[id] !== choice;
+  const chosenSo = answered(other ? forgetVehicle(form) : form, id, choice);
+  // What no complaint has in its words are the first words of this one.
+  return choice === somethingElse && form.sought !== ''
+    ? answered(chosenSo, 'own', form.sought)
+    : chosenSo;
+}
 
 /** On with what was chosen, unless the tree is wrong for such a vehicle. */
 function chosen(state: State, form: StartForm): Transition {
@@ -156,7 +162,10 @@ function onward(state: State, form: StartForm): Transition {
 
 function headerFrom(state: State, form: StartForm, library: Library): Parsed<Header> {
   const { answers } = form;
-  const tree = library.trees.find(({ id }) => id === answers['tree']);
+  const tree =
+    answers['tree'] === somethingElse
+      ? bareTree(answers['own'] ?? '')
+      : library.trees.find(({ id }) => id === answers['tree']);
   if (tree === undefined)
     return bad({ code: 'no-tree', message: 'No complaint is chosen.', mend: 'Choose one.' });
   const vehicle = chosenVehicle(form, state.vehicles) ?? newVehicle(answers['vehicle'] ?? '');

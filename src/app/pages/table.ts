@@ -13,6 +13,7 @@ import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
 import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
 import { photoPage } from './photo/photo.ts';
+import { ownCausePage, ownCheckPage } from './own/page.ts';
 import { replayPage } from './replay.ts';
 import { settingsPage } from './settings.ts';
 import { startPage } from './start.ts';
@@ -40,6 +41,8 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   'part-off': partOffPage,
   figures: figuresPage,
   figure: oneFigurePage,
+  'own-check': ownCheckPage,
+  'own-cause': ownCausePage,
   replay: replayPage,
   keys: keysPage,
   full: fullPage,

@@ -6,6 +6,7 @@ import { textOf, type Typing } from './typing.ts';
 /** Which field or form of words is open, by a name under which its words wait; undefined for none. */
 export function fieldOf(state: State): string | undefined {
   const { screen } = state;
+  if ('form' in screen) return formField(state, screen);
   switch (screen.kind) {
     case 'walk':
       return screen.input.kind === 'text' ? walkField(state, screen.input.purpose) : undefined;
@@ -20,12 +21,14 @@ export function fieldOf(state: State): string | undefined {
     case 'photo':
     case 'part-off':
       return jobField(state, screen);
-    case 'start':
-      return 'start';
     default:
       return undefined;
   }
 }
+
+/** A form that asks a question a page. */
+const formField = ({ session }: State, screen: At<'start' | 'own-check' | 'own-cause'>): string =>
+  screen.kind === 'start' ? screen.kind : `${session?.path ?? ''} ${screen.form.names}`;
 
 /** A field of a page of this job. */
 function jobField({ session }: State, screen: At<'costs' | 'mended' | 'photo' | 'part-off'>) {
@@ -36,13 +39,14 @@ function jobField({ session }: State, screen: At<'costs' | 'mended' | 'photo' | 
 
 /** Why a step is passed over or taken all the same, and what was found, is said of that step alone. */
 function walkField({ session, question: { due } }: State, purpose: TextPurpose): string {
-  const ofStep = ['skip', 'despite', 'found'].includes(purpose);
+  const ofStep = ['skip', 'despite', 'found', 'shown'].includes(purpose);
   const step = due?.asked?.id ?? due?.cause?.id ?? '';
   return `${session?.path ?? ''} ${purpose} ${ofStep ? step : ''}`;
 }
 
 /** What is typed in the field that has the cursor. */
 export function typedIn(screen: Screen): Typing | undefined {
+  if ('form' in screen) return screen.form.typed;
   switch (screen.kind) {
     case 'walk':
       return screen.input.kind === 'ready' ? undefined : screen.input.typed;
@@ -58,8 +62,6 @@ export function typedIn(screen: Screen): Typing | undefined {
       return screen.fields[fieldAt('photo', screen.at)];
     case 'part-off':
       return screen.fields[fieldAt('part-off', screen.at)];
-    case 'start':
-      return screen.form.typed;
     default:
       return undefined;
   }

@@ -78,9 +78,11 @@ function unsureQuestion({ question: { due } }: State): string | undefined {
   return due?.asked?.purpose === 'check' ? 'Not sure: kept, but no evidence?' : undefined;
 }
 
-/** A question of the start form keeps its words by itself. */
+/** A form that asks one question after the other keeps the words of each by itself. */
 function holdsWords({ screen, settings }: State): boolean {
   if (screen.kind === 'start') return false;
+  if ((screen.kind === 'own-check' || screen.kind === 'own-cause') && screen.form.at > 0)
+    return false;
   const text = wordsIn(screen);
   const known = screen.kind === 'settings' && Object.values(settings).includes(text);
   return !known && lettersIn(text) > few;

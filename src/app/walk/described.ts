@@ -35,6 +35,12 @@ export const whatWasFound = (found?: string): At<'walk'> => ({
   input: { kind: 'text', purpose: 'found', typed: typing(found) },
 });
 
+/** The field that asks what exactly a check in own words showed. */
+export const whatWasShown: At<'walk'> = {
+  kind: 'walk',
+  input: { kind: 'text', purpose: 'shown', typed: typing() },
+};
+
 /** The page that asks what was done in the last repair, with what is noted of it already. */
 export function whatWasDone({ session }: Pick<State, 'session'>): Screen {
   const repair = session?.story.repairs.at(-1);

@@ -106,9 +106,10 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
       return { do: 'follow-up', text: typed };
     case 'found':
       return { do: 'describe', text: typed };
+    case 'shown':
+      return { do: 'describe', text: typed, n: question.due?.story.findings.at(-1)?.n };
     case 'altitude':
-      return { do: 'conditions', altitude: typed };
     case 'temperature':
-      return { do: 'conditions', temperature: typed };
+      return { do: 'conditions', [purpose]: typed };
   }
 }

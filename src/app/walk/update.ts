@@ -1,7 +1,9 @@
 import { unlisted } from '../../core/tree/model.ts';
 import { eventWords } from '../../core/account/clauses/clauses.ts';
 import { lastWritten } from '../../core/session/rules/take-back.ts';
-import type { Story } from '../../core/session/story.ts';
+import { currentLeg, type Story } from '../../core/session/story.ts';
+import type { Check } from '../../core/tree/model.ts';
+import { isOwn, ownResults } from '../../core/tree/own/bare.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { moved, picked } from '../keys/cursor.ts';
@@ -13,6 +15,7 @@ import { takeAction } from '../take-action.ts';
 import { typing } from '../typing/typing.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
 import { askedWhy, confirm, deny, readCaution, turnPage } from './claims.ts';
+import { whatWasShown } from './described.ts';
 import { updateReading, updateText } from './field.ts';
 import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
@@ -183,7 +186,25 @@ function answer(state: State, screen: At<'walk'>, press: KeyPress, asked: AskedC
       'The same key again only marks its line: Enter keeps it.',
     );
   if (result !== undefined)
-    return afterAction(takeAction(state, answerAction(asked, { result: result.id })));
+    return thenWords(
+      afterAction(takeAction(state, answerAction(asked, { result: result.id }))),
+      asked,
+      result,
+    );
   const way = asked.check.reading === undefined ? 'its number' : 'typing the reading';
   return inform(state, `Answer by ${way}, or mark a line with the arrows first.`);
+}
+
+/** What exactly a check in own words showed is asked once it is answered, where its result has no words of its own. */
+function thenWords(
+  acted: Transition,
+  { check, purpose }: AskedCheck,
+  { id, label }: Check['results'][number],
+): Transition {
+  const { session, screen } = acted.state;
+  const own = session !== undefined && isOwn(currentLeg(session.story).tree);
+  const bare = id === ownResults.neither || label === id;
+  return own && bare && check.told !== undefined && purpose === 'check' && screen === walk
+    ? show(acted.state, whatWasShown, ...acted.effects)
+    : acted;
 }

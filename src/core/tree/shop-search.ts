@@ -27,7 +27,8 @@ export function searchShop(shop: Shop, words: readonly string[]): readonly ShopE
 export const shopMeanings = (shop: Shop): readonly ShopEntry[] =>
   entriesOf(shop).map(({ kind, id, meaning }) => ({ kind, id, meaning: clean(meaning) }));
 
-function hasWord(text: string, word: string): boolean {
+/** Whether a text has a word that begins so, small letters as capitals. */
+export function hasWord(text: string, word: string): boolean {
   const small = text.toLowerCase();
   const sought = word.toLowerCase();
   for (let at = small.indexOf(sought); at >= 0; at = small.indexOf(sought, at + 1))

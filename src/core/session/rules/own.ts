@@ -1,3 +1,4 @@
+import { misfit } from '../../tree/fit.ts';
 import { bareTree, isOwn } from '../../tree/own/bare.ts';
 import { fittingCautions } from '../../tree/own/fitting-cautions.ts';
 import { readHealthyBand } from '../../tree/own/healthy-band.ts';
@@ -81,6 +82,8 @@ export function takeCheck(action: ActionOf<'take-check'>, story: Story, world: W
       'See "droplight trees list".',
       action.tree,
     );
+  const other = misfit(found.tree, story.header.vehicle.facts);
+  if (other !== undefined) return { kind: 'refused', problem: other };
   const walked = asWalked(found.tree, story.header.vehicle);
   const check = walked.checks[action.check];
   if (check === undefined) return refuseUnknown('check', action.check, Object.keys(walked.checks));

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../trade/units/quantities.ts';
 import type { Cause, Check, Result, Tree } from '../model.ts';
+import { labelWith } from '../written/bands.ts';
 import { plausible } from '../writing/file.ts';
 import { ownResults } from './bare.ts';
 
@@ -79,17 +80,19 @@ function judgedBy({ quantity, unit, from, below }: OwnBand): Pick<Check, 'readin
   return {
     reading: { quantity, unit, plausible: [low, high] },
     results: [
-      {
-        id: ownResults.good,
-        label: 'good',
+      banded(ownResults.good, 'good', {
         ...(from !== undefined && { from }),
         ...(below !== undefined && { below }),
-      },
-      ...(from === undefined ? [] : [{ id: 'low', label: 'too low', below: from }]),
-      ...(below === undefined ? [] : [{ id: 'high', label: 'too high', from: below }]),
-    ],
+      }),
+      ...(from === undefined ? [] : [banded('low', 'too low', { below: from })]),
+      ...(below === undefined ? [] : [banded('high', 'too high', { from: below })]),
+    ].map((band) => ({ ...band, label: labelWith(band.label, band, unit) })),
   };
 }
+
+type Ends = Pick<Result, 'from' | 'below'>;
+
+const banded = (id: string, label: string, ends: Ends): Result => ({ id, label, ...ends });
 
 /** A tree with a check of another tree among its checks, for what it shows and nothing it leads to. */
 export function withTaken(tree: Tree, id: string, check: Check): Tree {

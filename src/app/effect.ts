@@ -38,6 +38,10 @@ export type Effect =
   | { readonly kind: 'save-settings'; readonly settings: Settings }
   /** One event on in a replay, after so many milliseconds. */
   | { readonly kind: 'play-on'; readonly at: number; readonly after: number }
+  /** Rings the bell of the terminal. */
+  | { readonly kind: 'ring' }
+  /** Looks at the clock again after so many milliseconds. */
+  | { readonly kind: 'call'; readonly after: number }
   | { readonly kind: 'redraw' }
   | { readonly kind: 'leave' };
 

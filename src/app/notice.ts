@@ -1,4 +1,5 @@
 import type { OpenSession, State } from './state.ts';
+import { timerLine } from './timed.ts';
 
 /** What stands in the notice row, and at its right end. */
 export type Notice = {
@@ -8,13 +9,17 @@ export type Notice = {
 };
 
 /** What stands in the notice row: what was just said, and whether all is kept. */
-export function noticeNow({ notice, session }: State): Notice {
+export function noticeNow(state: State): Notice {
+  const { notice, session } = state;
   const trouble = session?.trouble;
   const right = session === undefined ? '' : keptWords(session);
   if (trouble !== undefined)
     return { left: `NOT KEPT: ${trouble.message} ${trouble.mend}`, right, as: 'problem' };
+  const timers = timerLine(state);
   return {
-    left: notice?.text ?? '',
+    left: [...(notice === undefined ? [] : [notice.text]), ...(timers === '' ? [] : [timers])].join(
+      '  |  ',
+    ),
     right,
     as: notice?.kind === 'problem' ? 'problem' : 'plain',
   };

@@ -100,6 +100,8 @@ type Screens = {
     readonly vehicle: Vehicle;
     readonly typed?: Typing;
   };
+  /** Timers: those of the step, those that run; one is typed in. */
+  readonly timers: List & { readonly typed?: Typing };
   /** What the job takes: time, parts and money; one of its lines may be typed in. */
   readonly costs: List & { readonly typed?: Typing };
   readonly figures: Search;

@@ -28,6 +28,7 @@ import { bindings, pages } from './pages/table.ts';
 import { vehiclesTold } from './pages/vehicles.ts';
 import { walk, type At, type Kind } from './screen.ts';
 import type { Drawn, OpenSession, State } from './state.ts';
+import { timed } from './timed.ts';
 import { takeAction } from './take-action.ts';
 import { fieldPress, notAsked, paste } from './typing/field-press.ts';
 import { together } from './typing/together.ts';
@@ -39,7 +40,7 @@ import { withoutFolder } from './wording.ts';
  * when it happened. Keys typed ahead come one by one and each meets the state the last one made.
  */
 export function update(before: State, message: Message, now: Stamp): Transition {
-  const { state, effects } = take({ ...before, now }, message);
+  const { state, effects } = timed(before, message, take({ ...before, now }, message));
   return { state: withQuestion(before, state), effects };
 }
 

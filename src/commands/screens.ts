@@ -115,7 +115,7 @@ function begin(
   io: Io,
   given: Given,
   { treeFile, handOver }: Beginning,
-  { redraw, leave }: Controls,
+  { redraw, ring, leave }: Controls,
 ): Begun {
   const sessions = sessionsFolder(io, given);
   const program = new Program({
@@ -139,6 +139,7 @@ function begin(
       return writeAccount(io, session);
     },
     redraw,
+    ring,
     leave,
     handOver,
   };

@@ -8,6 +8,8 @@ export type Settings = {
   readonly sessions: string;
   /** The currency of prices typed without one, for new jobs: a code or a sign; empty when not set. */
   readonly currency: string;
+  /** Whether the terminal rings when a timer has run out. */
+  readonly bell: 'on' | 'off';
   readonly theme: 'day' | 'night';
   /** Whose next step stands on the walk: the tree's own, or the one with the fewest minutes to expect. */
   readonly lead: 'tree' | 'quicker';
@@ -26,6 +28,7 @@ export const defaultSettings: Settings = {
   who: '',
   sessions: '',
   currency: '',
+  bell: 'on',
   theme: 'day',
   lead: 'tree',
   hour: 'usual',
@@ -54,6 +57,7 @@ export function parseSettings(value: unknown): Settings {
     altitude: withUnit(text('altitude'), text('units') === 'metric' ? 'm' : 'ft'),
     who: text('who'),
     currency: text('currency'),
+    bell: oneOf(['on', 'off'], text('bell'), defaultSettings.bell),
     hour: oneOf(hourWorths, text('hour'), defaultSettings.hour),
     sure: oneOf(sureties, text('sure'), defaultSettings.sure),
     sessions: text('sessions'),

@@ -17,6 +17,8 @@ type Size = { readonly rows: number; readonly columns: number };
 export type Hands = {
   /** Draws everything again, over whatever else was written to the terminal. */
   readonly redraw: () => void;
+  /** Rings the bell: it moves nothing on the screen. */
+  readonly ring: () => void;
   /** Hands the terminal back to the shell, and draws everything anew when the shell gives it again. */
   readonly stop: () => void;
 };
@@ -43,7 +45,8 @@ export function Root({ state: read, subscribe, dispatch, lend, halt, contents }:
   useEffect(() => {
     // The alternate screen comes back wherever the cursor was: column 0 keeps its first line straight.
     const redraw = () => void suspendTerminal(() => void stdout.write('\r'));
-    lend({ redraw, stop });
+    const ring = () => void stdout.write('\u0007');
+    lend({ redraw, ring, stop });
   }, [lend, suspendTerminal, stdout, stop]);
   useInput((input, key) => {
     const [first, ...more] = tokens(input, key);

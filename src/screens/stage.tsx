@@ -6,6 +6,7 @@ import { Root } from './root.tsx';
 
 export type Controls = {
   readonly redraw: () => void;
+  readonly ring: () => void;
   readonly leave: () => void;
   /** Gives the terminal back and stops, as the shell's own key does. */
   readonly stop: () => void;
@@ -23,9 +24,10 @@ export async function stage(
   openings: readonly Message[],
   halt: () => Promise<void>,
 ): Promise<void> {
-  const controls = { redraw: () => {}, leave: () => {}, stop: () => {} };
+  const controls = { redraw: () => {}, ring: () => {}, leave: () => {}, stop: () => {} };
   const { program, load } = begin({
     redraw: () => controls.redraw(),
+    ring: () => controls.ring(),
     leave: () => controls.leave(),
     stop: () => controls.stop(),
   });
@@ -37,8 +39,9 @@ export async function stage(
       dispatch={program.dispatch}
       contents={contents}
       halt={halt}
-      lend={({ redraw, stop }) => {
+      lend={({ redraw, ring, stop }) => {
         controls.redraw = redraw;
+        controls.ring = ring;
         controls.stop = stop;
       }}
     />

@@ -1,4 +1,6 @@
 import type { ReactNode } from 'react';
+import { costFacts, costLines } from '../app/pages/costs.ts';
+import { timerLines } from '../app/pages/timers.ts';
 import { figuresShown } from '../app/pages/figures.ts';
 import { chosenVehicle } from '../app/pages/start-form.ts';
 import { pastLines } from '../core/session/vehicle/past-words.ts';
@@ -9,7 +11,7 @@ import type { State } from '../app/state.ts';
 import { ClaimBody } from './claim.tsx';
 import { historyPages } from './history-rows.ts';
 import { closePages } from './close-rows.ts';
-import { CostsBody } from './costs/costs.tsx';
+import { TypedList } from './costs/typed-list.tsx';
 import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
@@ -81,7 +83,17 @@ const views: { readonly [K in Kind]: View<K> } = {
   ),
   vehicle: (screen, state, { rows }) => <VehicleBody screen={screen} state={state} rows={rows} />,
   costs: (screen, { session }, size) =>
-    session && <CostsBody story={session.story} screen={screen} {...size} />,
+    session && (
+      <TypedList
+        title="WHAT IT TAKES, as far as it was entered"
+        facts={costFacts(session.story)}
+        lines={costLines(session.story)}
+        {...{ screen, ...size }}
+      />
+    ),
+  timers: (screen, state, size) => (
+    <TypedList title="TIMERS" facts={[]} lines={timerLines(state)} {...{ screen, ...size }} />
+  ),
   figures: (search, _, { rows }) => (
     <>
       <Narrowed sought={search.sought} left={figuresShown(search).length} />

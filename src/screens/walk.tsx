@@ -21,6 +21,7 @@ import {
   textQuestions,
   type Room,
 } from './room.ts';
+import { spellWords, waitsIn } from '../core/session/timers/durations.ts';
 import { healthyWords } from '../app/wording.ts';
 
 type WalkProps = {
@@ -78,11 +79,7 @@ function CheckBody(props: CheckProps) {
   return (
     <>
       <Head>
-        <Ends
-          left={checkTitle(props.due.story, asked)}
-          right={check.minutes === 0 ? check.kind : `${check.kind} · ${check.minutes} min`}
-          as="title"
-        />
+        <Ends left={checkTitle(props.due.story, asked)} right={stepHint(check)} as="title" />
       </Head>
       {firstBecause(leg, asked.id).map((reason) => (
         <Indented key={reason} mark="!" as="caution">
@@ -103,6 +100,16 @@ function CheckBody(props: CheckProps) {
       <Answering {...props} room={room} />
     </>
   );
+}
+
+/** What kind of look it is, how long it takes, and the first wait it speaks of that is worth a timer. */
+function stepHint({ kind, minutes, how }: CheckProps['asked']['check']): string {
+  const wait = waitsIn(how).find(({ seconds }) => seconds >= 120);
+  return [
+    kind,
+    ...(minutes === 0 ? [] : [`${minutes} min`]),
+    ...(wait === undefined ? [] : [`T waits ${spellWords(wait.seconds)}`]),
+  ].join(' · ');
 }
 
 type AnsweringProps = CheckProps & { readonly room: Room };

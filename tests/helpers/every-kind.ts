@@ -49,6 +49,7 @@ export const everyKind: readonly Payload[] = [
   { kind: 'aid-on', aid: 'jumper at the coil' },
   { kind: 'aid-off', aid: 'jumper at the coil' },
   { kind: 'timer', label: 'cool down', minutes: 10 },
+  { kind: 'timer-off', of: 3 },
   { kind: 'part-bought', part: 'fuse link', count: 2, price: '3.50', use: 'spare' },
   { kind: 'limit', minutes: 120, money: '200 EUR', replace: 'gaskets' },
   { kind: 'condemned', cause: 'wire', found: 'chafed at the clip', acknowledged: ['spark'] },

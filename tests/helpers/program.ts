@@ -27,6 +27,8 @@ export type Made = {
   readonly left: () => boolean;
   /** How often the screen was drawn anew from nothing. */
   readonly redrawn: () => number;
+  /** How often the bell rang. */
+  readonly rung: () => number;
 };
 
 type Options = {
@@ -60,6 +62,7 @@ function assemble(options: Options) {
   let left = false;
   let rescued: Rescued | undefined;
   let redrawn = 0;
+  let rung = 0;
   const clock = () => {
     second += 1;
     const { run } = stampAt(0);
@@ -83,6 +86,9 @@ function assemble(options: Options) {
     redraw: () => {
       redrawn += 1;
     },
+    ring: () => {
+      rung += 1;
+    },
     leave: () => {
       left = true;
     },
@@ -102,6 +108,7 @@ function assemble(options: Options) {
     left: () => left,
     rescued: () => rescued,
     redrawn: () => redrawn,
+    rung: () => rung,
     load,
   };
 }

@@ -46,6 +46,7 @@ const acts: fc.Arbitrary<Action> = fc.oneof(
     { do: 'note', text: 'green dust' },
     { do: 'photo', file: 'a.jpg', caption: 'the fuse' },
     { do: 'timer', label: 'cooling', minutes: 5 },
+    { do: 'timer-off' },
     { do: 'part-off', part: 'bezel' },
     { do: 'part-on', part: 'bezel' },
     { do: 'aid-on', aid: 'jumper at the coil' },
@@ -85,8 +86,8 @@ function next(events: readonly Event[], action: Action): readonly Event[] | unde
 }
 
 /** All that a session comes to but how it came to it and how long that took. */
-function standing(events: readonly Event[]): Omit<Story, 'entries' | 'minutes'> {
-  const { entries: _, minutes: __, ...rest } = fold(header, events);
+function standing(events: readonly Event[]): Omit<Story, 'entries' | 'minutes' | 'time'> {
+  const { entries: _, minutes: __, time: ___, ...rest } = fold(header, events);
   return rest;
 }
 

@@ -17,6 +17,7 @@ const mine: Settings = {
   altitude: '1600m',
   who: 'JB',
   currency: 'EUR',
+  bell: 'off',
   sessions: '/jobs',
   theme: 'night',
   lead: 'quicker',

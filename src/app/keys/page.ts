@@ -26,6 +26,7 @@ const leftBack = [
   'history',
   'worked',
   'vehicle',
+  'timers',
 ] as const;
 
 /** Keys of Home, of lists and of pages. */

@@ -173,6 +173,7 @@ export const walkBindings: readonly Binding[] = [
       'settings',
       'apart',
       'close',
+      'timers',
       'reopen',
       'history',
       'worked',

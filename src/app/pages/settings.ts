@@ -63,6 +63,12 @@ export const settingLines = [
     label: 'Currency',
     about: 'Of prices typed without one, on new jobs: a code such as EUR, or a sign such as $.',
   },
+  {
+    key: 'bell',
+    label: 'Bell',
+    values: ['on', 'off'],
+    about: 'Whether the terminal rings when a timer has run out.',
+  },
 ] as const;
 
 export const settingsPage: Page<'settings'> = {

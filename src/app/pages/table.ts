@@ -17,6 +17,7 @@ import { ownCausePage, ownCheckPage } from './own/page.ts';
 import { replayPage } from './replay.ts';
 import { settingsPage } from './settings.ts';
 import { startPage } from './start.ts';
+import { timersPage } from './timers.ts';
 import { vehiclePage } from './vehicle.ts';
 import { vehiclesPage } from './vehicles.ts';
 
@@ -39,6 +40,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   costs: costsPage,
   photo: photoPage,
   'part-off': partOffPage,
+  timers: timersPage,
   figures: figuresPage,
   figure: oneFigurePage,
   'own-check': ownCheckPage,

@@ -22,6 +22,8 @@ export type Ports = {
   /** Begins to think about the next step, where that is not the search itself. */
   readonly startAdvice?: typeof startAdvice;
   readonly redraw: () => void;
+  /** Rings the bell of the terminal. */
+  readonly ring: () => void;
   readonly leave: () => void;
   /** Takes what the disk would not keep, to be told when the screens are gone. */
   readonly handOver: (rescued: Rescued) => void;

@@ -10,6 +10,7 @@ import { writeSettings } from '../../store/settings.ts';
 import { Advisor } from '../advisor.ts';
 import type { Effect } from '../effect.ts';
 import type { Message } from '../message.ts';
+import { sendOn } from './send-on.ts';
 import type { Ports, Rescued } from './ports.ts';
 import type { EffectRunner, Program } from '../program.ts';
 import { keepPhotoOf } from './photos.ts';
@@ -69,7 +70,9 @@ export class Runner implements EffectRunner {
         this.#advisor.begin(program);
         return;
       case 'strike':
-        strike(effect, program);
+      case 'play-on':
+      case 'call':
+        sendOn(effect, program);
         return;
       case 'retry':
         this.#open?.journal.retry();
@@ -107,11 +110,9 @@ export class Runner implements EffectRunner {
           kind: 'settings-saved',
         }));
         return;
-      case 'play-on':
-        playOn(effect, program);
-        return;
+      case 'ring':
       case 'redraw':
-        this.#ports.redraw();
+        this.#ports[effect.kind]();
         return;
       case 'leave':
         this.#leave(program);
@@ -228,14 +229,6 @@ export class Runner implements EffectRunner {
       (error: unknown) => dispatch({ kind: 'failed', problem: problemOf(error) }),
     );
   }
-}
-
-function strike({ tokens }: Extract<Effect, { kind: 'strike' }>, { dispatch }: Program): void {
-  for (const token of tokens) dispatch({ kind: 'key', token });
-}
-
-function playOn({ at, after }: Extract<Effect, { kind: 'play-on' }>, { dispatch }: Program): void {
-  setTimeout(() => dispatch({ kind: 'played-on', at }), after);
 }
 
 /** Anything a job may reject with, as one line for the screen. */

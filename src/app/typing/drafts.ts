@@ -17,6 +17,7 @@ export function fieldOf(state: State): string | undefined {
     case 'figure':
       return `figure ${screen.page.name}`;
     case 'costs':
+    case 'timers':
     case 'mended':
     case 'photo':
     case 'part-off':
@@ -31,9 +32,13 @@ const formField = ({ session }: State, screen: At<'start' | 'own-check' | 'own-c
   screen.kind === 'start' ? screen.kind : `${session?.path ?? ''} ${screen.form.names}`;
 
 /** A field of a page of this job. */
-function jobField({ session }: State, screen: At<'costs' | 'mended' | 'photo' | 'part-off'>) {
-  if (screen.kind === 'costs' && screen.typed === undefined) return undefined;
-  const which = screen.kind === 'costs' ? screen.cursor : screen.kind === 'mended' ? screen.n : '';
+function jobField(
+  { session }: State,
+  screen: At<'costs' | 'timers' | 'mended' | 'photo' | 'part-off'>,
+) {
+  if ('cursor' in screen)
+    return screen.typed && `${session?.path ?? ''} ${screen.kind} ${screen.cursor}`;
+  const which = screen.kind === 'mended' ? screen.n : '';
   return `${session?.path ?? ''} ${screen.kind} ${which}`;
 }
 
@@ -52,6 +57,7 @@ export function typedIn(screen: Screen): Typing | undefined {
       return screen.input.kind === 'ready' ? undefined : screen.input.typed;
     case 'settings':
     case 'vehicle':
+    case 'timers':
     case 'costs':
       return screen.typed;
     case 'figure':

@@ -11,7 +11,7 @@ import { vehicleFolding } from './folding/vehicle.ts';
 import type { Header } from './header/header.ts';
 import { asWalked, treeOf } from './header/walked-tree.ts';
 import type { Leg, Story } from './story.ts';
-import { workedMinutes } from './time.ts';
+import { noTime, timeAfter } from './time.ts';
 
 const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   ...vehicleFolding,
@@ -52,15 +52,21 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     repairs: [],
     proofs: [],
     settled: [],
+    timers: [],
     bought: [],
     limit: undefined,
     followUps: [],
     photos: [],
     passed: [],
     closed: undefined,
-    minutes: workedMinutes(events),
+    time: noTime,
+    minutes: 0,
   };
-  for (const entry of entries) enter(draft, entry);
+  for (const [index, entry] of entries.entries()) {
+    draft.time = timeAfter(draft.time, entries[index - 1]?.event, entry.event);
+    enter(draft, entry);
+  }
+  draft.minutes = draft.time.worked / 60;
   return { ...draft, due: dueNow(draft) };
 }
 

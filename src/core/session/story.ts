@@ -4,6 +4,7 @@ import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';
 import type { PayloadOf } from './event.ts';
 import type { Conditions, Stamp } from './kinds/shapes.ts';
+import type { Stretch } from './time.ts';
 import type { Header } from './header/header.ts';
 
 type Noted = { readonly n: number; readonly stamp: Stamp };
@@ -39,6 +40,8 @@ export type PartOff = Readonly<Omit<PayloadOf<'part-off'>, 'kind'>> & { readonly
 export type AidOn = { readonly n: number; readonly aid: string };
 /** A part bought apart from a repair. */
 export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
+/** A timer that was not stopped or put away; `began` is the seconds of the session at which it was set. */
+export type Timer = Noted & Omit<PayloadOf<'timer'>, 'kind'> & { readonly began: number };
 /** What time and money the job may take, as it was agreed last. */
 export type Limit = Noted & Omit<PayloadOf<'limit'>, 'kind'>;
 export type Photo = Noted & Omit<PayloadOf<'photographed'>, 'kind'>;
@@ -131,12 +134,15 @@ export type Story = {
   readonly proofs: readonly Proof[];
   /** Contradictions that were asked about, and what the mechanic said. */
   readonly settled: readonly Settled[];
+  readonly timers: readonly Timer[];
   readonly bought: readonly Bought[];
   readonly limit: Limit | undefined;
   readonly followUps: readonly FollowUp[];
   readonly photos: readonly Photo[];
   readonly passed: readonly Passed[];
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;
+  /** All the time from the first event to the last, in seconds, by what it was. */
+  readonly time: Stretch;
   /** Minutes worked, by the machine's uptime. */
   readonly minutes: number;
   /** What is to be done now. */

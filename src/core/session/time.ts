@@ -33,31 +33,40 @@ export type Stretch = {
   readonly gap: number;
 };
 
-const none: Stretch = { worked: 0, away: 0, gap: 0 };
+export const noTime: Stretch = { worked: 0, away: 0, gap: 0 };
+
+/** All of a stretch, whatever it was, in seconds. */
+export const spanOf = ({ worked, away, gap }: Stretch): number => worked + away + gap;
 
 /** Within one opening of the file the machine's uptime counts; from one to the next only the wall clock can tell. */
 export function stretchBetween(before: Stamp & { readonly kind?: string }, after: Stamp): Stretch {
   if (before.run !== after.run) {
     const wall = Math.max(0, secondsBetween(before.at, after.at) ?? 0);
-    return before.kind === 'paused' ? { ...none, away: wall } : { ...none, gap: wall };
+    return before.kind === 'paused' ? { ...noTime, away: wall } : { ...noTime, gap: wall };
   }
   const away = sleptSeconds(before, after);
   const awake = Math.max(0, after.up - before.up - away);
-  return awake > longestWork ? { ...none, away, gap: awake } : { ...none, away, worked: awake };
+  return awake > longestWork ? { ...noTime, away, gap: awake } : { ...noTime, away, worked: awake };
 }
 
 /** Seconds worked between two events that follow one another; never negative. */
 export const workedSeconds = (before: Stamp, after: Stamp): number =>
   stretchBetween(before, after).worked;
 
+/** The time up to an event: that up to the one before it, and what lies between. */
+export function timeAfter(
+  { worked, away, gap }: Stretch,
+  before: (Stamp & { readonly kind?: string }) | undefined,
+  after: Stamp,
+): Stretch {
+  if (before === undefined) return { worked, away, gap };
+  const between = stretchBetween(before, after);
+  return { worked: worked + between.worked, away: away + between.away, gap: gap + between.gap };
+}
+
 /** Seconds of a whole list of events, by what they were. */
 export function stretchOver(events: readonly (Stamp & { readonly kind?: string })[]): Stretch {
-  return events.reduce((sum, event, index) => {
-    const before = events[index - 1];
-    if (before === undefined) return sum;
-    const { worked, away, gap } = stretchBetween(before, event);
-    return { worked: sum.worked + worked, away: sum.away + away, gap: sum.gap + gap };
-  }, none);
+  return events.reduce((sum, event, index) => timeAfter(sum, events[index - 1], event), noTime);
 }
 
 /** Minutes worked over the whole list of events. */

@@ -28,6 +28,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   'aid-on': { work: 'checking', corrects: 'aid' },
   'aid-off': { work: 'checking', corrects: 'aid' },
   timer: { work: 'checking', corrects: 'only withdrawn' },
+  'timer-off': { work: 'waiting', corrects: 'only withdrawn' },
   'part-bought': { work: 'repairing', corrects: 'part' },
   limit: { work: 'checking', corrects: 'only withdrawn' },
   condemned: { work: 'checking', corrects: 'found' },

@@ -57,7 +57,7 @@ test.each<[what: string, said: Payload, words: string]>([
   [
     'a timer',
     { kind: 'timer', label: 'cool down', minutes: 10 },
-    'A timer ran for 10 minutes: cool down.',
+    'We set a timer of 10 min: cool down.',
   ],
 ])('%s is told in whole words', (_, said, words) => {
   expect(told(said)).toEqual([words]);

@@ -2,6 +2,7 @@ import { dispatch, type Handlers } from '../../dispatch.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { Payload, PayloadOf } from '../../session/event.ts';
 import { limitWords } from '../../session/costs/words.ts';
+import { spellWords } from '../../session/timers/durations.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
@@ -14,14 +15,7 @@ import { pastSafeguard } from './safeguards.ts';
 import { settledClause } from './settled.ts';
 import { withdrawnClause } from './withdrawn.ts';
 import { accountContext, type AccountContext } from '../context.ts';
-import {
-  accessThing,
-  askedThing,
-  asClause,
-  joined,
-  minuteWords,
-  sentence,
-} from '../words/wording.ts';
+import { accessThing, askedThing, asClause, joined, sentence } from '../words/wording.ts';
 
 type Made = Omit<Clause, 'n' | 'at'>;
 
@@ -81,8 +75,15 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     plain(`${context.who} passed over ${askedThing(context.story, check)}: ${asClause(reason)}`),
   noted: ({ text }, { context }) => plain(`${context.who} noted: "${text.trim()}"`),
   photographed: (said, { context, entry }) => photographClause(context, entry.event.n, said),
-  timer: ({ label, minutes }) =>
-    plain(`a timer ran for ${minuteWords(minutes)}: ${asClause(label)}`),
+  timer: ({ label, minutes }, { context }) =>
+    plain(
+      `${context.who} set a timer of ${spellWords(Math.round(minutes * 60))}: ${asClause(label)}`,
+    ),
+  'timer-off': ({ of }, { context: { story, who } }) => {
+    const set = story.entries.find(({ event }) => event.n === of)?.event;
+    const name = set?.kind === 'timer' ? `: ${asClause(set.label)}` : '';
+    return aside(`${who} put a timer away${name}`);
+  },
   limit: (said, { context: { story, who } }) => {
     const agreed = limitWords(said, story.header.currency);
     return plain(

@@ -21,6 +21,8 @@ export const remarkActions = [
     about: Subject.optional(),
   }),
   z.strictObject({ do: z.literal('timer'), label: Text, minutes: z.number().positive() }),
+  /** Stops a timer, or puts it away; left out, the one that was set last. */
+  z.strictObject({ do: z.literal('timer-off'), n: z.number().int().min(1).optional() }),
   /** A part as typed in one line, `2 x fuse link at 3.50`, or its count and price by themselves. */
   z.strictObject({
     do: z.literal('part-bought'),

@@ -26,6 +26,8 @@ export const remarkKinds = {
     bytes: Count.optional(),
   }),
   timer: z.object({ kind: z.literal('timer'), label: Text, minutes: z.number().positive() }),
+  /** A timer was stopped, or put away when it had run out. */
+  'timer-off': z.object({ kind: z.literal('timer-off'), of: Count }),
   /** A part bought apart from a repair: a spare, or what is used up in the work. */
   'part-bought': z.object({
     kind: z.literal('part-bought'),

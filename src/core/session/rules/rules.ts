@@ -8,6 +8,7 @@ import { aidOff, partOff, partOn } from './apart.ts';
 import { access, conditions, standing } from './vehicle.ts';
 import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
+import { timerOff } from './timer.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
 import { photo } from './photo.ts';
@@ -49,6 +50,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   photo,
   'aid-on': ({ aid }) => accept([{ kind: 'aid-on', aid }]),
   timer: ({ do: _, ...said }) => accept([{ ...said, kind: 'timer' }]),
+  'timer-off': timerOff,
   'part-bought': buy,
   limit,
   'follow-up': ({ text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),

@@ -1,22 +1,21 @@
 import { Box } from 'ink';
-import { costFacts, costLines } from '../../app/pages/costs.ts';
-import type { At } from '../../app/screen.ts';
-import type { Story } from '../../core/session/story.ts';
+import type { Typing } from '../../app/typing/typing.ts';
 import { shownTyping } from '../field.tsx';
 import { Choices, Head, Line } from '../parts.tsx';
 import { allRowsOf } from '../room.ts';
 
-type CostsProps = {
-  readonly story: Story;
-  readonly screen: At<'costs'>;
+type TypedListProps = {
+  readonly title: string;
+  /** What is so, over the lines. */
+  readonly facts: readonly string[];
+  readonly lines: readonly { readonly words: string; readonly about: string }[];
+  readonly screen: { readonly cursor: number; readonly typed?: Typing };
   readonly rows: number;
   readonly columns: number;
 };
 
-/** What the job takes: the sums, what can be noted, and every part. */
-export function CostsBody({ story, screen, rows, columns }: CostsProps) {
-  const facts = costFacts(story);
-  const lines = costLines(story);
+/** A list some lines of which are typed in; what the marked one wants stands below. */
+export function TypedList({ title, facts, lines, screen, rows, columns }: TypedListProps) {
   const choices = lines.map(({ words }, at) => ({
     id: `${at}`,
     label:
@@ -27,7 +26,7 @@ export function CostsBody({ story, screen, rows, columns }: CostsProps) {
   return (
     <Box flexDirection="column">
       <Head>
-        <Line as="title">WHAT IT TAKES, as far as it was entered</Line>
+        <Line as="title">{title}</Line>
         {facts.map((fact) => (
           <Line key={fact} wrap="fold">
             {fact}
@@ -40,7 +39,7 @@ export function CostsBody({ story, screen, rows, columns }: CostsProps) {
         rows={rows - 3 - allRowsOf(facts, columns - 2)}
       />
       <Head>
-        <Line wrap="fold">{lines[screen.cursor]?.about ?? ''}</Line>
+        <Line wrap="fold">{lines[screen.cursor]?.about ?? 'Mark a line by its number.'}</Line>
       </Head>
     </Box>
   );

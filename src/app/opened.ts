@@ -5,6 +5,7 @@ import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
 import { makeRecording, sessionAt } from './pages/replay-frames.ts';
 import { walk, type Screen } from './screen.ts';
+import { asksWho } from './walk/worker.ts';
 import type { OpenSession, State } from './state.ts';
 import { extend } from './take-action.ts';
 
@@ -32,7 +33,7 @@ export function opened(
     {
       ...state,
       session,
-      screen: walk,
+      screen: fresh ? walk : firstAsked(state, session),
       notice: text === undefined ? undefined : { kind: 'info', text },
       // The key that picked it up is no answer to what stands there.
       run: state.run && { ...state.run, spent: true },
@@ -41,6 +42,10 @@ export function opened(
     { kind: 'advise' },
   );
 }
+
+/** A job that knows a name asks who works on it now. */
+const firstAsked = ({ settings }: State, { story }: OpenSession): Screen =>
+  story.closed === undefined && asksWho(story, settings) ? { kind: 'worker', cursor: -1 } : walk;
 
 function pickedUp(torn: number, { story }: OpenSession): string {
   if (torn > 0)

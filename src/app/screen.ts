@@ -31,6 +31,7 @@ export type TextPurpose =
   | 'altitude'
   | 'temperature'
   | 'despite'
+  | 'worker'
   /** What exactly was found, once a cause is condemned. */
   | 'found'
   /** What exactly a check in own words showed, once it is answered. */
@@ -88,6 +89,8 @@ type Screens = {
   /** A part that came off: one field after the other. */
   readonly 'part-off': Form<PartField>;
   readonly history: List;
+  /** Who works from here on; no line is marked (-1) at first. */
+  readonly worker: List;
   /** What is left as it should not stay is read first, page by page; no line is marked (-1) at first. */
   readonly close: List & { readonly page?: number };
   /** A check shows worse than before: the mechanic says what that is. No line is marked (-1) at first. */

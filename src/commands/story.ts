@@ -1,4 +1,5 @@
 import { fold } from '../core/session/fold.ts';
+import { complaintsOf, isProvenGone } from '../core/session/complaints.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
 import { readPart, saysNone } from '../core/session/costs/parts.ts';
 import { costsOf } from '../core/session/costs/costs.ts';
@@ -48,7 +49,17 @@ export function storyJson({ header, events, damage, link }: Recovered) {
     who: header.who,
     vehicle: header.vehicle,
     tree: currentLeg(folded).tree.id,
-    legs: legs.map(({ tree, since }) => ({ tree: tree.id, since })),
+    legs: legs.map(({ tree, since, complaint }) => ({
+      tree: tree.id,
+      since,
+      ...(complaint !== undefined && { complaint }),
+    })),
+    complaints: complaintsOf(folded).map((one) => ({
+      title: one.title,
+      said: one.said ?? null,
+      legs: one.legs,
+      proven: isProvenGone(folded, one),
+    })),
     events: entries.length,
     ...rest,
     condemned: rest.condemned.map((one) => ({ ...one, found: one.found ?? null })),

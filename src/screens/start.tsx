@@ -4,12 +4,12 @@ import {
   fields,
   figureOf,
   notKnown,
-  question,
   somethingElse,
   type Field,
   type Offered,
   type StartForm,
 } from '../app/pages/start-form.ts';
+import { question } from '../app/pages/start-words.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { TextField } from './field.tsx';
 import { Choices, Line, Narrowed } from './parts.tsx';
@@ -110,6 +110,7 @@ function hint(id: TextId, units: 'us' | 'metric', { shop }: Library): string {
   if (figureOf(id, 'where') !== undefined) return 'Book and page, or a plate. May stay empty.';
   if (id === 'own') return 'As the owner says it: "The wipers stop half way when it rains."';
   if (id === 'vehicle') return 'A name of your own, such as "Orchard van". No plate, no owner.';
+  if (id === 'said') return 'In their own words; the account will have them. May stay empty.';
   if (id === 'who') return 'Initials will do. May stay empty.';
   const unit = id === 'altitude' ? { us: 'ft', metric: 'm' } : { us: 'F', metric: 'C' };
   return `In ${unit[units]} unless you type the unit. Readings are judged by it. May stay empty.`;

@@ -2,10 +2,12 @@ import type { ReactNode } from 'react';
 import { costFacts, costLines } from '../app/pages/costs.ts';
 import { timerLines } from '../app/pages/timers.ts';
 import { figuresShown } from '../app/pages/figures.ts';
+import { offeredIn } from '../app/pages/start.ts';
 import { chosenVehicle } from '../app/pages/start-form.ts';
 import { pastLines } from '../core/session/vehicle/past-words.ts';
 import { offeredNow } from '../app/pages/own/page.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
+import { workerLines } from '../app/walk/worker.ts';
 import { ready, type At, type Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
 import { ClaimBody } from './claim.tsx';
@@ -16,7 +18,7 @@ import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
-import { AsItStood, Choices, Line, Narrowed } from './parts.tsx';
+import { AsItStood, Choices, Head, Line, Narrowed } from './parts.tsx';
 import { PhotoBody } from './photo/photo.tsx';
 import { ReplayHead, replayRows } from './replay.tsx';
 import { boardPages } from './apart/board-rows.ts';
@@ -51,15 +53,18 @@ const views: { readonly [K in Kind]: View<K> } = {
   sessions: (search, { sessions }, { rows }) => (
     <SessionsBody sessions={sessions} search={search} rows={rows} />
   ),
-  start: ({ form }, { library, vehicles, past, settings: { units } }, { rows, columns }) =>
-    library === undefined ? (
+  start: ({ form }, state, { rows, columns }) => {
+    const offered = offeredIn(state);
+    const { vehicles, past, settings } = state;
+    return offered === undefined ? (
       <Line>Loading the trees...</Line>
     ) : (
       <StartBody
-        {...{ form, offered: { library, vehicles }, units, rows, columns }}
+        {...{ form, offered, units: settings.units, rows, columns }}
         past={pastShown(chosenVehicle(form, vehicles)?.name, past)}
       />
-    ),
+    );
+  },
   walk: ({ input, seen = [], page = 0 }, { question: { due } }, size) =>
     due && <WalkBody {...{ due, input, seen, page }} {...size} />,
   others: list,
@@ -75,6 +80,15 @@ const views: { readonly [K in Kind]: View<K> } = {
   contradiction: list,
   history: ({ cursor }, { session }, size) =>
     session && <ClaimBody page={historyPages(session.story, cursor, size)[0] ?? []} />,
+  worker: ({ cursor }, { session, settings }, { rows }) =>
+    session && (
+      <>
+        <Head>
+          <Line as="title">WHO works from here on? n: another name. Esc: not said.</Line>
+        </Head>
+        <Choices choices={workerLines(session.story, settings)} cursor={cursor} rows={rows - 1} />
+      </>
+    ),
   settings: (screen, { settings }, { rows }) => (
     <SettingsBody settings={settings} screen={screen} rows={rows} />
   ),

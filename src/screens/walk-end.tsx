@@ -1,4 +1,5 @@
 import { Box } from 'ink';
+import { leftComplaints } from '../core/session/complaints.ts';
 import { apartNow } from '../core/session/apart/apart.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { triageOf } from '../core/session/triage.ts';
@@ -27,16 +28,23 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
   const apart = apartNow(story).length;
   const toPutBack =
     apart === 0 ? [] : [`Still open or off: ${count(apart, 'thing')} (a shows them).`];
+  const others = leftComplaints(story).map(
+    ({ title }) => `Not proven gone: ${title} (C goes back to it).`,
+  );
   if (due.kind === 'proven')
     return {
       title: "PROVEN: the complaint's own test shows good after the repair.",
-      lines: [...toPutBack, 'Put everything back, then c to close. e writes the account.'],
+      lines: [
+        ...toPutBack,
+        ...others,
+        'Put everything back, then c to close. C: another complaint. e writes the account.',
+      ],
     };
   if (due.kind === 'closed')
     return {
       title: `CLOSED: ${story.closed?.as.replace('-', ' ') ?? ''}`,
       lines: [
-        'e writes the account. n and d still add notes and things to do. c opens it again. q goes Home.',
+        'e writes the account. n and d still add notes and things to do. c opens it again; C: another complaint on this job. q goes Home.',
       ],
     };
   if (due.kind === 'leg')

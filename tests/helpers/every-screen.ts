@@ -165,7 +165,7 @@ export const everyScreen: readonly Reached[] = [
 ];
 
 /** Keys from Home to the question for a figure of the book, on the tree of readings. */
-export const askBook = 's<enter>Van<enter><enter><enter><enter><end><enter>2';
+export const askBook = 's1<enter>Van<enter><enter><enter><enter><end><enter>2';
 
 /** A job on the tree of readings with its complaint shown, by the book or not, and a check begun. */
 export function askedReading(check: string, book: string, ...actions: readonly Action[]): Program {

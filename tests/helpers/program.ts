@@ -164,14 +164,14 @@ export function goOn(program: Program): void {
 const named = (keys: string): readonly string[] =>
   [...keys.matchAll(/<([\w-]+)>|([\s\S])/gu)].map(([, name, letter = '']) => name ?? letter);
 
-/** Keys from Home that choose a tree on the Start screen: the list is in the order of the file names. */
+/** Keys from Home that choose a tree on the Start screen and say nothing more of the complaint: the list is in the order of the file names. */
 export function chooseTree(id: string): string {
   const ids = readdirSync('trees').flatMap((name) => /^([\w-]+)\.json$/.exec(name)?.[1] ?? []);
   const index = ids
     .filter((name) => name !== 'shop')
     .toSorted()
     .indexOf(id);
-  return `s${'<down>'.repeat(index)}<enter>`;
+  return `s${'<down>'.repeat(index + 1)}<enter><enter>`;
 }
 
 /** Keys from Home to the first check of the rough-idle tree; its cautions read; facts and book figures of the vehicle unknown. */

@@ -6,8 +6,8 @@ import { newEvent } from '../../src/core/session/read-event.ts';
 import { fold } from '../../src/core/session/fold.ts';
 import type { Header } from '../../src/core/session/header/header.ts';
 import { newHeader } from '../../src/core/session/header/new-header.ts';
-import { decide } from '../../src/core/session/rules/rules.ts';
 import type { World } from '../../src/core/session/rules/ruling.ts';
+import { decide } from '../../src/core/session/rules/rules.ts';
 import type { Story } from '../../src/core/session/story.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 import type { Shop } from '../../src/core/tree/shop.ts';
@@ -46,10 +46,14 @@ export const keptPhoto: KeptPhoto = {
 };
 
 /** A world without other trees, in which every photo has been read. */
-const world: World = { tree: () => undefined, photo: keptPhoto };
+const here: World = { tree: () => undefined, photo: keptPhoto };
 
 /** What is known after some actions, all of which must be accepted. */
-export function after(actions: readonly Action[], header: Header = headerFor()) {
+export function after(
+  actions: readonly Action[],
+  header: Header = headerFor(),
+  world: World = here,
+) {
   let events: readonly Event[] = [];
   let story: Story = fold(header, events);
   for (const action of actions) {
@@ -67,6 +71,6 @@ export function after(actions: readonly Action[], header: Header = headerFor()) 
 
 /** The problem code that an action meets, or `accepted`. */
 export function verdict(story: Story, action: Action): string {
-  const decision = decide(story, action, world);
+  const decision = decide(story, action, here);
   return decision.kind === 'refused' ? decision.problem.code : 'accepted';
 }

@@ -35,7 +35,7 @@ async function expectFrames(name: string, program: Program): Promise<void> {
 /** A new job on the guarded tree, after some actions. */
 function job(...actions: readonly Action[]): Program {
   const { program } = makeProgram({ trees: guardedFolder });
-  press(program, 's<enter>Van<enter>JB<enter><enter><enter>');
+  press(program, 's1<enter>Van<enter>JB<enter><enter><enter>');
   for (const action of actions) program.dispatch({ kind: 'acted', action });
   return program;
 }

@@ -59,7 +59,7 @@ test('what has been answered stands above the question, a fact in words', () => 
 
 test('a tree with limits by the book asks for its figures, and where each was read', async () => {
   const { program } = makeProgram({ trees: readingsFolder });
-  press(program, 's<enter>Van<enter><enter><enter><enter><end><enter>2');
+  press(program, 's1<enter>Van<enter><enter><enter><enter><end><enter>2');
 
   expect(textOf(program)).toContain('Vacuum at idle, by its own book?');
   expect(textOf(program)).toContain('In inHg unless you type the unit.');
@@ -79,7 +79,7 @@ test('a tree with limits by the book asks for its figures, and where each was re
 
 test('a figure of the book that nobody knows is passed by', async () => {
   const { program } = makeProgram({ trees: readingsFolder });
-  press(program, 's<enter>Van<enter><enter><enter><enter><end><enter>2<enter>');
+  press(program, 's1<enter>Van<enter><enter><enter><enter><end><enter>2<enter>');
   await thoughtOut(program);
 
   expect(program.state().session?.header.vehicle).toEqual({

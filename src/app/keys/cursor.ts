@@ -18,9 +18,13 @@ export function lineNumber(index: number, cursor: number): number | undefined {
 const lineOf = (cursor: number, token: string): number =>
   isDigit(token) && token !== '0' ? blockStart(cursor) + Number(token) - 1 : -1;
 
-/** Moves a cursor over a list of lines, by one, by a block or to an end; it stops at both ends. */
+/**
+ * Moves a cursor over a list of lines, by one, by a block or to an end; it stops at both ends. Where no
+ * line is marked (-1), only a key that moves down marks one.
+ */
 export function moved(cursor: number, command: Command, lines: number): number {
-  return Math.max(0, Math.min(lines - 1, target(cursor, command, lines)));
+  const to = target(cursor, command, lines);
+  return cursor < 0 && to < 0 ? cursor : Math.max(0, Math.min(lines - 1, to));
 }
 
 function target(cursor: number, command: Command, lines: number): number {

@@ -38,7 +38,7 @@ export const fieldBindings: readonly Binding[] = [
   { modes: 'all', keys: ['C-c'], command: 'quit', about: 'leave; everything is kept' },
   { modes: 'all', keys: ['C-l'], command: 'redraw', about: 'draw the screen again' },
   {
-    modes: ['look', 'home', 'settings', 'vehicle', 'list', 'search', 'form-choice'],
+    modes: ['look', 'home', 'settings', 'vehicle', 'list', 'worker', 'search', 'form-choice'],
     keys: ['digit'],
     command: 'pick-line',
     about: 'pick by number',
@@ -140,7 +140,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'end the session',
   },
   {
-    modes: ['home', 'list', 'search', 'form-choice', 'settings'],
+    modes: ['home', 'list', 'worker', 'search', 'form-choice', 'settings'],
     keys: ['enter'],
     command: 'choose',
     hint: 'choose',

@@ -6,6 +6,7 @@ export const readings = ['full', 'why', 'ladder'] as const;
 const longLists = [
   'home',
   'list',
+  'worker',
   'search',
   'form-choice',
   'settings',
@@ -17,6 +18,7 @@ const longLists = [
 /** Screens that are left back to where they were opened, and on which no letter is typed. */
 const leftBack = [
   'list',
+  'worker',
   'settings',
   'keys',
   ...readings,

@@ -143,6 +143,18 @@ export const walkBindings: readonly Binding[] = [
     hint: "today's air",
     about: 'altitude and air temperature of today',
   },
+  {
+    modes: [...steps, 'closed'],
+    keys: ['C'],
+    command: 'complaint',
+    about: 'another complaint on this job, or back to one before',
+  },
+  {
+    modes: [...steps, 'closed'],
+    keys: ['W'],
+    command: 'worker',
+    about: 'who works from here on',
+  },
   { modes: steps, keys: ['c'], command: 'close', about: 'end the session' },
   {
     modes: ['closed'],
@@ -167,6 +179,7 @@ export const walkBindings: readonly Binding[] = [
       'closed',
       'insist',
       'list',
+      'worker',
       ...readings,
       'search',
       'form-choice',

@@ -6,8 +6,9 @@ import {
   type KeptVehicle,
   type Vehicle,
 } from '../../core/session/vehicle/vehicle.ts';
-import { matching, nothingSought } from '../keys/sought.ts';
+import { matching, type Search } from '../keys/sought.ts';
 import type { Settings } from '../../core/settings.ts';
+import type { Story } from '../../core/session/story.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { textOf, typing, type Typing } from '../typing/typing.ts';
 
@@ -18,6 +19,7 @@ export type Field =
       readonly id:
         | 'own'
         | 'vehicle'
+        | 'said'
         | 'who'
         | 'altitude'
         | 'temperature'
@@ -36,6 +38,8 @@ export type Field =
     };
 
 export type StartForm = {
+  /** A job is begun by it, or another complaint is taken up on the job that is open. */
+  readonly begins: 'job' | 'complaint';
   /** Index of the question that is being answered. */
   readonly at: number;
   readonly cursor: number;
@@ -49,18 +53,32 @@ export type StartForm = {
 /** Stands for a fact nobody knows: both kinds stay possible. */
 export const notKnown = 'not-known';
 
+/** No line of a choice is marked at first: Enter held down must begin nothing and say nothing of a vehicle. */
+const noneMarked: Search = { cursor: -1, sought: '' };
+
 export const emptyForm = (settings: Settings): StartForm => ({
+  begins: 'job',
   at: 0,
-  cursor: 0,
+  ...noneMarked,
   typed: typing(),
-  sought: '',
   answers: { who: settings.who, altitude: settings.altitude },
 });
+
+/** The questions of another complaint: what the job knows already is not asked again. */
+export const complaintForm: StartForm = {
+  begins: 'complaint',
+  at: 0,
+  ...noneMarked,
+  typed: typing(),
+  answers: {},
+};
 
 /** What a new job is begun from: the complaints there are, and the vehicles that are known. */
 export type Offered = {
   readonly library: Library;
   readonly vehicles: readonly KeptVehicle[];
+  /** The job on which another complaint is taken up. */
+  readonly job?: Pick<Story, 'legs' | 'facts' | 'sheet'> | undefined;
 };
 
 /** The question which of the known vehicles it is, and its answer for one that is not among them. */
@@ -91,37 +109,21 @@ function vehicleFields({ answers }: StartForm, vehicles: readonly KeptVehicle[])
 /** The answer for a complaint that no tree is about. */
 export const somethingElse = 'something else';
 
-/** The complaints, and last of all, whatever is sought, the one that is told in own words. */
-const complaints = ({ trees }: Library): Field => ({
-  kind: 'choice',
-  id: 'tree',
-  choices: [
-    ...trees.map(({ id, title, complaint: { say } }) => ({
-      id,
-      label: title,
-      said: `${say} ${id.replaceAll('-', ' ')}`,
-    })),
-    { id: somethingElse, label: 'Something else: in your own words' },
-  ],
-});
-
 /**
  * The questions, in order: the complaint first, since it decides which facts are asked. What the
  * vehicle's file knows is not asked again.
  */
-export function fields(form: StartForm, { library, vehicles }: Offered): readonly Field[] {
-  const { facts, sheet } = chosenVehicle(form, vehicles) ?? newVehicle('');
+export function fields(form: StartForm, offered: Offered): readonly Field[] {
+  const { library, vehicles } = offered;
+  const job = form.begins === 'complaint' ? offered.job : undefined;
+  const { facts, sheet } = job ?? chosenVehicle(form, vehicles) ?? newVehicle('');
   const tree = library.trees.find(({ id }) => id === form.answers['tree']);
   const own = form.answers['tree'] === somethingElse;
   return [
-    complaints(library),
-    ...(own ? [{ kind: 'text', id: 'own' } as const] : []),
-    ...vehicleFields(form, vehicles),
-    ...(['who', 'altitude', 'temperature'] as const).map((id): Field => ({
-      kind: 'text',
-      id,
-    })),
-    ...(own ? ['volts'] : tree === undefined ? [] : factsToAsk(tree))
+    { kind: 'choice', id: 'tree', choices: complaintsOffered(library, job) },
+    { kind: 'text', id: own ? 'own' : 'said' },
+    ...(job === undefined ? jobFields(form, vehicles) : []),
+    ...(own && job === undefined ? ['volts'] : tree === undefined ? [] : factsToAsk(tree))
       .filter((id) => !Object.hasOwn(facts, id))
       .map((id) => factField(id, library)),
     ...(tree === undefined ? [] : booksAsked(tree))
@@ -135,10 +137,39 @@ export function fields(form: StartForm, { library, vehicles }: Offered): readonl
   ];
 }
 
-/** On another question, with what was typed so far for it. */
+/** What a new job asks beside its complaint: the vehicle, who works, and the air of the day. */
+const jobFields = (form: StartForm, vehicles: readonly KeptVehicle[]): readonly Field[] => [
+  ...vehicleFields(form, vehicles),
+  ...(['who', 'altitude', 'temperature'] as const).map((id): Field => ({ kind: 'text', id })),
+];
+
+/**
+ * The complaints there are trees for, on a job that is open all but the one that is worked on; and last
+ * of all, whatever is sought, the one that is told in own words.
+ */
+const complaintsOffered = ({ trees }: Library, job: Offered['job']): Choices => [
+  ...trees
+    .filter(({ id }) => job?.legs.at(-1)?.tree.id !== id)
+    .map(({ id, title, complaint: { say } }) => {
+      const before = job?.legs.some(({ tree }) => tree.id === id) === true;
+      return {
+        id,
+        label: before ? `${title} (worked on before)` : title,
+        said: `${say} ${id.replaceAll('-', ' ')}`,
+      };
+    }),
+  { id: somethingElse, label: 'Something else: in your own words' },
+];
+
+type Choices = Extract<Field, { kind: 'choice' }>['choices'];
+
+/** On another question, with what was answered or typed so far for it; else no line of it is marked. */
 export function askedAt(form: StartForm, at: number, offered: Offered): StartForm {
-  const id = fields(form, offered)[at]?.id ?? '';
-  return { ...form, at, ...nothingSought, typed: typing(form.answers[id]) };
+  const field = fields(form, offered)[at];
+  const answer = form.answers[field?.id ?? ''];
+  const choices = field?.kind === 'choice' ? field.choices : [];
+  const cursor = choices.findIndex(({ id }) => id === answer);
+  return { ...form, at, sought: '', cursor, typed: typing(answer) };
 }
 
 export const answered = (form: StartForm, id: string, value: string): StartForm => ({
@@ -170,7 +201,7 @@ export const forgetVehicle = (form: StartForm): StartForm => ({
   ...form,
   answers: Object.fromEntries(
     Object.entries(form.answers).filter(([id]) =>
-      ['tree', 'own', 'who', 'altitude', 'temperature'].includes(id),
+      ['tree', 'own', 'said', 'who', 'altitude', 'temperature'].includes(id),
     ),
   ),
 });
@@ -200,23 +231,4 @@ function factField(id: string, library: Library): Field {
       { id: notKnown, label: "don't know" },
     ],
   };
-}
-
-const plainQuestions: Readonly<Record<string, string>> = {
-  own: 'What is the complaint, in your own words?',
-  vehicle: 'What do you call the vehicle?',
-  who: 'Who is doing the work?',
-  altitude: 'Height above sea level here?',
-  temperature: 'Air temperature?',
-};
-
-/** What a question asks, for the screen. */
-export function question(field: Field, library: Library): string {
-  if (field.id === 'tree') return 'What is the complaint?';
-  if (field.id === knownVehicle) return 'Which vehicle?';
-  if (field.kind === 'choice') return library.shop.facts[field.id]?.ask ?? field.id;
-  const figure = figureOf(field.id, 'book');
-  if (figure !== undefined) return `${library.shop.book[figure]?.name ?? figure}, by its own book?`;
-  if (figureOf(field.id, 'where') !== undefined) return 'Where was that read?';
-  return plainQuestions[field.id] ?? field.id;
 }

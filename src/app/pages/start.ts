@@ -1,45 +1,42 @@
 import { parseSheet } from '../../core/session/book.ts';
-import type { Header } from '../../core/session/header/header.ts';
-import { currencyOf, newHeader } from '../../core/session/header/new-header.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
-import { forJob } from '../../core/session/vehicle/job.ts';
+import type { Story } from '../../core/session/story.ts';
 import { newVehicle } from '../../core/session/vehicle/vehicle.ts';
-import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
+import { firstOf, type Parsed } from '../../core/problem.ts';
 import { misfit } from '../../core/tree/fit.ts';
-import { bareTree } from '../../core/tree/own/bare.ts';
-import type { Library } from '../../core/tree/shop.ts';
 import { picked } from '../keys/cursor.ts';
 import { searched } from '../keys/search.ts';
-import { nothingSought } from '../keys/sought.ts';
 import { isEmpty, textOf } from '../typing/typing.ts';
 import { edited, edits } from '../typing/edit.ts';
 import { object, show, type Transition, transition } from '../effect.ts';
 import type { Page } from '../page.ts';
-import { home, type At } from '../screen.ts';
+import { home, walk, type At, type Screen } from '../screen.ts';
 import {
   answered,
   askedAt,
   choicesShown,
   chosenVehicle,
+  complaintForm,
   emptyForm,
   fields,
   figureOf,
   forgetVehicle,
   knownVehicle,
-  notKnown,
   somethingElse,
-  typedSheet,
   withTyped,
   type Field,
   type Offered,
   type StartForm,
 } from './start-form.ts';
+import { headerFrom, takeUp } from './start-answers.ts';
 import type { State } from '../state.ts';
 import type { KeyPress } from '../keys/command.ts';
 
 export const startPage: Page<'start'> = {
-  mode: ({ form }, { library, vehicles }) =>
-    library !== undefined && isText(form, { library, vehicles }) ? 'form-text' : 'form-choice',
+  mode: ({ form }, state) => {
+    const offered = offeredIn(state);
+    return offered !== undefined && isText(form, offered) ? 'form-text' : 'form-choice';
+  },
   update: updateStart,
   open: openStart,
 };
@@ -50,11 +47,27 @@ export function openStart(state: State): Transition {
   return show(state, { kind: 'start', form }, { kind: 'load-library' }, { kind: 'load-vehicles' });
 }
 
+/** Another complaint on the job that is open. */
+export const openComplaint = (state: State): Transition =>
+  show(
+    state,
+    { kind: 'start', form: complaintForm },
+    { kind: 'load-library' },
+    { kind: 'load-vehicles' },
+  );
+
+/** What the questions are asked from; undefined until the trees are loaded. */
+export const offeredIn = ({
+  library,
+  vehicles,
+  session,
+}: Pick<State, 'library' | 'vehicles' | 'session'>): Offered | undefined =>
+  library && { library, vehicles, job: session?.story };
+
 function updateStart(state: State, screen: At<'start'>, press: KeyPress): Transition {
-  const { library, vehicles } = state;
   const { form } = screen;
-  if (library === undefined) return show(state, home);
-  const offered = { library, vehicles };
+  const offered = offeredIn(state);
+  if (offered === undefined) return show(state, leftTo(form));
   if (press.command === 'go-back' || (press.command === 'up' && isText(form, offered)))
     return goBack(state, withTyped(form, offered), offered);
   const field = fields(form, offered)[form.at];
@@ -75,10 +88,12 @@ const isText = (form: StartForm, offered: Offered): boolean =>
   fields(form, offered)[form.at]?.kind === 'text';
 
 function goBack(state: State, form: StartForm, offered: Offered): Transition {
-  if (form.sought !== '') return ask(state, { ...form, ...nothingSought });
-  if (form.at === 0) return show(state, home);
+  if (form.sought !== '') return ask(state, { ...form, sought: '', cursor: -1 });
+  if (form.at === 0) return show(state, leftTo(form));
   return ask(state, askedAt(form, form.at - 1, offered));
 }
+
+const leftTo = ({ begins }: StartForm): Screen => (begins === 'job' ? home : walk);
 
 const ask = (state: State, form: StartForm): Transition => show(state, { kind: 'start', form });
 
@@ -138,7 +153,7 @@ function withChoice(form: StartForm, id: string, choice: string): StartForm {
 /** On with what was chosen, unless the tree is wrong for such a vehicle. */
 function chosen(state: State, form: StartForm): Transition {
   const tree = state.library?.trees.find(({ id }) => id === form.answers['tree']);
-  const { facts } = chosenVehicle(form, state.vehicles) ?? newVehicle('');
+  const { facts } = jobOf(state, form) ?? chosenVehicle(form, state.vehicles) ?? newVehicle('');
   const wrong = tree && misfit(tree, { ...facts, ...form.answers });
   if (wrong !== undefined) return object(state, wrong);
   const vehicle = chosenVehicle(form, state.vehicles);
@@ -150,46 +165,18 @@ function chosen(state: State, form: StartForm): Transition {
 
 /** To the next question, or, after the last, to a new session. */
 function onward(state: State, form: StartForm): Transition {
-  const { library, vehicles } = state;
-  if (library === undefined) return transition(state);
-  if (form.at + 1 < fields(form, { library, vehicles }).length)
-    return ask(state, askedAt(form, form.at + 1, { library, vehicles }));
-  const header = headerFrom(state, form, library);
+  const offered = offeredIn(state);
+  if (offered === undefined) return transition(state);
+  if (form.at + 1 < fields(form, offered).length)
+    return ask(state, askedAt(form, form.at + 1, offered));
+  const job = jobOf(state, form);
+  if (job !== undefined) return takeUp(state, form, offered);
+  const header = headerFrom(state, form, offered.library);
   if (header.kind === 'bad') return object(state, firstOf(header.problems));
   const effect = { kind: 'create-session' as const, header: header.value };
   return show(state, { kind: 'start', form }, effect);
 }
 
-function headerFrom(state: State, form: StartForm, library: Library): Parsed<Header> {
-  const { answers } = form;
-  const tree =
-    answers['tree'] === somethingElse
-      ? bareTree(answers['own'] ?? '')
-      : library.trees.find(({ id }) => id === answers['tree']);
-  if (tree === undefined)
-    return bad({ code: 'no-tree', message: 'No complaint is chosen.', mend: 'Choose one.' });
-  const vehicle = chosenVehicle(form, state.vehicles) ?? newVehicle(answers['vehicle'] ?? '');
-  const conditions = parseConditions(answers, state.settings.units);
-  if (conditions.kind === 'bad') return conditions;
-  const facts = Object.fromEntries(
-    Object.entries(answers).filter(
-      ([id, value]) => Object.hasOwn(library.shop.facts, id) && value !== notKnown,
-    ),
-  );
-  const sheet = parseSheet(typedSheet(form), tree, library.shop);
-  if (sheet.kind === 'bad') return sheet;
-  return good(
-    newHeader(
-      {
-        tree,
-        shop: library.shop,
-        vehicle: forJob(vehicle, { facts, sheet: sheet.value }),
-        who: (answers['who'] ?? '').trim(),
-        conditions: conditions.value,
-        units: state.settings.units,
-        ...currencyOf(state.settings),
-      },
-      state.now.at,
-    ),
-  );
-}
+/** The job on which a complaint is taken up; undefined where one is begun. */
+const jobOf = ({ session }: State, { begins }: StartForm): Story | undefined =>
+  begins === 'complaint' ? session?.story : undefined;

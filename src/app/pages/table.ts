@@ -7,6 +7,7 @@ import { historyPage } from '../walk/history.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
 import { partOffPage } from '../walk/part-off.ts';
 import { mendedPage } from '../walk/described.ts';
+import { workerPage } from '../walk/worker.ts';
 import { walkPage } from '../walk/update.ts';
 import { costsPage } from './costs.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
@@ -32,6 +33,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   apart: apartPage,
   close: closePage,
   history: historyPage,
+  worker: workerPage,
   contradiction: contradictionPage,
   settings: settingsPage,
   vehicles: vehiclesPage,

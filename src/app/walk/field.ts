@@ -102,6 +102,8 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
       return { do: 'skip', check: check ?? '', reason: typed };
     case 'note':
       return { do: 'note', text: typed, ...(check !== undefined && { about: check }) };
+    case 'worker':
+      return { do: 'worker', who: typed };
     case 'follow-up':
       return { do: 'follow-up', text: typed };
     case 'found':

@@ -13,6 +13,7 @@ import { home, walk, type At, type TextPurpose } from '../screen.ts';
 import type { OpenSession, State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { typing } from '../typing/typing.ts';
+import { openComplaint } from '../pages/start.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
 import { askedWhy, confirm, deny, readCaution, turnPage } from './claims.ts';
 import { whatWasShown } from './described.ts';
@@ -58,6 +59,8 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
       return transition(state, { kind: 'write-account', path: session.path });
     case 'go-back':
       return isPicked(screen) ? show(state, walk) : putDown(state, session);
+    case 'complaint':
+      return openComplaint(state);
     case 'go-past':
       return goPast(state, screen, due);
     default:

@@ -92,8 +92,7 @@ function oddFigure(tree: Tree, id: string, own: Sheet[string]): Problem | undefi
  * By which figure the limits of a check were set: `by its own book: 18 inHg`, or the general one.
  * Empty for a check whose limits stand on no book.
  */
-export function bookWords({ header }: Pick<Story, 'header'>, { shop }: Leg, check: Check): string {
-  const sheet = header.vehicle.sheet ?? {};
+export function bookWords({ sheet }: Pick<Story, 'sheet'>, { shop }: Leg, check: Check): string {
   const ids = [...new Set(check.results.flatMap(booksOf))];
   const own = ids.flatMap((id) => {
     const read = Object.hasOwn(sheet, id) ? sheet[id] : undefined;

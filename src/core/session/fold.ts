@@ -34,6 +34,8 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     header,
     entries: [...entries],
     facts: header.vehicle.facts,
+    sheet: header.vehicle.sheet ?? {},
+    workers: header.who === '' ? [] : [{ n: 0, who: header.who }],
     legs: [openingLeg(header)],
     conditions: header.conditions,
     notKnown: [],

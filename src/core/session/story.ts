@@ -6,6 +6,7 @@ import type { PayloadOf } from './event.ts';
 import type { Conditions, Stamp } from './kinds/shapes.ts';
 import type { Stretch } from './time.ts';
 import type { Header } from './header/header.ts';
+import type { Sheet } from './vehicle/vehicle.ts';
 
 type Noted = { readonly n: number; readonly stamp: Stamp };
 
@@ -15,6 +16,8 @@ export type Leg = {
   readonly shop: Shop;
   readonly since: number;
   readonly reason?: string;
+  /** It is a complaint of its own, in the owner's words where they are noted. */
+  readonly complaint?: { readonly words?: string | undefined };
 };
 
 /** A check's recorded result, corrections applied. A proof is a finding of the complaint's check. */
@@ -37,6 +40,8 @@ export type Proof = Finding & { readonly good: boolean };
 export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
 /** A part that is off: its bag, where it lies now, what held it, how its hoses and wires ran. */
 export type PartOff = Readonly<Omit<PayloadOf<'part-off'>, 'kind'>> & { readonly n: number };
+/** Somebody who worked from some event on. */
+export type Worker = { readonly n: number; readonly who: string };
 export type AidOn = { readonly n: number; readonly aid: string };
 /** A part bought apart from a repair. */
 export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
@@ -104,6 +109,10 @@ export type Story = {
   readonly header: Header;
   readonly entries: readonly Entry[];
   readonly facts: Facts;
+  /** Figures of the vehicle's own book. */
+  readonly sheet: Sheet;
+  /** Who worked, each from some event on; nobody where that was never said. */
+  readonly workers: readonly Worker[];
   readonly legs: readonly Leg[];
   readonly conditions: Conditions;
   /** Conditions that were asked for and nobody knows. */
@@ -176,6 +185,12 @@ export function lastFinding(
 /** The number the next event will have. */
 export const nextNumber = (story: Pick<Story, 'entries'>): number =>
   (story.entries.at(-1)?.event.n ?? 0) + 1;
+
+/** Who works, or worked when an event was written; undefined where nobody said. */
+export const workerAt = (
+  { workers }: Pick<Story, 'workers'>,
+  n: number = Infinity,
+): string | undefined => workers.findLast((one) => one.n <= n)?.who;
 
 /** What the first leg that knows it says of something: names are good from leg to leg. */
 export const fromLegs = <T>(

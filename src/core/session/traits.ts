@@ -39,6 +39,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   'cause-named': { work: 'checking', corrects: 'name' },
   described: { work: 'checking', corrects: 'no words' },
   proved: { work: 'checking', corrects: 'no words' },
+  worker: { work: 'waiting', corrects: 'who' },
   leg: { work: 'checking', corrects: 'only withdrawn' },
   corrected: { work: 'checking', corrects: 'never' },
   settled: { work: 'checking', corrects: 'no words' },

@@ -57,7 +57,7 @@ test('a job that was put down can be picked up from the first line', () => {
 
   press(program, '<enter>');
 
-  expect(program.state().screen.kind).toBe('walk');
+  expect(program.state().screen.kind).toBe('worker');
   expect(program.state().session?.events.at(-1)).toMatchObject({ kind: 'resumed' });
 });
 
@@ -89,6 +89,6 @@ test('a question of the form can be gone back to, with its answer kept', () => {
   press(program, '<up><up>');
 
   expect(program.state().screen).toMatchObject({
-    form: { at: 1, answers: { vehicle: 'Orchard van', who: 'JB' } },
+    form: { at: 2, answers: { vehicle: 'Orchard van', who: 'JB' } },
   });
 });

@@ -36,11 +36,13 @@ function whatWasDone(): Program {
 /** Screens with words in a field, and those that the frames have no picture of. */
 const others: readonly Reached[] = [
   byKeys('a setting that is typed', 'g2<back>5200 ft'),
-  byKeys('the name of a vehicle', 's<enter>Orchard v'),
+  byKeys('the name of a vehicle', 's1<enter>Orchard v'),
   byKeys('a narrowed question', 'sbrak'),
   byKeys('a narrowed list of figures', 'fvolt'),
   byKeys('an input of a figure', 'fdwell<enter>8<enter>55'),
   byKeys('the history', `${ready}2${keyTo('history')}`),
+  byKeys('who works', `${ready}2W`),
+  byKeys('another complaint', `${ready}2C`),
   byKeys('what was found', `${ready}2r21yvalve sits`),
   { name: 'what was done', reach: whatWasDone },
   byKeys('a reason', `${ready}2xno time`),
@@ -88,7 +90,7 @@ test.each(all)('$name: its page of keys opens and leads back, with nothing lost'
 test('in a field a question mark is a question mark', () => {
   const { program } = makeProgram();
 
-  press(program, 's<enter>Van?');
+  press(program, 's1<enter>Van?');
 
   expect(program.state().screen).toMatchObject({ form: { typed: { before: 'Van?' } } });
 });

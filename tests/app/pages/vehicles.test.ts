@@ -69,7 +69,7 @@ describe('the page of a vehicle', () => {
     const made = withVan({ volts: '12-volt' });
     const { program } = made;
     press(program, 'snothing at all');
-    press(program, '<enter><enter>');
+    press(program, '<enter><enter>1');
     begin(made);
     for (const text of ['grommet', 'strap'])
       program.dispatch({ kind: 'acted', action: { do: 'follow-up', text } });
@@ -102,10 +102,10 @@ describe('a new job', () => {
   test('offers the vehicles that are known and asks nothing that is known of them', () => {
     const made = withVan({ volts: '12-volt', 'feed-meter': 'ammeter' });
     press(made.program, 'snothing at all');
-    press(made.program, '<enter>');
+    press(made.program, '<enter><enter>');
     const { screen } = made.program.state();
 
-    expect(screen).toMatchObject({ kind: 'start', form: { at: 1 } });
+    expect(screen).toMatchObject({ kind: 'start', form: { at: 2 } });
     press(made.program, '1');
     begin(made);
     const { header } = made.program.state().session ?? {};
@@ -118,10 +118,10 @@ describe('a new job', () => {
   test('of a vehicle known to have 6 V is refused where it is chosen', () => {
     const made = withVan({ volts: '6-volt' });
     press(made.program, 'sflat');
-    press(made.program, '<enter>1');
+    press(made.program, '<enter><enter>1');
 
     expect(made.program.state()).toMatchObject({
-      screen: { kind: 'start', form: { at: 1 } },
+      screen: { kind: 'start', form: { at: 2 } },
       notice: { text: expect.stringContaining('Written for 12 V') },
     });
   });
@@ -129,8 +129,8 @@ describe('a new job', () => {
   test('of one that is new makes its file, with what was answered', () => {
     const made = makeProgram();
     press(made.program, 'snothing at all');
-    press(made.program, '<enter>Barn truck<enter>');
-    begin(made, '2<enter>');
+    press(made.program, '<enter><enter>Barn truck<enter>');
+    begin(made, '1<enter>');
     const file = join(made.folder, 'sessions', 'vehicles', 'barn-truck.json');
 
     expect(existsSync(file)).toBe(true);
@@ -145,12 +145,13 @@ describe('a new job', () => {
     keepVehicle(nodeFiles, join(made.folder, 'sessions'), { vehicle: newVehicle('Barn truck') });
     press(made.program, 'snothing at all');
     // Barn truck stands first: a fact is answered, then the form goes back to the vehicles.
-    press(made.program, '<enter>1<enter><enter><enter>1<esc><esc><esc><esc><esc>2');
+    press(made.program, '<enter><enter>1<enter><enter><enter>1<esc><esc><esc><esc><esc>2');
     const { screen } = made.program.state();
 
     expect(screen.kind === 'start' && Object.keys(screen.form.answers).toSorted()).toEqual([
       'altitude',
       'known-vehicle',
+      'said',
       'temperature',
       'tree',
       'who',

@@ -75,10 +75,10 @@ test('the reason for one check is not the reason for another', () => {
 
 test('a start form that was left is taken up where it was', () => {
   const { program } = makeProgram();
-  press(program, 's<enter>Orchard van<esc><esc>');
+  press(program, 's1<enter>Orchard van<esc><esc><esc>');
   expect(program.state().screen.kind).toBe('home');
 
-  press(program, 's<enter>');
+  press(program, 's1<enter>');
 
   expect(field(program)).toBe('Orchard van');
 });

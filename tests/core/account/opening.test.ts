@@ -62,7 +62,13 @@ test('each complaint of a job has its own: a repair of the second proves nothing
   const other = { ...smallTree(), id: 'other', title: 'The other lamp' };
   const legAt = (events: readonly Event[]): readonly Event[] => {
     const n = events.length + 1;
-    const leg = { kind: 'leg' as const, tree: 'other', whole: other, shop: smallShop };
+    const leg = {
+      kind: 'leg' as const,
+      tree: 'other',
+      complaint: {},
+      whole: other,
+      shop: smallShop,
+    };
     return [...events, { n, ...stampAt(n), ...leg }];
   };
   const first = legAt(after([dark, whole]).events);

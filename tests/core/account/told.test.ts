@@ -62,7 +62,7 @@ test.each<[string, readonly Action[], string]>([
 
 test('the suspects on the screen go by their short names, without an article', async () => {
   const { program } = makeProgram({ trees: readingsFolder });
-  press(program, 's<enter>Van<enter><enter><enter><enter><end><enter>2<enter>');
+  press(program, 's1<enter>Van<enter><enter><enter><enter><end><enter>2<enter>');
   program.dispatch({ kind: 'acted', action: see('pull-test', 'weak') });
   await thoughtOut(program);
   const { session } = program.state();

@@ -28,14 +28,12 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
   const facts = Object.entries(story.facts).map(
     ([fact, value]) => `${factName(fact)}: ${factWords(story, fact, value)}`,
   );
-  const sheet = Object.entries(header.vehicle.sheet ?? {}).flatMap(
-    ([id, { value, unit, where }]) => {
-      // A figure that judges nothing in this job stays in the vehicle's own file.
-      const name = fromLegs(story, ({ shop }) => shop.book[id]?.name.toLowerCase());
-      const read = where === undefined ? '' : ` (${asClause(where)})`;
-      return name === undefined ? [] : [`${name}: ${showReading(value, unit)}${read}`];
-    },
-  );
+  const sheet = Object.entries(story.sheet).flatMap(([id, { value, unit, where }]) => {
+    // A figure that judges nothing in this job stays in the vehicle's own file.
+    const name = fromLegs(story, ({ shop }) => shop.book[id]?.name.toLowerCase());
+    const read = where === undefined ? '' : ` (${asClause(where)})`;
+    return name === undefined ? [] : [`${name}: ${showReading(value, unit)}${read}`];
+  });
   const place = conditionWords.flatMap(({ condition, where }) => {
     const known = conditions[condition];
     return known === undefined ? [] : [`${showReading(known.value, known.unit)} ${where}`];

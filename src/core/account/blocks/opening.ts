@@ -1,6 +1,14 @@
 import { percent } from '../../reason/history/wording.ts';
 import { isProven, triesSoFar } from '../../session/proof.ts';
-import type { Finding, Leg, Repaired, Story } from '../../session/story.ts';
+import {
+  complaintsOf,
+  inLeg,
+  mendedFor,
+  upToLeg,
+  type Complaint,
+} from '../../session/complaints.ts';
+import { firstLeg, type Finding, type Repaired, type Story } from '../../session/story.ts';
+import type { Tree } from '../../tree/model.ts';
 import { triageOf } from '../../session/triage.ts';
 import { paragraph, type Block } from '../block.ts';
 import type { AccountContext } from '../context.ts';
@@ -15,16 +23,18 @@ import {
 } from '../words/wording.ts';
 import { failedRepairs } from './ledger.ts';
 
-/** What belongs to one complaint of the job: from where it was taken up to where the next one was. */
+/** What belongs to one complaint of the job. */
 type Part = {
-  readonly leg: Leg;
-  readonly index: number;
+  readonly complaint: Complaint;
+  readonly tree: Tree;
+  readonly first: boolean;
+  /** It is the complaint that was worked on last. */
   readonly last: boolean;
   readonly repairs: readonly Repaired[];
   readonly named: readonly string[];
   readonly shown: Finding | undefined;
   /** The story as far as this complaint goes, for the rules of proof. */
-  readonly told: Pick<Story, 'legs' | 'repairs' | 'proofs' | 'findings'>;
+  readonly told: ReturnType<typeof upToLeg>;
 };
 
 /** The job before its story: what it came in with, what it was, what was done, and whether that is proven. */
@@ -39,39 +49,36 @@ export function openingBlocks(context: AccountContext): readonly Block[] {
   );
 }
 
-function partsOf(story: Story): readonly Part[] {
-  return story.legs.map((leg, index) => {
-    const until = story.legs[index + 1]?.since ?? Infinity;
+const partsOf = (story: Story): readonly Part[] =>
+  complaintsOf(story).map((complaint, place) => {
+    const repairs = mendedFor(story, complaint);
     const inPart = <T extends { readonly n: number }>(list: readonly T[]): readonly T[] =>
-      list.filter(({ n }) => n > leg.since && n <= until);
-    const upTo = <T extends { readonly n: number }>(list: readonly T[]): readonly T[] =>
-      list.filter(({ n }) => n <= until);
+      complaint.legs.flatMap((leg) => inLeg(story.legs, leg, list));
+    // A leg that goes back to it and mends nothing leaves proven what is proven.
+    const end = repairs.at(-1)?.leg ?? complaint.legs.at(-1) ?? 0;
+    const { tree } = story.legs[complaint.legs[0] ?? 0] ?? firstLeg(story);
     return {
-      leg,
-      index,
-      last: until === Infinity,
-      repairs: inPart(story.repairs),
+      complaint,
+      tree,
+      first: place === 0,
+      last: complaint.legs.includes(story.legs.length - 1),
+      repairs,
       named: [...new Set(inPart(story.condemned).map(({ cause }) => cause))],
       shown: inPart(story.findings).find(
-        ({ check, proof }) => check === leg.tree.complaint.confirm && !proof,
+        ({ check, proof }) => check === tree.complaint.confirm && !proof,
       ),
-      told: {
-        legs: story.legs.slice(0, index + 1),
-        repairs: upTo(story.repairs),
-        proofs: upTo(story.proofs),
-        findings: upTo(story.findings),
-      },
+      told: upToLeg(story, end),
     };
   });
-}
 
 /** The complaint, and how it showed when it was tried. */
-function complaintWords(story: Story, { leg, index, shown }: Part): string {
-  const said = asClause(leg.tree.complaint.say);
-  const came =
-    index === 0
-      ? `It came in with this complaint: ${said}.`
-      : `On the same job another complaint was taken up: ${said}.`;
+function complaintWords(story: Story, { complaint, tree, first, shown }: Part): string {
+  const say = asClause(tree.complaint.say);
+  const said =
+    complaint.said === undefined ? say : `${say} (its owner: "${complaint.said.trim()}")`;
+  const came = first
+    ? `It came in with this complaint: ${said}.`
+    : `On the same job another complaint was taken up: ${said}.`;
   const told = shown && toldFound(story, shown);
   if (shown === undefined || told === undefined) return came;
   const healthy = isHealthy(story, shown);
@@ -141,11 +148,11 @@ function forInspection({ closed, repairs }: Story, triage: string): string {
 }
 
 /** Whether the last repair stood the complaint's own test. */
-function proofWords({ told, repairs, leg }: Part): string {
+function proofWords({ told, repairs }: Part): string {
   const soFar = triesSoFar(told);
   if (soFar !== undefined) return `Not proven yet: ${soFar}.`;
   if (isProven(told)) return "After that the complaint's own test passed.";
-  const tried = told.proofs.some(({ n }) => n > Math.max(leg.since, repairs.at(-1)?.n ?? 0));
+  const tried = told.proofs.some(({ n }) => n > (repairs.at(-1)?.n ?? 0));
   return tried
     ? "It is not proven: the complaint's own test still failed after the last repair."
     : "It is not proven: the complaint's own test was not repeated after the last repair.";

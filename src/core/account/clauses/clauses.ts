@@ -5,6 +5,7 @@ import { limitWords } from '../../session/costs/words.ts';
 import { spellWords } from '../../session/timers/durations.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
+import { isReturn } from '../../session/complaints.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
@@ -114,13 +115,17 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     const text = `${context.who} named what it may be: ${asClause(name)}${where === undefined ? '' : ` (${asClause(where)})`}`;
     return context.story.condemned.some((one) => one.cause === cause) ? aside(text) : plain(text);
   },
-  leg: ({ reason }, { context, entry }) => {
+  worker: ({ who }) => plain(`from here on ${who.trim()} did the work`, { begins: true }),
+  leg: ({ reason, complaint }, { context, entry }) => {
     const leg = context.story.legs.find(({ since }) => since === entry.event.n);
     if (leg === undefined) return undefined;
     const because = reason === undefined ? '' : `: ${asClause(reason)}`;
-    return plain(`the work went on with another complaint, "${leg.tree.title}"${because}`, {
-      begins: true,
-    });
+    const said =
+      complaint?.words === undefined ? '' : `, in its owner's words: "${complaint.words.trim()}"`;
+    const back = isReturn(context.story, entry.event.n)
+      ? 'the work went back to the complaint'
+      : 'the work went on with another complaint,';
+    return plain(`${back} "${leg.tree.title}"${because}${said}`, { begins: true });
   },
   paused: (_, { context }) => plain(`${context.who} put the work down`),
   resumed: ({ torn }, { context }) =>

@@ -7,6 +7,7 @@ type Hide = (text: string) => string;
 
 const unnamed = 'the vehicle';
 const somebody = 'the mechanic';
+const somebodyElse = 'another mechanic';
 
 /**
  * The session as a stranger may read it: the vehicle's and the mechanic's names are gone from the
@@ -16,6 +17,9 @@ export function withoutNames({ header, events }: Recorded): Recorded {
   const hide = hider([
     [header.vehicle.name, unnamed],
     [header.who, somebody],
+    ...events.flatMap((event) =>
+      event.kind === 'worker' ? [[event.who, somebodyElse] as const] : [],
+    ),
   ]);
   const kinds = kindsOf(events);
   const vehicle = changeFreeText(Header.shape.vehicle, header.vehicle, hide) as Header['vehicle'];

@@ -17,6 +17,15 @@ export const courseActions = [
   /** Takes back the last thing that was written and stands. */
   z.strictObject({ do: z.literal('take-back') }),
   z.strictObject({ do: z.literal('leg'), tree: Id, reason: Text.optional() }),
+  /** Another complaint of the owner, on the same job. */
+  z.strictObject({
+    do: z.literal('complaint'),
+    tree: Id,
+    words: Text.optional(),
+    facts: z.record(Id, z.string().max(200)).optional(),
+    sheet: z.record(Id, z.strictObject({ reading: Text, where: Text.optional() })).optional(),
+  }),
+  z.strictObject({ do: z.literal('worker'), who: z.string().trim().min(1).max(200) }),
   z.strictObject({ do: z.literal('pause') }),
   z.strictObject({ do: z.literal('reopen') }),
   z.strictObject({

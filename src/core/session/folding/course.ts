@@ -13,14 +13,18 @@ export const courseFolding: Folding<keyof typeof courseKinds> = {
     const tree = readLeg(said);
     const shop = Shop.safeParse(said.shop);
     if (tree.kind === 'bad' || !shop.success) return;
+    draft.facts = { ...draft.facts, ...said.facts };
+    draft.sheet = { ...draft.sheet, ...said.sheet };
     draft.legs.push({
-      tree: asWalked(tree.value, draft.header.vehicle),
+      tree: asWalked(tree.value, draft),
       shop: shop.data,
       since: n,
       ...(said.reason !== undefined && { reason: said.reason }),
+      ...(said.complaint !== undefined && { complaint: said.complaint }),
     });
     draft.over = [];
   },
+  worker: ({ who }, draft, { n }) => draft.workers.push({ n, who }),
   corrected: nothing,
   paused: nothing,
   resumed: nothing,

@@ -25,6 +25,8 @@ export const Header = z.object({
     facts: z.record(Id, Id),
     sheet: Sheet.optional(),
   }),
+  /** The complaint as its owner says it, where that was noted. */
+  said: freeText(20_000).optional(),
   conditions: Conditions,
   units: z.enum(['us', 'metric']),
   /** The currency that a price without one is in: a code or a sign; left out where none was said. */

@@ -22,7 +22,10 @@ export function treeOf(written: Written): Tree {
  */
 const walked = new WeakMap<Tree, { readonly facts: string; readonly tree: Tree }>();
 
-export function asWalked(tree: Tree, { facts, sheet = {} }: Header['vehicle']): Tree {
+export function asWalked(
+  tree: Tree,
+  { facts, sheet = {} }: Pick<Header['vehicle'], 'facts' | 'sheet'>,
+): Tree {
   const key = JSON.stringify([facts, sheet]);
   const known = walked.get(tree);
   if (known?.facts === key) return known.tree;

@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import { closings } from '../record/closing.ts';
 import { Id } from '../../tree/basics.ts';
-import { Text, Count } from './shapes.ts';
+import { Sheet } from '../vehicle/vehicle.ts';
+import { Count, Name, Text } from './shapes.ts';
 
 /** How the job runs: on to another tree, put right, put down, taken up, ended. */
 export const courseKinds = {
@@ -9,6 +10,11 @@ export const courseKinds = {
     kind: z.literal('leg'),
     tree: Id,
     reason: Text.optional(),
+    /** Another complaint of the owner, in their words where they are noted: no tree led to it. */
+    complaint: z.object({ words: Text.optional() }).optional(),
+    /** What was told of the vehicle for it, and figures of its book. */
+    facts: z.record(Id, Id).optional(),
+    sheet: Sheet.optional(),
     /** The whole tree and what it uses of the shop, so that the file carries everything. */
     whole: z.unknown(),
     shop: z.unknown(),
@@ -22,6 +28,8 @@ export const courseKinds = {
     undoes: Count.optional(),
     reason: Text.optional(),
   }),
+  /** Who works from here on. */
+  worker: z.object({ kind: z.literal('worker'), who: Name }),
   paused: z.object({ kind: z.literal('paused') }),
   resumed: z.object({
     kind: z.literal('resumed'),

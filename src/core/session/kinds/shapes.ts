@@ -4,6 +4,8 @@ import { freeText, programText } from '../free-text.ts';
 
 /** Words that a person typed. */
 export const Text = freeText();
+/** What somebody is called: initials will do. */
+export const Name = freeText(200);
 /** The number of an event. */
 export const Count = z.number().int().min(0);
 /** The number on a bag: each is used once in a job. */

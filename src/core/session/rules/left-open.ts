@@ -1,3 +1,4 @@
+import { leftComplaints, mendedFor, type Complaint } from '../complaints.ts';
 import { contradictions } from '../contradiction.ts';
 import { awaitsProof, isProven, lastRepair, triesSoFar } from '../proof.ts';
 import { standingWords } from './standing-words.ts';
@@ -13,6 +14,7 @@ export const leftLines = (story: Story): readonly string[] => [
   ...apartNow(story).map((thing) => sentence(leftApart(story, thing))),
   ...leftStanding(story),
   ...unproven(story),
+  ...leftComplaints(story).map((one) => otherLine(story, one)),
   ...contradictions(story).map(
     ({ check, later }) =>
       `Not settled: it got worse, and nobody said why: ${askOf(story, check, later.leg)}`,
@@ -34,6 +36,12 @@ function leftStanding({ standing: { battery, key, engine } }: Story): readonly s
 
 const sentence = (clause: string): string =>
   `${clause.charAt(0).toUpperCase()}${clause.slice(1).replace(/[.!?]$/, '')}.`;
+
+/** Another complaint of the job, and how far it came. */
+const otherLine = (story: Story, complaint: Complaint): string =>
+  mendedFor(story, complaint).length > 0
+    ? `Not proven: ${complaint.title}.`
+    : `Not mended: ${complaint.title}.`;
 
 /** A repair without its proof, and causes named that nobody mended and no open look denied. */
 function unproven(story: Story): readonly string[] {

@@ -82,9 +82,9 @@ export function takeCheck(action: ActionOf<'take-check'>, story: Story, world: W
       'See "droplight trees list".',
       action.tree,
     );
-  const other = misfit(found.tree, story.header.vehicle.facts);
+  const other = misfit(found.tree, story.facts);
   if (other !== undefined) return { kind: 'refused', problem: other };
-  const walked = asWalked(found.tree, story.header.vehicle);
+  const walked = asWalked(found.tree, story);
   const check = walked.checks[action.check];
   if (check === undefined) return refuseUnknown('check', action.check, Object.keys(walked.checks));
   const whole = taken(check);
@@ -131,6 +131,7 @@ export function ownLeg({ say, reason }: ActionOf<'own-leg'>, story: Story, world
       tree: tree.id,
       whole: fileOf(tree),
       shop: shopOf(tree, world.shop ?? currentLeg(story).shop),
+      complaint: {},
       ...(reason !== undefined && { reason }),
     },
   ]);

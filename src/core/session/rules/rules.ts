@@ -3,7 +3,8 @@ import type { Action } from '../action.ts';
 import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
-import { close, leg, reopen } from './leg.ts';
+import { complaint, leg, worker } from './complaint.ts';
+import { close, reopen } from './close.ts';
 import { aidOff, partOff, partOn } from './apart.ts';
 import { access, conditions, standing } from './vehicle.ts';
 import { buy, limit } from './money.ts';
@@ -38,6 +39,8 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   'name-cause': nameCause,
   'own-leg': ownLeg,
   leg,
+  complaint,
+  worker,
   close,
   reopen,
   'part-off': partOff,
@@ -65,6 +68,7 @@ const afterClosing: ReadonlySet<Action['do']> = new Set([
   'part-bought',
   'describe',
   'take-back',
+  'complaint',
   'reopen',
 ]);
 

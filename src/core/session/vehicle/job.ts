@@ -23,7 +23,10 @@ export function forJob(
 }
 
 /** The vehicle's file after a job was begun: facts and figures that were given there are kept. */
-export const afterStart = (vehicle: Vehicle, { facts, sheet = {} }: HeaderVehicle): Vehicle => ({
+export const afterStart = (
+  vehicle: Vehicle,
+  { facts, sheet = {} }: Pick<HeaderVehicle, 'facts' | 'sheet'>,
+): Vehicle => ({
   ...vehicle,
   facts: { ...vehicle.facts, ...facts },
   sheet: { ...vehicle.sheet, ...sheet },

@@ -1,48 +1,19 @@
 import type { ActionOf } from '../action.ts';
-import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
+import { leftComplaints } from '../complaints.ts';
+import { accept, refuse, type Refused, type Ruling } from './ruling.ts';
 import { leftUnasked } from '../../tree/way/after-repair.ts';
 import { doneIn } from '../due.ts';
 import { leftLines } from './left-open.ts';
 import { isProven, lastRepair, triesSoFar } from '../proof.ts';
-import { fileOf } from '../../tree/written/settle.ts';
-import { shopOf } from '../header/header.ts';
 import { triageOf } from '../triage.ts';
 import { apartName, apartNow } from '../apart/apart.ts';
 import { currentLeg, type Story } from '../story.ts';
 
-/** Goes on with another complaint's tree in the same session; findings and accesses go along. */
-export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling {
-  const found = world.tree(action.tree);
-  if (found === undefined)
-    return refuse(
-      'unknown-tree',
-      `There is no tree "${action.tree}" in the library.`,
-      'See "droplight trees list".',
-      action.tree,
-    );
-  if (currentLeg(story).tree.id === action.tree)
-    return refuse(
-      'same-tree',
-      `"${action.tree}" is the tree that is being walked.`,
-      'Go on with it.',
-      action.tree,
-    );
-  return accept([
-    {
-      kind: 'leg',
-      tree: action.tree,
-      whole: fileOf(found.tree),
-      shop: shopOf(found.tree, found.shop),
-      ...(action.reason !== undefined && { reason: action.reason }),
-    },
-  ]);
-}
-
 /** Ends the session. As fixed only with a good proof after the last repair, and never what only an inspection releases. */
 export function close(action: ActionOf<'close'>, story: Story): Ruling {
-  const releasable = isProven(story) && triageOf(story) === undefined;
-  const as = action.as ?? (releasable ? 'fixed' : 'handed-on');
-  const refused = as === 'fixed' ? notFixed(story) : undefined;
+  const why = notFixed(story);
+  const as = action.as ?? (why === undefined ? 'fixed' : 'handed-on');
+  const refused = as === 'fixed' ? why : undefined;
   if (refused !== undefined) return refused;
   const leftOpen = apartNow(story).map((thing) => apartName(story, thing));
   return accept(
@@ -80,6 +51,13 @@ function notFixed(story: Story): Refused | undefined {
       'no-proof',
       `It is not proven: ${triesSoFar(story) ?? "the complaint's own test has not shown good since the last repair"}.`,
       closeOtherwise,
+    );
+  const [open] = leftComplaints(story);
+  if (open !== undefined)
+    return refuse(
+      'complaint-open',
+      `Another complaint of this job is not proven gone: ${open.title}.`,
+      'Go back to it, or close otherwise.',
     );
   const { tree } = currentLeg(story);
   const behind = leftUnasked(tree, doneIn(story))[0];

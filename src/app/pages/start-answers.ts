@@ -1,0 +1,84 @@
+import type { Action } from '../../core/session/action.ts';
+import { parseSheet } from '../../core/session/book.ts';
+import type { Header } from '../../core/session/header/header.ts';
+import { currencyOf, newHeader } from '../../core/session/header/new-header.ts';
+import { parseConditions } from '../../core/session/rules/vehicle.ts';
+import { afterStart, forJob } from '../../core/session/vehicle/job.ts';
+import { newVehicle, sameVehicle } from '../../core/session/vehicle/vehicle.ts';
+import { bad, good, type Parsed } from '../../core/problem.ts';
+import { bareTree } from '../../core/tree/own/bare.ts';
+import type { Library } from '../../core/tree/shop.ts';
+import { transition, type Transition } from '../effect.ts';
+import type { State } from '../state.ts';
+import { takeAction } from '../take-action.ts';
+import { afterAction } from '../walk/answer.ts';
+import {
+  chosenVehicle,
+  notKnown,
+  somethingElse,
+  typedSheet,
+  type Offered,
+  type StartForm,
+} from './start-form.ts';
+
+/** Takes up the complaint; what was told of the vehicle for it is kept in the vehicle's file too. */
+export function takeUp(state: State, form: StartForm, { library }: Offered): Transition {
+  const { tree = '', said = '' } = form.answers;
+  const facts = factsTold(form, library);
+  const action: Action =
+    tree === somethingElse
+      ? { do: 'own-leg', say: form.answers['own'] ?? '' }
+      : { do: 'complaint', tree, words: said, facts, sheet: { ...typedSheet(form) } };
+  const acted = afterAction(takeAction(state, action));
+  const { session } = acted.state;
+  const kept =
+    session &&
+    state.vehicles.find(({ vehicle }) => sameVehicle(vehicle.name, session.header.vehicle.name));
+  if (session === undefined || kept === undefined) return acted;
+  const vehicle = afterStart(kept.vehicle, session.story);
+  return transition(acted.state, ...acted.effects, {
+    kind: 'keep-vehicle',
+    path: kept.path,
+    vehicle,
+  });
+}
+
+const factsTold = ({ answers }: StartForm, { shop }: Library): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(answers).filter(
+      ([id, value]) => Object.hasOwn(shop.facts, id) && value !== notKnown,
+    ),
+  );
+
+/** The first line of the job that the answers begin. */
+export function headerFrom(state: State, form: StartForm, library: Library): Parsed<Header> {
+  const { answers } = form;
+  const tree =
+    answers['tree'] === somethingElse
+      ? bareTree(answers['own'] ?? '')
+      : library.trees.find(({ id }) => id === answers['tree']);
+  if (tree === undefined)
+    return bad({ code: 'no-tree', message: 'No complaint is chosen.', mend: 'Choose one.' });
+  const vehicle = chosenVehicle(form, state.vehicles) ?? newVehicle(answers['vehicle'] ?? '');
+  const conditions = parseConditions(answers, state.settings.units);
+  if (conditions.kind === 'bad') return conditions;
+  const facts = factsTold(form, library);
+  const sheet = parseSheet(typedSheet(form), tree, library.shop);
+  if (sheet.kind === 'bad') return sheet;
+  const said = (answers['said'] ?? '').trim();
+  return good(
+    newHeader(
+      {
+        tree,
+        shop: library.shop,
+        vehicle: forJob(vehicle, { facts, sheet: sheet.value }),
+        who: (answers['who'] ?? '').trim(),
+        ...(said !== '' && { said }),
+        conditions: conditions.value,
+        units: state.settings.units,
+        ...currencyOf(state.settings),
+      },
+      state.now.at,
+    ),
+  );
+}

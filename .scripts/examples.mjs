@@ -46,7 +46,8 @@ for (const { name, tree, args, begins, actions } of examples) {
   };
   const paths = [];
   const opened = await runCommand({ ...io, out: (text) => paths.push(text.trim()) }, open, [
-    tree,
+    // One that no tree is about is told in own words, among the arguments.
+    ...(tree === undefined ? [] : [tree]),
     ...args,
     '--sessions',
     folder,

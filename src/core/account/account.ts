@@ -1,6 +1,7 @@
 import { wayMermaid } from '../drawing/mermaid.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { triageOf } from '../session/triage.ts';
+import { isOwn } from '../tree/own/bare.ts';
 import type { Story } from '../session/story.ts';
 import { count } from '../text.ts';
 import { knownBlocks, vehicleBlocks } from './blocks/beginning.ts';
@@ -135,6 +136,9 @@ function clockWords({ entries }: Story): string {
     : ` The clock of the machine was set while the work went on (after event ${after}): times of day before and after do not belong to one clock, minutes are right.`;
 }
 
+const withoutTree =
+  ' What no tree is about was looked for by checks and causes in words of our own: nobody gave odds, so no chances are told of it.';
+
 function closing({ story, audience }: AccountContext, provenance: Provenance): readonly Block[] {
   const { closed } = story;
   const ended =
@@ -154,7 +158,7 @@ function closing({ story, audience }: AccountContext, provenance: Provenance): r
   return [
     heading('About this account'),
     paragraph(
-      `${ended} It was written from a record of ${count(provenance.events, 'event')}${passed}.${clockWords(story)}${names} The record's closing link is ${provenance.link}.`,
+      `${ended}${story.legs.some(({ tree }) => isOwn(tree)) ? withoutTree : ''} It was written from a record of ${count(provenance.events, 'event')}${passed}.${clockWords(story)}${names} The record's closing link is ${provenance.link}.`,
     ),
   ];
 }

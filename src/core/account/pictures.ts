@@ -4,6 +4,7 @@ import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
 import type { BeliefStep } from '../reason/history/belief-history.ts';
+import { isOwn } from '../tree/own/bare.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 
 /** A picture of an account: the name of its file, the words under it, and the drawing itself. */
@@ -18,8 +19,9 @@ export function picturesOf(story: Story, history: readonly BeliefStep[]): readon
   return [
     steps.length > 0 && {
       file: 'way.svg',
-      caption:
-        'The way through the tree: each check with what it showed, the branches not taken faded beside it.',
+      caption: isOwn(firstLeg(story).tree)
+        ? 'The way that was taken: each check with what it showed, what else it could have shown faded beside it.'
+        : 'The way through the tree: each check with what it showed, the branches not taken faded beside it.',
       svg: waySvg(`The way: ${title}`, steps),
     },
     bands !== undefined && {

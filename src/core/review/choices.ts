@@ -16,7 +16,7 @@ export function choiceBlocks(decisions: readonly Decision[]): readonly Block[] {
   return [
     heading('Worth talking over', 3),
     ...(told.length === 0
-      ? [paragraph('No single choice cost enough to be talked over.')]
+      ? [paragraph(nothingToTell(decisions))]
       : told.map((decision) => paragraph(choiceWords(decision)))),
     ...(rest.length === 0
       ? []
@@ -26,6 +26,11 @@ export function choiceBlocks(decisions: readonly Decision[]): readonly Block[] {
         ]),
   ];
 }
+
+const nothingToTell = (decisions: readonly Decision[]): string =>
+  decisions.some(({ kind }) => kind === 'free') || !decisions.some(({ kind }) => kind === 'own')
+    ? 'No single choice cost enough to be talked over.'
+    : 'Nobody gave odds, so no choice can be weighed against another.';
 
 /** The dearest choices and the guesses, in the order in which they were made. */
 function worthTelling(decisions: readonly Decision[]): readonly Decision[] {
@@ -61,7 +66,7 @@ function insteadWords({ best, chosen, lost, tellsNothing }: Decision): string {
   return `"${best.words}" would have brought the end nearer by about ${minuteWords(lost)}, over all vehicles that would have looked like this one.`;
 }
 
-type Sort = 'asked' | 'good' | 'cheap' | 'look' | 'empty' | 'unweighed';
+type Sort = 'asked' | 'good' | 'cheap' | 'look' | 'own' | 'empty' | 'unweighed';
 
 /** What is said of so many of the other steps; only a step that bought nothing is called by its name. */
 const words: Readonly<Record<Sort, string>> = {
@@ -69,6 +74,7 @@ const words: Readonly<Record<Sort, string>> = {
   good: 'as good as any other',
   cheap: 'a little dearer than the best',
   look: 'an open look at a suspect',
+  own: 'chosen without a tree, with no odds to weigh them by',
   empty: 'past telling anything',
   unweighed: 'not to be weighed',
 };
@@ -77,7 +83,7 @@ const sorts = Object.keys(words) as readonly Sort[];
 
 function sortOf({ kind, best, lost, tellsNothing }: Decision): Sort {
   if (kind === 'asked') return 'asked';
-  if (kind === 'look') return 'look';
+  if (kind === 'look' || kind === 'own') return kind;
   if (best === undefined) return 'unweighed';
   if (tellsNothing) return 'empty';
   return lost <= asGood ? 'good' : 'cheap';

@@ -8,6 +8,7 @@ import { fold, type Recorded } from '../session/fold.ts';
 import { dueByTree } from '../session/due.ts';
 import { currentLeg, lastFinding, type Story } from '../session/story.ts';
 import { lookAt } from '../tree/looked.ts';
+import { isOwn } from '../tree/own/bare.ts';
 import { isPartOfNext } from '../account/blocks/ledger.ts';
 import { causeThing } from '../account/words/wording.ts';
 
@@ -17,9 +18,10 @@ export type Decision = {
   readonly at: string;
   /**
    * `asked`: the tree asks it of everybody (complaint, baseline, retests), so it is not charged; nor
-   * is `look`, an open look at a cause that was named.
+   * is `look`, an open look at a cause that was named, nor `own`, a step of a job without a tree:
+   * nobody gave odds to weigh it by.
    */
-  readonly kind: 'free' | 'asked' | 'look';
+  readonly kind: 'free' | 'asked' | 'look' | 'own';
   readonly known: {
     /** The likeliest suspect, and how a sentence calls it. */
     readonly leader: { readonly cause: string; readonly name: string } | undefined;
@@ -89,7 +91,7 @@ function decide(story: Story, event: Event | UnknownEvent, chosen: StepName): re
   const base = {
     n: event.n,
     at: event.at,
-    kind: asked ? ('asked' as const) : ('free' as const),
+    kind: asked ? ('asked' as const) : isOwn(tree) ? ('own' as const) : ('free' as const),
     chosen: { ...chosen, words: stepWords(tree, chosen) },
   };
   const made = inputFrom(story);

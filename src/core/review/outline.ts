@@ -36,10 +36,11 @@ function oneReview(review: Review): readonly Block[] {
   ];
 }
 
-function minutesWords({ minutes, closed }: Review): string {
+function minutesWords({ minutes, closed, withoutTree }: Review): string {
   const { used, advised, ownOrder, lost } = minutes;
-  const order =
-    ownOrder === undefined
+  const order = withoutTree
+    ? ' No tree was about the complaint: there is no order to hold it against.'
+    : ownOrder === undefined
       ? " The tree's own order could not be worked out."
       : ` By the tree's own order it takes about ${minuteWords(ownOrder)} on average.`;
   if (advised === undefined) return `${sentence(`${minuteWords(used)} were used`)}${order}`;
@@ -59,7 +60,7 @@ function minutesWords({ minutes, closed }: Review): string {
 }
 
 function countsWords({ decisions, guesses, toldNothing, habits }: Review): string {
-  const freely = decisions.filter(({ kind }) => kind === 'free').length;
+  const freely = decisions.filter(({ kind }) => kind === 'free' || kind === 'own').length;
   const counted = [
     [guesses, 'repair on a guess', 'repairs on a guess'],
     [toldNothing, 'check that could tell nothing', 'checks that could tell nothing'],

@@ -5,6 +5,7 @@ import { environmentOf } from '../reason/plan/episode.ts';
 import { simulate } from '../reason/plan/simulate.ts';
 import { NoSimulation } from '../reason/plan/vehicle.ts';
 import { ownWay } from '../reason/plan/policies.ts';
+import { isOwn } from '../tree/own/bare.ts';
 import { fold, type Recorded } from '../session/fold.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 import { decisionsOf, type Decision } from './decisions.ts';
@@ -29,6 +30,7 @@ export function reviewOf(
     vehicle: story.header.vehicle.name,
     opened: story.header.opened,
     complaint: firstLeg(story).tree.title,
+    withoutTree: isOwn(firstLeg(story).tree),
     closed: story.closed?.as ?? 'open',
     minutes: {
       used: story.minutes,
@@ -58,6 +60,7 @@ const seed = 20_260_411;
 /** Mean minutes by the tree's own order; no figure for a tree that cannot be simulated. */
 function ownOrder(story: Story, count: number): number | undefined {
   const leg = firstLeg(story);
+  if (isOwn(leg.tree)) return undefined;
   try {
     const [own] = simulate({
       environment: environmentOf(leg.tree, leg.shop.accesses),

@@ -26,6 +26,8 @@ export type Review = {
   readonly vehicle: string;
   readonly opened: string;
   readonly complaint: string;
+  /** No tree was about the complaint: there are no odds and no order to hold the work against. */
+  readonly withoutTree: boolean;
   readonly closed: string;
   readonly minutes: {
     readonly used: number;

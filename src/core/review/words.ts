@@ -16,11 +16,12 @@ export function strengths(review: Reviewed): readonly string[] {
   const { habits, guesses } = review;
   const choices = free(review);
   const good = choices.filter(({ lost }) => lost <= asGood).length;
-  const proven = review.decisions.some(({ chance }) => chance !== undefined);
+  const repaired = review.decisions.some(({ chosen }) => chosen.do === 'repair');
+  const weighed = review.decisions.some(({ chance }) => chance !== undefined);
   const evidence: readonly (readonly [holds: boolean, text: string])[] = [
     [habits.confirmedFirst, 'The complaint was made to show itself before anything was touched.'],
     [
-      proven && habits.unprovenRepairs === 0,
+      repaired && habits.unprovenRepairs === 0,
       "Every repair was put to the proof by the complaint's own test.",
     ],
     [
@@ -29,7 +30,7 @@ export function strengths(review: Reviewed): readonly string[] {
         `${numberWord(good)} of ${numberWord(choices.length)} free choices were as good as the best one`,
       ),
     ],
-    [proven && guesses === 0, 'Nothing was replaced on a guess.'],
+    [weighed && guesses === 0, 'Nothing was replaced on a guess.'],
     [
       habits.baselineAsked > 0 && habits.baselineTaken === habits.baselineAsked,
       'All the baseline readings were taken before the search began.',

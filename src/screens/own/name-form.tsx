@@ -38,7 +38,10 @@ const questions: Readonly<Record<NamedThing, Readonly<Partial<Record<NamedField,
     },
   },
   cause: {
-    name: { ask: 'What is wrong?', hint: 'The fault: "wiper ground rusted through".' },
+    name: {
+      ask: 'What is wrong?',
+      hint: 'The part and what it has: "the wiper ground, rusted through".',
+    },
     where: { ask: 'Where does it sit?', hint: `"Under the cowl, left." ${empty}` },
   },
 };

@@ -1,4 +1,6 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
+import { at } from '../../at.ts';
+import { isOwn } from '../../tree/own/bare.ts';
 import { apartNow, leftApart } from '../../session/apart/apart.ts';
 import { type Finding, type Story } from '../../session/story.ts';
 import { byUrgency, urgencyWords } from '../../session/follow-up.ts';
@@ -37,12 +39,17 @@ export function readingBlocks(context: AccountContext): readonly Block[] {
     ];
   });
   const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];
+  // Without a tree nobody gave odds: there is nothing that a finding could tell of its suspects.
+  const weighed = story.findings.filter(({ leg }) => !isOwn(at(story.legs, leg).tree));
+  const columns = weighed.length === 0 ? head.length - 1 : head.length;
   return [
     heading('Readings and results'),
-    { kind: 'table', head, rows },
-    ...(story.findings.every(({ n }) => context.stepAt(n) !== undefined)
-      ? []
-      : [paragraph(longNote)]),
+    {
+      kind: 'table',
+      head: head.slice(0, columns),
+      rows: rows.map((row) => row.slice(0, columns)),
+    },
+    ...(weighed.every(({ n }) => context.stepAt(n) !== undefined) ? [] : [paragraph(longNote)]),
   ];
 }
 

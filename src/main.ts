@@ -52,6 +52,7 @@ const io: Io = {
     shipped: resolve(import.meta.dirname, '..', 'trees'),
     settings: settingsFolder(process.env, platform(), homedir()),
   },
+  phoneHost: process.env['DROPLIGHT_PHONE'] || undefined,
   isTerminal,
   halt: () => halt(),
   onStop: (stop, goOn) => {

@@ -29,6 +29,9 @@ export type Effect =
   | { readonly kind: 'look-back'; readonly vehicle: Vehicle }
   /** Copies the photo of an action beside its session. */
   | { readonly kind: 'keep-photo'; readonly action: ActionOf<'photo'> }
+  /** Opens a page to a telephone, and shuts it. */
+  | { readonly kind: 'start-phone' }
+  | { readonly kind: 'stop-phone' }
   | { readonly kind: 'create-session'; readonly header: Header }
   | { readonly kind: 'open-session'; readonly path: string }
   | { readonly kind: 'shut-session' }

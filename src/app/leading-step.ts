@@ -7,7 +7,9 @@ import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import type { Settings } from '../core/settings.ts';
-import type { OpenSession } from './state.ts';
+import { transition, type Transition } from './effect.ts';
+import { walk } from './screen.ts';
+import type { OpenSession, State } from './state.ts';
 
 type LedStory = Pick<OpenSession, 'story' | 'own' | 'advice' | 'unadvised'>;
 
@@ -66,4 +68,18 @@ function stepOf({ next }: Advice): Due | undefined {
   return first.do === 'check'
     ? { kind: 'check', check: first.id, why: 'advised' }
     : { kind: 'named', cause: first.id };
+}
+
+/** Leads by the other way from here on: the tree's own, or the quicker one. */
+export function switchLead(state: State): Transition {
+  const lead = state.settings.lead === 'tree' ? 'quicker' : 'tree';
+  const settings = { ...state.settings, lead } as const;
+  const { session } = state;
+  const led = session && { ...session, ...ledStory(session.header, session.events, settings) };
+  const text = lead === 'tree' ? "The tree's own way leads." : 'The quicker way leads.';
+  return transition(
+    { ...state, settings, session: led, screen: walk, notice: { kind: 'info', text } },
+    { kind: 'advise' },
+    { kind: 'save-settings', settings },
+  );
 }

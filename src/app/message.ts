@@ -62,6 +62,15 @@ export type Message =
       readonly action: ActionOf<'photo'>;
       readonly photo: KeptPhoto;
     }
+  | {
+      readonly kind: 'phone-ready';
+      readonly url: string;
+      readonly code: readonly (readonly boolean[])[];
+    }
+  /** A photo came from the telephone, and lies beside the session. */
+  | { readonly kind: 'photo-arrived'; readonly photo: KeptPhoto }
+  /** There is no page for the telephone, or none any more. */
+  | { readonly kind: 'phone-refused'; readonly problem: Problem }
   | { readonly kind: 'account-written'; readonly path: string }
   /** A folder of sessions that can be used, whole from the root; empty for the usual one. */
   | { readonly kind: 'folder-chosen'; readonly path: string }

@@ -42,6 +42,16 @@ export type PartField = 'part' | 'where' | 'fasteners' | 'routing' | 'bag';
 
 export type PhotoField = 'path' | 'caption';
 
+/** The page that a telephone opens: where it is, with its code as dots (true is dark), or why there is none. */
+export type PhoneDoor =
+  | { readonly kind: 'opening' }
+  | {
+      readonly kind: 'open';
+      readonly url: string;
+      readonly code: readonly (readonly boolean[])[];
+    }
+  | { readonly kind: 'shut'; readonly why: string };
+
 export type Speed = 1 | 2 | 4;
 
 /** A session that is watched again: read only. */
@@ -117,6 +127,18 @@ type Screens = {
   /** What is named in a job without a tree: a check, or a cause. */
   readonly 'own-check': { readonly form: NameForm };
   readonly 'own-cause': { readonly form: NameForm };
+  /** Photos that come from a telephone, for the step behind the page. */
+  readonly phone: {
+    readonly door: PhoneDoor;
+    readonly about: string | undefined;
+    /** Photos that came in and whose captions are asked, the first of them now. */
+    readonly asked: readonly { readonly n: number; readonly file: string }[];
+    readonly typed: Typing;
+    /** How many came in. */
+    readonly taken: number;
+    /** Dark and light of the code change places: where no color says which is which. */
+    readonly turned: boolean;
+  };
   readonly replay: {
     readonly recording: Recording;
     /** Events shown. */

@@ -1,7 +1,7 @@
 import { never } from '../core/problem.ts';
 import { clockTime } from '../core/session/clock.ts';
 import type { Stamp } from '../core/session/kinds/shapes.ts';
-import { inform, object, show, transition, type Transition } from './effect.ts';
+import { inform, object, show, transition, type Effect, type Transition } from './effect.ts';
 import type { Command, KeyPress, Mode } from './keys/command.ts';
 import { isField } from './keys/field.ts';
 import { commandFor } from './keys/keymap.ts';
@@ -16,17 +16,17 @@ import {
   writes,
 } from './keys/run.ts';
 import type { Token } from './keys/tokens.ts';
-import { ledStory } from './leading-step.ts';
+import { switchLead } from './leading-step.ts';
 import type { Message } from './message.ts';
 import { opened, replayOpened } from './opened.ts';
 import { keyLines } from './pages/reading.ts';
-import { photoKept } from './pages/photo/photo.ts';
+import { isPhoneLeft, photosTold } from './pages/photo/phone.ts';
 import { playedOn } from './pages/replay.ts';
 import { folderChosen } from './pages/settings.ts';
 import { chooseTree } from './pages/start.ts';
 import { bindings, pages } from './pages/table.ts';
 import { vehiclesTold } from './pages/vehicles.ts';
-import { walk, type At, type Kind } from './screen.ts';
+import type { At, Kind } from './screen.ts';
 import type { Drawn, OpenSession, State } from './state.ts';
 import { timed } from './timed.ts';
 import { takeAction } from './take-action.ts';
@@ -41,7 +41,10 @@ import { withoutFolder } from './wording.ts';
  */
 export function update(before: State, message: Message, now: Stamp): Transition {
   const { state, effects } = timed(before, message, take({ ...before, now }, message));
-  return { state: withQuestion(before, state), effects };
+  const left: readonly Effect[] = isPhoneLeft(before.screen, state.screen)
+    ? [{ kind: 'stop-phone' }]
+    : [];
+  return { state: withQuestion(before, state), effects: [...effects, ...left] };
 }
 
 /** The state with what it asks, worked out anew where that may be another question. */
@@ -77,11 +80,7 @@ function take(state: State, message: Message): Transition {
     case 'tree-chosen':
       return chooseTree(state, message.tree);
     case 'session-chosen':
-      return transition(
-        state,
-        { kind: 'load-library' },
-        { kind: 'open-session', path: message.path },
-      );
+      return pickUp(state, message.path);
     case 'library-loaded':
       return transition({ ...state, library: message.library });
     case 'vehicles-loaded':
@@ -103,9 +102,11 @@ function take(state: State, message: Message): Transition {
     case 'not-kept':
       return transition(withSession(state, onDisk(message, state.now)));
     case 'photo-kept':
-      return photoKept(state, message);
+    case 'phone-ready':
+    case 'photo-arrived':
+    case 'phone-refused':
+      return photosTold(state, message);
     case 'account-written':
-      // It lies beside its session.
       return inform(state, `Account written: ${withoutFolder(message.path)}`);
     case 'folder-chosen':
       return folderChosen(state, message.path);
@@ -113,15 +114,17 @@ function take(state: State, message: Message): Transition {
       // On the walk it was said already who leads now.
       return state.screen.kind === 'settings' ? inform(state, 'Settings kept.') : transition(state);
     case 'advised':
-      return thought(state, message.events, { advice: message.advice });
     case 'not-advised':
-      return thought(state, message.events, { unadvised: message.why });
+      return thought(state, message);
     case 'ticked':
       return transition(state);
     default:
       return never(message);
   }
 }
+
+const pickUp = (state: State, path: string): Transition =>
+  transition(state, { kind: 'load-library' }, { kind: 'open-session', path });
 
 /** What the disk said of the last events. */
 const onDisk = (
@@ -144,8 +147,16 @@ function drawnAnew(before: State, drawn: Drawn): Transition {
 }
 
 /** What was thought out, where nothing has been recorded meanwhile. */
-const thought = (state: State, events: number, change: Partial<OpenSession>): Transition =>
-  transition(state.session?.events.length === events ? withSession(state, change) : state);
+function thought(
+  state: State,
+  message: Extract<Message, { kind: 'advised' | 'not-advised' }>,
+): Transition {
+  const change =
+    message.kind === 'advised' ? { advice: message.advice } : { unadvised: message.why };
+  return transition(
+    state.session?.events.length === message.events ? withSession(state, change) : state,
+  );
+}
 
 const withSession = (state: State, change: Partial<OpenSession>): State =>
   state.session === undefined ? state : { ...state, session: { ...state.session, ...change } };
@@ -223,20 +234,6 @@ function openKeys(state: State): Transition {
   const lines = keyLines(bindings, state.question.mode);
   const from = screen.kind === 'replay' ? { ...screen, playing: false } : screen;
   return show(state, { kind: 'keys', from, lines, cursor: 0 });
-}
-
-/** Leads by the other way from here on: the tree's own, or the quicker one. */
-function switchLead(state: State): Transition {
-  const lead = state.settings.lead === 'tree' ? 'quicker' : 'tree';
-  const settings = { ...state.settings, lead } as const;
-  const { session } = state;
-  const led = session && { ...session, ...ledStory(session.header, session.events, settings) };
-  const text = lead === 'tree' ? "The tree's own way leads." : 'The quicker way leads.';
-  return transition(
-    { ...state, settings, session: led, screen: walk, notice: { kind: 'info', text } },
-    { kind: 'advise' },
-    { kind: 'save-settings', settings },
-  );
 }
 
 /** Leaves the program; an open session is put down first. */

@@ -17,6 +17,8 @@ export type Io = {
     readonly shipped: string;
     readonly settings: string;
   };
+  /** The address that a telephone reaches this machine by, where somebody says it. */
+  readonly phoneHost?: string | undefined;
   /** Takes what must still be done when the terminal goes away or the system says stop. */
   readonly onHangUp: (save: () => void) => void;
   /** Stops the program as the shell's Ctrl+Z does; done when the shell lets it go on. */

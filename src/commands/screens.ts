@@ -138,6 +138,7 @@ function begin(
       const { writeAccount } = await import('./write.ts');
       return writeAccount(io, session);
     },
+    ...(io.phoneHost !== undefined && { phone: { host: io.phoneHost } }),
     redraw,
     ring,
     leave,

@@ -139,6 +139,14 @@ export function ScreenFrame({ state, rows, columns, contents }: FrameProps) {
       </Line>
     );
   const { session, screen } = state;
+  if (screen.kind === 'phone' && contents !== undefined)
+    return (
+      <ThemeContext value={themes[state.settings.theme]}>
+        <Box height={rows} {...ground(state)}>
+          <contents.Body state={state} rows={rows} columns={columns} />
+        </Box>
+      </ThemeContext>
+    );
   const onWalk = session !== undefined && screen.kind !== 'home' && screen.kind !== 'settings';
   const bindings = contents?.bindings ?? bindingsWith([]);
   const notice = noticeNow(state);

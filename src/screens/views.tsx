@@ -19,6 +19,8 @@ import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
 import { AsItStood, Choices, Head, Line, Narrowed } from './parts.tsx';
+import { bindings } from '../app/pages/table.ts';
+import { PhoneBody } from './photo/phone.tsx';
 import { PhotoBody } from './photo/photo.tsx';
 import { ReplayHead, replayRows } from './replay.tsx';
 import { boardPages } from './apart/board-rows.ts';
@@ -137,6 +139,7 @@ const views: { readonly [K in Kind]: View<K> } = {
   'own-cause': ({ form }, _, size) => <NameFormBody form={form} offered={[]} {...size} />,
   mended: (screen, { session }) => session && <MendedBody story={session.story} screen={screen} />,
   photo: (screen, { question: { due } }) => <PhotoBody screen={screen} due={due} />,
+  phone: (screen, state, size) => <PhoneBody {...{ screen, state, bindings }} {...size} />,
   keys: reading,
   full: reading,
   why: reading,

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Program } from '../../src/app/program.ts';
 import type { Action } from '../../src/core/session/action.ts';
 import { figures } from '../../src/core/trade/catalog.ts';
+import { codeOf } from '../../src/phone/code.ts';
 import { readSession } from '../../src/store/recover.ts';
 import { chooseTree, makeProgram, pagesRead, passPages, press, startKeys } from './program.ts';
 import { readingsFolder, see } from './readings.ts';
@@ -141,6 +142,18 @@ function feedPage(...actions: readonly Action[]): Program {
   return program;
 }
 
+/** The page of the telephone, open at an address of the longest kind, after some photos came in. */
+function phonePage(...names: readonly string[]): Program {
+  const program = after(`${ready}P<C-p>`);
+  const url = 'http://192.168.100.120:41873/q8Zb3XwK1tY7uMv0aR5cNg';
+  program.dispatch({ kind: 'phone-ready', url, code: codeOf(url) });
+  for (const name of names) {
+    const photo = { file: `job.photos/${name}`, sha256: 'a'.repeat(64), bytes: 3 };
+    program.dispatch({ kind: 'photo-arrived', photo });
+  }
+  return program;
+}
+
 /** Each kind of screen of the shipped trees, by the name of its golden frame. */
 export const everyScreen: readonly Reached[] = [
   ...byKeys.map(([name, keys]) => ({ name, reach: () => after(keys) })),
@@ -157,6 +170,8 @@ export const everyScreen: readonly Reached[] = [
       return program;
     },
   },
+  { name: 'phone', reach: () => phonePage() },
+  { name: 'phone-caption', reach: () => phonePage('01-photo.jpg', '02-photo.jpg') },
   { name: 'replay', reach: () => replayed('<enter>'.repeat(9)) },
   { name: 'replay-turning', reach: () => replayed('t') },
   { name: 'replay-playing', reach: () => replayed('<enter>gff') },

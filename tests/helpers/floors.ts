@@ -46,10 +46,11 @@ const coreFloor = (path: string): number => {
   return third === undefined ? 0 : coreFloors.indexOf(second);
 };
 
-/** What each part may import besides itself. Only `run.ts` of the app knows the store. */
+/** What each part may import besides itself. Only `run/` of the app knows the store and the telephone. */
 const allowed: Readonly<Record<string, readonly string[]>> = {
   core: [],
   store: ['core'],
+  phone: ['core'],
   app: ['core'],
   screens: ['core', 'app'],
   commands: ['core', 'app', 'store', 'screens'],
@@ -67,7 +68,7 @@ function mayImport(from: string, to: string): boolean {
   const [here, there] = [topOf(from), topOf(to)];
   if (here === 'core' && there === 'core') return coreFloor(from) >= coreFloor(to);
   if (here === there) return true;
-  if (from.startsWith('app/run/') && there === 'store') return true;
+  if (from.startsWith('app/run/') && (there === 'store' || there === 'phone')) return true;
   return allowed[here]?.includes(there) === true;
 }
 

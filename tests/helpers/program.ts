@@ -37,6 +37,8 @@ type Options = {
   readonly trees?: string;
   readonly folder?: string;
   readonly writeAccount?: Ports['writeAccount'];
+  /** Opens a page to a telephone; left out, it never comes to that. */
+  readonly phone?: Ports['phone'];
 };
 
 /** The same before its larger part has loaded: it draws, and keys wait. */
@@ -83,6 +85,7 @@ function assemble(options: Options) {
     },
     writeAccount: options.writeAccount ?? ((session) => Promise.resolve(good(`${session}.md`))),
     startAdvice: keptAdvice,
+    phone: options.phone ?? { host: '127.0.0.1', open: () => new Promise(() => {}) },
     redraw: () => {
       redrawn += 1;
     },

@@ -51,6 +51,7 @@ export type Command =
   | 'account'
   | 'quicker'
   | 'switch-lead'
+  | 'turn-code'
   | 'keep'
   | 'play'
   | 'faster'

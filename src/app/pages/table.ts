@@ -13,6 +13,7 @@ import { costsPage } from './costs.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
 import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
+import { phonePage } from './photo/phone.ts';
 import { photoPage } from './photo/photo.ts';
 import { ownCausePage, ownCheckPage } from './own/page.ts';
 import { replayPage } from './replay.ts';
@@ -43,6 +44,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   photo: photoPage,
   'part-off': partOffPage,
   timers: timersPage,
+  phone: phonePage,
   figures: figuresPage,
   figure: oneFigurePage,
   'own-check': ownCheckPage,

@@ -1,5 +1,6 @@
 import type { Parsed } from '../../core/problem.ts';
 import type { startAdvice } from '../../core/reason/advice/advise.ts';
+import type { openPhone } from '../../phone/phone.ts';
 import type { PathRoots } from '../../store/folder.ts';
 import type { Disk } from '../../store/sessions.ts';
 
@@ -21,6 +22,8 @@ export type Ports = {
   readonly writeAccount: (session: string) => Promise<Parsed<string>>;
   /** Begins to think about the next step, where that is not the search itself. */
   readonly startAdvice?: typeof startAdvice;
+  /** The address that a telephone reaches this machine by, where the network's own is not meant; and what opens a page there. */
+  readonly phone?: { readonly host?: string | undefined; readonly open?: typeof openPhone };
   readonly redraw: () => void;
   /** Rings the bell of the terminal. */
   readonly ring: () => void;

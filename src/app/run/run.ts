@@ -1,6 +1,7 @@
 import { basename, join } from 'node:path';
 import { firstOf, type Problem } from '../../core/problem.ts';
 import type { Header } from '../../core/session/header/header.ts';
+import type { Settings } from '../../core/settings.ts';
 import { attempt, refusal, StoreError } from '../../store/files.ts';
 import { loadLibrary } from '../../store/library.ts';
 import { sessionLines } from '../../store/find.ts';
@@ -13,7 +14,7 @@ import type { Message } from '../message.ts';
 import { sendOn } from './send-on.ts';
 import type { Ports, Rescued } from './ports.ts';
 import type { EffectRunner, Program } from '../program.ts';
-import { keepPhotoOf } from './photos.ts';
+import { Photos } from './photos.ts';
 import { onVehicles, remember } from './vehicles.ts';
 
 /** What is done about the session that is open. */
@@ -23,6 +24,7 @@ type SessionEffect = Extract<Effect, { kind: 'create-session' | 'open-session' |
 export class Runner implements EffectRunner {
   readonly #ports: Ports;
   readonly #advisor: Advisor;
+  readonly #photos: Photos;
   #sessions: string;
   #open: HeldSession | undefined;
   /** The disk refused what is held, and the person has asked to leave once already. */
@@ -32,10 +34,12 @@ export class Runner implements EffectRunner {
     this.#ports = ports;
     this.#sessions = ports.folders.sessions.path;
     this.#advisor = new Advisor(ports.startAdvice);
+    this.#photos = new Photos(ports, () => this.#open?.path);
   }
 
   readonly shut = (): void => {
     this.#advisor.stop();
+    this.#photos.stop();
     this.#open?.journal.settle();
     this.#open?.release();
     this.#open = undefined;
@@ -43,6 +47,7 @@ export class Runner implements EffectRunner {
 
   /** Lets go of the session on a disk that refuses: what is not kept is put elsewhere or handed over. */
   readonly abandon = (): void => {
+    this.#photos.stop();
     const open = this.#open;
     if (open === undefined) return;
     this.#open = undefined;
@@ -61,7 +66,6 @@ export class Runner implements EffectRunner {
   }
 
   readonly perform = (effect: Effect, program: Program): void => {
-    const { folders, disk } = this.#ports;
     switch (effect.kind) {
       case 'append':
         this.#attempt(program, () => this.#open?.journal.append(effect.event));
@@ -83,7 +87,7 @@ export class Runner implements EffectRunner {
       case 'list-sessions':
         program.dispatch({
           kind: 'sessions-listed',
-          sessions: sessionLines(disk.files, this.#sessions),
+          sessions: sessionLines(this.#ports.disk.files, this.#sessions),
         });
         return;
       case 'load-vehicles':
@@ -92,7 +96,9 @@ export class Runner implements EffectRunner {
         onVehicles(effect, this.#garage(), program);
         return;
       case 'keep-photo':
-        keepPhotoOf(effect, this.#album(), program);
+      case 'start-phone':
+      case 'stop-phone':
+        this.#photos.perform(effect, program);
         return;
       case 'create-session':
       case 'open-session':
@@ -106,9 +112,7 @@ export class Runner implements EffectRunner {
         this.#chooseFolder(effect.typed, program);
         return;
       case 'save-settings':
-        this.#later(program, writeSettings(disk.files, folders.settings, effect.settings), () => ({
-          kind: 'settings-saved',
-        }));
+        this.#saveSettings(effect.settings, program);
         return;
       case 'ring':
       case 'redraw':
@@ -133,12 +137,6 @@ export class Runner implements EffectRunner {
     this.#openSession(path, program);
   }
 
-  readonly #album = () => ({
-    files: this.#ports.disk.files,
-    roots: this.#ports.folders.roots,
-    session: this.#open?.path,
-  });
-
   readonly #garage = () => ({ files: this.#ports.disk.files, sessions: this.#sessions });
 
   /** Live at once, unless the command line says another folder for this run. */
@@ -153,6 +151,12 @@ export class Runner implements EffectRunner {
     }
     if (!folders.sessions.given) this.#sessions = folder;
     dispatch({ kind: 'folder-chosen', path: typed === '' ? '' : folder });
+  }
+
+  #saveSettings(settings: Settings, program: Program): void {
+    const { disk, folders } = this.#ports;
+    const saved = writeSettings(disk.files, folders.settings, settings);
+    this.#later(program, saved, () => ({ kind: 'settings-saved' }));
   }
 
   #writeAccount(path: string, program: Program): void {

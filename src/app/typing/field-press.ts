@@ -22,6 +22,7 @@ const few = 5;
 const leaves: ReadonlySet<KeyPress['command']> = new Set<KeyPress['command']>([
   'leave-field',
   'go-back',
+  'phone',
   'quit',
 ]);
 

@@ -32,6 +32,8 @@ export type TextPurpose =
   | 'temperature'
   | 'despite'
   | 'worker'
+  /** Why the proof goes on with what is not back. */
+  | 'left-apart'
   /** What exactly was found, once a cause is condemned. */
   | 'found'
   /** What exactly a check in own words showed, once it is answered. */

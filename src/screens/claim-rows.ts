@@ -6,6 +6,8 @@ import { seenWords } from '../core/session/safeguard.ts';
 import { byDanger } from '../core/session/rules/cautions.ts';
 import { currentLeg, type Hold, type Leg, type Story } from '../core/session/story.ts';
 import { andWords, causeWords } from '../core/telling/words.ts';
+import type { BoardLine } from '../app/walk/board.ts';
+import { boardRows, detailOf } from './apart/board-lines.ts';
 import { cautionPage } from './caution-pages.ts';
 import { folded, row, type Row, type Size } from './rows.ts';
 
@@ -79,6 +81,7 @@ function claimOn(due: DueOnScreen, { input, seen = [] }: OnWalk, size: Size): Cl
   if (input.kind !== 'ready') return undefined;
   const { blocker, asked, cause } = due;
   if (blocker.kind === 'safeguard') return safeguardClaim(due, blocker.holds);
+  if (blocker.kind === 'before-proof') return refitClaim(blocker.lines, input.cursor);
   const title = asked === undefined ? cause && causeTitle(due, cause) : askTitle(due.story, asked);
   if (title === undefined) return undefined;
   if (blocker.kind === 'caution') {
@@ -99,6 +102,22 @@ function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Ho
         ...reasonRows(story, holds, true),
         row('Then:', step),
         ...asks('y: make it now. g: go past it, with a word of your own.'),
+      ],
+    ],
+  };
+}
+
+/** What is not back before a proof: each line by its number, of the marked one all that is noted. */
+function refitClaim(lines: readonly BoardLine[], cursor: number): Claim {
+  const marked = lines[cursor];
+  return {
+    title: row('', 'BEFORE THE PROOF: this was not so when the complaint showed', 'title'),
+    bodies: [
+      [
+        ...boardRows(lines, cursor),
+        ...(marked === undefined
+          ? asks('A number marks a line, then y: it is back. g: go on so, with a word of your own.')
+          : detailOf(marked)),
       ],
     ],
   };

@@ -150,6 +150,7 @@ export const textQuestions = {
   temperature: 'Air temperature (such as 70F)',
   shown: 'Recorded. What exactly was found? May stay empty.',
   found: 'It is this: recorded. What exactly was found, and where? May stay empty.',
+  'left-apart': 'Why does the proof go on with what is not back? The account will say it.',
   despite: 'Why do you go on all the same? The account will say it.',
 } as const;
 

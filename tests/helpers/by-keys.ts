@@ -63,12 +63,17 @@ export function strike(before: State, token: string, window: Window): State {
   return update(state, { kind: 'key', token }, later).state;
 }
 
+const isMarked = ({ screen }: State): boolean =>
+  screen.kind === 'walk' && screen.input.kind === 'ready' && screen.input.cursor >= 0;
+
 /** The key that says yes to the page on screen, once its last line was drawn; nothing where none is asked. */
 export function yesKey(state: State, window: Window): string | undefined {
   const { mode } = state.question;
   const drawn = drawnIn(state, window);
   if (drawn.kind === 'page' && !drawn.whole) return ' ';
   if (mode.endsWith('caution')) return cautionKey(pagesRead(state));
+  // The first line is marked, then it is back.
+  if (mode === 'before-proof') return isMarked(state) ? 'y' : '1';
   return ['prepare', 'cause-prepare', 'named', 'repair', 'leg', 'safeguard'].includes(mode)
     ? 'y'
     : undefined;

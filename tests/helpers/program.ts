@@ -149,6 +149,7 @@ export function passPages(program: Program): void {
     if (mode === 'caution' || mode === 'cause-caution')
       press(program, `Z${cautionKey(pagesRead(program.state()))}`);
     else if (mode === 'prepare' || mode === 'cause-prepare') press(program, 'Zy');
+    else if (mode === 'before-proof') press(program, 'Z1y');
     else return;
   }
 }
@@ -160,7 +161,8 @@ export function goOn(program: Program): void {
   if (mode === 'text') press(program, '<enter>');
   else if (mode === 'form-text') press(program, '<esc>');
   else if (mode === 'named' || mode === 'repair') press(program, 'Zy');
-  else if (mode.endsWith('caution') || mode.endsWith('prepare')) passPages(program);
+  else if (mode === 'before-proof' || mode.endsWith('caution') || mode.endsWith('prepare'))
+    passPages(program);
   else press(program, 'Zuy');
 }
 

@@ -79,6 +79,8 @@ export type Mode =
   /** It is asked first whether a key counts. */
   | 'asked'
   | 'safeguard'
+  /** Before a proof: what is not back yet. */
+  | 'before-proof'
   | 'caution'
   | 'cause-caution'
   | 'prepare'

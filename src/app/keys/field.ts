@@ -4,6 +4,7 @@ import type { Token } from './tokens.ts';
 /** Modes of the walk in which its page claims something. */
 export const claimModes = [
   'safeguard',
+  'before-proof',
   'caution',
   'cause-caution',
   'prepare',
@@ -154,7 +155,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'go on to what is asked next',
   },
   {
-    modes: ['apart'],
+    modes: ['apart', 'before-proof'],
     keys: ['y'],
     command: 'confirm',
     hint: 'done',
@@ -168,7 +169,7 @@ export const fieldBindings: readonly Binding[] = [
     about: 'turn the board round: as it came off, or as it goes back',
   },
   {
-    modes: ['apart', 'close'],
+    modes: ['apart', 'close', 'before-proof'],
     keys: ['digit'],
     command: 'pick-line',
     about: 'mark a line by its number',

@@ -7,6 +7,7 @@ export const steps = [
   'look',
   'measure',
   'safeguard',
+  'before-proof',
   'caution',
   'cause-caution',
   'prepare',
@@ -66,6 +67,13 @@ export const walkBindings: readonly Binding[] = [
     command: 'go-past',
     hint: 'go past',
     about: 'go past a safeguard: cautions first, then why, in your own words',
+  },
+  {
+    modes: ['before-proof'],
+    keys: ['g'],
+    command: 'go-past',
+    hint: 'go on so',
+    about: 'go on to the proof with what is not back: why, in your own words',
   },
   {
     modes: steps,

@@ -1,5 +1,6 @@
 import type { Action } from '../../core/session/action.ts';
 import {
+  aboutPart,
   apartName,
   apartNow,
   bagsOf,
@@ -39,6 +40,20 @@ export function boardLines(story: Story, order: BoardOrder): readonly BoardLine[
   const things = order === 'off' ? apartNow(story) : refitOrder(story);
   const bare = story.open.some((id) => liesBare(story, id));
   return [...(bare ? [leadOff] : []), ...things.map((thing) => lineOf(story, thing))];
+}
+
+/** What a photo taken on a line of the board is about, where that is a part. */
+export function partAt(story: Story, order: BoardOrder, cursor: number): string | undefined {
+  const mend = boardLines(story, order)[cursor]?.mend;
+  return mend?.do === 'part-on' && mend.n !== undefined ? aboutPart(mend.n) : undefined;
+}
+
+/** Some of what is apart, in the order of putting back. */
+export function refitLines(story: Story, things: readonly ApartThing[]): readonly BoardLine[] {
+  const some = new Set(things.map(({ n }) => n));
+  return refitOrder(story)
+    .filter(({ n }) => some.has(n))
+    .map((thing) => lineOf(story, thing));
 }
 
 const liesBare = (story: Story, id: string): boolean =>

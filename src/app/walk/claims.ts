@@ -8,6 +8,7 @@ import { takeAction } from '../take-action.ts';
 import { typing } from '../typing/typing.ts';
 import { afterAction, chooseCheck } from './answer.ts';
 import { whatWasDone, whatWasFound } from './described.ts';
+import type { BoardLine } from './board.ts';
 import { cautionKey } from './caution-words.ts';
 import type { DueOnScreen } from './question.ts';
 
@@ -31,6 +32,7 @@ export function confirm(state: State, due: DueOnScreen): Transition {
   if (blocker.kind === 'safeguard') return chooseCheck(state, due.story, blocker.holds[0].check);
   if (blocker.kind === 'state' && asked !== undefined)
     return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
+  if (blocker.kind === 'before-proof') return putBack(state, blocker.lines);
   if (blocker.kind === 'prepare') return setUp(state, blocker.preparations);
   const action = causeAction(due, cautionsRead(state));
   if (action === undefined) return transition(state);
@@ -56,6 +58,17 @@ export const deny = (state: State, { cause }: DueOnScreen): Transition =>
           acknowledged: cautionsRead(state),
         }),
       );
+
+/** The line marked before a proof is back as it was. */
+function putBack(state: State, lines: readonly BoardLine[]): Transition {
+  const { screen } = state;
+  const cursor = screen.kind === 'walk' && screen.input.kind === 'ready' ? screen.input.cursor : -1;
+  const line = lines[cursor];
+  if (line === undefined) return inform(state, 'Mark what is back by its number first.');
+  return line.first === undefined
+    ? afterAction(takeAction(state, line.mend))
+    : inform(state, `Not closed. ${line.first}: a has the board with that line.`);
+}
 
 /** Everything before the step is set so, each thing an event of its own; a refusal ends it there. */
 function setUp(state: State, [first, ...rest]: readonly Preparation[]): Transition {

@@ -83,7 +83,7 @@ const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
 });
 
 function emptyField(state: State, screen: Walk, input: TextInput): Transition {
-  if (input.purpose === 'skip' || input.purpose === 'despite')
+  if (['skip', 'despite', 'left-apart'].includes(input.purpose))
     return object(state, { message: 'Say why in a few words,', mend: 'or Esc to go back.' });
   return show(state, nextField(screen, input));
 }
@@ -98,6 +98,8 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
         ? { do: 'condemn', cause: question.due?.cause?.id ?? '', ...given }
         : { do: 'begin', check, ...given };
     }
+    case 'left-apart':
+      return { do: 'leave-apart', why: typed };
     case 'skip':
       return { do: 'skip', check: check ?? '', reason: typed };
     case 'note':

@@ -1,6 +1,8 @@
 import { readAnswer } from '../../core/session/answer.ts';
 import { askedNow } from '../../core/session/answered.ts';
 import type { Shown } from '../../core/session/finding-words.ts';
+import { beforeProof } from '../../core/session/apart/before-proof.ts';
+import { refitLines, type BoardLine } from './board.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
 import { holdsBefore } from '../../core/session/safeguard.ts';
 import { byDanger, stepOfCause, stepOfCheck, unreadOf } from '../../core/session/rules/cautions.ts';
@@ -29,6 +31,8 @@ export type NamedCause = { readonly id: string; readonly cause: Cause };
 export type Blocker =
   /** Safeguards of the tree that are shut: the check of the first is the step to be made first. */
   | { readonly kind: 'safeguard'; readonly holds: readonly [Hold, ...Hold[]] }
+  /** Before a proof: what is not back as it was when the complaint last showed. */
+  | { readonly kind: 'before-proof'; readonly lines: readonly [BoardLine, ...BoardLine[]] }
   /** All that are still unread, what kills first; as many as fit stand on the page that is read now. */
   | { readonly kind: 'caution'; readonly cautions: readonly string[] }
   /** All that is to be set before the step, in the safe order. */
@@ -137,6 +141,18 @@ function blocker(step: Unblocked): Blocker {
   if (guarded !== undefined) return guarded;
   if (cause !== undefined) return causeBlocker(story, cause, seen);
   if (asked === undefined || asked.purpose === 'correct') return { kind: 'nothing' };
+  return (
+    (asked.purpose === 'proof' ? notBackBefore(story) : undefined) ??
+    checkBlocker(story, asked, seen)
+  );
+}
+
+/** What comes before a check: its cautions, then what is to be set and said. */
+function checkBlocker(
+  story: Story,
+  asked: Pick<AskedCheck, 'id' | 'check'>,
+  seen: readonly string[],
+): Blocker {
   const cautions = without(unreadOf(story, stepOfCheck(asked.id, asked.check)), seen);
   if (cautions.length > 0) return { kind: 'caution', cautions };
   const needed = neededBy(currentLeg(story).tree, asked.check);
@@ -145,6 +161,11 @@ function blocker(step: Unblocked): Blocker {
   if (toSet !== undefined) return toSet;
   const condition = missingCondition(story, asked.check);
   return condition === undefined ? { kind: 'nothing' } : { kind: 'condition', condition };
+}
+
+function notBackBefore(story: Story): Blocker | undefined {
+  const [first, ...rest] = refitLines(story, beforeProof(story));
+  return first && { kind: 'before-proof', lines: [first, ...rest] };
 }
 
 /** Shut safeguards stand before all else; gone past, every caution of the step is read first. */

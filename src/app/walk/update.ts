@@ -6,7 +6,7 @@ import type { Check } from '../../core/tree/model.ts';
 import { isOwn, ownResults } from '../../core/tree/own/bare.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
-import { moved, picked } from '../keys/cursor.ts';
+import { marked, moved, picked } from '../keys/cursor.ts';
 import { isSpent } from '../keys/run.ts';
 import type { Page } from '../page.ts';
 import { home, walk, type At, type TextPurpose } from '../screen.ts';
@@ -73,7 +73,12 @@ const isPicked = ({ correcting, pickedCause, pickedCheck, past }: At<'walk'>): b
   [correcting, pickedCause, pickedCheck, past].some((one) => one !== undefined);
 
 /** The cautions of a step that a safeguard holds back, each whole; then why it is taken all the same. */
-function goPast(state: State, screen: At<'walk'>, { asked, cause }: DueOnScreen): Transition {
+function goPast(
+  state: State,
+  screen: At<'walk'>,
+  { asked, cause, blocker }: DueOnScreen,
+): Transition {
+  if (blocker.kind === 'before-proof') return text(state, 'left-apart');
   const { cautions } = asked?.check ?? cause?.cause.repair ?? { cautions: [] };
   const read = (screen.seen ?? []).flat();
   return screen.past === true || cautions.every((id) => read.includes(id))
@@ -168,6 +173,12 @@ function takeBack(state: State, story: Story): Transition {
 function choose(state: State, screen: At<'walk'>, press: KeyPress, due: DueOnScreen): Transition {
   const { asked, blocker } = due;
   if (blocker.kind === 'caution') return readCaution(state, screen, press, due);
+  if (blocker.kind === 'before-proof') {
+    const line = marked(cursorOf(screen), press, blocker.lines.length);
+    return line < 0
+      ? transition(state)
+      : show(state, { ...screen, input: { kind: 'ready', cursor: line }, page: 0 });
+  }
   if (blocker.kind === 'condition') return text(state, blocker.condition, screen.correcting);
   return blocker.kind === 'nothing' && asked !== undefined
     ? answer(state, screen, press, asked)

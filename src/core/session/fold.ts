@@ -43,6 +43,7 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     open: [],
     partsOff: [],
     aidsOn: [],
+    leftApart: [],
     over: [],
     findings: [],
     skipped: [],

@@ -123,6 +123,8 @@ export type Story = {
   readonly partsOff: readonly PartOff[];
   /** Bridges, jumpers, clamps and plugs that are on and must come off again. */
   readonly aidsOn: readonly AidOn[];
+  /** What was left as it was before a proof, and why. */
+  readonly leftApart: readonly (Noted & Omit<PayloadOf<'left-apart'>, 'kind'>)[];
   /** Passing states of the tree that an earlier step has spent. */
   readonly over: readonly string[];
   readonly findings: readonly Finding[];

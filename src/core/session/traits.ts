@@ -25,6 +25,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   photographed: { work: 'checking', corrects: 'caption' },
   'part-off': { work: 'opening up', corrects: 'part' },
   'part-on': { work: 'opening up', corrects: 'part' },
+  'left-apart': { work: 'checking', corrects: 'why' },
   'aid-on': { work: 'checking', corrects: 'aid' },
   'aid-off': { work: 'checking', corrects: 'aid' },
   timer: { work: 'checking', corrects: 'only withdrawn' },

@@ -1,9 +1,9 @@
-import { bagWords, boardLines, type BoardLine } from '../../app/walk/board.ts';
-import { lineNumber } from '../../app/keys/cursor.ts';
+import { bagWords, boardLines } from '../../app/walk/board.ts';
 import type { At } from '../../app/screen.ts';
 import type { Story } from '../../core/session/story.ts';
 import type { Page } from '../claim-rows.ts';
-import { folded, row, type Row, type Size } from '../rows.ts';
+import { folded, row, type Size } from '../rows.ts';
+import { boardRows, detailOf } from './board-lines.ts';
 
 const titles = {
   off: 'APART, as it came off',
@@ -28,21 +28,7 @@ export function boardPages(
     marked === undefined ? [] : detailOf(marked).flatMap((one) => folded(one, columns));
   const room = Math.max(1, rows - 1 - detail.length);
   const from = Math.max(0, Math.min(cursor - Math.floor(room / 2), lines.length - room));
-  const shown = lines.slice(from, from + room).map((line, index) => {
-    const at = from + index;
-    const number = lineNumber(at, cursor) ?? ' ';
-    const text = `${line.kind.padEnd(8)}${line.name}`;
-    return row(`${at === cursor ? '>' : ' '} ${number}`, text, at === cursor ? 'marked' : 'plain');
-  });
+  const shown = boardRows(lines, cursor).slice(from, from + room);
   const page = [head, ...shown, ...detail];
   return page.length <= rows ? [page] : [page.slice(0, rows), page.slice(rows)];
 }
-
-const detailOf = ({ kind, name, detail, outOfOrder, first, claim }: BoardLine): readonly Row[] => [
-  row('', ''),
-  row('', `${kind}: ${name}`),
-  ...detail.map((line) => row('', line)),
-  ...(first === undefined ? [] : [row('!', `${first}.`, 'caution' as const)]),
-  ...outOfOrder.map((line) => row('!', line, 'caution')),
-  row('>', claim, 'marked'),
-];

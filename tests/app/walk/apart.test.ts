@@ -42,3 +42,13 @@ test('an access with live studs is not closed with the battery on: the page says
   press(program, 'y');
   expect(program.state().session?.story.open).toEqual([]);
 });
+
+test('a photo taken on the board is of the marked part; the board counts it', () => {
+  const { program } = makeProgram();
+  press(program, startKeys('charging'));
+  program.dispatch({ kind: 'acted', action: { do: 'part-off', part: 'belt' } });
+  const { n = 0 } = program.state().session?.story.partsOff[0] ?? {};
+
+  press(program, 'aP');
+  expect(program.state().screen).toMatchObject({ kind: 'photo', about: `part:${n}` });
+});

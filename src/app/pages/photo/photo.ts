@@ -11,6 +11,7 @@ import { takeAction } from '../../take-action.ts';
 import { edited, edits } from '../../typing/edit.ts';
 import { forms } from '../../typing/form.ts';
 import { isEmpty, textOf, typing } from '../../typing/typing.ts';
+import { partAt } from '../../walk/board.ts';
 import { withoutFolder } from '../../wording.ts';
 
 /** A photo by its path: typed, pasted, or dropped on the terminal. */
@@ -20,20 +21,26 @@ export const photoPage: Page<'photo'> = {
   open: (state) => show(state, emptyPhoto(state)),
   bindings: [
     {
-      modes: [...steps, 'closed'],
+      modes: [...steps, 'closed', 'apart'],
       keys: ['P'],
       command: 'photo',
-      about: 'keep a photo with this step: by its path, or from the phone',
+      about:
+        'keep a photo with this step, on the board with the marked part: by its path, or from the phone',
     },
   ],
 };
 
-/** The step that a photo belongs to: the check or the cause on the walk behind the page. */
-const emptyPhoto = ({ question: { due } }: State): At<'photo'> => ({
+/** What a photo belongs to: on the board the marked part, else the check or the cause on the walk behind the page. */
+const emptyPhoto = ({ question: { due }, screen, session }: State): At<'photo'> => ({
   kind: 'photo',
   at: 0,
   fields: { path: typing(), caption: typing() },
-  about: due?.asked?.id ?? due?.cause?.id,
+  about:
+    (screen.kind === 'apart' && session !== undefined
+      ? partAt(session.story, screen.order, screen.cursor)
+      : undefined) ??
+    due?.asked?.id ??
+    due?.cause?.id,
 });
 
 function update(state: State, screen: At<'photo'>, press: KeyPress): Transition {

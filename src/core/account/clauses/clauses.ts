@@ -98,6 +98,12 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     aside(`${context.who} bought ${partWords({ name, count, each, use })}`),
   'part-off': (said, { context }) => plain(`${context.who} took off ${partOffWords(said)}`),
   'part-on': ({ part }) => closing({ part: thePart(part) }),
+  'left-apart': ({ things, why }, { context }) =>
+    plain(
+      `${context.who} went on to the proof although not all was back (${joined(
+        things.flatMap((n) => thingTaken(context.story, n) ?? []),
+      )}): ${asClause(why)}`,
+    ),
   'aid-on': ({ aid }, { context }) =>
     plain(`${context.who} put on for a while: ${asClause(aid)}`, { begins: true }),
   'aid-off': ({ aid }) => plain(`what had been put on came off again: ${asClause(aid)}`),
@@ -154,6 +160,14 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
 function describedWords({ found, caption }: PayloadOf<'described'>): string {
   if (found !== undefined) return `what exactly was found: ${asClause(found)}`;
   return caption === undefined ? 'what was done' : `what a photograph shows: ${asClause(caption)}`;
+}
+
+/** What an event took off, opened or put on, as a thing; nothing for one that was taken back. */
+function thingTaken(story: Story, n: number): string | undefined {
+  const said = story.entries.find(({ event }) => event.n === n)?.said;
+  if (said?.kind === 'part-off') return thePart(said.part);
+  if (said?.kind === 'aid-on') return asClause(said.aid);
+  return said?.kind === 'access' ? accessThing(story, said.access) : undefined;
 }
 
 /** A passing state in words, from whichever tree of the session names it. */

@@ -25,6 +25,8 @@ export const vehicleActions = [
   }),
   // By the number of the event that took it off, or by its name where only one of that name is off.
   z.strictObject({ do: z.literal('part-on'), n: Count.optional(), part: Text.optional() }),
+  /** The proof goes on with what is not back, and why. */
+  z.strictObject({ do: z.literal('leave-apart'), why: Text }),
   z.strictObject({ do: z.literal('aid-on'), aid: Text }),
   z.strictObject({ do: z.literal('aid-off'), n: Count.optional(), aid: Text.optional() }),
 ] as const;

@@ -21,6 +21,8 @@ export const vehicleFolding: Folding<keyof typeof vehicleKinds> = {
       of === undefined ? off !== part : n !== of,
     );
   },
+  'left-apart': ({ things, why }, draft, { n, stamp }) =>
+    draft.leftApart.push({ n, stamp, things, why }),
   'aid-on': ({ aid }, draft, { n }) => draft.aidsOn.push({ n, aid }),
   'aid-off': ({ aid, of }, draft) => {
     draft.aidsOn = draft.aidsOn.filter(({ n, aid: on }) =>

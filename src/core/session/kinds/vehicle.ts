@@ -38,6 +38,12 @@ export const vehicleKinds = {
   }),
   /** `of` is the event that took it off; records of older versions name the part alone. */
   'part-on': z.object({ kind: z.literal('part-on'), part: Text, of: Count.optional() }),
+  /** The proof goes on although these are not back; `things` are the events that took them off. */
+  'left-apart': z.object({
+    kind: z.literal('left-apart'),
+    things: z.array(Count).min(1),
+    why: Text,
+  }),
   /** Something put on for a while that must come off again: a bridge, a jumper, a clamp, a plug. */
   'aid-on': z.object({ kind: z.literal('aid-on'), aid: Text }),
   'aid-off': z.object({ kind: z.literal('aid-off'), aid: Text, of: Count.optional() }),

@@ -1,5 +1,6 @@
 import type { ActionOf } from '../action.ts';
 import { apartName, nextBag, refitOrder, type ApartThing } from '../apart/apart.ts';
+import { beforeProof } from '../apart/before-proof.ts';
 import type { Story } from '../story.ts';
 import { accept, refuse, type Refused, type Ruling } from './ruling.ts';
 
@@ -75,6 +76,20 @@ export function aidOff({ n, aid }: ActionOf<'aid-off'>, story: Story): Ruling {
   const on = story.aidsOn.map((one) => ({ n: one.n, name: one.aid }));
   const meant = which({ n, name: aid }, on, 'aid');
   return 'kind' in meant ? meant : accept([{ kind: 'aid-off', aid: meant.name, of: meant.n }]);
+}
+
+/** The proof goes on with what is not back: which things, and why in own words. */
+export function leaveApart({ why }: ActionOf<'leave-apart'>, story: Story): Ruling {
+  const things = beforeProof(story).map(({ n }) => n);
+  if (things.length === 0)
+    return refuse(
+      'nothing-apart',
+      'Everything is as it was before the repair.',
+      'Go on with the proof.',
+    );
+  return why.trim() === ''
+    ? refuse('no-reason', 'The proof goes on so with a reason.', 'Say why in a few words.')
+    : accept([{ kind: 'left-apart', things, why }]);
 }
 
 /** One line where a thing goes back before another that goes before it: a part that came off later, an aid. */

@@ -6,6 +6,7 @@ import { askedNow, type Answered } from '../answered.ts';
 import { accept, refuse, refuseUnknown, type Ruling } from './ruling.ts';
 import { impliedPayloads } from '../preparation.ts';
 import { lastRepair, proofsOfRepair } from '../proof.ts';
+import { notBackWords } from '../apart/before-proof.ts';
 import { checkOf, toldAt, wordsOf } from './lookup.ts';
 import { currentLeg, type Story } from '../story.ts';
 
@@ -37,10 +38,23 @@ export function prove(action: ActionOf<'prove'>, story: Story): Ruling {
     );
   const answered = readAnswer(askedNow(story, id, check), action);
   if (answered.kind === 'refused') return answered;
-  return accept([
-    ...impliedPayloads(story, check),
-    { kind: 'proved', ...asProof(check, answered), ...wordsOf(action), ...toldAt(action) },
-  ]);
+  return accept(
+    [
+      ...impliedPayloads(story, check),
+      { kind: 'proved', ...asProof(check, answered), ...wordsOf(action), ...toldAt(action) },
+    ],
+    stillApart(story),
+  );
+}
+
+/** What was not so when the complaint showed, where nobody has said why the proof goes on with it. */
+function stillApart(story: Story): readonly string[] {
+  const words = notBackWords(story);
+  return words.length === 0
+    ? []
+    : [
+        `Proved although not all is back. ${words.join('; ')}. Say why before it, with leave-apart.`,
+      ];
 }
 
 /**

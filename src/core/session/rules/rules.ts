@@ -5,7 +5,7 @@ import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
 import { complaint, leg, worker } from './complaint.ts';
 import { close, reopen } from './close.ts';
-import { aidOff, partOff, partOn } from './apart.ts';
+import { aidOff, leaveApart, partOff, partOn } from './apart.ts';
 import { access, conditions, standing } from './vehicle.ts';
 import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
@@ -46,6 +46,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   'part-off': partOff,
   'part-on': partOn,
   'aid-off': aidOff,
+  'leave-apart': leaveApart,
   note: ({ do: _, ...said }) =>
     said.text.trim() === ''
       ? refuse('empty-note', 'The note is empty.', 'Type what is to be kept.')

@@ -3,7 +3,6 @@ import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/tree/model.ts';
 import { doneIn } from '../core/session/due.ts';
-import { fold } from '../core/session/fold.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import type { Settings } from '../core/settings.ts';
@@ -13,13 +12,11 @@ import type { OpenSession, State } from './state.ts';
 
 type LedStory = Pick<OpenSession, 'story' | 'own' | 'advice' | 'unadvised'>;
 
-/** The story of the events, led by the tree's own way or by the quicker one. */
+/** A story as its events make it, led by the tree's own way or by the quicker one. */
 export function ledStory(
-  header: OpenSession['header'],
-  events: OpenSession['events'],
+  story: Story,
   settings: Pick<Settings, 'lead' | 'hour' | 'sure'>,
 ): LedStory {
-  const story = fold(header, events);
   const own = story.due;
   const leads = own.kind === 'exhausted' || (settings.lead === 'quicker' && mayLead(story));
   if (!leads) return { story, own, advice: undefined, unadvised: undefined };
@@ -75,7 +72,10 @@ export function switchLead(state: State): Transition {
   const lead = state.settings.lead === 'tree' ? 'quicker' : 'tree';
   const settings = { ...state.settings, lead } as const;
   const { session } = state;
-  const led = session && { ...session, ...ledStory(session.header, session.events, settings) };
+  const led = session && {
+    ...session,
+    ...ledStory({ ...session.story, due: session.own }, settings),
+  };
   const text = lead === 'tree' ? "The tree's own way leads." : 'The quicker way leads.';
   return transition(
     { ...state, settings, session: led, screen: walk, notice: { kind: 'info', text } },

@@ -1,4 +1,5 @@
 import { clockTime } from '../core/session/clock.ts';
+import { fold } from '../core/session/fold.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { transition, type Transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
@@ -19,7 +20,7 @@ export function opened(
     header,
     events,
     damage,
-    ...ledStory(header, events, state.settings),
+    ...ledStory(fold(header, events), state.settings),
     kept: events.at(-1)?.n ?? 0,
     keptAt: clockTime(state.now.at),
     trouble: undefined,

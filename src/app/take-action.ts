@@ -5,6 +5,7 @@ import { decide } from '../core/session/rules/rules.ts';
 import type { World } from '../core/session/rules/ruling.ts';
 import type { Payload } from '../core/session/event.ts';
 import type { KeptPhoto } from '../core/session/record/photo.ts';
+import { step } from '../core/session/fold.ts';
 import { newEvent, unreadable } from '../core/session/read-event.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { object, type Transition, transition } from './effect.ts';
@@ -74,10 +75,14 @@ export function extend(
 ) {
   const first = nextNumber(session.story);
   const events = payloads.map((payload, index) => newEvent(first + index, now, payload));
-  const all = [...session.events, ...events];
+  const story = events.reduce(step, session.story);
   return {
     events,
-    session: { ...session, events: all, ...ledStory(session.header, all, settings) },
+    session: {
+      ...session,
+      events: [...session.events, ...events],
+      ...ledStory(story, settings),
+    },
   };
 }
 

@@ -3,6 +3,7 @@ import { readSettings } from '../../src/store/settings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { defaultSettings } from '../../src/core/settings.ts';
 import { unlisted } from '../../src/core/tree/model.ts';
+import { fold } from '../../src/core/session/fold.ts';
 import { ledStory } from '../../src/app/leading-step.ts';
 import { quickerLine } from '../../src/app/walk/why.ts';
 import type { Action } from '../../src/core/session/action.ts';
@@ -66,7 +67,7 @@ test('the complaint is made to happen first, whoever leads', () => {
 test("what makes the complaint's own test safe is no more led away from than that test", () => {
   const { header, events } = guardedAfter([]);
 
-  const { story, own } = ledStory(header, events, { ...defaultSettings, lead: 'quicker' });
+  const { story, own } = ledStory(fold(header, events), { ...defaultSettings, lead: 'quicker' });
 
   expect(own).toMatchObject({ kind: 'check', why: 'way' });
   expect(own).not.toMatchObject({ check: guardedTree.complaint.confirm });
@@ -130,7 +131,7 @@ test('an end that the tree names stands, whoever leads', () => {
 /** A walk of the small tree, as it is led when nobody asked for the quicker way. */
 function ledBy(...actions: readonly Action[]) {
   const { header, events } = after(actions);
-  return ledStory(header, events, defaultSettings);
+  return ledStory(fold(header, events), defaultSettings);
 }
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Action } from '../../src/core/session/action.ts';
 import type { Event } from '../../src/core/session/event.ts';
-import { fold } from '../../src/core/session/fold.ts';
+import { fold, step } from '../../src/core/session/fold.ts';
 import { newEvent } from '../../src/core/session/read-event.ts';
 import { decide } from '../../src/core/session/rules/rules.ts';
 import type { Story } from '../../src/core/session/story.ts';
@@ -111,5 +111,37 @@ test('as many times taken back as acts were done, and all stands as it stood, st
       expect(next(events, { do: 'take-back' })).toBeUndefined();
     }),
     { numRuns: 300 },
+  );
+});
+
+test('a story that goes on event by event is the one that the whole list makes', () => {
+  const ways = fc.oneof(
+    { weight: 5, arbitrary: acts },
+    fc.constantFrom<Action>(
+      { do: 'take-back' },
+      { do: 'describe', text: 'at the clip', parts: ['2 x sleeve at 0.40'] },
+      { do: 'pause' },
+    ),
+    fc.record({
+      do: fc.constant('correct' as const),
+      n: fc.integer({ min: 1, max: 20 }),
+      withdraw: fc.constant(true),
+    }),
+  );
+  fc.assert(
+    fc.property(fc.array(ways, { maxLength: 20 }), (actions) => {
+      let events: readonly Event[] = [];
+      let story = fold(header, events);
+      for (const action of actions) {
+        const more = next(events, action) ?? events;
+        const before = structuredClone(story.findings);
+        const gone = more.slice(events.length).reduce(step, story);
+
+        expect(gone).toEqual(fold(header, more));
+        expect(story.findings).toEqual(before);
+        [events, story] = [more, gone];
+      }
+    }),
+    { numRuns: 200 },
   );
 });

@@ -72,14 +72,14 @@ function afterRepair(story: Standpoint, { cause }: { cause: string }): Due {
 
 /** The last answer given to a check in this leg (a proof is no answer on the way). */
 function lastMove(story: Standpoint): Numbered | undefined {
-  return sinceLeg(story, [
-    ...story.findings.filter(({ proof }) => !proof),
-    ...story.unsure,
-    ...story.skipped,
-  ]).reduce<Numbered | undefined>(
-    (last, move) => (last === undefined || move.n > last.n ? move : last),
-    undefined,
-  );
+  const [last] = [
+    story.findings.findLast(({ proof }) => !proof),
+    story.unsure.at(-1),
+    story.skipped.at(-1),
+  ]
+    .filter((move) => move !== undefined)
+    .toSorted((one, other) => other.n - one.n);
+  return last !== undefined && last.n > currentLeg(story).since ? last : undefined;
 }
 
 /** The last answer in this leg that showed something wrong: a healthy one leaves proven what is proven. */

@@ -1,7 +1,7 @@
 import { dispatch, type Handlers } from '../dispatch.ts';
-import { asCorrected, type Entry } from './correct.ts';
+import { asCorrected, payloadOf, type Entry } from './correct.ts';
 import { dueNow } from './due.ts';
-import type { Event, Payload, UnknownEvent } from './event.ts';
+import type { Event, Kind, Payload, UnknownEvent } from './event.ts';
 import { courseFolding } from './folding/course.ts';
 import type { Draft, Mark } from './folding/draft.ts';
 import { ownFolding } from './folding/own.ts';
@@ -29,10 +29,33 @@ export type Recorded = {
 
 /** Makes the story of a session from its header and its events; corrections are applied first. */
 export function fold(header: Header, events: readonly (Event | UnknownEvent)[]): Story {
-  const entries = asCorrected(events);
-  const draft: Draft = {
+  const draft = emptyDraft(header);
+  for (const entry of asCorrected(events)) enter(draft, entry);
+  return storyOf(draft);
+}
+
+/**
+ * The story one event on: what `fold` makes of all its events and this one. Only what changes an
+ * earlier event is folded anew; anything else goes on from where the story stands.
+ */
+export function step(story: Story, event: Event | UnknownEvent): Story {
+  const last = story.entries.at(-1)?.event;
+  if (changesEarlier.has(event.kind) || (last !== undefined && event.n <= last.n))
+    return fold(story.header, [...story.entries.map((entry) => entry.event), event]);
+  const draft = draftOf(story);
+  enter(draft, { event, said: payloadOf(event), correctedBy: [] });
+  return storyOf(draft);
+}
+
+/** Kinds that `asCorrected` applies to what was written before them. */
+const changesEarlier: ReadonlySet<string> = new Set<Kind>(['corrected', 'settled', 'described']);
+
+const storyOf = (draft: Draft): Story => ({ ...draft, due: dueNow(draft) });
+
+function emptyDraft(header: Header): Draft {
+  return {
     header,
-    entries: [...entries],
+    entries: [],
     facts: header.vehicle.facts,
     sheet: header.vehicle.sheet ?? {},
     workers: header.who === '' ? [] : [{ n: 0, who: header.who }],
@@ -65,12 +88,15 @@ export function fold(header: Header, events: readonly (Event | UnknownEvent)[]):
     time: noTime,
     minutes: 0,
   };
-  for (const [index, entry] of entries.entries()) {
-    draft.time = timeAfter(draft.time, entries[index - 1]?.event, entry.event);
-    enter(draft, entry);
-  }
-  draft.minutes = draft.time.worked / 60;
-  return { ...draft, due: dueNow(draft) };
+}
+
+/** A draft to go on from a story: its lists are copied, so that the story stays as it was. */
+function draftOf({ due: _, ...standpoint }: Story): Draft {
+  const copied = Object.entries(standpoint).map(([name, value]: [string, unknown]) => [
+    name,
+    Array.isArray(value) ? [...value] : value,
+  ]);
+  return Object.fromEntries(copied) as Draft;
 }
 
 function openingLeg(header: Header): Leg {
@@ -79,7 +105,11 @@ function openingLeg(header: Header): Leg {
   return { tree: asWalked(treeOf(tree), header.vehicle), shop: header.shop, since: 0 };
 }
 
-function enter(draft: Draft, { event, said, correctedBy }: Entry): void {
+function enter(draft: Draft, entry: Entry): void {
+  const { event, said, correctedBy } = entry;
+  draft.time = timeAfter(draft.time, draft.entries.at(-1)?.event, event);
+  draft.minutes = draft.time.worked / 60;
+  draft.entries.push(entry);
   if (said === undefined || event.kind === 'unknown') return;
   const { n, at, run, mono, up } = event;
   const mark = { n, stamp: { at, run, mono, up }, corrected: correctedBy.length > 0 };

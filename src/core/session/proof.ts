@@ -2,11 +2,18 @@ import { currentLeg, type Proof, type Repaired, type Standpoint } from './story.
 
 type Told = Pick<Standpoint, 'legs' | 'repairs' | 'proofs'>;
 
-/** What came since the tree that is walked now was begun: another complaint's repairs prove nothing here. */
+/**
+ * What came since the tree that is walked now was begun: another complaint's repairs prove nothing here.
+ * Lists of a story are in the order of their events, so most often it is the whole list.
+ */
 export const sinceLeg = <T extends { readonly n: number }>(
   story: Pick<Standpoint, 'legs'>,
   list: readonly T[],
-): readonly T[] => list.filter(({ n }) => n > currentLeg(story).since);
+): readonly T[] => {
+  const { since } = currentLeg(story);
+  const [first] = list;
+  return first === undefined || first.n > since ? list : list.filter(({ n }) => n > since);
+};
 
 export const lastRepair = (story: Told): Repaired | undefined =>
   sinceLeg(story, story.repairs).at(-1);

@@ -1,3 +1,4 @@
+import { fold } from '../../../src/core/session/fold.ts';
 import { ledStory, mayLead } from '../../../src/app/leading-step.ts';
 import { checkMinutes } from '../../../src/core/reason/history/from-story.ts';
 import { placeOf, workMinutes } from '../../../src/core/reason/advice/minutes.ts';
@@ -89,7 +90,7 @@ function begin(
   const conditions = trusted(parseConditions(script));
   const about = { tree, shop, vehicle, who: 'a driver', conditions, units: 'us' } as const;
   const header = newHeader(about, stampAt(0).at);
-  const led = ledStory(header, [], { ...defaultSettings, lead });
+  const led = ledStory(fold(header, []), { ...defaultSettings, lead });
   return { header, events: [], led, lead, steps: [], settled: [], troubles: [] };
 }
 
@@ -123,7 +124,7 @@ function take(walk: Walk, action: Action): Walk {
     newEvent(first + index, stampAt(first + index), payload),
   );
   const events = [...walk.events, ...added];
-  const led = ledStory(walk.header, events, { ...defaultSettings, lead: walk.lead });
+  const led = ledStory(fold(walk.header, events), { ...defaultSettings, lead: walk.lead });
   const warnings = decision.warnings.map((warning) => `warned: ${warning}`);
   const taken = { ...walk, events, led, troubles: [...walk.troubles, ...warnings] };
   const found = contradictionOf(led.story, added.at(-1));

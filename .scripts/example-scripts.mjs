@@ -357,7 +357,7 @@ export const examples = [
         {
           do: 'name-check',
           does: 'measure',
-          what: 'volts lost from the motor case to bare body metal while it hangs',
+          what: 'volts lost from motor case to body while it hangs',
           good: 'under 0.3 V',
         },
       ],

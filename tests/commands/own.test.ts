@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { advise } from '../../src/commands/advise.ts';
 import { enter } from '../../src/commands/enter.ts';
 import { open } from '../../src/commands/open.ts';
+import { trees } from '../../src/commands/trees/trees.ts';
 import { story } from '../../src/commands/story.ts';
 import { runCommand, scratch } from '../helpers/commands.ts';
 
@@ -72,4 +73,20 @@ test.each([
 
   expect(code).toBe(2);
   expect(err).toContain('one tree, or the complaint in own words');
+});
+
+test('trees from prints a tree of it to finish; a job with a tree has none to give', async () => {
+  const { folder, path } = await job(lines);
+  const made = await runCommand(trees, ['from', path], { folder });
+
+  expect(made.code).toBe(0);
+  expect(JSON.parse(made.out)).toMatchObject({
+    format: 2,
+    id: 'wipers-stop-half-way',
+    causes: { 'wiper-ground-rusted': { odds: null, shows: 'ring terminal rusted through' } },
+  });
+  const other = await runCommand(open, ['no-supply', '--vehicle', 'Van', '--json'], { folder });
+  const { path: walked } = JSON.parse(other.out) as { readonly path: string };
+  const refused = await runCommand(trees, ['from', walked], { folder });
+  expect([refused.code, refused.err]).toEqual([2, expect.stringContaining('had a tree')]);
 });

@@ -27,6 +27,12 @@ const verbs: Readonly<Record<string, Row>> = {
     options: {},
     load: async () => (await import('./new.ts')).newTree,
   },
+  from: {
+    use: 'from SESSION',
+    does: 'a job without a tree as a tree to finish: what was done, and the numbers left to fill',
+    options: {},
+    load: async () => (await import('./from.ts')).treeFrom,
+  },
   write: {
     use: 'write [FILE]',
     does: 'asks its way to a tree, a line an answer; each is kept, to go on later',

@@ -1,4 +1,5 @@
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
+import { ledgerWords } from '../../core/account/blocks/ledger.ts';
 import { partsTotalWords, passedWords, shortMinutes } from '../../core/session/costs/words.ts';
 import { measured } from '../../core/session/costs/limit.ts';
 import { costsOf } from '../../core/session/costs/costs.ts';
@@ -30,6 +31,7 @@ export function costFacts(story: Story): readonly string[] {
   const spent = measured(story);
   const passed = passedWords(spent);
   return [
+    `Time    ${ledgerWords(story) || 'under a minute'}`,
     `Parts   ${partsTotalWords(costsOf(story))}`,
     ...(passed === '' ? [] : [`Limit   passed: ${passed}. Stop and ask.`]),
   ];

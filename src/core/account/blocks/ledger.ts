@@ -2,33 +2,49 @@ import type { Entry } from '../../session/correct.ts';
 import { traits, type Work } from '../../session/traits.ts';
 import type { Story } from '../../session/story.ts';
 import { curedBy } from '../../reason/history/cured.ts';
-import { stretchOver, workedSeconds } from '../../session/time.ts';
+import { stretchBetween } from '../../session/time.ts';
+import { sum } from '../../sum.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import { joined, minuteWords, sentence } from '../words/wording.ts';
 
-/** Minutes by what they were spent on. */
-export type Ledger = Readonly<Record<Work | 'lost', number>>;
+/**
+ * Minutes by what they were spent on, work or not: together they are all the time from the first event
+ * of the job to the last, through sleep, clocks that are set, changes of zone, kills and resumes.
+ */
+export type Ledger = Readonly<Record<Work | 'lost' | 'away' | 'gap', number>>;
 
 /**
- * Where the minutes went, by what each stretch of time ended in. Lost is what had to be done over:
- * answers taken back, checks repeated with nothing changed between, repairs that did not cure.
+ * Where the minutes went, by what each stretch of time ended in. Waiting is what passes once a timer was
+ * set until something else is recorded, as long as it runs. Lost is what had to be done over: answers
+ * taken back, checks repeated with nothing changed between, repairs that did not cure.
  */
 export function ledgerOf(story: Story): Ledger {
   const wasted = wastedEvents(story);
-  const minutes = { checking: 0, 'opening up': 0, repairing: 0, waiting: 0, lost: 0 };
-  let [timer, carried] = [0, 0];
-  story.entries.forEach((entry, index) => {
+  const minutes = {
+    checking: 0,
+    'opening up': 0,
+    repairing: 0,
+    waiting: 0,
+    lost: 0,
+    away: 0,
+    gap: 0,
+  };
+  let carried = 0;
+  for (const [index, entry] of story.entries.entries()) {
     const before = story.entries[index - 1];
-    if (before === undefined) return;
-    const spent = carried + workedSeconds(before.event, entry.event) / 60;
+    if (before === undefined) continue;
+    const { worked, away, gap } = stretchBetween(before.event, entry.event);
+    const waited = Math.min(worked / 60, before.said?.kind === 'timer' ? before.said.minutes : 0);
+    minutes.away += away / 60;
+    minutes.gap += gap / 60;
+    minutes.waiting += waited;
+    const spent = carried + worked / 60 - waited;
     // What was only implied, or begun, came with the step after it: the time belongs there.
     carried = isPartOfNext(entry) ? spent : 0;
-    if (carried > 0) return;
-    const waited = Math.min(spent, timer);
-    timer = entry.said?.kind === 'timer' ? entry.said.minutes : timer - waited;
-    minutes.waiting += waited;
-    minutes[accountFor(entry, wasted)] += spent - waited;
-  });
+    minutes[accountFor(entry, wasted)] += spent - carried;
+  }
+  // A step that was begun, and nothing came after it.
+  minutes.checking += carried;
   return minutes;
 }
 
@@ -37,7 +53,7 @@ export const isPartOfNext = ({ said }: Entry): boolean =>
   said?.kind === 'check-begun' ||
   ((said?.kind === 'standing' || said?.kind === 'access') && said.implied === true);
 
-function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): keyof Ledger {
+function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): Work | 'lost' {
   if (wasted.has(event.n)) return 'lost';
   if (said?.kind === 'standing' && said.set.heat !== undefined) return 'waiting';
   return event.kind === 'unknown' ? 'checking' : traits[event.kind].work;
@@ -74,19 +90,45 @@ export function failedRepairs(story: Story): Story['repairs'] {
   });
 }
 
-/** The ledger as a table; nothing for a session without a measured minute. */
+/** What each part of the ledger is called, in the order in which it is told. */
+const names: Readonly<Record<keyof Ledger, string>> = {
+  checking: 'checking',
+  'opening up': 'opening up',
+  repairing: 'repairing',
+  waiting: 'waiting',
+  lost: 'lost',
+  away: 'away from it',
+  gap: 'of which the record says nothing',
+};
+
+const parts = ['checking', 'opening up', 'repairing', 'waiting', 'lost', 'away', 'gap'] as const;
+
+/** The parts of a ledger that come to half a minute, each in words and minutes. */
+const told = (ledger: Ledger) =>
+  parts.flatMap((part) =>
+    ledger[part] < 0.5 ? [] : [{ part, name: names[part], minutes: ledger[part] }],
+  );
+
+/** The ledger in one line: `12 minutes checking, 5 minutes repairing; 8 h 2 min away from it`. */
+export const ledgerWords = (story: Story): string =>
+  told(ledgerOf(story))
+    .map(({ name, minutes }) => `${minuteWords(minutes)} ${name}`)
+    .join(', ');
+
+/** The ledger as a table; nothing for a session without a measured minute of work. */
 export function ledgerBlocks(story: Story): readonly Block[] {
   const ledger = ledgerOf(story);
-  const entries = Object.entries(ledger).filter(([, minutes]) => minutes >= 0.5);
-  const all = Object.values(ledger).reduce((sum, minutes) => sum + minutes, 0);
-  if (entries.length === 0) return [];
+  const work = told(ledger).filter(({ part }) => part !== 'away' && part !== 'gap');
+  const { away, gap, ...worked } = ledger;
+  const all = sum(Object.values(worked));
+  if (work.length === 0) return [];
   return [
     heading('Where the time went'),
     {
       kind: 'table',
       head: ['Spent on', 'Minutes', 'Share'],
       rows: [
-        ...entries.map(([name, minutes]) => [
+        ...work.map(({ name, minutes }) => [
           name,
           String(Math.round(minutes)),
           `${Math.round((100 * minutes) / all)} %`,
@@ -94,7 +136,7 @@ export function ledgerBlocks(story: Story): readonly Block[] {
         ['all told', String(Math.round(all)), ''],
       ],
     },
-    paragraph(`${ledgerNote(ledger)}${besidesNote(story)}`),
+    paragraph(`${ledgerNote(ledger)}${besidesNote(ledger)}`),
   ];
 }
 
@@ -106,12 +148,11 @@ function ledgerNote({ lost }: Ledger): string {
   return `${nothing} Opening up that was not written down by itself is counted with the step it was done for.`;
 }
 
-/** Time that was no work, where there was some. */
-function besidesNote({ entries }: Story): string {
-  const { away, gap } = stretchOver(entries.map(({ event }) => event));
-  const told = [
-    ...(away < 30 ? [] : [`${minuteWords(away / 60)} away from it`]),
-    ...(gap < 30 ? [] : [`${minuteWords(gap / 60)} of which the record says nothing`]),
-  ];
-  return told.length === 0 ? '' : ` ${sentence(`Beside that there were ${joined(told)}`)}`;
+/** Time that was no work, where there was some; with the work it is all from first to last. */
+function besidesNote(ledger: Ledger): string {
+  const beside = told(ledger).filter(({ part }) => part === 'away' || part === 'gap');
+  if (beside.length === 0) return '';
+  const words = beside.map(({ name, minutes }) => `${minuteWords(minutes)} ${name}`);
+  const all = minuteWords(sum(Object.values(ledger)));
+  return ` ${sentence(`Beside that there were ${joined(words)}: from first to last ${all}`)}`;
 }

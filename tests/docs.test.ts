@@ -130,6 +130,7 @@ const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
   suspects: /condemn and repair/,
   mended: /what was done/,
   'part-off': /part off/,
+  baseline: /the baseline: what is taken down/,
   apart: /the board: what is off/,
   'to-do': /still to do/,
   contradiction: /finding that got worse/,

@@ -118,6 +118,8 @@ type Screens = {
   /** Timers: those of the step, those that run; one is typed in. */
   readonly timers: List & { readonly typed?: Typing };
   /** What the job takes: time, parts and money; one of its lines may be typed in. */
+  /** What is taken down before anything is disturbed; one of its lines may be typed in. */
+  readonly baseline: List & { readonly typed?: Typing };
   readonly costs: List & { readonly typed?: Typing };
   readonly figures: Search;
   /** `at` is the field that is typed in; of a result, its first line shown. */

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { baselineRows } from '../app/pages/baseline.ts';
 import { costFacts, costLines } from '../app/pages/costs.ts';
 import { timerLines } from '../app/pages/timers.ts';
 import { figuresShown } from '../app/pages/figures.ts';
@@ -98,6 +99,15 @@ const views: { readonly [K in Kind]: View<K> } = {
     <VehiclesBody vehicles={vehicles} search={search} rows={rows} />
   ),
   vehicle: (screen, state, { rows }) => <VehicleBody screen={screen} state={state} rows={rows} />,
+  baseline: (screen, { session }, size) =>
+    session && (
+      <TypedList
+        title="BASELINE: before anything is disturbed"
+        facts={[]}
+        lines={baselineRows(session)}
+        {...{ screen, ...size }}
+      />
+    ),
   costs: (screen, { session }, size) =>
     session && (
       <TypedList

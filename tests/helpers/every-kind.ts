@@ -47,6 +47,7 @@ export const everyKind: readonly Payload[] = [
   { kind: 'part-off', part: 'bezel', where: 'tray' },
   { kind: 'part-on', part: 'bezel' },
   { kind: 'aid-on', aid: 'jumper at the coil' },
+  { kind: 'baseline', item: 'photos', seen: 'twelve of them' },
   { kind: 'left-apart', things: [1], why: 'the gauge hangs on it' },
   { kind: 'aid-off', aid: 'jumper at the coil' },
   { kind: 'timer', label: 'cool down', minutes: 10 },

@@ -51,6 +51,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
     'putting-back',
     `${ready}2pair filter<enter><enter><enter><enter><enter>phorn<enter><enter><enter><enter><enter>p+ jumper<enter>ar`,
   ],
+  ['baseline', `${walk}B`],
   ['part-off', `${ready}2pair filter<enter>on the fender<enter>wing nut`],
   ['nothing-apart', `${walk}a`],
   ['costs', `${ready}2L<enter>2 x fuse link at 3,50 EUR, spare<enter>`],

@@ -9,6 +9,7 @@ import { partOffPage } from '../walk/part-off.ts';
 import { mendedPage } from '../walk/described.ts';
 import { workerPage } from '../walk/worker.ts';
 import { walkPage } from '../walk/update.ts';
+import { baselinePage } from './baseline.ts';
 import { costsPage } from './costs.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
@@ -41,6 +42,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   vehicle: vehiclePage,
   mended: mendedPage,
   costs: costsPage,
+  baseline: baselinePage,
   photo: photoPage,
   'part-off': partOffPage,
   timers: timersPage,

@@ -16,6 +16,7 @@ export function fieldOf(state: State): string | undefined {
       return screen.typed && `vehicle ${screen.path ?? ''} ${screen.cursor}`;
     case 'figure':
       return `figure ${screen.page.name}`;
+    case 'baseline':
     case 'costs':
     case 'timers':
     case 'mended':
@@ -34,7 +35,7 @@ const formField = ({ session }: State, screen: At<'start' | 'own-check' | 'own-c
 /** A field of a page of this job. */
 function jobField(
   { session }: State,
-  screen: At<'costs' | 'timers' | 'mended' | 'photo' | 'part-off'>,
+  screen: At<'baseline' | 'costs' | 'timers' | 'mended' | 'photo' | 'part-off'>,
 ) {
   if ('cursor' in screen)
     return screen.typed && `${session?.path ?? ''} ${screen.kind} ${screen.cursor}`;
@@ -58,6 +59,7 @@ export function typedIn(screen: Screen): Typing | undefined {
     case 'settings':
     case 'vehicle':
     case 'timers':
+    case 'baseline':
     case 'costs':
       return screen.typed;
     case 'figure':

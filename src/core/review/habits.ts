@@ -9,6 +9,7 @@ import {
   unreadOf,
   type CautionedStep,
 } from '../session/rules/cautions.ts';
+import { holdsBefore } from '../session/safeguard.ts';
 import { kinOf } from '../tree/kin.ts';
 import { holdsThen, reasonWords, stepThing } from '../account/clauses/safeguards.ts';
 import { failedRepairs, repeatsOf } from '../account/blocks/ledger.ts';
@@ -42,7 +43,12 @@ export type Habits = {
 };
 
 export function habitsOf(story: Story): Habits {
-  const asked = firstLeg(story).tree.baseline;
+  // What a safeguard held back to the end could not be taken.
+  const asked = firstLeg(story).tree.baseline.filter(
+    (check) =>
+      story.findings.some((one) => one.check === check) ||
+      holdsBefore(story, { kind: 'check', check }).length === 0,
+  );
   return {
     confirmedFirst: confirmedFirst(story),
     baselineTaken: asked.filter((id) => story.findings.some(({ check }) => check === id)).length,

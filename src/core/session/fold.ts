@@ -81,6 +81,7 @@ function emptyDraft(header: Header): Draft {
     timers: [],
     bought: [],
     limit: undefined,
+    baseline: [],
     followUps: [],
     photos: [],
     passed: [],

@@ -148,6 +148,8 @@ export type Story = {
   readonly timers: readonly Timer[];
   readonly bought: readonly Bought[];
   readonly limit: Limit | undefined;
+  /** What was taken down of the shop's baseline: of each thing the last word. */
+  readonly baseline: readonly (Noted & Omit<PayloadOf<'baseline'>, 'kind'>)[];
   readonly followUps: readonly FollowUp[];
   readonly photos: readonly Photo[];
   readonly passed: readonly Passed[];

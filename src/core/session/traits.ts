@@ -44,6 +44,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   leg: { work: 'checking', corrects: 'only withdrawn' },
   corrected: { work: 'checking', corrects: 'never' },
   settled: { work: 'checking', corrects: 'no words' },
+  baseline: { work: 'checking', corrects: 'seen' },
   'follow-up': { work: 'checking', corrects: 'text' },
   paused: { work: 'checking', corrects: 'never' },
   resumed: { work: 'waiting', corrects: 'never' },

@@ -38,6 +38,7 @@ export function mergeShops(
     sources: { ...theirs.sources, ...ours.sources },
     facts: { ...theirs.facts, ...ours.facts },
     book: { ...theirs.book, ...ours.book },
+    baseline: { ...theirs.baseline, ...ours.baseline },
   };
   return { shop, problems: kinds.flatMap((kind) => clashes(kind, library, own)) };
 }

@@ -29,6 +29,15 @@ export const Access = z.strictObject({
   told: Text.optional(),
 });
 
+/** Something to note of the vehicle before anything on it is disturbed, in any job. */
+export const BaselineItem = z.strictObject({
+  say: Text,
+  /** How the vehicle stands for it: a safeguard that is shut before that holds it back. */
+  standing: Standing.optional(),
+  /** Trees whose complaint does not allow it. */
+  'not-for': z.array(Id).default([]),
+});
+
 /** What trees share: kept once, in `shop.json` beside them. */
 export const Shop = z.strictObject({
   $schema: z.string().optional(),
@@ -39,6 +48,8 @@ export const Shop = z.strictObject({
   sources: z
     .record(Id, z.strictObject({ title: Text, address: Text.optional(), mark: Text }))
     .default({}),
+  /** What to note before anything is disturbed, in this order. */
+  baseline: z.record(Id, BaselineItem).default({}),
   /** Facts about the vehicle a tree may ask for, each with its allowed values and their wording. */
   facts: z.record(Id, z.strictObject({ ask: Text, values: z.record(Id, Text) })).default({}),
   /** Figures of the vehicle's own book that a tree's limits may stand on. */

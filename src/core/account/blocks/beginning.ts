@@ -3,6 +3,7 @@ import { suspectsIn } from '../../reason/history/impact.ts';
 import { unlisted } from '../../tree/model.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
+import { baselineWords } from '../../session/baseline/baseline.ts';
 import { dateOf } from '../../session/clock.ts';
 import type { Header } from '../../session/header/header.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -52,7 +53,21 @@ export function vehicleBlocks({ story }: AccountContext): readonly Block[] {
     ...(facts.length === 0 ? [] : [sentence(`On the vehicle, ${facts.join('; ')}`)]),
     ...(sheet.length === 0 ? [] : [sentence(`By its own book, ${sheet.join('; ')}`)]),
   ];
-  return [heading('The vehicle and the conditions'), paragraph(told.join(' '))];
+  return [
+    heading('The vehicle and the conditions'),
+    paragraph(told.join(' ')),
+    ...baselineBlocks(story),
+  ];
+}
+
+/** What was taken down before anything was disturbed, and what was passed over. */
+function baselineBlocks(story: Story): readonly Block[] {
+  if (story.baseline.length === 0) return [];
+  const items = story.baseline.map((one) => sentence(baselineWords(story, one)));
+  return [
+    paragraph('Before anything was disturbed this was taken down:'),
+    { kind: 'list', items, numbered: false },
+  ];
 }
 
 /** Facts that people know by their letters. */

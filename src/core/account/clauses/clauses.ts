@@ -8,6 +8,7 @@ import { standingWords } from '../../session/rules/standing-words.ts';
 import { isReturn } from '../../session/complaints.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
+import { baselineWords } from '../../session/baseline/baseline.ts';
 import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
 import { photographClause } from './photographs.ts';
@@ -151,6 +152,8 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   corrected: ({ to }) =>
     aside(`an earlier entry was ${to === undefined ? 'withdrawn' : 'put right'}`),
   settled: (said, { context, entry }) => settledClause(context, entry, said),
+  // Told together, with the vehicle.
+  baseline: (said, { context }) => aside(baselineWords(context.story, said)),
   'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
   closed: () => aside('the session was closed'),
   reopened: (_, { context }) =>

@@ -38,6 +38,13 @@ export const remarkActions = [
     money: Text.optional(),
     replace: Text.optional(),
   }),
+  /** Seen, in own words or without, or passed over with its reason. */
+  z.strictObject({
+    do: z.literal('baseline'),
+    item: Id,
+    seen: Text.optional(),
+    reason: Text.optional(),
+  }),
   z.strictObject({
     do: z.literal('follow-up'),
     text: Text,

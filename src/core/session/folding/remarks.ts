@@ -17,6 +17,12 @@ export const remarkFolding: Folding<keyof typeof remarkKinds> = {
   limit: ({ kind: _, ...said }, draft, { n, stamp }) => {
     draft.limit = { ...said, n, stamp };
   },
+  baseline: ({ kind: _, ...said }, draft, { n, stamp }) => {
+    draft.baseline = [
+      ...draft.baseline.filter(({ item }) => item !== said.item),
+      { ...said, n, stamp },
+    ];
+  },
   'follow-up': ({ kind: _, ...said }, draft, { n, stamp }) =>
     draft.followUps.push({ ...said, n, stamp }),
 };

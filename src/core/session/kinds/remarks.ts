@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { Id } from '../../tree/basics.ts';
 import { partUses } from '../costs/parts.ts';
 import { programText } from '../free-text.ts';
 import { Count, Subject, Text, Worked, told, about, urgencies } from './shapes.ts';
@@ -45,6 +46,15 @@ export const remarkKinds = {
     money: Text.optional(),
     /** What may be replaced without asking. */
     replace: Text.optional(),
+  }),
+  /** One thing of the shop's baseline, taken down before anything was disturbed, or passed over. */
+  baseline: z.object({
+    kind: z.literal('baseline'),
+    item: Id,
+    /** Empty: looked at, and nothing written of it. */
+    seen: Text.optional(),
+    /** Why it was passed over. */
+    reason: Text.optional(),
   }),
   'follow-up': z.object({
     kind: z.literal('follow-up'),

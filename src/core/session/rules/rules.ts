@@ -6,6 +6,7 @@ import { correct, takeBack } from './correct.ts';
 import { complaint, leg, worker } from './complaint.ts';
 import { close, reopen } from './close.ts';
 import { aidOff, leaveApart, partOff, partOn } from './apart.ts';
+import { baseline } from './baseline.ts';
 import { access, conditions, standing } from './vehicle.ts';
 import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
@@ -47,6 +48,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   'part-on': partOn,
   'aid-off': aidOff,
   'leave-apart': leaveApart,
+  baseline,
   note: ({ do: _, ...said }) =>
     said.text.trim() === ''
       ? refuse('empty-note', 'The note is empty.', 'Type what is to be kept.')

@@ -34,6 +34,8 @@ export type TextPurpose =
   | 'worker'
   /** Why the proof goes on with what is not back. */
   | 'left-apart'
+  /** One line after the other, each with its time. */
+  | 'road'
   /** What exactly was found, once a cause is condemned. */
   | 'found'
   /** What exactly a check in own words showed, once it is answered. */

@@ -144,6 +144,7 @@ export const conditionFirst = (blocker: Blocker): string =>
 export const textQuestions = {
   note: 'Note',
   skip: 'Why can it not be done?',
+  road: 'Road test: what is seen now? Its time is kept. Typed by who does not drive. Empty: done.',
   worker: 'Who works from here on? Initials will do.',
   'follow-up': 'What is still to do?',
   altitude: 'Height above sea level (such as 5200ft)',

@@ -43,6 +43,7 @@ export type Command =
   /** Reads the board as it came off, or as it goes back. */
   | 'turn-board'
   | 'to-do'
+  | 'road'
   /** Another complaint on the job that is open. */
   | 'complaint'
   /** Somebody who is not on the list yet. */

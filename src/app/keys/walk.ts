@@ -163,6 +163,12 @@ export const walkBindings: readonly Binding[] = [
     command: 'worker',
     about: 'who works from here on',
   },
+  {
+    modes: steps,
+    keys: ['R'],
+    command: 'road',
+    about: 'the road test: a line and its time, one after the other',
+  },
   { modes: steps, keys: ['c'], command: 'close', about: 'end the session' },
   {
     modes: ['closed'],

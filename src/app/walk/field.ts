@@ -1,4 +1,5 @@
 import type { Action } from '../../core/session/action.ts';
+import { roadTest } from '../../core/account/blocks/road.ts';
 import { takeAction } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
 import { isEmpty, textOf, typing } from '../typing/typing.ts';
@@ -77,15 +78,21 @@ export function updateText(state: State, screen: Walk, press: KeyPress): Transit
 type TextInput = Extract<Walk['input'], { kind: 'text' }>;
 
 /** On to what is asked next, or back to the step. */
-const nextField = (screen: Walk, { after: next }: TextInput): Walk => ({
+const nextField = (screen: Walk, { purpose, after: next }: TextInput): Walk => ({
   ...screen,
-  input: next === undefined ? ready : { kind: 'text', purpose: next, typed: typing() },
+  input:
+    next === undefined
+      ? ready
+      : { kind: 'text', purpose: next, typed: typing(), ...(next === purpose && { after: next }) },
 });
 
 function emptyField(state: State, screen: Walk, input: TextInput): Transition {
   if (['skip', 'despite', 'left-apart'].includes(input.purpose))
     return object(state, { message: 'Say why in a few words,', mend: 'or Esc to go back.' });
-  return show(state, nextField(screen, input));
+  return show(
+    state,
+    input.purpose === 'road' ? { ...screen, input: ready } : nextField(screen, input),
+  );
 }
 
 function worded(state: State, purpose: TextPurpose, typed: string): Action {
@@ -104,6 +111,8 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
       return { do: 'skip', check: check ?? '', reason: typed };
     case 'note':
       return { do: 'note', text: typed, ...(check !== undefined && { about: check }) };
+    case 'road':
+      return { do: 'note', text: typed, about: roadTest };
     case 'worker':
       return { do: 'worker', who: typed };
     case 'follow-up':

@@ -98,6 +98,8 @@ function openField(
       return asked?.purpose === 'check' ? text(state, 'skip') : transition(state);
     case 'note':
       return text(state, 'note', correcting);
+    case 'road':
+      return show(state, roadField(correcting));
     case 'to-do':
       return text(state, 'follow-up', correcting);
     default:
@@ -111,6 +113,13 @@ const text = (state: State, purpose: TextPurpose, correcting?: number): Transiti
     input: { kind: 'text', purpose, typed: typing() },
     ...(correcting !== undefined && { correcting }),
   });
+
+/** A line of the road test; the next one is asked at once, until one is left empty. */
+const roadField = (correcting: number | undefined): At<'walk'> => ({
+  kind: 'walk',
+  input: { kind: 'text', purpose: 'road', typed: typing(), after: 'road' },
+  ...(correcting !== undefined && { correcting }),
+});
 
 /** Takes the step that the advice puts first. */
 function takeQuicker(state: State, { story, advice }: OpenSession): Transition {

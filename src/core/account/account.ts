@@ -27,6 +27,8 @@ import {
 import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
 import { picturesOf, type Picture } from './pictures.ts';
+import { apartBlocks } from './blocks/apart.ts';
+import { roadBlocks } from './blocks/road.ts';
 import { openingBlocks } from './blocks/opening.ts';
 import { verdictBlocks } from './blocks/verdict.ts';
 import { clockOddities } from '../session/time.ts';
@@ -85,8 +87,10 @@ function outline(
       ...pictureBlocks(context, pictures),
       ...verdictBlocks(context),
       ...repairBlocks(story),
+      ...apartBlocks(story),
       ...costBlocks(story),
       ...proofBlocks(context),
+      ...roadBlocks(story),
       ...toDoBlocks(context),
       ...cautionBlocks(cautions),
       ...readingBlocks(context),

@@ -2,6 +2,9 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { accountOf } from '../../../src/commands/write.ts';
+import { fold } from '../../../src/core/session/fold.ts';
+import { nodeFiles } from '../../../src/store/node-files.ts';
+import { photosFor } from '../../../src/commands/account-photos.ts';
 import { readSession } from '../../../src/store/recover.ts';
 import { anchorsOf, linksOf, parseGfm, rawOf, tablesOf, textOf } from '../../helpers/gfm.ts';
 
@@ -20,7 +23,10 @@ const beside = (name: string) => ({ pictures: `${name}.pictures` });
 const kept = (...path: string[]): string => readFileSync(join(folder, ...path), 'utf8');
 
 test.each(names)('the account of %s is the one that lies beside it, byte for byte', (name) => {
-  const { markdown, pictures } = accountOf(reading(name), beside(name));
+  const { header, events } = reading(name);
+  const path = join(folder, `${name}.jsonl`);
+  const { told } = photosFor(nodeFiles, path, fold(header, events), undefined);
+  const { markdown, pictures } = accountOf(reading(name), { ...beside(name), photos: told });
 
   expect(markdown).toBe(kept(`${name}.md`));
   for (const [file, text] of Object.entries(pictures))

@@ -3,7 +3,8 @@ import { paragraph, type Block } from '../block.ts';
 import type { ToldCautions } from './cautions.ts';
 import { quietSentences } from '../clauses/checks.ts';
 import type { Clause, Phrasing } from '../clauses/clause.ts';
-import { closingWords, clauseOf } from '../clauses/clauses.ts';
+import { closingWords, takenWords } from '../clauses/apart.ts';
+import { clauseOf } from '../clauses/clauses.ts';
 import type { AccountContext } from '../context.ts';
 
 /** Healthy findings told in one sentence; more of them get a second one. */
@@ -46,8 +47,9 @@ function grouped(clauses: readonly Clause[]): readonly Group[] {
     const alike =
       first !== undefined &&
       first.kind === clause.kind &&
-      (clause.kind === 'closing' || clause.kind === 'quiet finding');
-    if (last !== undefined && alike && last.clauses.length < mostTogether && !clause.begins)
+      ['taking off', 'closing', 'quiet finding'].includes(clause.kind);
+    const most = clause.kind === 'quiet finding' ? mostTogether : Infinity;
+    if (last !== undefined && alike && last.clauses.length < most && !clause.begins)
       groups.splice(-1, 1, { clauses: [...last.clauses, clause] });
     else groups.push({ clauses: [clause] });
   }
@@ -75,12 +77,15 @@ function isTurn(before: Group | undefined, group: Group): boolean {
   return finding !== undefined &&
     repairsBefore(group) > 0 &&
     before.clauses[0].finding === undefined
-    ? before.clauses[0].kind !== 'other'
+    ? !isBeside(before.clauses[0])
     : false;
 }
 
-const isFull = (paragraph: readonly Group[], { clauses: [{ kind }] }: Group): boolean =>
-  paragraph.length >= mostClauses && kind !== 'other' && kind !== 'proof';
+/** What is said beside the findings ends no paragraph. */
+const isBeside = ({ kind }: Clause): boolean => kind === 'other' || kind === 'taking off';
+
+const isFull = (paragraph: readonly Group[], { clauses: [first] }: Group): boolean =>
+  paragraph.length >= mostClauses && !isBeside(first) && first.kind !== 'proof';
 
 /** Says paragraph after paragraph, keeping what time was told last and whose turn a phrase is. */
 class Narrator {
@@ -106,6 +111,12 @@ class Narrator {
     const phrasing: Phrasing = { when: this.#when(clauses, first), turn: this.#turn };
     this.#turn += 1;
     const [one] = clauses;
+    if (one.kind === 'taking off')
+      return takenWords(
+        this.#context.who,
+        clauses.flatMap(({ taken }) => taken ?? []),
+        phrasing,
+      );
     if (one.kind === 'closing')
       return closingWords(
         clauses.flatMap(({ closed }) => closed ?? []),

@@ -1,3 +1,4 @@
+import type { PayloadOf } from '../../session/event.ts';
 import type { Finding } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { sentence } from '../words/wording.ts';
@@ -12,10 +13,20 @@ export type Clause = {
   readonly n: number;
   readonly at: string;
   /** Clauses of one kind may be told together. */
-  readonly kind: 'finding' | 'quiet finding' | 'closing' | 'repair' | 'proof' | 'aside' | 'other';
+  readonly kind:
+    | 'finding'
+    | 'quiet finding'
+    | 'taking off'
+    | 'closing'
+    | 'repair'
+    | 'proof'
+    | 'aside'
+    | 'other';
   /** Begins a new paragraph. */
   readonly begins: boolean;
   readonly finding?: Finding;
+  /** A part that came off. */
+  readonly taken?: PayloadOf<'part-off'>;
   /** A thing put back or closed up. */
   readonly closed?: Closed;
   readonly cautions: readonly string[];

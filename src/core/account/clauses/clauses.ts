@@ -5,11 +5,13 @@ import { limitWords } from '../../session/costs/words.ts';
 import { spellWords } from '../../session/timers/durations.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
+import { roadTest } from '../blocks/road.ts';
 import { isReturn } from '../../session/complaints.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { baselineWords } from '../../session/baseline/baseline.ts';
-import { plain, type Closed, type Clause, type Phrasing } from './clause.ts';
+import { closing, takingOff, thePart } from './apart.ts';
+import { plain, type Clause } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
 import { photographClause } from './photographs.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
@@ -17,7 +19,7 @@ import { pastSafeguard } from './safeguards.ts';
 import { settledClause } from './settled.ts';
 import { withdrawnClause } from './withdrawn.ts';
 import { accountContext, type AccountContext } from '../context.ts';
-import { accessThing, askedThing, asClause, joined, sentence } from '../words/wording.ts';
+import { accessThing, askedThing, asClause, joined } from '../words/wording.ts';
 
 type Made = Omit<Clause, 'n' | 'at'>;
 
@@ -75,7 +77,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     plain(`${context.who} could not tell ${askedThing(context.story, check)}`),
   skipped: ({ check, reason }, { context }) =>
     plain(`${context.who} passed over ${askedThing(context.story, check)}: ${asClause(reason)}`),
-  noted: ({ text }, { context }) => plain(`${context.who} noted: "${text.trim()}"`),
+  // What was taken down on the road stands in a table of its own.
+  noted: ({ text, about }, { context }) =>
+    (about === roadTest ? aside : plain)(`${context.who} noted: "${text.trim()}"`),
   photographed: (said, { context, entry }) => photographClause(context, entry.event.n, said),
   timer: ({ label, minutes }, { context }) =>
     plain(
@@ -97,7 +101,7 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   // Told in the table of what it cost.
   'part-bought': ({ part: name, count, price: each, use }, { context }) =>
     aside(`${context.who} bought ${partWords({ name, count, each, use })}`),
-  'part-off': (said, { context }) => plain(`${context.who} took off ${partOffWords(said)}`),
+  'part-off': (said, { context }) => takingOff(context.who, said),
   'part-on': ({ part }) => closing({ part: thePart(part) }),
   'left-apart': ({ things, why }, { context }) =>
     plain(
@@ -176,34 +180,3 @@ function thingTaken(story: Story, n: number): string | undefined {
 /** A passing state in words, from whichever tree of the session names it. */
 const stateSaid = (story: Story, state: string): string | undefined =>
   fromLegs(story, ({ tree }) => tree.states?.[state]?.say);
-
-/** Said once for all that is closed up in a row. */
-const closing = (closed: Closed): Made => ({
-  ...plain('', { kind: 'closing', closed }),
-  phrase: (phrasing) => closingWords([closed], phrasing),
-});
-
-/** Parts that went back on, and what was closed up again, in one sentence. */
-export function closingWords(closed: readonly Closed[], { when }: Phrasing): string {
-  const parts = closed.flatMap((one) => ('part' in one ? [one.part] : []));
-  const accesses = closed.flatMap((one) => ('access' in one ? [one.access] : []));
-  const said = [
-    ...(parts.length === 0 ? [] : [`${joined(parts)} went back on`]),
-    ...(accesses.length === 0
-      ? []
-      : [`what had been opened was closed up again (${accesses.join('; ')})`]),
-  ].join(', and ');
-  return sentence(when === '' ? said : `${when} ${said}`);
-}
-
-/** `the carburetor (bag 7; on the bench; four nuts; vent hose to the left)`. */
-function partOffWords({ part, bag, where, fasteners, routing }: PayloadOf<'part-off'>): string {
-  const said = [where, fasteners, routing].flatMap((one) =>
-    one === undefined ? [] : [asClause(one)],
-  );
-  const more = [...(bag === undefined ? [] : [`bag ${bag}`]), ...said].join('; ');
-  return `${thePart(part)}${more === '' ? '' : ` (${more})`}`;
-}
-
-const thePart = (part: string): string =>
-  /^(the|a|an|both|all|its|\d)\b/i.test(part.trim()) ? asClause(part) : `the ${asClause(part)}`;

@@ -50,12 +50,23 @@ export function condemnedClause(
 }
 
 /** Whether the finding just before an event pointed at this cause, and said so. */
-function wasJustTold({ history, impactAt }: AccountContext, n: number, cause: string): boolean {
+function wasJustTold(
+  { story, history, impactAt }: AccountContext,
+  n: number,
+  cause: string,
+): boolean {
   const last = history.findLast((step) => step.n < n);
-  if (last?.kind !== 'finding') return false;
+  if (last?.kind !== 'finding' || wasPutDown(story, last.n, n)) return false;
   const impact = impactAt(last.n);
   return impact?.leader?.cause === cause && (impact.settles || impact.up?.cause === cause);
 }
+
+/** Whether the work was put down between two events, or gone on with by somebody else. */
+const wasPutDown = ({ entries }: Story, after: number, before: number): boolean =>
+  entries.some(
+    ({ event: { n, kind } }) =>
+      n > after && n < before && (kind === 'paused' || kind === 'worker' || kind === 'resumed'),
+  );
 
 function sureWords(chance: number | undefined): string {
   if (chance === undefined) return '';

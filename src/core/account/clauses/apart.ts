@@ -1,0 +1,72 @@
+import type { PayloadOf } from '../../session/event.ts';
+import { asClause, joined, numberWord, sentence } from '../words/wording.ts';
+import { plain, type Clause, type Closed, type Phrasing } from './clause.ts';
+
+type Made = Omit<Clause, 'n' | 'at'>;
+
+/** Said once for all that comes off in a row. */
+export const takingOff = (who: string, taken: PayloadOf<'part-off'>): Made => ({
+  ...plain('', { kind: 'taking off', taken }),
+  phrase: (phrasing) => takenWords(who, [taken], phrasing),
+});
+
+/** So many parts are named one by one; of more the first and the last are, and the table has them all. */
+const mostNamed = 4;
+
+/** Parts that came off one after the other, in one sentence, with their bags. */
+export function takenWords(
+  who: string,
+  taken: readonly PayloadOf<'part-off'>[],
+  { when }: Phrasing,
+): string {
+  const [first, last] = [taken[0], taken.at(-1)];
+  if (first === undefined || last === undefined) return '';
+  const said =
+    taken.length <= mostNamed
+      ? `${who} took off ${joined(taken.map(partOffWords))}`
+      : `${who} took off ${numberWord(taken.length)} parts, from ${thePart(first.part)} to ${thePart(last.part)}${bagWords(taken)}`;
+  return sentence(when === '' ? said : `${when} ${said}`);
+}
+
+function bagWords(taken: readonly PayloadOf<'part-off'>[]): string {
+  const bags = taken.flatMap(({ bag }) => bag ?? []);
+  if (bags.length === 0) return '';
+  return `, each in a bag of its own (${Math.min(...bags)} to ${Math.max(...bags)})`;
+}
+
+/** Said once for all that is closed up in a row. */
+export const closing = (closed: Closed): Made => ({
+  ...plain('', { kind: 'closing', closed }),
+  phrase: (phrasing) => closingWords([closed], phrasing),
+});
+
+/** Parts that went back on, and what was closed up again, in one sentence. */
+export function closingWords(closed: readonly Closed[], { when }: Phrasing): string {
+  const parts = closed.flatMap((one) => ('part' in one ? [one.part] : []));
+  const accesses = closed.flatMap((one) => ('access' in one ? [one.access] : []));
+  const said = [
+    ...(parts.length === 0 ? [] : [`${partsBack(parts)} went back on`]),
+    ...(accesses.length === 0
+      ? []
+      : [`what had been opened was closed up again (${accesses.join('; ')})`]),
+  ].join(', and ');
+  return sentence(when === '' ? said : `${when} ${said}`);
+}
+
+/** Parts by name; of more than a few the first and the last. */
+function partsBack(parts: readonly string[]): string {
+  if (parts.length <= mostNamed) return joined(parts);
+  return `${numberWord(parts.length)} parts, from ${parts[0] ?? ''} to ${parts.at(-1) ?? ''},`;
+}
+
+/** `the carburetor (bag 7; on the bench; four nuts; vent hose to the left)`. */
+function partOffWords({ part, bag, where, fasteners, routing }: PayloadOf<'part-off'>): string {
+  const said = [where, fasteners, routing].flatMap((one) =>
+    one === undefined ? [] : [asClause(one)],
+  );
+  const more = [...(bag === undefined ? [] : [`bag ${bag}`]), ...said].join('; ');
+  return `${thePart(part)}${more === '' ? '' : ` (${more})`}`;
+}
+
+export const thePart = (part: string): string =>
+  /^(the|a|an|both|all|its|\d)\b/i.test(part.trim()) ? asClause(part) : `the ${asClause(part)}`;

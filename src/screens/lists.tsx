@@ -6,6 +6,7 @@ import { contradictionFacts, contradictionLines } from '../app/walk/contradictio
 import type { At } from '../app/screen.ts';
 import { holdsBefore } from '../core/session/safeguard.ts';
 import { currentLeg, lastFinding, type Guarded, type Story } from '../core/session/story.ts';
+import { isOwn } from '../core/tree/own/bare.ts';
 import { Choices, Head, Line, type Choice } from './parts.tsx';
 import { allRowsOf, type Needs } from './room.ts';
 import { findingWords } from '../app/wording.ts';
@@ -71,9 +72,13 @@ function otherLine(story: Story, { id, minutes, versusTree }: OtherCheck): Choic
   const passed = passedWords(story, id);
   return {
     id,
-    label: `${aboutMinutes(minutes).padStart(6)}  ${marked(saves, held)}${ask}${passed === '' ? '' : `  [${passed}]`}`,
+    label: `${minutesBefore(story, aboutMinutes(minutes).padStart(6))}${marked(saves, held)}${ask}${passed === '' ? '' : `  [${passed}]`}`,
   };
 }
+
+/** What a line takes, before its name; of a job without a tree nobody said it. */
+const minutesBefore = (story: Story, minutes: string): string =>
+  isOwn(currentLeg(story).tree) ? '' : `${minutes}  `;
 
 /** That a safeguard comes first, where one is shut. */
 const heldWords = (story: Story, step: Guarded): string =>
@@ -95,11 +100,11 @@ function passedWords(story: Story, id: string): string {
 
 function suspectLine(story: Story, { id, repaired, chance }: SuspectLine): Choice {
   const cause = currentLeg(story).tree.causes[id];
-  const minutes = `${cause?.repair.minutes ?? 0} min`.padStart(7);
+  const minutes = minutesBefore(story, `${cause?.repair.minutes ?? 0} min`.padStart(7));
   const held = heldWords(story, { kind: 'repair', cause: id });
   return {
     id,
-    label: `${minutes}  ${marked(held)}${cause?.name ?? id}`,
+    label: `${minutes}${marked(held)}${cause?.name ?? id}`,
     ...(repaired && { group: 'repaired' }),
     ...(!repaired && chance !== undefined && { group: gradeOf(chance) }),
   };

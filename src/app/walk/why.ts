@@ -15,12 +15,15 @@ import type { Before } from './suspect-rows.ts';
 import { feedView, type FeedView, type Leads } from '../../core/drawing/feed-view.ts';
 import { ladderLine, ladderLines } from '../../core/drawing/ladder-view.ts';
 import { currentLeg } from '../../core/session/story.ts';
+import { noOdds } from '../../core/reason/history/from-story.ts';
+import { isOwn } from '../../core/tree/own/bare.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
 export function whyLines(session: OpenSession, before: Before): readonly string[] {
   const { story, advice } = session;
-  if (advice === undefined) return [withoutAdvice(session)];
   const { tree } = currentLeg(story);
+  if (isOwn(tree)) return withoutTree(tree);
+  if (advice === undefined) return [withoutAdvice(session)];
   return [
     adviceSentence(tree, advice),
     ' ',
@@ -38,6 +41,15 @@ export function whyLines(session: OpenSession, before: Before): readonly string[
     ...heldLines(tree, advice),
   ];
 }
+
+/** Of a job without a tree: what was named, in the order of naming, and no number that nobody gave. */
+const withoutTree = ({ causes }: Tree): readonly string[] => [
+  noOdds.message,
+  ' ',
+  ...(Object.keys(causes).length === 0
+    ? ['Nothing is named yet that it may be: R names it.']
+    : ['NAMED', ...Object.values(causes).map(({ name }) => `  ${name}`)]),
+];
 
 /** The suspects with their numbers: by what the check on screen would part, or by their word. */
 function partingLines(tree: Tree, advice: Advice, { check }: Before): readonly string[] {

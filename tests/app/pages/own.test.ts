@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { readingLines } from '../../../src/app/pages/reading.ts';
 import type { Program } from '../../../src/app/program.ts';
 import { currentLeg } from '../../../src/core/session/story.ts';
 import { makeProgram, passPages, press, startKeys } from '../../helpers/program.ts';
@@ -80,6 +81,15 @@ test('b takes a named check back with its beginning', () => {
 
   expect(storyOf(program).due).toEqual({ kind: 'own', test: false });
   expect(Object.keys(currentLeg(storyOf(program)).tree.checks)).toHaveLength(1);
+});
+
+test('what it may be is told as it was named, with no number that nobody gave', () => {
+  const program = after(`${begun}${tried}Rground rusted<enter><enter>xw`);
+  const { screen } = program.state();
+  const lines = readingLines(program.state(), screen as Parameters<typeof readingLines>[1]);
+
+  expect(lines.join('|')).toMatch(/No advice.*NAMED\|  ground rusted/);
+  expect(lines.join(' ')).not.toMatch(/\d/);
 });
 
 test.each(['N', 'R'])('%s names nothing where the complaint has a tree', (key) => {

@@ -30,7 +30,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   'aid-off': { work: 'checking', corrects: 'aid' },
   timer: { work: 'checking', corrects: 'only withdrawn' },
   'timer-off': { work: 'waiting', corrects: 'only withdrawn' },
-  'part-bought': { work: 'repairing', corrects: 'part' },
+  'part-bought': { work: 'checking', corrects: 'part' },
   limit: { work: 'checking', corrects: 'only withdrawn' },
   condemned: { work: 'checking', corrects: 'found' },
   'not-this': { work: 'checking', corrects: 'no words' },

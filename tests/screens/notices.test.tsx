@@ -15,8 +15,9 @@ const drawn = (state: State, columns: number, rows: number): string =>
   renderToString(<ScreenFrame state={state} columns={columns} rows={rows} contents={contents} />, {
     columns,
   });
-/** Words without their folds, and without what stands at the right end of their first row. */
-const flat = (text: string): string => text.replaceAll(/kept \d\d:\S\S|keeping\.\.\.|\s/g, '');
+/** Words without their folds, without the code they stand beside, and what stands at the right end of their first row. */
+const flat = (text: string): string =>
+  text.replaceAll(/^[█▀▄ ]{37} /gm, '').replaceAll(/kept \d\d:\S\S|keeping\.\.\.|\s/g, '');
 
 test.each([...everyScreen, ...moreScreens])(
   'on the $name screen a notice is whole at 60 by 20, or ends in "…" and opens with i',

@@ -75,7 +75,8 @@ function wordsOf({ door, asked, typed, taken }: At<'phone'>, state: State, fits:
   const said: Words = left === '' ? [] : [[as, left]];
   return [
     ['title', 'FROM THE PHONE'],
-    ...doorWords(door, fits),
+    // A caption and what is said of it want the rows; the code stands beside them all the same.
+    ...(first === undefined || !fits ? doorWords(door, fits) : []),
     ...came,
     ...caption,
     ...said,

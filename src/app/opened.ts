@@ -1,6 +1,7 @@
 import { clockTime } from '../core/session/clock.ts';
 import { fold } from '../core/session/fold.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
+import { currentLeg } from '../core/session/story.ts';
 import { transition, type Transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
 import type { Message } from './message.ts';
@@ -29,7 +30,7 @@ export function opened(
   const { session, events: added } = fresh
     ? { session: read, events: [] }
     : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
-  const text = recordWarning(damage) ?? (fresh ? undefined : pickedUp(torn, read));
+  const text = recordWarning(damage) ?? (fresh ? baselineOffer(read) : pickedUp(torn, read));
   return transition(
     {
       ...state,
@@ -47,6 +48,12 @@ export function opened(
 /** A job that knows a name asks who works on it now. */
 const firstAsked = ({ settings }: State, { story }: OpenSession): Screen =>
   story.closed === undefined && asksWho(story, settings) ? { kind: 'worker', cursor: -1 } : walk;
+
+/** Before the first step: what cannot be learned any more once something is disturbed. */
+const baselineOffer = ({ story }: OpenSession): string | undefined =>
+  currentLeg(story).tree.baseline.length === 0
+    ? undefined
+    : 'B: the baseline, before anything is disturbed.';
 
 function pickedUp(torn: number, { story }: OpenSession): string {
   if (torn > 0)

@@ -46,18 +46,11 @@ export const ownCheckPage: Page<'own-check'> = {
   ],
 };
 
+/** Opened from the page that asks what comes next, where `walk.ts` has its key. */
 export const ownCausePage: Page<'own-cause'> = {
   mode: (screen) => mode(screen),
   update,
   open: (state) => open(state, 'cause'),
-  bindings: [
-    {
-      modes: otherSteps,
-      keys: ['R'],
-      command: 'own-cause',
-      about: 'in a job without a tree: name what you found wrong',
-    },
-  ],
 };
 
 /** Whether it must be said first how the complaint is made to happen. */

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+import { byGroup } from '../core/tree/groups.ts';
 import { headingOf, type Heading } from '../core/tree/json/heading.ts';
 import { maxLength } from '../core/tree/json/read.ts';
 import { idsTwice } from '../core/tree/lint/shared.ts';
@@ -37,7 +38,7 @@ export function loadHeadings(files: Files, folder: string): Headings {
     heading.kind === 'good' ? [{ file, ...heading.value }] : [],
   );
   return {
-    headings: named.map(({ id, title }) => ({ id, title })),
+    headings: byGroup(named.map(({ file: _, ...heading }) => heading)),
     problems: [
       ...found.flatMap(({ heading }) => (heading.kind === 'bad' ? heading.problems : [])),
       ...idsTwice(named).filter((one) => one !== undefined),

@@ -54,7 +54,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['baseline', `${walk}B`],
   ['part-off', `${ready}2pair filter<enter>on the fender<enter>wing nut`],
   ['nothing-apart', `${walk}a`],
-  ['costs', `${ready}2L<enter>2 x fuse link at 3,50 EUR, spare<enter>`],
+  ['costs', `${ready}2M<enter>2 x fuse link at 3,50 EUR, spare<enter>`],
   ['timers', `${ready}T<down><down><enter>20 min cool down<enter>T1`],
   ['not-there', `${ready}1`],
   ['no-feed', `${ready}2f`],

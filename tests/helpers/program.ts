@@ -1,5 +1,5 @@
 import { good } from '../../src/core/problem.ts';
-import { mkdtempSync, readdirSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Program } from '../../src/app/program.ts';
@@ -7,6 +7,7 @@ import type { Ports, Rescued } from '../../src/app/run/ports.ts';
 import { Runner } from '../../src/app/run/run.ts';
 import type { Drawn, State } from '../../src/app/state.ts';
 import { cautionsOn } from '../../src/screens/claim-rows.ts';
+import { byGroup } from '../../src/core/tree/groups.ts';
 import type { Library } from '../../src/core/tree/shop.ts';
 import { update } from '../../src/app/update.ts';
 import { cautionKey } from '../../src/app/walk/caution-words.ts';
@@ -169,13 +170,9 @@ export function goOn(program: Program): void {
 const named = (keys: string): readonly string[] =>
   [...keys.matchAll(/<([\w-]+)>|([\s\S])/gu)].map(([, name, letter = '']) => name ?? letter);
 
-/** Keys from Home that choose a tree on the Start screen and say nothing more of the complaint: the list is in the order of the file names. */
+/** Keys from Home that choose a tree on the Start screen and say nothing more of the complaint: the list is in the order of the groups. */
 export function chooseTree(id: string): string {
-  const ids = readdirSync('trees').flatMap((name) => /^([\w-]+)\.json$/.exec(name)?.[1] ?? []);
-  const index = ids
-    .filter((name) => name !== 'shop')
-    .toSorted()
-    .indexOf(id);
+  const index = byGroup(shipped().trees).findIndex((one) => one.id === id);
   return `s${'<down>'.repeat(index + 1)}<enter><enter>`;
 }
 

@@ -164,7 +164,8 @@ export const walkBindings: readonly Binding[] = [
     about: 'who works from here on',
   },
   {
-    modes: steps,
+    // With no tree it names a cause there.
+    modes: steps.filter((mode) => mode !== 'own'),
     keys: ['R'],
     command: 'road',
     about: 'the road test: a line and its time, one after the other',

@@ -89,9 +89,9 @@ export const costsPage: Page<'costs'> = {
   bindings: [
     {
       modes: [...steps, 'closed'],
-      keys: ['L'],
+      keys: ['M'],
       command: 'costs',
-      about: 'limit and costs: what was agreed, parts bought, what they come to',
+      about: 'money and time: the limit, what was agreed, parts bought, what they come to',
     },
   ],
 };

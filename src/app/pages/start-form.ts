@@ -9,6 +9,7 @@ import {
 import { matching, type Search } from '../keys/sought.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Story } from '../../core/session/story.ts';
+import { byGroup, groupedTitle } from '../../core/tree/groups.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { textOf, typing, type Typing } from '../typing/typing.ts';
 
@@ -148,14 +149,15 @@ const jobFields = (form: StartForm, vehicles: readonly KeptVehicle[]): readonly 
  * of all, whatever is sought, the one that is told in own words.
  */
 const complaintsOffered = ({ trees }: Library, job: Offered['job']): Choices => [
-  ...trees
+  ...byGroup(trees)
     .filter(({ id }) => job?.legs.at(-1)?.tree.id !== id)
-    .map(({ id, title, complaint: { say } }) => {
-      const before = job?.legs.some(({ tree }) => tree.id === id) === true;
+    .map((tree) => {
+      const { id, complaint } = tree;
+      const before = job?.legs.some((leg) => leg.tree.id === id) === true;
       return {
         id,
-        label: before ? `${title} (worked on before)` : title,
-        said: `${say} ${id.replaceAll('-', ' ')}`,
+        label: `${groupedTitle(tree)}${before ? ' (worked on before)' : ''}`,
+        said: `${complaint.say} ${id.replaceAll('-', ' ')}`,
       };
     }),
   { id: somethingElse, label: 'Something else: in your own words' },

@@ -3,7 +3,7 @@ import { stateOf } from '../../core/session/record/damage.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { count } from '../../core/text.ts';
 import type { OpenSession, State } from '../state.ts';
-import { workedNow } from './limit.ts';
+import { workedNow } from './worked.ts';
 
 /** Ours, or what must be known of the record before anything that stands below. */
 export function headWord(session: OpenSession | undefined): string {

@@ -6,19 +6,12 @@ import {
   passedParts,
   type Measured,
 } from '../../core/session/costs/limit.ts';
-import { workedSeconds } from '../../core/session/time.ts';
 import { unlisted } from '../../core/tree/model.ts';
 import { isGuess } from '../../core/reason/grade.ts';
 import type { Story } from '../../core/session/story.ts';
 import type { OpenSession, State } from '../state.ts';
+import { workedNow } from './worked.ts';
 import type { DueOnScreen } from './question.ts';
-
-/** Minutes worked by now: the last stretch is open still, where the job is. */
-export function workedNow({ story, events }: OpenSession, now: State['now']): number {
-  const last = events.at(-1);
-  const since = last === undefined || story.closed !== undefined ? 0 : workedSeconds(last, now);
-  return story.minutes + since / 60;
-}
 
 /** What must be heard after an action: that it passed the limit, or names a repair that would. */
 export function limitWarnings(before: Story, after: Story): readonly string[] {
@@ -54,7 +47,7 @@ export function limitLine({ now, question: { due } }: State, session: OpenSessio
   return ask === '' ? '' : `LIMIT     ${which}: ${ask}`;
 }
 
-const offer = 'none agreed yet, and this opens the vehicle: L, if one is wanted';
+const offer = 'none agreed yet, and this opens the vehicle: M, if one is wanted';
 
 /** Before the first thing is opened, and only there. */
 const offers = (story: Story, due: DueOnScreen | undefined): boolean =>

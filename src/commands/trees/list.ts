@@ -1,4 +1,5 @@
 import { bad, good, showProblem } from '../../core/problem.ts';
+import { groupWord } from '../../core/tree/groups.ts';
 import { cleanLine } from '../../core/text.ts';
 import { loadHeadings } from '../../store/headings.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
@@ -13,8 +14,10 @@ export function listTrees(io: Io, given: Given, [surplus]: readonly string[]): E
   const { headings, problems } = loadHeadings(io.disk.files, folder);
   if (given.flag('json')) printJson(io, headings);
   else
-    for (const { id, title } of headings)
-      io.out(`${cleanLine(id).padEnd(14)} ${cleanLine(title)}\n`);
+    for (const heading of headings)
+      io.out(
+        `${cleanLine(heading.id).padEnd(14)} ${cleanLine(groupWord(heading)).padEnd(10)} ${cleanLine(heading.title)}\n`,
+      );
   for (const problem of problems) io.err(`${cleanLine(showProblem(problem))}\n`);
   return good(problems.length > 0 ? 1 : 0);
 }

@@ -29,7 +29,7 @@ const verbs: Readonly<Record<string, Row>> = {
   },
   from: {
     use: 'from SESSION',
-    does: 'a job without a tree as a tree to finish: what was done, and the numbers left to fill',
+    does: 'a job without a tree as a tree to finish; its numbers are left to fill',
     options: {},
     load: async () => (await import('./from.ts')).treeFrom,
   },

@@ -1,3 +1,4 @@
+import { groups } from './groups.ts';
 import * as z from 'zod';
 import { quantityNames } from '../trade/units/quantities.ts';
 import { Chance, Id, Minutes, Text, When } from './basics.ts';
@@ -193,6 +194,8 @@ export const Tree = z.strictObject({
     /** Good tries in a row that prove an intermittent complaint cured. */
     tries: z.number().int().min(1).max(100).default(1),
   }),
+  /** What the complaint is about: lists stand by it. */
+  group: z.enum(groups).optional(),
   fits: z.array(Text).default([]),
   start: Id,
   /** This tree only sorts: whatever it names is handed to inspection, never mended or proven here. Why. */

@@ -18,7 +18,7 @@ const storyOf = (program: Program) => {
 test('a part bought apart is typed in one line, stands in the list, and is taken back', () => {
   const program = begun();
 
-  press(program, 'L<enter>2 x fuse link at 3,50 EUR, spare<enter>');
+  press(program, 'M<enter>2 x fuse link at 3,50 EUR, spare<enter>');
 
   expect(program.state().screen.kind).toBe('costs');
   expect(costFacts(storyOf(program))).toContain('Parts   7.00 EUR');
@@ -33,7 +33,7 @@ test('opening the page, its field and leaving both records nothing', () => {
   const program = begun();
   const before = storyOf(program).entries.length;
 
-  press(program, 'L<enter><enter><down><enter><esc><esc>');
+  press(program, 'M<enter><enter><down><enter><esc><esc>');
 
   expect(storyOf(program).entries).toHaveLength(before);
   expect(program.state().screen.kind).toBe('walk');
@@ -42,7 +42,7 @@ test('opening the page, its field and leaving both records nothing', () => {
 test('a limit is typed part by part, changed and taken off again', () => {
   const program = begun();
 
-  press(program, 'L2<C-u>1:30<enter>3<C-u>200 EUR<enter>');
+  press(program, 'M2<C-u>1:30<enter>3<C-u>200 EUR<enter>');
 
   expect(storyOf(program).limit).toMatchObject({ minutes: 90, money: '200 EUR' });
   press(program, '2<C-u>soon<enter>');

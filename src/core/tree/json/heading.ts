@@ -1,16 +1,21 @@
 import { closes, kind, opens, tokensOf, type Token } from './tokens.ts';
 
 /** What a tree calls itself. */
-export type Heading = { readonly id: string; readonly title: string };
+export type Heading = {
+  readonly id: string;
+  readonly title: string;
+  readonly group?: string;
+};
 
 /**
- * Reads the id and the title of a tree from the beginning of its text, without the rest of it: a
+ * Reads the id, the title and the group of a tree from the beginning of its text, without the rest of it: a
  * list of many trees needs no more. Nothing else in the text is judged.
  * @returns undefined where the two do not both stand there
  */
 export function headingOf(start: string): Heading | undefined {
-  const { id, title } = topTexts(start, ['id', 'title']);
-  return id === undefined || title === undefined ? undefined : { id, title };
+  const { id, title, group } = topTexts(start, ['id', 'title', 'group']);
+  if (id === undefined || title === undefined) return undefined;
+  return { id, title, ...(group !== undefined && { group }) };
 }
 
 /** The texts that stand under some keys of the outermost object, as far as the text goes. */

@@ -17,6 +17,7 @@ export const treeWords: Readonly<Record<string, string>> = {
   'tree.fits': 'Which vehicles this tree is for, a line each.',
   'tree.start':
     "Id of the check that the way begins with where the complaint's test was passed over; else its result leads.",
+  'tree.group': 'What the complaint is about; complaints are listed by it, and found by typing it.',
   'tree.triage':
     'Only for a tree that sorts and mends nothing, such as one for brakes: why the vehicle goes to inspection. It cannot be closed as fixed.',
   'tree.baseline': 'Ids of checks to take before anything is disturbed, whatever the way.',

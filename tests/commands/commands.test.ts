@@ -242,7 +242,7 @@ test('trees list names the trees; a broken file is told and exits 1', async () =
   const good = await runCommand(trees, ['list']);
   const bad = await runCommand(trees, ['list', '--trees', 'mine'], { folder });
 
-  expect(good.out).toMatch(/^no-supply +Key turned/m);
+  expect(good.out).toMatch(/^no-supply +electrical +Key turned/m);
   expect([good.code, bad.code]).toEqual([0, 1]);
   expect(bad.err).toContain('bad.json');
 });

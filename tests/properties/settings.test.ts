@@ -12,14 +12,18 @@ import { nodeFiles } from '../../src/store/node-files.ts';
 import { readSettings } from '../../src/store/settings.ts';
 import { makeProgram, press } from '../helpers/program.ts';
 
-const lineKey = (setting: keyof Settings): string =>
-  String(settingLines.findIndex(({ key }) => key === setting) + 1);
+/** Down to the line of a setting, and Enter: there are more lines than digits. */
+const toLine = (setting: keyof Settings): string => {
+  const line = settingLines.findIndex(({ key }) => key === setting);
+  return `<home>${'<down>'.repeat(line)}<enter>`;
+};
 
 /** What a person does on the page of settings: turn one, or type into one. */
 const turns = settingLines.filter((line) => 'values' in line).map(({ key }) => key);
 const typed = {
   who: ['JB', 'metric', '5200'],
   altitude: ['5200', '1600 m', '5200ft', '-200'],
+  currency: ['EUR', 'CHF', 'kr'],
   sessions: ['jobs', '~/my jobs', 'a/b'],
 } as const;
 
@@ -34,7 +38,7 @@ const act: fc.Arbitrary<Act> = fc.oneof(
   fc.constantFrom(...turns).map((setting) => ({ do: 'turn' as const, setting })),
   fc
     .constantFrom(
-      ...(['who', 'altitude', 'sessions'] as const).flatMap((setting) =>
+      ...(['who', 'altitude', 'currency', 'sessions'] as const).flatMap((setting) =>
         typed[setting].map((text) => ({ setting, text })),
       ),
     )
@@ -56,7 +60,7 @@ function meanings(settings: Settings): Readonly<Record<string, unknown>> {
 
 function take(program: Program, one: Exclude<Act, { do: 'restart' }>): void {
   const old = program.state().settings[one.setting];
-  press(program, lineKey(one.setting));
+  press(program, toLine(one.setting));
   if (one.do === 'type')
     press(program, `${'<end>'}${'<back>'.repeat(old.length)}${one.text}<enter>`);
 }

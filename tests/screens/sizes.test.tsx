@@ -38,7 +38,8 @@ const oneRow = (text: string): string => text.replaceAll(/\s+/g, ' ').trim();
 const roomy = (state: State): string => rowsOf(state, 1500, 150).map(oneRow).join(' ');
 
 /** A row without what stands before its words. */
-const words = (row: string): string => oneRow(row).replace(/^(?:[!>]|\d+\.|(?:> )?[\d-]) +/, '');
+const words = (row: string): string =>
+  oneRow(row).replace(/^(?:[!>]|\d+\.|(?:> )?(?:[\d-]|End)) +/, '');
 
 /** What a screen says only where it has no room for all. */
 const isOfThisSize = (row: string): boolean =>

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { loadHeadings } from '../../src/store/headings.ts';
+import { byGroup } from '../../src/core/tree/groups.ts';
 import { loadLibrary } from '../../src/store/library.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { MemoryFiles } from '../helpers/memory-files.ts';
@@ -11,7 +12,7 @@ test('the shipped trees are listed as they are when read through', () => {
   const { trees } = loadLibrary(nodeFiles, { folder: 'trees', shipped: 'trees' });
 
   expect(loadHeadings(nodeFiles, 'trees')).toEqual({
-    headings: trees.map(({ id, title }) => ({ id, title })),
+    headings: byGroup(trees).map(({ id, title, group }) => ({ id, title, group })),
     problems: [],
   });
 });

@@ -57,6 +57,9 @@ function questionBefore(state: State, press: KeyPress): string | undefined {
       return state.settings.lead === 'tree'
         ? 'Let the quicker way lead from now on?'
         : "Let the tree's own way lead from now on?";
+    // A capital begins a sentence too: one that would be written is asked about first.
+    case 'road':
+      return 'A line of the road test?';
     case 'keep':
       return state.session && 'Keep it as a note?';
     case 'quit':

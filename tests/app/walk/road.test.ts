@@ -13,7 +13,7 @@ const notes = (keys: string) => {
 };
 
 test('R takes one line after the other, each an event of its own, until one is left empty', () => {
-  const keys = 'yRpulls clean<enter>hot: steady<enter>';
+  const keys = 'yRypulls clean<enter>hot: steady<enter>';
 
   expect(notes(keys)).toEqual(['pulls clean', 'hot: steady']);
   expect(after(keys).question.mode).toBe('text');
@@ -21,5 +21,5 @@ test('R takes one line after the other, each an event of its own, until one is l
 });
 
 test('Enter held down writes nothing', () => {
-  expect(notes(`yR${'<enter>'.repeat(20)}`)).toEqual([]);
+  expect(notes(`yRy${'<enter>'.repeat(20)}`)).toEqual([]);
 });

@@ -153,7 +153,7 @@ test('several sessions of one person make a trend, in their order of time', () =
 
   expect(others).toEqual([]);
   expect(trend?.who).toBe('JB');
-  expect(trend?.sessions.map(({ guesses }) => guesses)).toEqual([1, 0, 0, 0]);
+  expect(trend?.sessions.map(({ guesses }) => guesses)).toEqual([1, 0, 0, 0, 0]);
 });
 
 /** Two sessions of one person, the second a day later. */

@@ -1,3 +1,4 @@
+import { beforeProof } from '../../../src/core/session/apart/before-proof.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { ledStory, mayLead } from '../../../src/app/leading-step.ts';
 import { checkMinutes } from '../../../src/core/reason/history/from-story.ts';
@@ -101,7 +102,7 @@ function onward(walk: Walk, vehicle: Vehicle): Walk | undefined {
     case 'check':
       return answer(walk, vehicle, due.check);
     case 'proof':
-      return answer(walk, vehicle, currentLeg(walk.led.story).tree.complaint.confirm);
+      return answer(putBack(walk), vehicle, currentLeg(walk.led.story).tree.complaint.confirm);
     case 'named':
       return take(walk, { do: 'condemn', cause: due.cause, acknowledged: true });
     case 'repair':
@@ -109,6 +110,14 @@ function onward(walk: Walk, vehicle: Vehicle): Walk | undefined {
     default:
       return undefined;
   }
+}
+
+/** Closes what the screens name before a proof: it was not open when the complaint showed. */
+function putBack(walk: Walk): Walk {
+  let now = walk;
+  for (const thing of beforeProof(walk.led.story))
+    if (thing.kind === 'access') now = take(now, { do: 'access', close: thing.access });
+  return now;
 }
 
 /** Takes an action as the screens and `enter` do. */

@@ -1,4 +1,4 @@
-import { beforeProof } from '../../../src/core/session/apart/before-proof.ts';
+import { opened } from './opened.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { ledStory, mayLead } from '../../../src/app/leading-step.ts';
 import { checkMinutes } from '../../../src/core/reason/history/from-story.ts';
@@ -113,17 +113,12 @@ function onward(walk: Walk, vehicle: Vehicle): Walk | undefined {
 }
 
 /** Closes what the screens name before a proof: it was not open when the complaint showed. */
-function putBack(walk: Walk): Walk {
-  let now = walk;
-  for (const thing of beforeProof(walk.led.story))
-    if (thing.kind === 'access') now = take(now, { do: 'access', close: thing.access });
-  return now;
-}
+const putBack = (walk: Walk): Walk =>
+  opened(walk.led.story).reduce((now, close) => take(now, { do: 'access', close }), walk);
 
 /** Takes an action as the screens and `enter` do. */
 function take(walk: Walk, action: Action): Walk {
-  const { story } = walk.led;
-  const decision = decide(story, action, noOtherTree);
+  const decision = decide(walk.led.story, action, noOtherTree);
   if (decision.kind === 'refused') {
     const { message, mend } = decision.problem;
     return { ...walk, troubles: [...walk.troubles, `refused: ${message} ${mend}`] };
@@ -150,9 +145,8 @@ function settle(walk: Walk, { check, repairsBetween }: Contradiction): Walk {
   const complaint = check === currentLeg(walk.led.story).tree.complaint.confirm;
   if (repairsBetween === 0)
     return { ...walk, troubles: [...walk.troubles, `${worse}, and nothing was changed`] };
-  const troubles = complaint
-    ? [...walk.troubles, `${worse}, by a repair of what was bad`]
-    : walk.troubles;
+  const bad = complaint ? [`${worse}, by a repair of what was bad`] : [];
+  const troubles = [...walk.troubles, ...bad];
   const settled = take({ ...walk, troubles }, { do: 'settle', as: 'new-since' });
   return { ...settled, settled: [...settled.settled, check] };
 }

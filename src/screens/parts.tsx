@@ -172,7 +172,7 @@ const Item = ({
 }) => <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>;
 
 /** The first line seen: that of the numbered ones, or a later one where the cursor would be out of sight. */
-function firstShown(lines: number, cursor: number, rows: number): number {
+export function firstShown(lines: number, cursor: number, rows: number): number {
   const last = Math.max(0, lines - Math.max(1, rows));
   return Math.max(Math.min(blockStart(cursor), last), cursor - Math.max(1, rows) + 1);
 }

@@ -12,7 +12,7 @@ import {
 import { question } from '../app/pages/start-words.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { TextField } from './field.tsx';
-import { Choices, Line, Narrowed } from './parts.tsx';
+import { Choices, Line, Narrowed, firstShown } from './parts.tsx';
 
 type StartProps = {
   readonly form: StartForm;
@@ -81,6 +81,9 @@ type LastKeptProps = {
 function LastKept({ choices, cursor, rows }: LastKeptProps) {
   const last = choices.at(-1);
   const cut = last?.id === somethingElse && choices.length > rows && cursor < choices.length - 1;
+  const others = choices.length - 1;
+  const unseen = others - firstShown(others, cursor, rows - 1) - (rows - 1);
+  const more = unseen > 0 ? ` (${unseen} more above)` : '';
   return (
     <>
       <Choices
@@ -88,7 +91,7 @@ function LastKept({ choices, cursor, rows }: LastKeptProps) {
         cursor={cursor}
         rows={cut ? rows - 1 : rows}
       />
-      {cut ? <Line>{`   End  ${last.label}`}</Line> : null}
+      {cut ? <Line>{`   End  ${last.label}${more}`}</Line> : null}
     </>
   );
 }

@@ -43,7 +43,7 @@ const words = (row: string): string =>
 
 /** What a screen says only where it has no room for all. */
 const isOfThisSize = (row: string): boolean =>
-  /page \d of \d|^ … down: more$|read on \(\d|^ {4}… \d+ more steps?:|^ (?:EITHER|OR) .*(?:\d (?:faint|more)|…| OR )/.test(
+  /page \d of \d|\(\d+ more above\)$|^ … down: more$|read on \(\d|^ {4}… \d+ more steps?:|^ (?:EITHER|OR) .*(?:\d (?:faint|more)|…| OR )/.test(
     row,
   );
 

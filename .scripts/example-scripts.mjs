@@ -1,6 +1,6 @@
 // What was done on the orchard's delivery van: minutes since the step before, and the action.
-const find = (check, result) => ({ do: 'find', check, result, acknowledged: true });
-const read = (check, reading) => ({ do: 'find', check, reading, acknowledged: true });
+export const find = (check, result) => ({ do: 'find', check, result, acknowledged: true });
+export const read = (check, reading) => ({ do: 'find', check, reading, acknowledged: true });
 
 export const examples = [
   {

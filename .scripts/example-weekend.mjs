@@ -1,7 +1,7 @@
 // A whole weekend on the orchard's delivery van: dead on Saturday, its feed mended and proven; a shaking
 // idle taken up on the same job, the carburetor off in twelve bags and back on Sunday, and the road.
-const find = (check, result) => ({ do: 'find', check, result, acknowledged: true });
-const read = (check, reading) => ({ do: 'find', check, reading, acknowledged: true });
+import { find, read } from './example-scripts.mjs';
+
 const photo = (picture, caption, about) => ({
   do: 'photo',
   picture,
@@ -16,7 +16,7 @@ const off = (part, where, fasteners, routing) => ({
   ...(routing && { routing }),
 });
 const on = (part) => ({ do: 'part-on', part });
-const road = (text) => ({ do: 'note', about: 'road-test', text });
+const road = (text) => ({ do: 'note', on: 'road', text });
 
 const saturday = [
   [

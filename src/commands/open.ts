@@ -7,7 +7,7 @@ import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.
 import type { Header } from '../core/session/header/header.ts';
 import { currencyOf, newHeader } from '../core/session/header/new-header.ts';
 import { parseConditions } from '../core/session/rules/vehicle.ts';
-import { factValue } from '../core/session/vehicle/fact.ts';
+import { factsFrom } from '../core/session/vehicle/fact.ts';
 import { forJob } from '../core/session/vehicle/job.ts';
 import { newVehicle, type Vehicle } from '../core/session/vehicle/vehicle.ts';
 import { attempt } from '../store/files.ts';
@@ -145,13 +145,16 @@ function readSheet(text: string): Record<string, TypedFigure> {
 }
 
 /** `transmission=automatic,ground-side=negative`. */
-function readFacts(text: string, { shop }: Library): Parsed<Record<string, string>> {
-  const facts: Record<string, string> = {};
-  for (const pair of text.split(',').filter((part) => part.trim() !== '')) {
-    const [fact = '', typed = ''] = pair.split('=').map((part) => part.trim());
-    const value = factValue(fact, typed, shop);
-    if (value.kind === 'bad') return value;
-    facts[fact] = value.value;
-  }
-  return good(facts);
-}
+const readFacts = (text: string, { shop }: Library): Parsed<Record<string, string>> =>
+  factsFrom(
+    Object.fromEntries(
+      text
+        .split(',')
+        .filter((part) => part.trim() !== '')
+        .map((pair) => {
+          const [fact = '', value = ''] = pair.split('=').map((part) => part.trim());
+          return [fact, value] as const;
+        }),
+    ),
+    shop,
+  );

@@ -13,6 +13,7 @@ import { makeOwnFolder } from '../store/folder.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
+import { isOwn } from '../core/tree/own/bare.ts';
 import { photosFor } from './account-photos.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { absolute, wrongUse, type Given } from './options.ts';
@@ -147,7 +148,9 @@ const inFolder = <Content>(
 
 /** The session's own name; a stranger gets one without the vehicle's name in it. */
 function fileName(session: string, { header }: Recovered, { audience }: How): string {
-  return audience === 'reader' ? `${dateOf(header.opened)}-${header.tree}` : sessionName(session);
+  // What a job without a tree was named after are its owner's words.
+  const complaint = isOwn({ id: header.tree }) ? 'own-complaint' : header.tree;
+  return audience === 'reader' ? `${dateOf(header.opened)}-${complaint}` : sessionName(session);
 }
 
 function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {

@@ -1,3 +1,4 @@
+import { ListHead } from './forms/list-head.tsx';
 import { otherChecks, suspects, type OtherCheck, type SuspectLine } from '../app/walk/lists.ts';
 import type { OpenSession } from '../app/state.ts';
 import { gradeOf } from '../core/reason/grade.ts';
@@ -7,7 +8,7 @@ import type { At } from '../app/screen.ts';
 import { holdsBefore } from '../core/session/safeguard.ts';
 import { currentLeg, lastFinding, type Guarded, type Story } from '../core/session/story.ts';
 import { isOwn } from '../core/tree/own/bare.ts';
-import { Choices, Head, Line, type Choice } from './parts.tsx';
+import { Choices, type Choice } from './parts.tsx';
 import { allRowsOf, type Needs } from './room.ts';
 import { findingWords } from '../app/wording.ts';
 
@@ -31,14 +32,7 @@ export function ListBody({ session, screen, rows, columns }: ListsProps) {
   const facts = screen.kind === 'contradiction' ? contradictionFacts(session.story) : [];
   return (
     <>
-      <Head>
-        <Line as="title">{titles[screen.kind]}</Line>
-        {facts.map((fact) => (
-          <Line key={fact} wrap="fold">
-            {fact}
-          </Line>
-        ))}
-      </Head>
+      <ListHead title={titles[screen.kind]} facts={facts} />
       <Choices
         choices={choices}
         cursor={screen.cursor}

@@ -15,7 +15,8 @@ import { chooseCheck } from '../walk/answer.ts';
 /** What is taken down before anything is disturbed: checks of the tree, then the shop's list. */
 export const baselinePage: Page<'baseline'> = {
   mode: ({ typed }) => (typed === undefined ? 'list' : 'text'),
-  open: (state) => show(state, { kind: 'baseline', cursor: openFrom(state.session, 0) }),
+  // No line is marked at first: Enter held down begins no check.
+  open: (state) => show(state, { kind: 'baseline', cursor: -1 }),
   update,
   bindings: [
     {

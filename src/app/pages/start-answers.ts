@@ -29,18 +29,17 @@ export function takeUp(state: State, form: StartForm, { library }: Offered): Tra
     tree === somethingElse
       ? { do: 'own-leg', say: form.answers['own'] ?? '' }
       : { do: 'complaint', tree, words: said, facts, sheet: { ...typedSheet(form) } };
-  const acted = afterAction(takeAction(state, action));
+  const taken = takeAction(state, action);
+  const acted = afterAction(taken);
   const { session } = acted.state;
-  const kept =
-    session &&
-    state.vehicles.find(({ vehicle }) => sameVehicle(vehicle.name, session.header.vehicle.name));
-  if (session === undefined || kept === undefined) return acted;
+  if (taken.outcome.kind === 'refused' || session === undefined) return acted;
+  const { name } = session.header.vehicle;
+  const kept = state.vehicles.find(({ vehicle }) => sameVehicle(vehicle.name, name));
+  const news = Object.keys({ ...facts, ...typedSheet(form) }).length > 0;
+  if (kept === undefined || !news) return acted;
+  const { path } = kept;
   const vehicle = afterStart(kept.vehicle, session.story);
-  return transition(acted.state, ...acted.effects, {
-    kind: 'keep-vehicle',
-    path: kept.path,
-    vehicle,
-  });
+  return transition(acted.state, ...acted.effects, { kind: 'keep-vehicle', path, vehicle });
 }
 
 const factsTold = ({ answers }: StartForm, { shop }: Library): Record<string, string> =>

@@ -8,7 +8,7 @@ import { picked } from '../keys/cursor.ts';
 import { searched } from '../keys/search.ts';
 import { isEmpty, textOf } from '../typing/typing.ts';
 import { edited, edits } from '../typing/edit.ts';
-import { object, show, type Transition, transition } from '../effect.ts';
+import { inform, object, show, type Transition, transition } from '../effect.ts';
 import type { Page } from '../page.ts';
 import { home, walk, type At, type Screen } from '../screen.ts';
 import {
@@ -137,6 +137,8 @@ function updateChoice(
   const choices = choicesShown(field, form);
   const choice = picked(form.cursor, press, choices);
   if (choice !== undefined) return chosen(state, withChoice(form, field.id, choice.id));
+  if (press.command === 'choose')
+    return inform(state, 'No line is marked: press its number, or mark it with the arrows.');
   return ask(state, { ...form, ...searched(form, press, choices.length) });
 }
 

@@ -1,6 +1,6 @@
 import type { Action } from '../../core/session/action.ts';
 import { parseTimer, spellWords, waitsIn } from '../../core/session/timers/durations.ts';
-import { timersAt, timerWords } from '../../core/session/timers/running.ts';
+import { shortLabel, timersAt, timerWords } from '../../core/session/timers/running.ts';
 import { bad, firstOf, good, type Parsed } from '../../core/problem.ts';
 import { object, show, transition, type Transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
@@ -21,12 +21,6 @@ type TimerLine = {
   readonly action?: Action;
 };
 
-/** The longest part of a step's words that stands as the name of its timer. */
-const longest = 40;
-
-const named = (label: string): string =>
-  label.length <= longest ? label : `${label.slice(0, longest - 1).trimEnd()}…`;
-
 /** The waits of the step on screen, from its own words. */
 export const stepWaits = ({ asked, cause }: DueOnScreen) =>
   waitsIn(asked?.check.how ?? cause?.cause.repair.do ?? []);
@@ -37,9 +31,9 @@ export function timerLines({ session, now, question: { due } }: State): readonly
   const waits = due === undefined ? [] : stepWaits(due);
   return [
     ...waits.map(({ seconds, label }) => ({
-      words: `Start ${spellWords(seconds)}: ${named(label)}`,
+      words: `Start ${spellWords(seconds)}: ${shortLabel(label)}`,
       about: 'From the words of the step; Enter starts it.',
-      action: { do: 'timer', label: named(label), minutes: seconds / 60 } as const,
+      action: { do: 'timer', label, minutes: seconds / 60 } as const,
     })),
     { words: 'Another timer:', about: 'How long and what for: 15 min charge, soak 4 h, 90 s.' },
     ...timersAt(session.story, now).map((timer) => ({

@@ -1,5 +1,4 @@
 import type { Action } from '../../core/session/action.ts';
-import { roadTest } from '../../core/account/blocks/road.ts';
 import { takeAction } from '../take-action.ts';
 import type { AskedCheck } from './question.ts';
 import { isEmpty, textOf, typing } from '../typing/typing.ts';
@@ -112,7 +111,7 @@ function worded(state: State, purpose: TextPurpose, typed: string): Action {
     case 'note':
       return { do: 'note', text: typed, ...(check !== undefined && { about: check }) };
     case 'road':
-      return { do: 'note', text: typed, about: roadTest };
+      return { do: 'note', text: typed, on: 'road' };
     case 'worker':
       return { do: 'worker', who: typed };
     case 'follow-up':

@@ -212,3 +212,9 @@ export const checkIn = (
   id: string,
   leg: number,
 ): Check | undefined => legs[leg]?.tree.checks[id];
+
+/** Whether a finding is what a healthy vehicle shows. */
+export const isHealthy = (
+  story: Pick<Story, 'legs'>,
+  { check, leg, result, orResult }: Pick<Finding, 'check' | 'leg' | 'result' | 'orResult'>,
+): boolean => orResult === undefined && checkIn(story, check, leg)?.results[0]?.id === result;

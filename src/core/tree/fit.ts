@@ -1,3 +1,4 @@
+import { mapValues } from '../map-values.ts';
 import { unlisted } from './model.ts';
 import type { Problem } from '../problem.ts';
 import type { When } from './basics.ts';
@@ -182,6 +183,3 @@ function shareOut(row: readonly number[], stays: readonly boolean[]): number[] {
 
 const pick = <T>(from: Readonly<Record<string, T>>, keep: (one: T) => boolean): Record<string, T> =>
   Object.fromEntries(Object.entries(from).filter(([, one]) => keep(one)));
-
-const mapValues = <T>(from: Readonly<Record<string, T>>, change: (one: T) => T) =>
-  Object.fromEntries(Object.entries(from).map(([key, one]) => [key, change(one)]));

@@ -1,6 +1,6 @@
+import { madeCheck } from './own/made-check.ts';
 import { at } from '../at.ts';
-import type { Check, Tree } from './model.ts';
-import { unlisted } from './model.ts';
+import { unlisted, type Tree } from './model.ts';
 import type { Done } from './way/known.ts';
 
 /**
@@ -49,24 +49,18 @@ export function withLook(tree: Tree, cause: string): Tree {
   const missed = missedByLook(tree, cause);
   const sound = [1 - leastMistaken, leastMistaken];
   const thing = found.short ?? lowered(found.name);
-  const look: Check = {
+  // What getting there takes is told by the events around it: nobody is sent to make this check.
+  const look = madeCheck({
     kind: 'look',
     ask: `An open look at ${thing}`,
     told: thing,
-    how: [],
-    // What getting there takes is told by the events around it: nobody is sent to make this check.
-    minutes: 0,
-    access: [],
-    standing: {},
-    cautions: [],
-    tools: [],
     results: [
       { id: notThis, label: 'it was not that', told: 'it was not that' },
       { id: thisIsIt, label: 'it was that', told: 'it was that' },
     ],
     background: sound,
     points: { [cause]: [missed, 1 - missed], [unlisted]: sound },
-  };
+  });
   return { ...tree, checks: { ...tree.checks, [id]: look } };
 }
 

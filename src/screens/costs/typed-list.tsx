@@ -1,3 +1,4 @@
+import { ListHead } from '../forms/list-head.tsx';
 import { Box } from 'ink';
 import type { Typing } from '../../app/typing/typing.ts';
 import { shownTyping } from '../field.tsx';
@@ -25,14 +26,7 @@ export function TypedList({ title, facts, lines, screen, rows, columns }: TypedL
   }));
   return (
     <Box flexDirection="column">
-      <Head>
-        <Line as="title">{title}</Line>
-        {facts.map((fact) => (
-          <Line key={fact} wrap="fold">
-            {fact}
-          </Line>
-        ))}
-      </Head>
+      <ListHead title={title} facts={facts} />
       <Choices
         choices={choices}
         cursor={screen.cursor}

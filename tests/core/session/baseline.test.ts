@@ -58,8 +58,10 @@ test('what a safeguard holds back waits for its check, but may be passed over wi
 test('a thing is taken down in own words, said anew, or passed over behind a minus', () => {
   const { program, session } = job('rough-idle');
 
-  press(program, 'B');
-  expect(program.state().screen).toMatchObject({ kind: 'baseline', cursor: 0 });
+  const before = session().events.length;
+  press(program, `B${'<enter>'.repeat(20)}`);
+  expect(program.state().screen).toMatchObject({ kind: 'baseline', cursor: -1 });
+  expect(session().events).toHaveLength(before);
   press(program, '4');
   press(program, 'twelve of them<enter>');
   expect(session().story.baseline).toMatchObject([{ item: 'photos', seen: 'twelve of them' }]);

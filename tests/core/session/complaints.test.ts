@@ -131,3 +131,25 @@ test('a stranger reads neither name', () => {
   expect(JSON.stringify(hidden)).not.toMatch(/night shift/i);
   expect(fold(hidden.header, hidden.events).workers.at(-1)?.who).toBe('another mechanic');
 });
+
+test('what an owner says is hidden too, and so are the words of a complaint without a tree', () => {
+  const said = { ...headerFor(), said: 'the Orchard van is dead again' };
+  const { header, events } = after(
+    [{ do: 'own-leg', say: 'Orchard van: the wipers stop' }],
+    said,
+    world,
+  );
+  const hidden = withoutNames({ header, events });
+  const own = fold(hidden.header, hidden.events).legs.at(-1)?.tree;
+
+  expect(hidden.header.said).toBe('the vehicle is dead again');
+  expect([own?.title, own?.complaint.say].join(' ')).not.toMatch(/orchard van/i);
+});
+
+test('a complaint in own words opens a closed job again as any other does', () => {
+  const closed = story(dark, { do: 'close', as: 'given-up' });
+
+  expect(decide(closed, { do: 'own-leg', say: 'wipers stop' }, world)).toMatchObject({
+    payloads: [{ kind: 'reopened' }, { kind: 'leg', complaint: {} }],
+  });
+});

@@ -7,20 +7,18 @@ import {
   upToLeg,
   type Complaint,
 } from '../../session/complaints.ts';
-import { firstLeg, type Finding, type Repaired, type Story } from '../../session/story.ts';
+import {
+  isHealthy,
+  firstLeg,
+  type Finding,
+  type Repaired,
+  type Story,
+} from '../../session/story.ts';
 import type { Tree } from '../../tree/model.ts';
 import { triageOf } from '../../session/triage.ts';
 import { paragraph, type Block } from '../block.ts';
 import type { AccountContext } from '../context.ts';
-import {
-  asClause,
-  causeName,
-  causeThing,
-  isHealthy,
-  joined,
-  sentence,
-  toldFound,
-} from '../words/wording.ts';
+import { asClause, causeName, causeThing, joined, sentence, toldFound } from '../words/wording.ts';
 import { failedRepairs } from './ledger.ts';
 
 /** What belongs to one complaint of the job. */

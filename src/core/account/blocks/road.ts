@@ -4,13 +4,10 @@ import type { Story } from '../../session/story.ts';
 import { heading, type Block } from '../block.ts';
 import { sentence } from '../words/wording.ts';
 
-/** What a note is about that was taken down on the road, one line after the other. */
-export const roadTest = 'road-test';
-
 /** The notes of the road test that stand, in the order in which they were taken down. */
 export const roadNotes = ({ entries }: Pick<Story, 'entries'>): readonly RoadNote[] =>
   entries.flatMap(({ event, said }: Entry) =>
-    said?.kind === 'noted' && said.about === roadTest
+    said?.kind === 'noted' && said.on === 'road'
       ? [{ n: event.n, at: said.told ?? event.at, text: said.text.trim() }]
       : [],
   );

@@ -30,8 +30,11 @@ export function takenWords(
 
 function bagWords(taken: readonly PayloadOf<'part-off'>[]): string {
   const bags = taken.flatMap(({ bag }) => bag ?? []);
-  if (bags.length === 0) return '';
-  return `, each in a bag of its own (${Math.min(...bags)} to ${Math.max(...bags)})`;
+  const [first, last] = [bags[0], bags.at(-1)];
+  if (first === undefined || last === undefined) return '';
+  // Only what goes on from bag to bag, with none left out, is told as a range.
+  const inRow = bags.length === taken.length && bags.every((bag, at) => bag === first + at);
+  return inRow ? `, each in a bag of its own (${first} to ${last})` : ` (bags ${bags.join(', ')})`;
 }
 
 /** Said once for all that is closed up in a row. */

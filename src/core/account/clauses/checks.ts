@@ -1,5 +1,5 @@
 import type { Entry } from '../../session/correct.ts';
-import { checkIn, type Finding, type Story } from '../../session/story.ts';
+import { isHealthy, checkIn, type Finding, type Story } from '../../session/story.ts';
 import { isLook } from '../../tree/looked.ts';
 import { curedBy } from '../../reason/history/cured.ts';
 import { effectSentences } from './impact.ts';
@@ -16,7 +16,6 @@ import type { AccountContext } from '../context.ts';
 import {
   askedThing,
   asClause,
-  isHealthy,
   numberWord,
   readingWords,
   sentence,

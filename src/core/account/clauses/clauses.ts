@@ -5,7 +5,6 @@ import { limitWords } from '../../session/costs/words.ts';
 import { spellWords } from '../../session/timers/durations.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
-import { roadTest } from '../blocks/road.ts';
 import { isReturn } from '../../session/complaints.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import { checkCautions, repairCautions } from '../blocks/cautions.ts';
@@ -78,8 +77,8 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   skipped: ({ check, reason }, { context }) =>
     plain(`${context.who} passed over ${askedThing(context.story, check)}: ${asClause(reason)}`),
   // What was taken down on the road stands in a table of its own.
-  noted: ({ text, about }, { context }) =>
-    (about === roadTest ? aside : plain)(`${context.who} noted: "${text.trim()}"`),
+  noted: ({ text, on }, { context }) =>
+    (on === 'road' ? aside : plain)(`${context.who} noted: "${text.trim()}"`),
   photographed: (said, { context, entry }) => photographClause(context, entry.event.n, said),
   timer: ({ label, minutes }, { context }) =>
     plain(
@@ -126,7 +125,7 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     const text = `${context.who} named what it may be: ${asClause(name)}${where === undefined ? '' : ` (${asClause(where)})`}`;
     return context.story.condemned.some((one) => one.cause === cause) ? aside(text) : plain(text);
   },
-  worker: ({ who }) => plain(`from here on ${who.trim()} did the work`, { begins: true }),
+  worker: ({ who }) => plain(`${who.trim()} did the work from here on`, { begins: true }),
   leg: ({ reason, complaint }, { context, entry }) => {
     const leg = context.story.legs.find(({ since }) => since === entry.event.n);
     if (leg === undefined) return undefined;

@@ -1,3 +1,6 @@
+import { mapValues } from '../../map-values.ts';
+import { isOwn, withWords } from '../../tree/own/bare.ts';
+import { Written } from '../../tree/written/written.ts';
 import { modelOf, type Event, type Kind } from '../../session/event.ts';
 import type { Recorded } from '../../session/fold.ts';
 import { changeFreeText } from '../../session/free-text.ts';
@@ -23,8 +26,15 @@ export function withoutNames({ header, events }: Recorded): Recorded {
   ]);
   const kinds = kindsOf(events);
   const vehicle = changeFreeText(Header.shape.vehicle, header.vehicle, hide) as Header['vehicle'];
+  const { said } = header;
   return {
-    header: { ...header, who: '', vehicle: { ...vehicle, name: unnamed } },
+    header: {
+      ...header,
+      who: '',
+      vehicle: { ...vehicle, name: unnamed },
+      ...(said !== undefined && { said: hide(said) }),
+      trees: mapValues(header.trees, (tree) => withWords(tree, hide)),
+    },
     events: events.map((event) => (event.kind === 'unknown' ? event : hidden(event, kinds, hide))),
   };
 }
@@ -32,11 +42,18 @@ export function withoutNames({ header, events }: Recorded): Recorded {
 /** What an event says, by its model; a correction by the model of what it corrects. */
 function hidden(event: Event, kinds: ReadonlyMap<number, Kind>, hide: Hide): Event {
   const own = changeFreeText(modelOf(event.kind), event, hide) as Event;
+  if (own.kind === 'leg') return { ...own, whole: legTree(own.whole, hide) };
   if (own.kind !== 'corrected' || own.to === undefined) return own;
   const kind = kinds.get(own.of);
   // Nobody reads a correction of what is not there; it may say anything.
   const to = kind === undefined ? {} : changeFreeText(modelOf(kind), own.to, hide);
   return { ...own, to: to as typeof own.to };
+}
+
+/** The tree of a leg: of one that was begun from words those are a person's too. */
+function legTree(whole: unknown, hide: Hide): unknown {
+  const tree = Written.safeParse(whole);
+  return tree.success && isOwn(tree.data) ? withWords(tree.data, hide) : whole;
 }
 
 /** The kind of each event by its number; a correction of a correction has that of the first named. */

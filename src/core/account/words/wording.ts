@@ -1,5 +1,5 @@
 import { accessThing as asOpened } from '../../session/apart/apart.ts';
-import { fromLegs, type Finding, type Story } from '../../session/story.ts';
+import { fromLegs, type Story } from '../../session/story.ts';
 import { bookWords } from '../../session/book.ts';
 import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -97,12 +97,6 @@ function notesOf(story: Story, { check: id, leg: at, standard }: Told): readonly
     ...(book === '' ? [] : [`judged ${book}`]),
   ];
 }
-
-/** Whether a finding is what a healthy vehicle shows. */
-export const isHealthy = (
-  story: Story,
-  { check, leg, result, orResult }: Pick<Finding, 'check' | 'leg' | 'result' | 'orResult'>,
-): boolean => orResult === undefined && checkIn(story, check, leg)?.results[0]?.id === result;
 
 /** Names of things joined as in speech: `a, b and c`; with semicolons where a name has a comma. */
 export function joined(parts: readonly string[]): string {

@@ -11,6 +11,7 @@ export const remarkActions = [
     text: Text,
     about: Id.optional(),
     figure: Worked.optional(),
+    on: z.literal('road').optional(),
     ...told,
   }),
   z.strictObject({

@@ -96,7 +96,11 @@ type Bag = Pick<PayloadOf<'part-off'>, 'bag'>;
 
 /** The next bag that no part of this job was ever put into, one that was taken back again included. */
 export const nextBag = ({ entries }: Entries): number =>
-  1 + Math.max(0, ...entries.map(({ event }) => ('bag' in event ? ((event as Bag).bag ?? 0) : 0)));
+  1 +
+  entries.reduce(
+    (last, { event }) => Math.max(last, 'bag' in event ? ((event as Bag).bag ?? 0) : 0),
+    0,
+  );
 
 /** The bags of this job, and how many of them are empty again. */
 export function bagsOf({ entries, partsOff }: Pick<Story, 'entries' | 'partsOff'>) {

@@ -1,4 +1,4 @@
-import { currentLeg, type Story } from '../story.ts';
+import { currentLeg, isHealthy, type Story } from '../story.ts';
 import { apartNow, leftApart, type ApartThing } from './apart.ts';
 
 /**
@@ -10,10 +10,7 @@ export function beforeProof(story: Story): readonly ApartThing[] {
   const { tree } = currentLeg(story);
   const { confirm } = tree.complaint;
   const check = tree.checks[confirm];
-  const healthy = check?.results[0]?.id;
-  const shown = story.findings.findLast(
-    (one) => one.check === confirm && (one.result !== healthy || one.orResult !== undefined),
-  );
+  const shown = story.findings.findLast((one) => one.check === confirm && !isHealthy(story, one));
   const left = new Set(story.leftApart.flatMap(({ things }) => things));
   return apartNow(story).filter(
     (thing) =>

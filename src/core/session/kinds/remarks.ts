@@ -11,6 +11,8 @@ export const remarkKinds = {
     text: Text,
     /** A trade figure that was worked out and kept. */
     figure: Worked.optional(),
+    /** Taken down on the road test, one line after the other. */
+    on: z.literal('road').optional(),
     ...about,
     ...told,
   }),

@@ -1,17 +1,15 @@
-import { bad, firstOf, good, type Parsed } from '../../problem.ts';
+import { firstOf, good, type Parsed } from '../../problem.ts';
+import { bareTree } from '../../tree/own/bare.ts';
 import { misfit } from '../../tree/fit.ts';
-import type { Facts } from '../../tree/facts.ts';
-import type { Shop } from '../../tree/shop.ts';
 import { fileOf } from '../../tree/written/settle.ts';
 import type { ActionOf } from '../action.ts';
 import { parseSheet } from '../book.ts';
 import type { PayloadOf } from '../event.ts';
 import { shopOf } from '../header/header.ts';
 import { currentLeg, workerAt, type Story } from '../story.ts';
-import { factValue } from '../vehicle/fact.ts';
+import { factsFrom } from '../vehicle/fact.ts';
+import { treeNamed, unsaid, type Found } from './lookup.ts';
 import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
-
-type Found = NonNullable<ReturnType<World['tree']>>;
 
 /** Goes on with another tree in the same session, where this one leads; findings and accesses go along. */
 export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling {
@@ -33,26 +31,36 @@ export function complaint(action: ActionOf<'complaint'>, story: Story, world: Wo
   const wrong = misfit(found.tree, { ...story.facts, ...known.value.facts });
   if (wrong !== undefined) return { kind: 'refused', problem: wrong };
   const words = action.words?.trim() ?? '';
-  return accept([
-    ...(story.closed === undefined ? [] : [{ kind: 'reopened' as const }]),
-    {
-      ...legOf(found),
-      complaint: words === '' ? {} : { words },
-      ...known.value,
-    },
-  ]);
+  return takeUp(story, {
+    ...legOf(found),
+    complaint: words === '' ? {} : { words },
+    ...known.value,
+  });
 }
+
+/** Another complaint of the owner that no tree is about; what is known of the job goes along. */
+export function ownLeg({ say, reason }: ActionOf<'own-leg'>, story: Story, world: World): Ruling {
+  const wrong = unsaid(say.trim(), 'what the complaint is');
+  if (wrong !== undefined) return wrong;
+  const tree = bareTree(
+    say,
+    story.legs.map((leg) => leg.tree.id),
+  );
+  return takeUp(story, {
+    ...legOf({ tree, shop: world.shop ?? currentLeg(story).shop }),
+    complaint: {},
+    ...(reason !== undefined && { reason }),
+  });
+}
+
+/** The leg of a complaint of its own; a closed job is opened again for it. */
+const takeUp = (story: Story, leg: PayloadOf<'leg'>): Ruling =>
+  accept([...(story.closed === undefined ? [] : [{ kind: 'reopened' as const }]), leg]);
 
 /** A tree of the library that is not the one walked now. */
 function otherTree(id: string, story: Story, world: World): Found | Refused {
-  const found = world.tree(id);
-  if (found === undefined)
-    return refuse(
-      'unknown-tree',
-      `There is no tree "${id}" in the library.`,
-      'See "droplight trees list".',
-      id,
-    );
+  const found = treeNamed(id, world);
+  if ('kind' in found) return found;
   if (currentLeg(story).tree.id === id)
     return refuse('same-tree', `"${id}" is the tree that is being walked.`, 'Go on with it.', id);
   return found;
@@ -70,7 +78,7 @@ function knownFor(
   { facts = {}, sheet = {} }: ActionOf<'complaint'>,
   { tree, shop }: Found,
 ): Parsed<Pick<PayloadOf<'leg'>, 'facts' | 'sheet'>> {
-  const read = readFacts(facts, shop);
+  const read = factsFrom(facts, shop);
   if (read.kind === 'bad') return read;
   const figures = parseSheet(sheet, tree, shop);
   if (figures.kind === 'bad') return figures;
@@ -78,16 +86,6 @@ function knownFor(
     ...(Object.keys(read.value).length > 0 && { facts: read.value }),
     ...(Object.keys(figures.value).length > 0 && { sheet: figures.value }),
   });
-}
-
-function readFacts(typed: Readonly<Record<string, string>>, shop: Shop): Parsed<Facts> {
-  const facts: Record<string, string> = {};
-  for (const [fact, value] of Object.entries(typed)) {
-    const parsed = factValue(fact, value, shop);
-    if (parsed.kind === 'bad') return bad(firstOf(parsed.problems));
-    facts[fact] = parsed.value;
-  }
-  return good(facts);
 }
 
 /** Says who works from here on; who works already is not said again. */

@@ -1,5 +1,5 @@
 import type { Cause, Check } from '../../tree/model.ts';
-import { refuseUnknown, type Ruling } from './ruling.ts';
+import { refuse, refuseUnknown, type Refused, type Ruling, type World } from './ruling.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** The check of the tree that is being walked, by its id. */
@@ -26,3 +26,20 @@ export const toldAt = ({ told }: { readonly told?: string | undefined }) =>
 /** What exactly was found, in the person's own words. */
 export const wordsOf = ({ text }: { readonly text?: string | undefined }) =>
   text === undefined || text.trim() === '' ? {} : { words: text.trim() };
+
+/** A tree of the library with its shop. */
+export type Found = NonNullable<ReturnType<World['tree']>>;
+
+export const treeNamed = (id: string, world: World): Found | Refused =>
+  world.tree(id) ??
+  refuse(
+    'unknown-tree',
+    `There is no tree "${id}" in the library.`,
+    'See "droplight trees list".',
+    id,
+  );
+
+export const unsaid = (text: string, what: string): Refused | undefined =>
+  text === ''
+    ? refuse('nothing-said', `It does not say ${what}.`, 'Say it in a few words.')
+    : undefined;

@@ -1,16 +1,16 @@
 import { misfit } from '../../tree/fit.ts';
-import { bareTree, isOwn } from '../../tree/own/bare.ts';
+import { isOwn } from '../../tree/own/bare.ts';
 import { fittingCautions } from '../../tree/own/fitting-cautions.ts';
 import { readHealthyBand } from '../../tree/own/healthy-band.ts';
 import { askOf, taken } from '../../tree/own/named.ts';
 import { refusals, refusedIn } from '../../tree/lint/refused-words.ts';
 import { idFor } from '../../tree/writing/names.ts';
-import { fileOf } from '../../tree/written/settle.ts';
 import type { ActionOf } from '../action.ts';
 import type { Payload, PayloadOf } from '../event.ts';
 import { shopOf } from '../header/header.ts';
 import { asWalked } from '../header/walked-tree.ts';
 import { currentLeg, type Story } from '../story.ts';
+import { treeNamed, unsaid } from './lookup.ts';
 import { accept, refuse, refuseUnknown, type Refused, type Ruling, type World } from './ruling.ts';
 
 /** A check in own words; the complaint's own test is asked at once, any other is begun. */
@@ -74,14 +74,8 @@ export function takeCheck(action: ActionOf<'take-check'>, story: Story, world: W
   if (wrong !== undefined) return wrong;
   const { tree } = currentLeg(story);
   if (Object.hasOwn(tree.checks, action.check)) return accept([begun(action.check)]);
-  const found = world.tree(action.tree);
-  if (found === undefined)
-    return refuse(
-      'unknown-tree',
-      `There is no tree "${action.tree}" in the library.`,
-      'See "droplight trees list".',
-      action.tree,
-    );
+  const found = treeNamed(action.tree, world);
+  if ('kind' in found) return found;
   const other = misfit(found.tree, story.facts);
   if (other !== undefined) return { kind: 'refused', problem: other };
   const walked = asWalked(found.tree, story);
@@ -117,26 +111,6 @@ export function nameCause(action: ActionOf<'name-cause'>, story: Story): Ruling 
   ]);
 }
 
-/** Goes on with another complaint in own words; what is known of this one goes along. */
-export function ownLeg({ say, reason }: ActionOf<'own-leg'>, story: Story, world: World): Ruling {
-  const wrong = unsaid(say.trim(), 'what the complaint is');
-  if (wrong !== undefined) return wrong;
-  const tree = bareTree(
-    say,
-    story.legs.map((leg) => leg.tree.id),
-  );
-  return accept([
-    {
-      kind: 'leg',
-      tree: tree.id,
-      whole: fileOf(tree),
-      shop: shopOf(tree, world.shop ?? currentLeg(story).shop),
-      complaint: {},
-      ...(reason !== undefined && { reason }),
-    },
-  ]);
-}
-
 const begun = (check: string): Payload => ({ kind: 'check-begun', check, acknowledged: [] });
 
 /** An id of its own over all complaints of the job: names are good from leg to leg. */
@@ -160,11 +134,6 @@ function notHere(story: Story): Refused | undefined {
         'Choose one of them, or keep what else was seen as a note.',
       );
 }
-
-const unsaid = (text: string, what: string): Refused | undefined =>
-  text === ''
-    ? refuse('nothing-said', `It does not say ${what}.`, 'Say it in a few words.')
-    : undefined;
 
 /** Work that nothing makes safe is not named as a step. */
 function refusedWords(texts: readonly (string | undefined)[]): Refused | undefined {

@@ -3,13 +3,13 @@ import type { Action } from '../action.ts';
 import { accept, refuse, type Ruling, type World } from './ruling.ts';
 import { begin, find, skip, unsure } from './check.ts';
 import { correct, takeBack } from './correct.ts';
-import { complaint, leg, worker } from './complaint.ts';
+import { complaint, leg, ownLeg, worker } from './complaint.ts';
 import { close, reopen } from './close.ts';
 import { aidOff, leaveApart, partOff, partOn } from './apart.ts';
 import { baseline } from './baseline.ts';
 import { access, conditions, standing } from './vehicle.ts';
 import { buy, limit } from './money.ts';
-import { nameCause, nameCheck, ownLeg, takeCheck } from './own.ts';
+import { nameCause, nameCheck, takeCheck } from './own.ts';
 import { timerOff } from './timer.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
@@ -72,6 +72,7 @@ const afterClosing: ReadonlySet<Action['do']> = new Set([
   'describe',
   'take-back',
   'complaint',
+  'own-leg',
   'reopen',
 ]);
 

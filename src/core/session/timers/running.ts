@@ -24,8 +24,15 @@ export function timersAt(
 
 const minute = 60;
 
+/** The longest part of a timer's words that stands on a screen. */
+const longest = 40;
+
+export const shortLabel = (label: string): string =>
+  label.length <= longest ? label : `${label.slice(0, longest - 1).trimEnd()}…`;
+
 /** `soak 12 min left`, `soak: done 3 min ago`. */
-export function timerWords({ label, left }: Running): string {
+export function timerWords({ label: words, left }: Running): string {
+  const label = shortLabel(words);
   const whole = Math.abs(left) / minute;
   const about = (minutes: number): string =>
     minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;

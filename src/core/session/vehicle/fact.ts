@@ -10,6 +10,20 @@ export function factValue(fact: string, typed: string, { facts }: Shop): Parsed<
   return bad(wrongFact(`"${fact}" cannot be "${typed}".`, Object.keys(values)));
 }
 
+/** Facts as typed, each with one of its values; the first that is wrong is told. */
+export function factsFrom(
+  typed: Readonly<Record<string, string>>,
+  shop: Shop,
+): Parsed<Record<string, string>> {
+  const facts: Record<string, string> = {};
+  for (const [fact, text] of Object.entries(typed)) {
+    const value = factValue(fact, text, shop);
+    if (value.kind === 'bad') return value;
+    facts[fact] = value.value;
+  }
+  return good(facts);
+}
+
 const wrongFact = (message: string, offered: readonly string[]) => ({
   code: 'unknown-fact',
   message,

@@ -1,4 +1,5 @@
 import { idFor } from '../writing/names.ts';
+import { madeCheck } from './made-check.ts';
 import type { Check, Tree } from '../model.ts';
 
 const prefix = 'own-';
@@ -10,21 +11,14 @@ export const isOwn = ({ id }: Pick<Tree, 'id'>): boolean => id.startsWith(prefix
 export const ownResults = { good: 'good', neither: 'neither', bad: 'bad' } as const;
 
 /** The complaint's own test as long as nobody has said how the complaint is made to happen. */
-const unnamedTest: Check = {
+const unnamedTest: Check = madeCheck({
   kind: 'try',
   ask: 'Make it happen: does the complaint show?',
-  how: [],
-  minutes: 0,
-  access: [],
-  standing: {},
-  cautions: [],
-  tools: [],
   results: [
     { id: ownResults.good, label: 'it does not show' },
     { id: ownResults.bad, label: 'it shows' },
   ],
-  points: {},
-};
+});
 
 /**
  * A tree for a complaint that no tree is about: the words it was told in and its own test, nothing
@@ -50,6 +44,19 @@ export function bareTree(words: string, taken: readonly string[] = []): Tree {
     checks: { [test]: unnamedTest },
   };
 }
+
+/** A tree that was begun from words, with those words changed; any other as it is. */
+export const withWords = <T extends Pick<Tree, 'id' | 'title'> & { complaint: { say: string } }>(
+  tree: T,
+  change: (text: string) => string,
+): T =>
+  isOwn(tree)
+    ? {
+        ...tree,
+        title: change(tree.title),
+        complaint: { ...tree.complaint, say: change(tree.complaint.say) },
+      }
+    : tree;
 
 /** Whether somebody has said how the complaint is made to happen: what was named has words of its own. */
 export const isTestNamed = ({ checks, complaint: { confirm } }: Tree): boolean =>

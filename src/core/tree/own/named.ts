@@ -1,3 +1,4 @@
+import { madeCheck } from './made-check.ts';
 import type { Quantity } from '../../trade/units/quantities.ts';
 import type { Cause, Check, Result, Tree } from '../model.ts';
 import { labelWith } from '../written/bands.ts';
@@ -42,22 +43,16 @@ export const askOf = ({ does, what }: Pick<OwnCheck, 'does' | 'what'>): string =
 /** A tree with a check that was named in own words among its checks. */
 export function withNamed(tree: Tree, own: OwnCheck): Tree {
   const { check: id, does, what, good, cautions } = own;
-  const check: Check = {
+  const check = madeCheck({
     kind: does,
     ask: askOf(own),
     told: what,
-    how: [],
     ...(good !== undefined && { healthy: good }),
-    minutes: 0,
-    access: [],
-    standing: {},
     cautions: [...cautions],
-    tools: [],
     ...(own.reading === undefined
       ? { results: judgedByHand(own, id === tree.complaint.confirm) }
       : judgedBy(own.reading)),
-    points: {},
-  };
+  });
   return { ...tree, checks: { ...tree.checks, [id]: check } };
 }
 

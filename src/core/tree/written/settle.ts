@@ -1,3 +1,4 @@
+import { mapValues } from '../../map-values.ts';
 import type * as z from 'zod';
 import type { Facts } from '../facts.ts';
 import { Tree as FormatOne } from '../shapes.ts';
@@ -42,9 +43,6 @@ export const modelFor = (value: unknown): z.ZodType<Written> =>
 
 /** The tree as its file has it, for whatever is written down. */
 export const fileOf = (tree: Tree): Written => tree.written ?? tree;
-
-const mapValues = <T, U>(from: Readonly<Record<string, T>>, change: (one: T, key: string) => U) =>
-  Object.fromEntries(Object.entries(from).map(([key, one]) => [key, change(one, key)]));
 
 function settleCause({ odds, repair, ...cause }: WrittenCause, facts: Facts): Cause {
   return {

@@ -21,6 +21,8 @@ export type BeliefStep = {
   readonly leg: number;
   readonly before: ChanceMap | undefined;
   readonly after: ChanceMap | undefined;
+  /** The chance of this very finding by all that was known before it; undefined where none can be told. */
+  readonly expected: number | undefined;
 };
 
 /** Steps of a leg that are weighed at its beginning and at its end: of a longer one, not the middle. */
@@ -59,13 +61,21 @@ function legHistory(story: Story, leg: number, since: number): readonly BeliefSt
       weigher.take(one);
       return [];
     }
-    const before = weigher.chances();
-    weigher.take(one);
+    const before = weigher.weighed();
+    const fresh = weigher.take(one);
+    const after = weigher.weighed();
     const kind = isRepair(one) ? 'repair' : 'finding';
     const id = isRepair(one) ? one.cause : one.check;
-    return [{ n: one.n, kind, id, leg, before, after: weigher.chances() }];
+    const expected = fresh ? expectedOf(before, after) : undefined;
+    return [{ n: one.n, kind, id, leg, before: before.chances, after: after.chances, expected }];
   });
 }
+
+/** What a finding adds to the evidence is its own chance by all that was found before it. */
+const expectedOf = (before: WeighedAll, after: WeighedAll): number | undefined =>
+  before.logEvidence === undefined || after.logEvidence === undefined
+    ? undefined
+    : Math.exp(after.logEvidence - before.logEvidence);
 
 /** The chances of every cause of a leg before anything was found in the session. */
 export function chancesAtFirst(story: Story, leg = 0): ChanceMap | undefined {
@@ -88,6 +98,12 @@ export function leaderIn(chances: ChanceMap): string | undefined {
   return first !== undefined && first[1] > 0 ? first[0] : undefined;
 }
 
+/** The chances of all causes, and the logarithm of the chance of all that was found, where it is exact. */
+type WeighedAll = {
+  readonly chances: ChanceMap | undefined;
+  readonly logEvidence: number | undefined;
+};
+
 /**
  * Keeps what counts so far of one leg: the last finding of each check between two repairs. What the
  * mechanic said of a contradiction counts from the later finding on, whenever it was said.
@@ -102,7 +118,7 @@ class Weigher {
   readonly #comesAndGoes: string[] = [];
   readonly #arrived: RepairMade[] = [];
   /** Nothing until it is asked for, and again after whatever changes it. */
-  #weighed: { readonly chances: ChanceMap | undefined } | undefined;
+  #weighed: WeighedAll | undefined;
 
   constructor(story: Story, leg: number) {
     const found = story.legs[leg];
@@ -113,9 +129,11 @@ class Weigher {
     this.#brought = broughtFaults(story);
   }
 
-  take(done: Done): void {
-    if (isRepair(done)) this.#takeRepair(done);
-    else this.#takeFinding(done);
+  /** @returns whether it is a finding that only adds to what was found before */
+  take(done: Done): boolean {
+    if (!isRepair(done)) return this.#takeFinding(done);
+    this.#takeRepair(done);
+    return false;
   }
 
   #takeRepair({ cause }: Repaired): void {
@@ -124,9 +142,9 @@ class Weigher {
     this.#weighed = undefined;
   }
 
-  #takeFinding(finding: Finding): void {
+  #takeFinding(finding: Finding): boolean {
     const found = findingIn(this.#tree, finding, this.#repairs.length);
-    if (found === undefined) return;
+    if (found === undefined) return false;
     this.#settle(finding, found.at);
     const kin = kinOf(this.#tree, found.check);
     const loose = this.#settled.some(
@@ -136,10 +154,11 @@ class Weigher {
     const last = this.#findings.get(key);
     const alone = this.#tree.checks[found.check]?.same === undefined;
     // A repeat with the same result is the same evidence, unless another check shows the same thing.
-    if (alone && last?.lo === found.lo && last.hi === found.hi) return;
+    if (alone && last?.lo === found.lo && last.hi === found.hi) return false;
     this.#findings.delete(key);
     this.#findings.set(key, found);
     this.#weighed = undefined;
+    return last === undefined && !this.#settled.some(({ later }) => later === finding.n);
   }
 
   /** What was said of a contradiction that this finding makes. */
@@ -155,11 +174,15 @@ class Weigher {
   }
 
   chances(): ChanceMap | undefined {
-    this.#weighed ??= { chances: this.#weigh([...this.#findings.values()]) };
-    return this.#weighed.chances;
+    return this.weighed().chances;
   }
 
-  #weigh(findings: readonly CheckFinding[]): ChanceMap | undefined {
+  weighed(): WeighedAll {
+    this.#weighed ??= this.#weigh([...this.#findings.values()]);
+    return this.#weighed;
+  }
+
+  #weigh(findings: readonly CheckFinding[]): WeighedAll {
     const made = inputOf(this.#model, {
       findings,
       repairs: this.#repairs,
@@ -168,9 +191,11 @@ class Weigher {
       brought: [...this.#arrived, ...this.#brought.map(({ cause }) => ({ cause, at: Infinity }))],
     });
     const belief = made.kind === 'good' ? believe(made.value) : made;
-    if (belief.kind === 'bad') return undefined;
-    return new Map(
-      this.#model.causes.map(({ id }, index) => [id, at(belief.value.chances, index)]),
-    );
+    if (belief.kind === 'bad') return { chances: undefined, logEvidence: undefined };
+    const { value } = belief;
+    return {
+      chances: new Map(this.#model.causes.map(({ id }, index) => [id, at(value.chances, index)])),
+      logEvidence: value.kind === 'exact' ? value.logEvidence : undefined,
+    };
   }
 }

@@ -58,12 +58,12 @@ function lineOf(context: AccountContext, entry: Entry): HistoryLine {
 /** What an entry says, or said before it was taken back. */
 function wordsOf(context: AccountContext, entry: Entry): string {
   const clause = clauseOf(context, entry);
-  const words = clause?.phrase({ when: '', turn: 0 }) ?? 'An entry that cannot be read.';
+  const words = clause?.phrase({ when: '' }) ?? 'An entry that cannot be read.';
   const { said, event, correctedBy } = entry;
   if (said !== undefined) return correctedBy.length === 0 ? words : `${words} [put right]`;
   if (clause?.kind !== 'aside') return words;
   const first = { event, said: payloadOf(event), correctedBy: [] };
-  const written = clauseOf(context, first)?.phrase({ when: '', turn: 0 });
+  const written = clauseOf(context, first)?.phrase({ when: '' });
   return written === undefined ? words : `${written} [taken back]`;
 }
 

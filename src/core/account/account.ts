@@ -4,14 +4,16 @@ import { triageOf } from '../session/triage.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import type { Story } from '../session/story.ts';
 import { count } from '../text.ts';
-import { knownBlocks, vehicleBlocks } from './blocks/beginning.ts';
 import { heading, paragraph, type Block } from './block.ts';
-import { ToldCautions } from './blocks/cautions.ts';
+import { apartBlocks } from './blocks/apart.ts';
+import { cautionBlocks, dangerBlocks } from './blocks/cautions.ts';
 import { costBlocks } from './blocks/costs.ts';
+import { frontMatter } from './blocks/front-matter.ts';
 import { withGlossary } from './blocks/glossary.ts';
 import { ledgerBlocks } from './blocks/ledger.ts';
-import { wayBlocks } from './blocks/narrative.ts';
+import { roadBlocks } from './blocks/road.ts';
 import {
+  baselineBlocks,
   proofBlocks,
   readingBlocks,
   repairBlocks,
@@ -24,13 +26,13 @@ import {
   type AccountContext,
   type AccountOptions,
 } from './context.ts';
-import { frontMatter } from './blocks/front-matter.ts';
 import { showMarkdown } from './markdown.ts';
+import { complaintBlocks } from './opening/complaint.ts';
+import { logLine } from './opening/log-line.ts';
+import { totalBlocks } from './opening/totals.ts';
+import { vehicleBlocks } from './opening/vehicle.ts';
 import { picturesOf, type Picture } from './pictures.ts';
-import { apartBlocks } from './blocks/apart.ts';
-import { roadBlocks } from './blocks/road.ts';
-import { openingBlocks } from './blocks/opening.ts';
-import { verdictBlocks } from './blocks/verdict.ts';
+import { storyBlocks } from './story/story.ts';
 import { clockOddities } from '../session/time.ts';
 import { sentence } from './words/wording.ts';
 
@@ -72,50 +74,54 @@ function outline(
   provenance: Provenance,
   pictures: readonly Picture[],
 ): readonly Block[] {
+  const { length } = context;
+  if (length === 'line') return [paragraph(logLine(context))];
+  const opening = openingOf(context);
+  if (length === 'short') return [...opening, ...closing(context, provenance)];
   const { story } = context;
-  const cautions = new ToldCautions(story);
-  const way = wayBlocks(context, cautions);
   return [
     ...withGlossary([
-      { kind: 'title', text: accountTitle(context) },
-      ...unsafeBlocks(story),
-      ...openingBlocks(context),
-      ...vehicleBlocks(context),
-      ...knownBlocks(context),
-      heading('The way'),
-      ...way,
+      ...opening,
+      ...dangerBlocks(story),
+      heading('How it went'),
+      ...storyBlocks(context),
       ...pictureBlocks(context, pictures),
-      ...verdictBlocks(context),
       ...repairBlocks(story),
-      ...apartBlocks(story),
       ...costBlocks(story),
       ...proofBlocks(context),
+      ...apartBlocks(story),
       ...roadBlocks(story),
-      ...toDoBlocks(context),
-      ...cautionBlocks(cautions),
+      ...baselineBlocks(story),
       ...readingBlocks(context),
       ...ledgerBlocks(story),
-      heading('The way as a chart'),
-      { kind: 'chart', text: wayMermaid(waySteps(story)) },
+      ...chartBlocks(context),
+      ...cautionBlocks(story),
     ]),
     ...closing(context, provenance),
   ];
 }
+
+/** The first screenful: the vehicle, each complaint to its end, what it took, what is still to do. */
+const openingOf = (context: AccountContext): readonly Block[] => [
+  { kind: 'title', text: accountTitle(context) },
+  ...unsafeBlocks(context.story),
+  ...complaintBlocks(context),
+  ...vehicleBlocks(context),
+  ...totalBlocks(context),
+  ...toDoBlocks(context),
+];
+
+/** The way as a chart, where there is no picture of it. */
+const chartBlocks = ({ story, folder }: AccountContext): readonly Block[] =>
+  folder !== undefined
+    ? []
+    : [heading('The way as a chart'), { kind: 'chart', text: wayMermaid(waySteps(story)) }];
 
 const pictureBlocks = (
   { folder }: AccountContext,
   pictures: readonly Picture[],
 ): readonly Block[] =>
   pictures.map(({ file, caption }) => ({ kind: 'picture', file: `${folder}/${file}`, caption }));
-
-const deferral =
-  "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.";
-
-const cautionBlocks = (cautions: ToldCautions): readonly Block[] => [
-  heading('Cautions, and who comes first'),
-  ...cautions.atTheEnd(),
-  paragraph(deferral),
-];
 
 const endings = {
   fixed: 'as fixed',

@@ -15,6 +15,10 @@ export type Block =
     }
   /** Something that can hurt: set apart, and near the step it belongs to. */
   | { readonly kind: 'warning'; readonly name: string; readonly text: string }
+  /** A long note in its own lines. */
+  | { readonly kind: 'quote'; readonly lines: readonly string[] }
+  /** What stands in the margin for a mentor. */
+  | { readonly kind: 'margin'; readonly text: Words }
   | { readonly kind: 'picture'; readonly file: string; readonly caption: string }
   /** A Mermaid chart; its text has come out of `wayMermaid`. */
   | { readonly kind: 'chart'; readonly text: string };

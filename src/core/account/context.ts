@@ -2,6 +2,8 @@ import { impactOf, type Impact } from '../reason/history/impact.ts';
 import { beliefHistory, type BeliefStep } from '../reason/history/belief-history.ts';
 import { contradictions, countedFindings, type Contradiction } from '../session/contradiction.ts';
 import { firstLeg, type Finding, type Story } from '../session/story.ts';
+import { complaintsOf } from '../session/complaints.ts';
+import { asClause } from './words/wording.ts';
 import { repeatsOf } from './blocks/ledger.ts';
 
 /** Who tells: one person, a shop, or somebody about others. */
@@ -16,7 +18,11 @@ export type AccountOptions = {
   readonly pictures?: string;
   /** What has become of each photo, by the number of its event. */
   readonly photos?: Photos;
+  /** A line for a log, the first screenful, or all; all where it is left out. */
+  readonly length?: Length;
 };
+
+export type Length = 'line' | 'short' | 'full';
 
 /** A photo that lies in the folder of pictures under this name, or one that cannot be shown. */
 export type AccountPhoto =
@@ -28,6 +34,7 @@ export type Photos = ReadonlyMap<number, AccountPhoto>;
 export type AccountContext = {
   readonly story: Story;
   readonly audience: Audience;
+  readonly length: Length;
   /** Folder beside the account for its pictures; none are drawn without one. */
   readonly folder: string | undefined;
   /** `I`, `we` or `they`, as inside a sentence. */
@@ -72,6 +79,7 @@ export function accountContext(
       ),
     ]),
     audience: options.audience ?? 'mentor',
+    length: options.length ?? 'full',
     folder: options.pictures,
     photos: options.photos ?? new Map(),
     who,
@@ -83,8 +91,9 @@ export function accountContext(
   };
 }
 
-/** A stranger is told what was wrong; a mentor knows the vehicle by its name. */
+/** The complaints in their order; a stranger is told what was wrong, a mentor knows the vehicle by its name. */
 export const accountTitle = ({ story, audience }: AccountContext): string => {
-  const title = firstLeg(story).tree.title;
+  const [first, ...others] = complaintsOf(story).map(({ title }) => title);
+  const title = [first ?? firstLeg(story).tree.title, ...others.map(asClause)].join('; and ');
   return audience === 'reader' ? title : `${story.header.vehicle.name}: ${title}`;
 };

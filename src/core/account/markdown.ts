@@ -73,6 +73,10 @@ function showBlock(block: Block): string {
       return showTable(block.head, block.rows);
     case 'warning':
       return `> **Caution: ${proseMarkdown(block.name)}.** ${proseMarkdown(block.text)}`;
+    case 'quote':
+      return block.lines.map((line) => `> ${guarded(proseMarkdown(line))}`.trimEnd()).join('\n>\n');
+    case 'margin':
+      return `> *Margin.* ${showWords(block.text)}`;
     case 'picture':
       return `![${proseMarkdown(block.caption)}](${encodeURI(block.file)})`;
     case 'chart':

@@ -18,7 +18,7 @@ test('all that was done stands there with its time, then what is left open', () 
 
   expect(lines.map(({ words }) => words)).toEqual(
     expect.arrayContaining([
-      expect.stringMatching(/^The complaint was made to show itself/),
+      expect.stringMatching(/^We put the complaint to its test/),
       'We noted: "fan belt".',
       'We took off the air filter (bag 1).',
       'Still off: air filter (bag 1).',

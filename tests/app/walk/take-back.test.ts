@@ -10,7 +10,7 @@ function after(keys: string) {
 }
 
 test.each([
-  ['an answer', 'y2', 'b', /^Taken back: The complaint was made to show itself/],
+  ['an answer', 'y2', 'b', /^Taken back: We put the complaint to its test/],
   ['a note', 'y2nfan belt<enter>', 'b', /^Taken back: We noted: "fan belt"/],
   [
     'a part off',
@@ -22,7 +22,7 @@ test.each([
   ['unsure', 'yuy', 'b', /^Taken back: We could not tell/],
   ['a cause named', 'y2r2Z1y<enter>', 'b', /^Taken back: We named the cause/],
   ['looked, not this', 'y2r2Z1x', 'b', /^Taken back: We looked at .*: it was not that/],
-  ['a repair', 'y2r2Z1y<enter>ZyZy<esc>', 'b', /^Taken back: Then the repair was done/],
+  ['a repair', 'y2r2Z1y<enter>ZyZy<esc>', 'b', /^Taken back: Then the vacuum hose was mended/],
   ['a closing', 'y2c3y', 'b', /^Taken back: The session was closed/],
 ] as const)('%s is taken back by b, and told in one line', (_, way, key, words) => {
   const before = after(way);

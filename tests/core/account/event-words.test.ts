@@ -66,9 +66,9 @@ test.each<[what: string, said: Payload, words: string]>([
 test('another complaint is told with its title, and with why if that was said', () => {
   const { title } = leg.whole;
 
-  expect(told(leg)).toEqual([`The work went on with another complaint, "${title}".`]);
+  expect(told(leg)).toEqual([`The search went on under "${title}".`]);
   expect(told({ ...leg, reason: 'it cranks now' })).toEqual([
-    `The work went on with another complaint, "${title}": it cranks now.`,
+    `The search went on under "${title}": it cranks now.`,
   ]);
 });
 
@@ -79,7 +79,7 @@ function toldPhoto(photo: AccountPhoto) {
   if (entry === undefined) throw new Error('nothing was told');
   const options = { pictures: 'job.pictures', photos: new Map([[1, photo]]) };
   const clause = clauseOf(accountContext(story, options, []), entry);
-  return clause?.picture ?? clause?.phrase({ when: '', turn: 0 });
+  return clause?.picture ?? clause?.phrase({ when: '' });
 }
 
 test.each<[photo: AccountPhoto, told: ReturnType<typeof toldPhoto>]>([

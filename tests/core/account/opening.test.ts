@@ -11,12 +11,15 @@ const whole: Action = { do: 'find', check: 'look', result: 'whole', acknowledged
 const mend: Action = { do: 'repair', cause: 'wire', text: 'Spliced.', acknowledged: true };
 const lit: Action = { do: 'prove', result: 'lit', acknowledged: true };
 
-/** The paragraphs of an account before its first heading. */
+/** The paragraphs of an account that tell of its complaints: those after the title, before the day it was begun. */
 function openingOf(events: readonly Event[]): readonly string[] {
   const record = { events: events.length, passedOver: 0, link: 'ab'.repeat(32) };
   const { markdown } = writeUp(fold(headerFor(), events), record);
   const [, ...paragraphs] = (markdown.split('\n## ')[0] ?? '').trim().split('\n\n');
-  return paragraphs;
+  return paragraphs.slice(
+    0,
+    paragraphs.findIndex((text) => text.startsWith('The work was begun')),
+  );
 }
 
 const opening = (...actions: readonly Action[]) => openingOf(after(actions).events);
@@ -31,7 +34,7 @@ test('the opening tells complaint, cause and cure in sentences, with no row of l
       lit,
     ),
   ).toEqual([
-    "It came in with this complaint: the lamp stays dark. It was wire broken (chafed behind the dash). Spliced. After that the complaint's own test passed.",
+    'The complaint was "no light". On test ("Does the lamp light?") "it stays dark". The cause: wire broken ("chafed behind the dash"). Spliced. Proved by the complaint\'s own test: it lights.',
   ]);
 });
 
@@ -39,22 +42,21 @@ test.each<readonly [name: string, actions: readonly Action[], words: string]>([
   [
     'a repair without its proof is a suspicion',
     [dark, mend],
-    "The suspicion fell on wire broken. Spliced. It is not proven: the complaint's own test was not repeated after the last repair.",
+    'Suspected wire broken (46 %). Spliced. It is not proven: the complaint\'s own test was not repeated after the last repair. Next in line: "Does the lamp light?"',
   ],
   [
     'a named cause that was not mended is told as such',
     [dark, whole, { do: 'condemn', cause: 'wire' }],
-    'What was found led to wire broken, not mended yet. Nothing was repaired.',
+    'What was found led to wire broken, not mended yet. Nothing was repaired. Next in line: volts at the lamp.',
   ],
   [
-    'with nothing named the likeliest is told with its chance',
+    'with nothing named the likeliest is told with its chance, what is cleared, and what comes next',
     [dark, whole],
-    'No cause was proven; what was found speaks most for wire broken (85 %). Nothing was repaired.',
+    'No cause is proven; what was found speaks most for wire broken (85 %). Nothing was repaired. Next in line: volts at the lamp.',
   ],
-  ['with nothing found nothing is guessed', [], 'No cause was found for it. Nothing was repaired.'],
 ])('%s', (_, actions, words) => {
   expect(opening(...actions)).toEqual([
-    `It came in with this complaint: the lamp stays dark. ${words}`,
+    `The complaint was "no light". On test ("Does the lamp light?") "it stays dark". ${words}`,
   ]);
 });
 
@@ -80,7 +82,5 @@ test('each complaint of a job has its own: a repair of the second proves nothing
   expect(paragraphs[0]).toContain(
     'Nothing was repaired for it before the next complaint was taken up.',
   );
-  expect(paragraphs[1]).toMatch(
-    /^On the same job another complaint was taken up: the lamp stays dark\./,
-  );
+  expect(paragraphs[1]).toMatch(/^A second complaint came up on the same job, "the other lamp"\./);
 });

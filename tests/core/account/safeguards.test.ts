@@ -20,7 +20,7 @@ const passing: readonly Action[] = [
 describe('a safeguard that was passed', () => {
   const { story, events, header } = guardedAfter(passing);
 
-  test('is told in the account in the past, with the caution whole and the reason given', () => {
+  test('is told in the account in the past, with what the tree says of it and the reason given', () => {
     const { markdown } = writeUp(story, provenance);
     const text = markdown.replaceAll('\\', '');
 
@@ -29,10 +29,10 @@ describe('a safeguard that was passed', () => {
     );
     expect(text).toMatch(/ went on with the repair \([^)]+\) although "Is the oil/i);
     expect(text).toContain('The reason given: "the stick is broken".');
-    // The cautions of the step stand whole before it, those too that need not be acknowledged.
-    const before = text.slice(0, text.indexOf(' went on with "Does it boil'));
+    // The cautions of the step stand whole among those of the job.
+    const cautions = text.slice(text.indexOf('## Cautions in full'));
     const untold = (guardedTree.checks['heat-run']?.cautions ?? []).filter(
-      (id) => !before.includes(header.shop.cautions[id]?.text ?? '?'),
+      (id) => !cautions.includes(header.shop.cautions[id]?.text ?? '?'),
     );
     expect(untold).toEqual([]);
   });

@@ -9,7 +9,7 @@ const off = (bags: readonly (number | undefined)[]) =>
       part: `part ${at + 1}`,
       ...(bag !== undefined && { bag }),
     })),
-    { when: '', turn: 0 },
+    { when: '' },
   );
 
 test('bags in a row are told as such', () => {

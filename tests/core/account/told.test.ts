@@ -13,49 +13,45 @@ test.each<[string, readonly Action[], string]>([
   [
     'a reading stands in the phrase of its result',
     [find('coil-ohms', '0.4')],
-    'We measured the ohms of the coil: 0.4 ohm was read, a short.',
+    'the ohms of the coil: 0.4 ohm, a short.',
   ],
   [
     'or behind it, where the phrase has no place for one',
     [find('coil-ohms', 'OL')],
-    'We measured the ohms of the coil: the meter showed an open circuit (OL).',
+    'the ohms of the coil: the meter showed an open circuit (OL).',
   ],
   [
     'several stand there with what they come to',
     [find('feed-drop', '12.55 12.30')],
-    'We measured the volts at the post and at the coil: 12.55 and 12.3 V, 0.25 V between them, which is too much.',
+    'the volts at the post and at the coil: 12.55 and 12.3 V, 0.25 V between them, which is too much.',
   ],
   [
     'by whose figure it was judged comes after',
     [find('idle-vacuum', '12')],
-    'We measured the vacuum at idle: 12 inHg was read, too low (judged by the general figure).',
+    'the vacuum at idle: 12 inHg, too low (judged by the general figure).',
   ],
   [
     'what may be either is told as such',
     [find('idle-vacuum', '15.8')],
-    'We measured the vacuum at idle: 15.8 inHg, judged by the general figure (low, or just good).',
+    'the vacuum at idle: 15.8 inHg, judged by the general figure (low, or just good).',
   ],
   [
     'a result that was picked has no reading to tell',
     [see('coil-ohms', 'shorted')],
-    'We measured the ohms of the coil: shorted: under 1 ohm.',
+    'the ohms of the coil: shorted: under 1 ohm.',
   ],
-  [
-    'a look has no reading at all',
-    [see('bowl-look', 'boils')],
-    'We looked at the fuel in the bowl: it boiled.',
-  ],
+  ['a look has no reading at all', [see('bowl-look', 'boils')], 'the fuel in the bowl: it boiled.'],
   [
     'the complaint itself, too',
     [],
-    '(the pull, and the start when hot): it had no pull or refused.',
+    'On test (the pull, and the start when hot) it had no pull or refused.',
   ],
   [
     'what was not done is named as a thing',
     [{ do: 'skip', check: 'bowl-look', reason: 'It is dark.' }],
     'passed over the fuel in the bowl: it is dark',
   ],
-  ['causes go by their short names', [find('coil-ohms', 'OL')], ' %: the coil.'],
+  ['causes go by their short names', [find('coil-ohms', 'OL')], 'the coil'],
 ])('%s', (_, actions, sentence) => {
   expect(told(...actions)).toContain(sentence);
 });

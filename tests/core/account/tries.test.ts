@@ -26,9 +26,10 @@ test('one good try of several asked for is told as that, and as no proof', () =>
 
   expect(text).toContain('shown good 1 of the 2 times in a row that are asked for');
   expect(text).toContain('The complaint did not show.');
-  expect(text).not.toMatch(/After that the complaint's own test passed|The complaint was gone/);
+  expect(text).not.toMatch(/Proved by the complaint's own test|The complaint was gone/);
 });
 
 test('with all of them it is proven', () => {
-  expect(accountAfter(2)).toContain("After that the complaint's own test passed.");
+  expect(accountAfter(2)).toContain("Proved by the complaint's own test:");
+  expect(accountAfter(2)).toContain(', 2 times in a row.');
 });

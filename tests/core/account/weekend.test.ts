@@ -17,7 +17,7 @@ const account = readFileSync(`${folder}/${name.replace('.jsonl', '.md')}`, 'utf8
 
 test('two complaints, each proven by its own test, in paragraphs of their own', () => {
   expect(complaintsOf(story).map((one) => isProvenGone(story, one))).toEqual([true, true]);
-  expect(account).toContain('On the same job another complaint was taken up');
+  expect(account).toContain('On the same job its owner had another complaint:');
 });
 
 test('twelve bags off and on again, as a table; nothing is left off', () => {

@@ -57,7 +57,7 @@ describe('a state that passes', () => {
       writeUp(storyOf(weak, look, ...actions, see('bowl-look', 'boils')), record).markdown;
 
     expect(written()).toContain(
-      'It tells something only while it refuses to start, hot, which a step before had spent; whether it was so again is not noted.',
+      'The check tells something only while it refuses to start, hot, which a step before had spent; whether it was so again is not noted.',
     );
     expect(written(brought)).toContain(
       'brought back what the next check needs: it refuses to start, hot',

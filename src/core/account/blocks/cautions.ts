@@ -1,66 +1,83 @@
-import type { PayloadOf } from '../../session/event.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import type { Caution } from '../../tree/shop.ts';
-import { paragraph, type Block } from '../block.ts';
-import { asClause, joined } from '../words/wording.ts';
+import { heading, paragraph, type Block } from '../block.ts';
+import { asClause, joined, sentence } from '../words/wording.ts';
 
-const cautionIn = (story: Story, id: string): Caution | undefined =>
-  fromLegs(story, ({ shop }) => shop.cautions[id]);
+type Told = { readonly id: string; readonly caution: Caution; readonly steps: number };
 
-/** The cautions of a check as its tree names them. */
-export const checkCautions = (story: Story, check: string, leg: number): readonly string[] =>
-  story.legs[leg]?.tree.checks[check]?.cautions ?? [];
-
-export const repairCautions = (
-  story: Story,
-  { cause }: Pick<PayloadOf<'repaired'>, 'cause'>,
-): readonly string[] => fromLegs(story, ({ tree }) => tree.causes[cause]?.repair.cautions) ?? [];
+/** The cautions of every step that was taken, in the order in which they first came. */
+export function cautionsOf(story: Story): readonly Told[] {
+  const ids = [
+    ...story.findings.map(({ n, check, leg }) => ({
+      n,
+      ids: story.legs[leg]?.tree.checks[check]?.cautions ?? [],
+    })),
+    ...story.repairs.map(({ n, cause, leg }) => ({
+      n,
+      ids: story.legs[leg]?.tree.causes[cause]?.repair.cautions ?? [],
+    })),
+    ...story.passed.map(({ n, step, leg }) => ({
+      n,
+      ids:
+        step.kind === 'check'
+          ? (story.legs[leg]?.tree.checks[step.check]?.cautions ?? [])
+          : step.kind === 'repair'
+            ? (story.legs[leg]?.tree.causes[step.cause]?.repair.cautions ?? [])
+            : [],
+    })),
+  ]
+    .toSorted((one, other) => one.n - other.n)
+    .flatMap(({ ids: some }) => some);
+  return [...new Set(ids)].flatMap((id) => {
+    const caution = fromLegs(story, ({ shop }) => shop.cautions[id]);
+    const steps = ids.filter((one) => one === id).length;
+    return caution === undefined ? [] : [{ id, caution, steps }];
+  });
+}
 
 const hazardOf = ({ hazard }: Caution): string => hazard.replace(/[?.:]$/, '');
+
+/** So many that can maim or kill are told in a line each before the story: those of the most steps. */
+const mostBefore = 3;
+
+/** Before the story: what can maim on this job, in short, and where all of it stands in full. */
+export function dangerBlocks(story: Story): readonly Block[] {
+  const all = cautionsOf(story);
+  const grave = all.filter(({ caution }) => caution.acknowledge);
+  if (all.length === 0) return [];
+  const first = grave.toSorted((one, other) => other.steps - one.steps).slice(0, mostBefore);
+  const lines = first.map(({ caution }) => `${hazardOf(caution)}: ${firstSentence(caution.text)}`);
+  const others = all
+    .filter((one) => !first.includes(one))
+    .map(({ caution }) => asClause(hazardOf(caution)));
+  const more =
+    others.length === 0
+      ? 'All of it stands in full at the end.'
+      : lines.length === 0
+        ? sentence(`${joined(others)}: in full at the end`)
+        : sentence(`all of it stands in full at the end, with ${joined(others)}`);
+  return [
+    { kind: 'warning', name: 'before any of this is done', text: [...lines, more].join(' ') },
+  ];
+}
+
+const firstSentence = (text: string): string => /^.*?[.!?](?=\s|$)/.exec(text)?.[0] ?? text;
+
+const deferral =
+  "The vehicle's own manual, local rules and licensed practice come before anything said here. What was right on this vehicle need not be right on another.";
+
+/** At the end: every caution of the steps taken, whole, with who is to be asked before this page. */
+export function cautionBlocks(story: Story): readonly Block[] {
+  const items = cautionsOf(story).map(
+    ({ caution }) => `${hazardOf(caution)}: ${withDefer(caution)}`,
+  );
+  return [
+    heading('Cautions in full, and who comes first'),
+    ...(items.length === 0 ? [] : [{ kind: 'list' as const, items, numbered: false }]),
+    paragraph(deferral),
+  ];
+}
 
 /** A caution, and who is to be asked before this page. */
 const withDefer = ({ text, defer }: Caution): string =>
   defer === undefined ? text : `${text} Ask first: ${defer.replace(/\.$/, '')}.`;
-
-/** Keeps which cautions have been told in full, so that each is told once and in its place. */
-export class ToldCautions {
-  readonly #story: Story;
-  readonly #told = new Set<string>();
-  readonly #named = new Set<string>();
-
-  constructor(story: Story) {
-    this.#story = story;
-  }
-
-  /** What must be read before a paragraph: those that can maim in full, new ones by name. */
-  before(ids: readonly string[], all: boolean): readonly Block[] {
-    const fresh = [...new Set(ids)].filter((id) => !this.#told.has(id));
-    const blocks = fresh.flatMap((id): Block[] => {
-      const caution = cautionIn(this.#story, id);
-      if (caution === undefined) return [];
-      if (!all && !caution.acknowledge) {
-        this.#named.add(id);
-        return [];
-      }
-      this.#told.add(id);
-      return [{ kind: 'warning', name: hazardOf(caution), text: withDefer(caution) }];
-    });
-    return blocks;
-  }
-
-  /** At the end: the others in full, and who knows more about any of them. */
-  atTheEnd(): readonly Block[] {
-    const others = [...this.#named].filter((id) => !this.#told.has(id));
-    const items = others.flatMap((id) => {
-      const caution = cautionIn(this.#story, id);
-      return caution === undefined ? [] : [`${hazardOf(caution)}: ${withDefer(caution)}`];
-    });
-    const told = [...this.#told].flatMap((id) => cautionIn(this.#story, id)?.hazard ?? []);
-    return [
-      ...(items.length === 0 ? [] : [{ kind: 'list' as const, items, numbered: false }]),
-      ...(told.length === 0
-        ? []
-        : [paragraph(`Told before the step they belong to: ${joined(told.map(asClause))}.`)]),
-    ];
-  }
-}

@@ -9,13 +9,12 @@ import { causeThing, sentence } from '../words/wording.ts';
 /** Every part with its price and what became of it, and the total by currency; nothing where none is noted. */
 export function costBlocks(story: Story): readonly Block[] {
   const costs = costsOf(story);
-  const told = [toldOf(costs), limitTold(story)].filter((words) => words !== '').join(' ');
-  if (costs.lines.length === 0 && told === '') return [];
-  return [
-    heading('What it cost'),
-    ...tableOf(story, costs),
-    ...(told === '' ? [] : [paragraph(told)]),
-  ];
+  const table = tableOf(story, costs);
+  // Costs of repairs alone stand with these.
+  const all = table.length === 0 ? '' : toldOf(costs);
+  const told = [all, limitTold(story)].filter((words) => words !== '').join(' ');
+  if (table.length === 0 && told === '') return [];
+  return [heading('What it cost'), ...table, ...(told === '' ? [] : [paragraph(told)])];
 }
 
 /** Parts without any price stand with their repair already. */

@@ -13,6 +13,14 @@ const pattern = new RegExp(
 const termOf = (found: string): string | undefined =>
   terms.find((term) => term === found.toLowerCase());
 
+/** Words that mean something else in other places, and what stands before them where they mean this. */
+const onlyAfter: Readonly<Record<string, RegExp>> = {
+  points: /(?:^|\b)the $/i,
+};
+
+/** Whether a trade word that was found means what the glossary tells of it. */
+const isMeant = (term: string, before: string): boolean => onlyAfter[term]?.test(before) ?? true;
+
 /**
  * Links each trade word where it first stands in running text, and adds what they mean as a
  * section of its own.
@@ -41,9 +49,9 @@ function usedTerms(blocks: readonly Block[]): readonly string[] {
   const used = new Set<string>();
   for (const words of blocks.flatMap(runningText))
     for (const part of typeof words === 'string' ? [words] : [])
-      for (const [found] of part.matchAll(pattern)) {
+      for (const { 0: found, index } of part.matchAll(pattern)) {
         const term = termOf(found);
-        if (term !== undefined) used.add(term);
+        if (term !== undefined && isMeant(term, part.slice(0, index))) used.add(term);
       }
   return [...used].toSorted();
 }
@@ -70,6 +78,7 @@ class Linker {
       const term = termOf(match[0]);
       const to = term === undefined ? undefined : this.#left.get(term);
       if (term === undefined || to === undefined) continue;
+      if (!isMeant(term, words.slice(0, match.index))) continue;
       this.#left.delete(term);
       parts.push(words.slice(from, match.index), { text: match[0], to });
       from = match.index + match[0].length;

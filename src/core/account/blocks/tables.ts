@@ -2,18 +2,19 @@ import { weighedFirst, weighedLast } from '../../reason/history/belief-history.t
 import { at } from '../../at.ts';
 import { isOwn } from '../../tree/own/bare.ts';
 import { apartNow, leftApart } from '../../session/apart/apart.ts';
-import { type Finding, type Story } from '../../session/story.ts';
+import { isHealthy, type Finding, type Story } from '../../session/story.ts';
 import { byUrgency, urgencyWords } from '../../session/follow-up.ts';
 import { notNoted, partsWords } from '../../session/costs/parts.ts';
-import { curedBy } from '../../reason/history/cured.ts';
 import { clockTime } from '../../session/clock.ts';
 import { heading, paragraph, type Block } from '../block.ts';
-import { impactCell } from '../clauses/impact.ts';
 import type { AccountContext } from '../context.ts';
+import { baselineWords } from '../../session/baseline/baseline.ts';
+import { outcomeOf, partsOf } from '../opening/part.ts';
+import { bookWords } from '../opening/vehicle.ts';
 import {
   askWords,
   askedThing,
-  causeName,
+  causeIn,
   checkIn,
   asClause,
   readingWords,
@@ -21,45 +22,44 @@ import {
   shownWords,
 } from '../words/wording.ts';
 
-/** Every finding with what was found, what a healthy vehicle shows and what it told. */
+/** Every finding with what was found; a healthy vehicle's own figure where a reading can be held against it. */
 export function readingBlocks(context: AccountContext): readonly Block[] {
   const { story } = context;
   if (story.findings.length === 0) return [];
-  const rows = story.findings.map((finding, index) => {
-    const check = checkIn(story, finding.check, finding.leg);
-    return [
-      String(index + 1),
-      clockTime(finding.told ?? finding.stamp.at),
-      askWords(story, finding.check, finding.leg),
-      [readingWords(story, finding), shownWords(story, finding)]
-        .filter((part) => part !== '')
-        .join(', '),
-      check?.healthy ?? check?.results[0]?.label ?? '',
-      impactCell(context, finding.n),
-    ];
-  });
-  const head = ['No.', 'Time', 'Check', 'Found', 'Healthy', 'What it told of the suspects'];
-  // Without a tree nobody gave odds: there is nothing that a finding could tell of its suspects.
-  const weighed = story.findings.filter(({ leg }) => !isOwn(at(story.legs, leg).tree));
-  const columns = weighed.length === 0 ? head.length - 1 : head.length;
+  const last = story.repairs.at(-1)?.n ?? Infinity;
+  const rows = story.findings.map((finding, index) => [
+    String(index + 1),
+    clockTime(finding.told ?? finding.stamp.at),
+    `${checkName(story, finding)}${finding.n > last ? ', after the repair' : ''}`,
+    [foundCell(story, finding), context.setAside.get(finding.n) ?? '']
+      .filter((part) => part !== '')
+      .join('; '),
+  ]);
+  const book = bookWords(story);
   return [
     heading('Readings and results'),
-    {
-      kind: 'table',
-      head: head.slice(0, columns),
-      rows: rows.map((row) => row.slice(0, columns)),
-    },
-    ...(weighed.every(({ n }) => context.stepAt(n) !== undefined) ? [] : [paragraph(longNote)]),
+    { kind: 'table', head: ['No.', 'Time', 'Check', 'Found'], rows },
+    ...(book === '' ? [] : [paragraph(book)]),
+    ...(allWeighed(context) ? [] : [paragraph(longNote)]),
   ];
 }
+
+const allWeighed = ({ story, stepAt }: AccountContext): boolean =>
+  story.findings
+    .filter(({ leg }) => !isOwn(at(story.legs, leg).tree))
+    .every(({ n }) => stepAt(n) !== undefined);
+
+/** A check as the head of a row: as its tree tells it, else as it asks. */
+const checkName = (story: Story, { check, leg }: Pick<Finding, 'check' | 'leg'>): string =>
+  sentence(checkIn(story, check, leg)?.told ?? askWords(story, check, leg)).replace(/\.$/, '');
 
 const longNote = `In so long a session the suspects were weighed after the first ${weighedFirst} and the last ${weighedLast} findings and repairs only.`;
 
 /** What was repaired, with parts and costs. */
 export function repairBlocks(story: Story): readonly Block[] {
   if (story.repairs.length === 0) return [];
-  const rows = story.repairs.map(({ cause, did, parts, minutes, cost }) => [
-    sentence(causeName(story, cause)).replace(/\.$/, ''),
+  const rows = story.repairs.map(({ cause, leg, did, parts, minutes, cost }) => [
+    sentence(causeIn(story, cause, leg)).replace(/\.$/, ''),
     did ?? notNoted,
     partsWords(parts),
     minutes === undefined ? notNoted : String(minutes),
@@ -71,50 +71,24 @@ export function repairBlocks(story: Story): readonly Block[] {
   ];
 }
 
-/** The complaint's own test, and what was repeated with it, before and after. */
+/** What was read again after a repair, each with what it had shown before it; nothing where nothing was. */
 export function proofBlocks({ story }: AccountContext): readonly Block[] {
-  if (story.repairs.length === 0) return [];
-  const head = heading('The proof');
-  const proof = story.proofs.at(-1);
-  if (proof === undefined) return [head, paragraph('The repair was not put to the proof.')];
-  const last = story.repairs.at(-1)?.n ?? 0;
-  const repeated = new Set(story.findings.filter(({ n }) => n > last).map(({ check }) => check));
-  const rows = [...repeated].map((check) => {
-    const of = (test: (one: Finding) => boolean): Finding | undefined =>
-      story.findings.findLast((one) => one.check === check && test(one));
-    return [
-      askWords(story, check),
-      foundCell(
-        story,
-        of(({ n }) => n < last),
-      ),
-      foundCell(
-        story,
-        of(({ n }) => n > last),
-      ),
-    ];
+  const rows = story.repairs.flatMap((repair, index) => {
+    const next = story.repairs[index + 1]?.n ?? Infinity;
+    const since = story.findings.filter(({ n }) => n > repair.n && n < next);
+    return [...new Map(since.map((one) => [one.check, one])).values()].flatMap((after) => {
+      const before = story.findings.findLast(
+        ({ n, check }) => n < repair.n && check === after.check,
+      );
+      return before === undefined || isHealthy(story, before) || !isHealthy(story, after)
+        ? []
+        : [[checkName(story, after), foundCell(story, before), foundCell(story, after)]];
+    });
   });
-  for (const earlier of story.repairs.slice(0, -1))
-    for (const { before, after } of curedBy(story, earlier))
-      if (!repeated.has(after.check))
-        rows.push([
-          askWords(story, after.check),
-          foundCell(story, before),
-          `not taken; ${foundCell(story, after)} after the repair before it`,
-        ]);
-  const stale = proof.n < last ? ' It has not been repeated since the last repair.' : '';
+  if (rows.length === 0) return [];
   return [
-    head,
-    ...(rows.length === 0
-      ? []
-      : [{ kind: 'table' as const, head: ['Check', 'Before', 'After the last repair'], rows }]),
-    paragraph(
-      `${
-        proof.good
-          ? "The complaint's own test passed after the repair."
-          : "The complaint's own test still showed the complaint after the repair."
-      }${stale}`,
-    ),
+    heading('Before and after'),
+    { kind: 'table', head: ['Check', 'Before the repair', 'After it'], rows },
   ];
 }
 
@@ -127,23 +101,31 @@ const foundCell = (story: Story, finding: Finding | undefined): string =>
 
 /** What is noted as left: the unsafe first, then parts and accesses, then checks that were passed over. */
 export function toDoBlocks({ story }: AccountContext): readonly Block[] {
-  const followUps = byUrgency(story.followUps).map(({ urgency, text }) =>
-    sentence(`${urgencyWords[urgency]}: ${asClause(text)}`),
-  );
+  // What is unsafe stands before everything else already.
+  const followUps = byUrgency(story.followUps).filter(({ urgency }) => urgency !== 'unsafe');
   const items = [
-    ...followUps,
+    ...followUps.map(({ urgency, text }) =>
+      sentence(`${urgencyWords[urgency]}: ${asClause(text)}`),
+    ),
     ...apartNow(story).map((thing) => sentence(leftApart(story, thing))),
     ...story.skipped.map(({ check, reason }) =>
       sentence(`Passed over: ${askedThing(story, check)} (${asClause(reason)})`),
     ),
     ...story.unsure.map(({ check }) => sentence(`Could not be told: ${askedThing(story, check)}`)),
   ];
-  return [
-    heading('Still to do'),
-    items.length === 0
-      ? paragraph('Nothing is noted as still to do.')
-      : { kind: 'list', items, numbered: false },
-  ];
+  if (items.length > 0)
+    return [paragraph('Still to do:'), { kind: 'list', items, numbered: false }];
+  // Only a proof ends a job: nothing noted is not the same as nothing left to do.
+  return partsOf(story).every((part) => outcomeOf(story, part) === 'proven')
+    ? [paragraph(`Nothing ${story.followUps.length > 0 ? 'else ' : ''}is noted as still to do.`)]
+    : [];
+}
+
+/** What was taken down before anything was disturbed, and what was passed over. */
+export function baselineBlocks(story: Story): readonly Block[] {
+  if (story.baseline.length === 0) return [];
+  const items = story.baseline.map((one) => sentence(baselineWords(story, one)));
+  return [heading('Before anything was disturbed'), { kind: 'list', items, numbered: false }];
 }
 
 /** What makes the vehicle unsafe stands before everything else. */

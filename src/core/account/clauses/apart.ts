@@ -1,6 +1,6 @@
 import type { PayloadOf } from '../../session/event.ts';
 import { asClause, joined, numberWord, sentence } from '../words/wording.ts';
-import { plain, type Clause, type Closed, type Phrasing } from './clause.ts';
+import { plain, type Clause, type Phrasing } from './clause.ts';
 
 type Made = Omit<Clause, 'n' | 'at'>;
 
@@ -37,22 +37,15 @@ function bagWords(taken: readonly PayloadOf<'part-off'>[]): string {
   return inRow ? `, each in a bag of its own (${first} to ${last})` : ` (bags ${bags.join(', ')})`;
 }
 
-/** Said once for all that is closed up in a row. */
-export const closing = (closed: Closed): Made => ({
-  ...plain('', { kind: 'closing', closed }),
-  phrase: (phrasing) => closingWords([closed], phrasing),
+/** Said once for all that goes back on in a row. */
+export const closing = (part: string): Made => ({
+  ...plain('', { kind: 'closing', closed: part }),
+  phrase: (phrasing) => closingWords([part], phrasing),
 });
 
-/** Parts that went back on, and what was closed up again, in one sentence. */
-export function closingWords(closed: readonly Closed[], { when }: Phrasing): string {
-  const parts = closed.flatMap((one) => ('part' in one ? [one.part] : []));
-  const accesses = closed.flatMap((one) => ('access' in one ? [one.access] : []));
-  const said = [
-    ...(parts.length === 0 ? [] : [`${partsBack(parts)} went back on`]),
-    ...(accesses.length === 0
-      ? []
-      : [`what had been opened was closed up again (${accesses.join('; ')})`]),
-  ].join(', and ');
+/** Parts that went back on, in one sentence. */
+export function closingWords(parts: readonly string[], { when }: Pick<Phrasing, 'when'>): string {
+  const said = `${partsBack(parts)} went back on`;
   return sentence(when === '' ? said : `${when} ${said}`);
 }
 

@@ -2,20 +2,15 @@ import type { Entry } from '../../session/correct.ts';
 import { isHealthy, checkIn, type Finding, type Story } from '../../session/story.ts';
 import { isLook } from '../../tree/looked.ts';
 import { curedBy } from '../../reason/history/cured.ts';
-import { effectSentences } from './impact.ts';
-import {
-  correctionWords,
-  findingItem,
-  findingSentence,
-  insistedWords,
-  unsaidWords,
-} from './finding-words.ts';
+import { correctionWords, findingSentence, insistedWords, unsaidWords } from './finding-words.ts';
 import { openWords } from './settled.ts';
 import type { Clause, Phrasing } from './clause.ts';
 import type { AccountContext } from '../context.ts';
 import {
   askedThing,
   asClause,
+  causeIn,
+  joined,
   numberWord,
   readingWords,
   sentence,
@@ -23,22 +18,27 @@ import {
   toldFound,
 } from '../words/wording.ts';
 
-type Made = Omit<Clause, 'n' | 'at' | 'cautions'>;
+type Made = Omit<Clause, 'n' | 'at'>;
 
-/** A finding of a check on the way, with what it did to the suspects. */
+/** A finding of a check on the way. */
 export function checkClause(context: AccountContext, entry: Entry, finding: Finding): Made {
-  const extra = `${insistedWords(finding)}${unsaidWords(context, finding)}${correctionWords(context, entry)}${openWords(context, context.open.get(finding.n))}`;
+  const extra = extraWords(context, entry, finding);
   return {
     kind: isQuiet(context, finding) && extra === '' ? 'quiet finding' : 'finding',
     begins: false,
     finding,
-    phrase: (phrasing) =>
-      [
-        `${plainSentence(context, finding, phrasing)}${extra}`,
-        ...effectOfAll(context, [finding], phrasing.turn),
-      ].join(' '),
+    phrase: (phrasing) => `${plainSentence(context, finding, phrasing)}${extra}`,
   };
 }
+
+/** What more must be said of a finding: insisted on, spent, put right afterwards, at odds with one before. */
+const extraWords = (context: AccountContext, entry: Entry, finding: Finding): string =>
+  [
+    insistedWords(finding),
+    unsaidWords(context, finding),
+    correctionWords(context, entry),
+    openWords(context, finding),
+  ].join('');
 
 function plainSentence(context: AccountContext, finding: Finding, phrasing: Phrasing): string {
   if (context.repeated.has(finding.n)) return repeatedSentence(context, finding, phrasing);
@@ -51,70 +51,55 @@ function plainSentence(context: AccountContext, finding: Finding, phrasing: Phra
 function repeatedSentence({ story }: AccountContext, finding: Finding, { when }: Phrasing): string {
   const reading = readingWords(story, finding);
   const asked = askedThing(story, finding.check, finding.leg);
-  const begun = when === '' ? 'The' : `${when} the`;
-  return `${begun} same was done once more (${asked}): ${reading === '' ? '' : `${reading}, `}the same result.`;
+  const begun = when === '' ? 'A' : `${when} a`;
+  return `${begun} second try of ${asked} showed the same${reading === '' ? '' : ` (${reading})`}.`;
 }
 
-/** Healthy, and nothing turned on it: several such may be told in one breath. */
+/** Healthy, with nothing to say of it but that: several such may be told in one breath. */
 function isQuiet(context: AccountContext, finding: Finding): boolean {
   const impact = context.impactAt(finding.n);
-  if (impact === undefined || isFirstTrial(context, finding) || context.repeated.has(finding.n))
-    return false;
-  if (isLook(finding.check)) return false;
-  return isHealthy(context.story, finding) && !impact.settles && !impact.newLeader;
+  if (isFirstTrial(context, finding) || context.repeated.has(finding.n)) return false;
+  const check = checkIn(context.story, finding.check, finding.leg);
+  // What somebody was asked, and what was only tried for a yes or no, is no thing to be in order.
+  if (isLook(finding.check) || check?.told === undefined || check.kind === 'ask') return false;
+  if (check.told.startsWith('whether ')) return false;
+  if (impact?.settles === true || impact?.newLeader === true) return false;
+  return isHealthy(context.story, finding);
 }
 
 /** The complaint's own check, the first time: the complaint is made to show itself. */
-function isFirstTrial({ story }: AccountContext, { check, leg, n }: Finding): boolean {
+export function isFirstTrial(
+  { story }: Pick<AccountContext, 'story'>,
+  { check, leg, n }: Finding,
+): boolean {
   if (story.legs[leg]?.tree.complaint.confirm !== check) return false;
   return story.findings.find((one) => one.check === check && one.leg === leg)?.n === n;
 }
 
-function trialSentence({ story }: AccountContext, finding: Finding, { when }: Phrasing): string {
-  const tried = isHealthy(story, finding)
-    ? 'the complaint was looked for and did not show'
-    : 'the complaint was made to show itself';
-  const begun = when === '' ? sentence(tried).replace(/\.$/, '') : `${when} ${tried}`;
-  return `${begun} (${testWords(story, finding)}): ${shownClause(story, finding)}.`;
+function trialSentence(
+  { story, who }: AccountContext,
+  finding: Finding,
+  { when }: Phrasing,
+): string {
+  const shown = shownClause(story, finding);
+  const test = testWords(story, finding);
+  const begun = `${when === '' ? '' : `${when} `}${who} put the complaint to its test, ${test}: ${shown}`;
+  return isHealthy(story, finding)
+    ? `${sentence(begun).replace(/\.$/, '')}, so it did not show.`
+    : sentence(begun);
 }
 
-/** The complaint's own test in brackets: as the tree tells it, else what it asks, in quotes. */
-function testWords(story: Story, { check: id, leg }: Finding): string {
+/** The complaint's own test: as the tree tells it, else what it asks, in quotes. */
+export function testWords(
+  story: Story,
+  { check: id, leg }: Pick<Finding, 'check' | 'leg'>,
+): string {
   const check = checkIn(story, id, leg);
   return check?.told ?? `"${check?.ask ?? ''}"`;
 }
 
-const shownClause = (story: Story, finding: Finding): string =>
+export const shownClause = (story: Story, finding: Finding): string =>
   toldFound(story, finding) ?? asClause(shownWords(story, finding));
-
-function effectOfAll(
-  context: AccountContext,
-  findings: readonly Finding[],
-  turn: number,
-): readonly string[] {
-  const steps = findings.flatMap(({ n }) => context.stepAt(n) ?? []);
-  return effectSentences(context.story, steps, { together: findings.length, turn });
-}
-
-/** Several healthy findings in one sentence, and what they came to together. */
-export function quietSentences(
-  context: AccountContext,
-  findings: readonly Finding[],
-  { when, turn }: Phrasing,
-): string {
-  const items = findings.map((finding) => findingItem(context, finding));
-  const listed = `${items.slice(0, -1).join('; ')}; and ${items.at(-1)}`;
-  const number = numberWord(findings.length);
-  const head = (
-    [
-      `${number} checks in a row showed what a healthy vehicle shows`,
-      `the next ${number} found nothing wrong`,
-      `${number} checks came out healthy`,
-    ] as const
-  )[turn % 3];
-  const begun = when === '' ? sentence(head ?? '').replace(/\.$/, '') : `${when} ${head}`;
-  return [`${begun}: ${listed}.`, ...effectOfAll(context, findings, turn)].join(' ');
-}
 
 /** The complaint's own test after a repair. */
 export function proofClause(context: AccountContext, entry: Entry, finding: Finding): Made {
@@ -126,12 +111,13 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
   const outcome = isHealthy(story, finding)
     ? goodWords(story, finding)
     : stillThere(context, finding);
+  const more = `${correctionWords(context, entry)}${openWords(context, finding)}`;
   return {
     kind: 'proof',
     begins: false,
     finding,
     phrase: ({ when }) =>
-      `${when === '' ? 'Then the' : `${when} the`} complaint's own test was repeated (${testWords(story, finding)}): ${answer}.${correctionWords(context, entry)}${openWords(context, context.open.get(finding.n))} ${outcome}`,
+      `${when === '' ? 'Then' : when} the complaint's test, ${testWords(story, finding)}, was made again: ${answer}.${more} ${outcome}`,
   };
 }
 
@@ -139,9 +125,11 @@ export function proofClause(context: AccountContext, entry: Entry, finding: Find
 function stillThere({ story }: AccountContext, { n }: Finding): string {
   const repair = story.repairs.findLast((one) => one.n < n);
   const [cured] = repair === undefined ? [] : curedBy(story, repair);
+  if (repair === undefined) return 'The complaint was still there.';
+  const thing = causeIn(story, repair.cause, repair.leg);
   return cured === undefined
-    ? 'The complaint was still there: the repair had not cured it.'
-    : `The complaint was still there, although the repair had put right ${askedThing(story, cured.after.check, cured.after.leg)}: that fault was real, and it was not the only one.`;
+    ? `The complaint was still there: mending ${thing} had not cured it.`
+    : `The complaint was still there, although ${askedThing(story, cured.after.check, cured.after.leg)} had come right: mending ${thing} had been needed, and it was not the only fault.`;
 }
 
 /** What one good try tells: for a complaint that comes and goes it is not the end of it. */
@@ -149,3 +137,32 @@ const goodWords = ({ legs }: Story, { leg }: Finding): string =>
   (legs[leg]?.tree.complaint.tries ?? 1) > 1
     ? 'The complaint did not show.'
     : 'The complaint was gone.';
+
+export type QuietManner = Pick<Phrasing, 'when' | 'form'> & {
+  /** So many are named; the others are counted. */
+  readonly most: number;
+};
+
+/** Several healthy findings in one sentence. */
+export function quietSentence(
+  { story }: AccountContext,
+  findings: readonly Finding[],
+  { when, form, most }: QuietManner,
+): string {
+  const things = findings.map((finding) => quietThing(story, finding));
+  const left = things.length - most;
+  const named =
+    left > 1 ? joined([...things.slice(0, most), `${numberWord(left)} more`]) : joined(things);
+  const said =
+    form === 'person' || form === 'then'
+      ? `nothing came to light in ${named}`
+      : `${named} showed nothing wrong`;
+  return sentence(when === '' ? said : `${when} ${said}`);
+}
+
+/** A healthy thing, with its reading where one was taken. */
+function quietThing(story: Story, finding: Finding): string {
+  const reading = readingWords(story, finding);
+  const asked = askedThing(story, finding.check, finding.leg);
+  return reading === '' ? asked : `${asked} (${reading})`;
+}

@@ -3,16 +3,24 @@ import type { Finding } from '../../session/story.ts';
 import type { Block } from '../block.ts';
 import { sentence } from '../words/wording.ts';
 
-/** How a clause is to be said: with its time or without, and as which of several in turn. */
-export type Phrasing = { readonly when: string; readonly turn: number };
+/** The ways in which a finding may begin; the teller takes one that the sentence before did not begin with. */
+export const forms = ['person', 'next', 'thing', 'then'] as const;
+export type Form = (typeof forms)[number];
 
-export type Closed = { readonly part: string } | { readonly access: string };
+/** How a clause is to be said: with its time or without, what it was to tell, and how it begins. */
+export type Phrasing = {
+  /** `At 10:48`, or empty. */
+  readonly when: string;
+  /** `to tell the points from the condenser`, or empty. */
+  readonly why?: string;
+  readonly form?: Form;
+};
 
 /** One thing worth telling of the way; several are put together to paragraphs afterwards. */
 export type Clause = {
   readonly n: number;
   readonly at: string;
-  /** Clauses of one kind may be told together. */
+  /** Clauses of one kind may be told together; what is only beside the way is left out of a long story. */
   readonly kind:
     | 'finding'
     | 'quiet finding'
@@ -20,6 +28,8 @@ export type Clause = {
     | 'closing'
     | 'repair'
     | 'proof'
+    | 'note'
+    | 'beside'
     | 'aside'
     | 'other';
   /** Begins a new paragraph. */
@@ -27,11 +37,10 @@ export type Clause = {
   readonly finding?: Finding;
   /** A part that came off. */
   readonly taken?: PayloadOf<'part-off'>;
-  /** A thing put back or closed up. */
-  readonly closed?: Closed;
-  readonly cautions: readonly string[];
-  /** All its cautions are told in full before it, not those alone that can maim. */
-  readonly whole?: boolean;
+  /** A part put back. */
+  readonly closed?: string;
+  /** A person's own words, as they were noted. */
+  readonly noted?: string;
   readonly picture?: Block;
   readonly phrase: (phrasing: Phrasing) => string;
 };
@@ -43,7 +52,6 @@ export const plain = (
 ): Omit<Clause, 'n' | 'at'> => ({
   kind: 'other',
   begins: false,
-  cautions: [],
   ...more,
   phrase: ({ when }) => (when === '' ? sentence(text) : sentence(`${when} ${text}`)),
 });

@@ -7,7 +7,6 @@ import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
 import { isReturn } from '../../session/complaints.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
-import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import { baselineWords } from '../../session/baseline/baseline.ts';
 import { closing, takingOff, thePart } from './apart.ts';
 import { plain, type Clause } from './clause.ts';
@@ -42,7 +41,7 @@ export function clauseOf(context: AccountContext, entry: Entry): Clause | undefi
 /** One event by itself, for a list of events: in the words of the account, without the suspects. */
 export function eventWords(story: Story, entry: Entry): string {
   const clause = clauseOf(accountContext(story, {}, []), entry);
-  return clause?.phrase({ when: '', turn: 0 }) ?? 'An entry that cannot be read.';
+  return clause?.phrase({ when: '' }) ?? 'An entry that cannot be read.';
 }
 
 /** What the account tells in another place, or with the step it belongs to: only a list tells it here. */
@@ -52,37 +51,38 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   found: (_, { context, entry }) => {
     const finding = context.findings.get(entry.event.n);
     if (finding === undefined) return undefined;
-    const cautions = checkCautions(context.story, finding.check, finding.leg);
-    return { ...checkClause(context, entry, finding), cautions };
+    return checkClause(context, entry, finding);
   },
   proved: (_, { context, entry }) => {
     const finding = context.findings.get(entry.event.n);
     if (finding === undefined) return undefined;
-    const cautions = checkCautions(context.story, finding.check, finding.leg);
-    return { ...proofClause(context, entry, finding), cautions };
+    return proofClause(context, entry, finding);
   },
   condemned: (said, { context, entry }) => condemnedClause(context, entry.event.n, said),
   'not-this': (_, { context, entry }) => {
     const finding = context.findings.get(entry.event.n);
-    return finding && { ...checkClause(context, entry, finding), cautions: [] };
+    return finding && checkClause(context, entry, finding);
   },
-  repaired: (said, { context, entry }) => ({
-    ...repairedClause(context, entry, said),
-    cautions: repairCautions(context.story, said),
-  }),
+  repaired: (said, { context, entry }) => repairedClause(context, entry, said),
   // Told with what it describes: of that it is a part.
   described: (said, { context }) => aside(`${context.who} noted ${describedWords(said)}`),
   unsure: ({ check }, { context }) =>
-    plain(`${context.who} could not tell ${askedThing(context.story, check)}`),
+    plain(`${context.who} could not tell ${askedThing(context.story, check)}`, { kind: 'beside' }),
   skipped: ({ check, reason }, { context }) =>
-    plain(`${context.who} passed over ${askedThing(context.story, check)}: ${asClause(reason)}`),
+    plain(`${context.who} passed over ${askedThing(context.story, check)}: ${asClause(reason)}`, {
+      kind: 'beside',
+    }),
   // What was taken down on the road stands in a table of its own.
   noted: ({ text, on }, { context }) =>
-    (on === 'road' ? aside : plain)(`${context.who} noted: "${text.trim()}"`),
+    plain(`${context.who} noted: "${text.trim()}"`, {
+      kind: on === 'road' ? 'aside' : 'note',
+      noted: text.trim(),
+    }),
   photographed: (said, { context, entry }) => photographClause(context, entry.event.n, said),
   timer: ({ label, minutes }, { context }) =>
     plain(
       `${context.who} set a timer of ${spellWords(Math.round(minutes * 60))}: ${asClause(label)}`,
+      { kind: 'beside' },
     ),
   'timer-off': ({ of }, { context: { story, who } }) => {
     const set = story.entries.find(({ event }) => event.n === of)?.event;
@@ -95,13 +95,14 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
       agreed === ''
         ? `${who} agreed on no limit of time or money`
         : `${who} agreed on a limit: ${agreed}`,
+      { kind: 'beside' },
     );
   },
   // Told in the table of what it cost.
   'part-bought': ({ part: name, count, price: each, use }, { context }) =>
     aside(`${context.who} bought ${partWords({ name, count, each, use })}`),
   'part-off': (said, { context }) => takingOff(context.who, said),
-  'part-on': ({ part }) => closing({ part: thePart(part) }),
+  'part-on': ({ part }) => closing(thePart(part)),
   'left-apart': ({ things, why }, { context }) =>
     plain(
       `${context.who} went on to the proof although not all was back (${joined(
@@ -111,11 +112,11 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   'aid-on': ({ aid }, { context }) =>
     plain(`${context.who} put on for a while: ${asClause(aid)}`, { begins: true }),
   'aid-off': ({ aid }) => plain(`what had been put on came off again: ${asClause(aid)}`),
-  access: ({ access, now, implied }, { context }) => {
+  access: ({ access, now }, { context }) => {
     const name = accessThing(context.story, access);
-    if (now === 'closed') return closing({ access: name });
-    const text = `${context.who} opened up for what came next (${name})`;
-    return implied === true ? aside(text) : plain(text, { begins: true });
+    // Opening up is told with its step, and what was left open where it is still to do.
+    if (now === 'closed') return aside(`what had been opened was closed up again (${name})`);
+    return aside(`${context.who} opened up for what came next (${name})`);
   },
   'check-named': (said, { context }) =>
     aside(`${context.who} said what was to be looked at: ${asClause(said.what)}`),
@@ -134,7 +135,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
       complaint?.words === undefined ? '' : `, in its owner's words: "${complaint.words.trim()}"`;
     const back = isReturn(context.story, entry.event.n)
       ? 'the work went back to the complaint'
-      : 'the work went on with another complaint,';
+      : complaint === undefined
+        ? 'the search went on under'
+        : 'another complaint was taken up,';
     return plain(`${back} "${leg.tree.title}"${because}${said}`, { begins: true });
   },
   paused: (_, { context }) => plain(`${context.who} put the work down`),
@@ -150,7 +153,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     const said = brought.flatMap((state) => stateSaid(context.story, state) ?? []);
     return said.length === 0
       ? aside(begun)
-      : plain(`${context.who} brought back what the next check needs: ${joined(said)}`);
+      : plain(`${context.who} brought back what the next check needs: ${joined(said)}`, {
+          kind: 'beside',
+        });
   },
   corrected: ({ to }) =>
     aside(`an earlier entry was ${to === undefined ? 'withdrawn' : 'put right'}`),

@@ -2,45 +2,51 @@ import type { Entry } from '../../session/correct.ts';
 import type { Payload } from '../../session/event.ts';
 import type { Finding, Story } from '../../session/story.ts';
 import type { Check } from '../../tree/model.ts';
+import { isLook } from '../../tree/looked.ts';
 import { neededBy } from '../../tree/states.ts';
 import type { AccountContext } from '../context.ts';
+import type { Phrasing } from './clause.ts';
 import {
-  askWords,
+  askedThing,
   checkIn,
   asClause,
-  isQuestion,
   readingWords,
   sentence,
   shownWords,
   toldFound,
 } from '../words/wording.ts';
 
-const measured = ['came to', 'read', 'measured'] as const;
-
-/** One finding as a sentence; `when` is `At 10:48` or empty. */
+/** One finding as a sentence, what it was to tell before it where that is known. */
 export function findingSentence(
-  context: AccountContext,
+  { story, who }: AccountContext,
   finding: Finding,
-  { when, turn }: { readonly when: string; readonly turn: number },
+  { when, why = '', form = 'person' }: Phrasing,
 ): string {
-  const { story } = context;
-  const told = toldSentence(context, finding, when);
-  if (told !== undefined) return told;
-  const ask = askWords(story, finding.check, finding.leg);
-  const shown = shownWords(story, finding);
-  const reading = readingWords(story, finding);
-  const answer = reading === '' ? sentence(shown) : `${reading} (${shown}).`;
-  if (isQuestion(story, finding.check, finding.leg))
-    return when === ''
-      ? `${ask}? ${answer}`
-      : `${when} the question was: ${asClause(ask)}? ${answer}`;
-  const subject = when === '' ? ask : `${when}, ${asClause(ask)}`;
-  if (reading === '')
-    return /:/.test(ask + shown)
-      ? `${subject}, gave "${shown}".`
-      : `${subject}: ${asClause(shown)}.`;
-  const comma = ask.includes(',') ? ',' : '';
-  return `${subject}${comma} ${measured[turn % 3] ?? 'came to'} ${answer}`;
+  const thing = askedThing(story, finding.check, finding.leg);
+  const found = bareReading(toldFound(story, finding) ?? plainFound(story, finding));
+  const person = `${who} ${verbOf(story, finding, thing)} ${thing}`;
+  const first = [when, why].filter((part) => part !== '').join(', ');
+  if (first !== '') return sentence(`${first}${why === '' ? '' : ','} ${person}: ${found}`);
+  return sentence(`${begun(form, { person, thing, finding })}: ${found}`);
+}
+
+/** What somebody did to come by a finding, in the past. */
+function verbOf(story: Story, { check: id, leg }: Finding, thing: string): string {
+  const check = checkIn(story, id, leg);
+  if (isLook(id)) return 'looked at';
+  if (thing.startsWith('whether ')) return 'checked';
+  return check?.told === undefined ? 'asked' : done[check.kind];
+}
+
+type Begun = { readonly person: string; readonly thing: string; readonly finding: Finding };
+
+/** The beginning of a sentence in one of its forms; what is no thing, or only somebody's look, has one. */
+function begun(form: Phrasing['form'], { person, thing, finding }: Begun): string {
+  // An open look at a named cause is somebody's: "it was not that" tells who looked.
+  const isThing = !thing.startsWith('whether ') && !isLook(finding.check);
+  if (form === 'next' && isThing) return `next came ${thing}`;
+  if (form === 'thing' && isThing) return `${thing} came after that`;
+  return form === 'person' ? person : `then ${person}`;
 }
 
 const done: Readonly<Record<Check['kind'], string>> = {
@@ -52,31 +58,12 @@ const done: Readonly<Record<Check['kind'], string>> = {
   ask: 'asked about',
 };
 
-/** In the told forms of the tree, where it has them: `We measured the ohms of the coil: ...`. */
-function toldSentence(
-  { story, who }: AccountContext,
-  finding: Finding,
-  when: string,
-): string | undefined {
-  const check = checkIn(story, finding.check, finding.leg);
-  if (check?.told === undefined) return undefined;
-  const found = toldFound(story, finding) ?? plainFound(story, finding);
-  const verb = check.told.startsWith('whether ') ? 'checked' : done[check.kind];
-  return sentence(`${when === '' ? '' : `${when} `}${who} ${verb} ${check.told}: ${found}`);
-}
+/** Behind "we measured ...:" a reading needs no verb of its own. */
+const bareReading = (found: string): string => found.replace(/ (?:was|were) read(?=$| \(|,)/, '');
 
 function plainFound(story: Story, finding: Finding): string {
   const [reading, shown] = [readingWords(story, finding), shownWords(story, finding)];
   return reading === '' ? asClause(shown) : `${reading} (${shown})`;
-}
-
-/** The same inside a list: `volts lost from each post to its own clamp (0.01 V, clean)`. */
-export function findingItem({ story }: AccountContext, finding: Finding): string {
-  const check = checkIn(story, finding.check, finding.leg);
-  const ask = check?.told ?? asClause(askWords(story, finding.check, finding.leg));
-  const reading = readingWords(story, finding);
-  const shown = toldFound(story, finding) ?? asClause(shownWords(story, finding));
-  return `${ask} (${reading === '' ? shown : reading})`;
 }
 
 /** That a reading lies outside what the check expects, and was insisted on. */
@@ -89,7 +76,7 @@ export function unsaidWords({ story }: AccountContext, { check, leg, unsaid }: F
   const needed = unsaid && tree?.checks[check] && neededBy(tree, tree.checks[check]);
   return needed === undefined
     ? ''
-    : ` It tells something only while ${needed.say}, which a step before had spent; whether it was so again is not noted.`;
+    : ` The check tells something only while ${needed.say}, which a step before had spent; whether it was so again is not noted.`;
 }
 
 /** What was first recorded, and how it came to be put right. */

@@ -5,8 +5,9 @@ import type { PayloadOf } from '../../session/event.ts';
 import type { Story } from '../../session/story.ts';
 import { correctionWords } from './finding-words.ts';
 import { plain, type Clause } from './clause.ts';
+import { subject as subjectOf } from './grammar.ts';
 import type { AccountContext } from '../context.ts';
-import { causeThing, asClause, minuteWords, sentence } from '../words/wording.ts';
+import { causeIn, asClause, quoted, minuteWords, sentence } from '../words/wording.ts';
 
 type Made = Omit<Clause, 'n' | 'at'>;
 
@@ -39,41 +40,20 @@ export function condemnedClause(
   if (wasNamed(story, n, cause))
     return plain(`${who} named the same cause once more`, { kind: 'aside' });
   const chance = chanceBefore(context, n, cause);
-  const as = found === undefined ? '' : sentence(`What was found: ${asClause(found)}`);
-  if (wasJustTold(context, n, cause) && (chance ?? 0) >= settledFrom)
-    return plain(`with that, ${who} named it as the cause${as === '' ? '' : `. ${as}`}`);
-  return plain(
-    [`${who} named the cause: ${causeThing(story, cause)}.`, sureWords(chance), as]
-      .filter((part) => part !== '')
-      .join(' '),
-  );
+  const name = causeIn(story, cause, legAt(story, n));
+  const as = found === undefined ? '' : ` ("${quoted(found)}")`;
+  return plain(`${who} named the cause${sureWords(chance)}: ${name}${as}`);
 }
 
-/** Whether the finding just before an event pointed at this cause, and said so. */
-function wasJustTold(
-  { story, history, impactAt }: AccountContext,
-  n: number,
-  cause: string,
-): boolean {
-  const last = history.findLast((step) => step.n < n);
-  if (last?.kind !== 'finding' || wasPutDown(story, last.n, n)) return false;
-  const impact = impactAt(last.n);
-  return impact?.leader?.cause === cause && (impact.settles || impact.up?.cause === cause);
-}
+/** The leg in which an event stands. */
+const legAt = ({ legs }: Story, n: number): number => legs.findLastIndex(({ since }) => since < n);
 
-/** Whether the work was put down between two events, or gone on with by somebody else. */
-const wasPutDown = ({ entries }: Story, after: number, before: number): boolean =>
-  entries.some(
-    ({ event: { n, kind } }) =>
-      n > after && n < before && (kind === 'paused' || kind === 'worker' || kind === 'resumed'),
-  );
-
+/** How sure a cause was when it was named or mended; nothing where it counted as found. */
 function sureWords(chance: number | undefined): string {
-  if (chance === undefined) return '';
-  if (chance >= settledFrom) return `It then stood at ${percent(chance)}.`;
+  if (chance === undefined || chance >= settledFrom) return '';
   return chance >= guessUnder
-    ? `It then stood at ${percent(chance)}: likely, and not sure.`
-    : `It then stood at ${percent(chance)}: that was a guess.`;
+    ? `, likely and not sure (${percent(chance)})`
+    : `, on a guess (${percent(chance)})`;
 }
 
 /** A repair, after everything that was taken off for it. */
@@ -85,25 +65,19 @@ export function repairedClause(
   const { story } = context;
   const { n } = entry.event;
   const named = wasNamed(story, n, said.cause);
-  const name = causeThing(story, said.cause);
+  const name = causeIn(story, said.cause, legAt(story, n));
   const sure = named ? '' : sureWords(chanceBefore(context, n, said.cause));
-  const what = said.did === undefined ? name : asClause(said.did);
-  const subject =
-    named || said.did === undefined
-      ? 'the repair was done'
-      : `one suspect was mended before any cause was named (${name})`;
-  const minutes =
-    said.minutes === undefined ? '' : ` It took ${minuteWords(said.minutes)} of work.`;
+  const what = said.did === undefined ? '' : `: ${asClause(said.did)}`;
+  const minutes = said.minutes === undefined ? '' : ` (${minuteWords(said.minutes)})`;
+  const subject = named && said.did !== undefined ? 'the repair was done' : mended(name, sure);
   return {
     kind: 'repair',
     begins: true,
-    cautions: [],
     phrase: ({ when }) =>
-      [
-        sentence(`${when === '' ? 'Then' : when} ${subject}: ${what}`),
-        minutes,
-        sure === '' ? '' : ` ${sure}`,
-        correctionWords(context, entry),
-      ].join(''),
+      `${sentence(`${when === '' ? 'then' : when} ${subject}${what}${minutes}`)}${correctionWords(context, entry)}`,
   };
 }
+
+/** `the fuel pump was mended, on a guess (13 %)`. */
+const mended = (name: string, sure: string): string =>
+  `${subjectOf([name])} mended${sure === '' ? '' : `${sure}, before any cause was named`}`;

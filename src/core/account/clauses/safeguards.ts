@@ -1,6 +1,5 @@
 import { seenWords } from '../../session/safeguard.ts';
 import type { Passed, Story } from '../../session/story.ts';
-import { checkCautions, repairCautions } from '../blocks/cautions.ts';
 import type { AccountContext } from '../context.ts';
 import { askedThing, causeThing, joined, sentence } from '../words/wording.ts';
 import type { Clause } from './clause.ts';
@@ -18,11 +17,9 @@ export function pastSafeguard(context: AccountContext, passed: Passed, made: Mad
     ...made,
     kind: made.kind === 'aside' ? 'other' : made.kind,
     begins: true,
-    whole: true,
-    cautions: [...made.cautions, ...cautionsOf(story, passed)],
-    phrase: ({ when, turn }) => {
+    phrase: ({ when }) => {
       const before = sentence(when === '' ? words : `${when} ${words}`);
-      return made.kind === 'aside' ? before : `${before} ${made.phrase({ when: '', turn })}`;
+      return made.kind === 'aside' ? before : `${before} ${made.phrase({ when: '' })}`;
     },
   };
 }
@@ -48,11 +45,4 @@ export function stepThing(story: Story, { step, leg }: Passed): string {
     case 'standing':
       return `(${joined(Object.entries(step.set).map(([part, state]) => `${part} ${state}`))})`;
   }
-}
-
-function cautionsOf(story: Story, { step, leg }: Passed): readonly string[] {
-  if (step.kind === 'standing') return [];
-  return step.kind === 'check'
-    ? checkCautions(story, step.check, leg)
-    : repairCautions(story, step);
 }

@@ -1,9 +1,8 @@
 import { clockTime } from '../../session/clock.ts';
-import type { Contradiction } from '../../session/contradiction.ts';
 import type { Entry } from '../../session/correct.ts';
 import type { PayloadOf } from '../../session/event.ts';
 import type { Settling } from '../../session/kinds/shapes.ts';
-import type { Story } from '../../session/story.ts';
+import type { Finding, Story } from '../../session/story.ts';
 import type { AccountContext } from '../context.ts';
 import { askedThing, asClause, readingWords, sentence, shownWords } from '../words/wording.ts';
 import { plain, type Clause } from './clause.ts';
@@ -50,9 +49,35 @@ function shownAt(story: Story, n: number): string | undefined {
 const repairedBetween = (story: Story, earlier: number, later: number): boolean =>
   story.repairs.some(({ n }) => earlier < n && n < later);
 
-/** That a finding contradicts the one before it, and nobody has said what that is; else empty. */
-export function openWords({ story }: AccountContext, found: Contradiction | undefined): string {
-  if (found === undefined) return '';
-  const between = found.repairsBetween > 0 ? ', with a repair between' : '';
-  return ` That is worse than what was found before (${shownAt(story, found.earlier.n)})${between}. Whether one of them was misread was left open; until then the newer one counted.`;
+/**
+ * That the same check had shown something else before, with no repair between: what it was and when, and
+ * what is open about it where it got worse and nobody said why. Empty where nothing is at odds.
+ */
+export function openWords(
+  { story, open }: Pick<AccountContext, 'story' | 'open'>,
+  finding: Finding,
+): string {
+  const found = open.get(finding.n);
+  if (found !== undefined) {
+    const between =
+      found.repairsBetween > 0
+        ? ', with a repair between'
+        : '; nothing had been repaired between, so something came and went, or one of the two was misread';
+    return ` The same check had been better before: ${shownAt(story, found.earlier.n)}${between}. Nobody said which, and the newer one counted.`;
+  }
+  const before = otherBefore(story, finding);
+  return before === undefined
+    ? ''
+    : ` The same check had shown something else before, ${shownAt(story, before.n)}, and nothing had been repaired between.`;
+}
+
+/** The last finding of the same check since the last repair, if it showed something else and nobody settled it. */
+function otherBefore(story: Story, finding: Finding): Finding | undefined {
+  if (finding.proof || story.settled.some(({ later }) => later === finding.n)) return undefined;
+  const last = story.findings.findLast(
+    ({ n, check, leg }) => n < finding.n && check === finding.check && leg === finding.leg,
+  );
+  return last !== undefined && last.repairs === finding.repairs && last.result !== finding.result
+    ? last
+    : undefined;
 }

@@ -20,6 +20,9 @@ export function asClause(text: string): string {
     : trimmed;
 }
 
+/** Words inside quotation marks: quotation marks of their own become single ones. */
+export const quoted = (text: string): string => text.trim().replace(/\.$/, '').replaceAll('"', "'");
+
 /** A cause by its name, from whichever tree of the session holds it. */
 export const causeName = (story: Story, id: string): string =>
   story.legs.map(({ tree }) => tree.causes[id]?.name).findLast((name) => name !== undefined) ??
@@ -29,6 +32,10 @@ export const causeName = (story: Story, id: string): string =>
 export const causeThing = (story: Story, id: string): string =>
   story.legs.map(({ tree }) => tree.causes[id]?.short).findLast((short) => short !== undefined) ??
   asClause(causeName(story, id));
+
+/** A cause inside a sentence by the tree of the leg in which it is told, else by any other that has it. */
+export const causeIn = (story: Story, id: string, leg: number): string =>
+  story.legs[leg]?.tree.causes[id]?.short ?? causeThing(story, id);
 
 /** An access inside a sentence: as the shop tells it there, else its name. */
 export const accessThing = (story: Story, id: string): string => asClause(asOpened(story, id));

@@ -77,7 +77,7 @@ function outline(
   const { length } = context;
   if (length === 'line') return [paragraph(logLine(context))];
   const opening = openingOf(context);
-  if (length === 'short') return [...opening, ...closing(context, provenance)];
+  if (length === 'short') return [...opening, paragraph(linkWords(provenance))];
   const { story } = context;
   return [
     ...withGlossary([
@@ -101,12 +101,15 @@ function outline(
   ];
 }
 
+const unfinished = 'Unfinished: the job is still open, and more may come.';
+
 /** The first screenful: the vehicle, each complaint to its end, what it took, what is still to do. */
 const openingOf = (context: AccountContext): readonly Block[] => [
   { kind: 'title', text: accountTitle(context) },
   ...unsafeBlocks(context.story),
+  ...(context.story.closed === undefined ? [paragraph(unfinished)] : []),
   ...complaintBlocks(context),
-  ...vehicleBlocks(context),
+  ...(context.length === 'short' ? [] : vehicleBlocks(context)),
   ...totalBlocks(context),
   ...toDoBlocks(context),
 ];
@@ -146,6 +149,8 @@ function clockWords({ entries }: Story): string {
     : ` The clock of the machine was set while the work went on (after event ${after}): times of day before and after do not belong to one clock, minutes are right.`;
 }
 
+const linkWords = ({ link }: Provenance): string => `The record's closing link is ${link}.`;
+
 const withoutTree =
   ' What no tree is about was looked for by checks and causes in words of our own: nobody gave odds, so no chances are told of it.';
 
@@ -168,7 +173,7 @@ function closing({ story, audience }: AccountContext, provenance: Provenance): r
   return [
     heading('About this account'),
     paragraph(
-      `${ended}${story.legs.some(({ tree }) => isOwn(tree)) ? withoutTree : ''} It was written from a record of ${count(provenance.events, 'event')}${passed}.${clockWords(story)}${names} The record's closing link is ${provenance.link}.`,
+      `${ended}${story.legs.some(({ tree }) => isOwn(tree)) ? withoutTree : ''} It was written from a record of ${count(provenance.events, 'event')}${passed}.${clockWords(story)}${names} ${linkWords(provenance)}`,
     ),
   ];
 }

@@ -1,4 +1,3 @@
-import { impactOf, type Impact } from '../reason/history/impact.ts';
 import { beliefHistory, type BeliefStep } from '../reason/history/belief-history.ts';
 import { contradictions, countedFindings, type Contradiction } from '../session/contradiction.ts';
 import { firstLeg, type Finding, type Story } from '../session/story.ts';
@@ -49,7 +48,6 @@ export type AccountContext = {
   /** Findings that do not count any more, or not while a contradiction is open, each in words. */
   readonly setAside: ReadonlyMap<number, string>;
   readonly stepAt: (n: number) => BeliefStep | undefined;
-  readonly impactAt: (n: number) => Impact | undefined;
 };
 
 const pronouns: Readonly<Record<Voice, string>> = {
@@ -66,7 +64,6 @@ export function accountContext(
 ): AccountContext {
   const who = pronouns[options.voice ?? 'we'];
   const steps = new Map(history.map((step) => [step.n, step]));
-  const impacts = new Map(history.map((step) => [step.n, impactOf(step)]));
   const open = contradictions(story);
   const counted = new Set(countedFindings(story).map(({ n }) => n));
   return {
@@ -87,13 +84,15 @@ export function accountContext(
     findings: new Map(story.findings.map((finding) => [finding.n, finding])),
     repeated: new Set(repeatsOf(story).map(({ n }) => n)),
     stepAt: (n) => steps.get(n),
-    impactAt: (n) => impacts.get(n),
   };
 }
 
 /** The complaints in their order; a stranger is told what was wrong, a mentor knows the vehicle by its name. */
 export const accountTitle = ({ story, audience }: AccountContext): string => {
-  const [first, ...others] = complaintsOf(story).map(({ title }) => title);
-  const title = [first ?? firstLeg(story).tree.title, ...others.map(asClause)].join('; and ');
+  const [first = firstLeg(story).tree.title, ...others] = complaintsOf(story).map(
+    (one) => one.title,
+  );
+  const last = others.slice(-1).map((other) => `and ${asClause(other)}`);
+  const title = [first, ...others.slice(0, -1).map(asClause), ...last].join('; ');
   return audience === 'reader' ? title : `${story.header.vehicle.name}: ${title}`;
 };

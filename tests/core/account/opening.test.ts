@@ -15,7 +15,8 @@ const lit: Action = { do: 'prove', result: 'lit', acknowledged: true };
 function openingOf(events: readonly Event[]): readonly string[] {
   const record = { events: events.length, passedOver: 0, link: 'ab'.repeat(32) };
   const { markdown } = writeUp(fold(headerFor(), events), record);
-  const [, ...paragraphs] = (markdown.split('\n## ')[0] ?? '').trim().split('\n\n');
+  const [, open, ...paragraphs] = (markdown.split('\n## ')[0] ?? '').trim().split('\n\n');
+  expect(open).toMatch(/^Unfinished/);
   return paragraphs.slice(
     0,
     paragraphs.findIndex((text) => text.startsWith('The work was begun')),

@@ -68,8 +68,8 @@ describe('a reading judged by the book', () => {
     const told = written(own);
 
     expect(told).toContain('By its own book, vacuum at idle: 20 inHg (shop manual, page 12).');
-    expect(told).toContain('15 inHg was read, too low (judged by its own book: 20 inHg)');
-    expect(written()).toContain('15 inHg was read, too low (judged by the general figure)');
+    expect(told).toContain('15 inHg, too low (judged by its own book: 20 inHg)');
+    expect(written()).toContain('15 inHg, too low (judged by the general figure)');
   });
 
   test('a check whose limits stand on no book says nothing of it', () => {

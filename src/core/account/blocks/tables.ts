@@ -1,7 +1,7 @@
 import { weighedFirst, weighedLast } from '../../reason/history/belief-history.ts';
 import { at } from '../../at.ts';
 import { isOwn } from '../../tree/own/bare.ts';
-import { apartNow, leftApart } from '../../session/apart/apart.ts';
+import { accessThing, apartNow, leftApart } from '../../session/apart/apart.ts';
 import { isHealthy, type Finding, type Story } from '../../session/story.ts';
 import { byUrgency, urgencyWords } from '../../session/follow-up.ts';
 import { notNoted, partsWords } from '../../session/costs/parts.ts';
@@ -17,6 +17,7 @@ import {
   causeIn,
   checkIn,
   asClause,
+  joined,
   readingWords,
   sentence,
   shownWords,
@@ -107,7 +108,10 @@ export function toDoBlocks({ story }: AccountContext): readonly Block[] {
     ...followUps.map(({ urgency, text }) =>
       sentence(`${urgencyWords[urgency]}: ${asClause(text)}`),
     ),
-    ...apartNow(story).map((thing) => sentence(leftApart(story, thing))),
+    ...notClosed(story),
+    ...apartNow(story)
+      .filter(({ kind }) => kind !== 'access')
+      .map((thing) => sentence(leftApart(story, thing))),
     ...story.skipped.map(({ check, reason }) =>
       sentence(`Passed over: ${askedThing(story, check)} (${asClause(reason)})`),
     ),
@@ -119,6 +123,14 @@ export function toDoBlocks({ story }: AccountContext): readonly Block[] {
   return partsOf(story).every((part) => outcomeOf(story, part) === 'proven')
     ? [paragraph(`Nothing ${story.followUps.length > 0 ? 'else ' : ''}is noted as still to do.`)]
     : [];
+}
+
+/** What was opened and never said to be closed up again, in one line. */
+function notClosed(story: Story): readonly string[] {
+  const open = apartNow(story).flatMap((thing) =>
+    thing.kind === 'access' ? [asClause(accessThing(story, thing.access))] : [],
+  );
+  return open.length === 0 ? [] : [sentence(`Not said to be closed up again: ${joined(open)}`)];
 }
 
 /** What was taken down before anything was disturbed, and what was passed over. */

@@ -5,6 +5,7 @@ import { curedBy } from '../../reason/history/cured.ts';
 import { correctionWords, findingSentence, insistedWords, unsaidWords } from './finding-words.ts';
 import { openWords } from './settled.ts';
 import type { Clause, Phrasing } from './clause.ts';
+import { isTurn } from '../story/meaning.ts';
 import type { AccountContext } from '../context.ts';
 import {
   askedThing,
@@ -57,13 +58,13 @@ function repeatedSentence({ story }: AccountContext, finding: Finding, { when }:
 
 /** Healthy, with nothing to say of it but that: several such may be told in one breath. */
 function isQuiet(context: AccountContext, finding: Finding): boolean {
-  const impact = context.impactAt(finding.n);
+  const step = context.stepAt(finding.n);
   if (isFirstTrial(context, finding) || context.repeated.has(finding.n)) return false;
   const check = checkIn(context.story, finding.check, finding.leg);
   // What somebody was asked, and what was only tried for a yes or no, is no thing to be in order.
   if (isLook(finding.check) || check?.told === undefined || check.kind === 'ask') return false;
   if (check.told.startsWith('whether ')) return false;
-  if (impact?.settles === true || impact?.newLeader === true) return false;
+  if (step !== undefined && isTurn(context, step)) return false;
   return isHealthy(context.story, finding);
 }
 
@@ -152,7 +153,9 @@ export function quietSentence(
   const things = findings.map((finding) => quietThing(story, finding));
   const left = things.length - most;
   const named =
-    left > 1 ? joined([...things.slice(0, most), `${numberWord(left)} more`]) : joined(things);
+    left > 1
+      ? joined([...things.slice(0, most), `${numberWord(left)} other checks`])
+      : joined(things);
   const said =
     form === 'person' || form === 'then'
       ? `nothing came to light in ${named}`

@@ -35,6 +35,7 @@ function verbOf(story: Story, { check: id, leg }: Finding, thing: string): strin
   const check = checkIn(story, id, leg);
   if (isLook(id)) return 'looked at';
   if (thing.startsWith('whether ')) return 'checked';
+  if (/^the (?:look|walk|search|try|round|run)\b/.test(thing)) return 'made';
   return check?.told === undefined ? 'asked' : done[check.kind];
 }
 

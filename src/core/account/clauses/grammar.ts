@@ -14,14 +14,17 @@ const oneThing = /(ss|us|is|lens|gas|across|chassis)$/i;
  */
 export function isSeveral(thing: string): boolean {
   const said = asClause(thing);
-  if (/^(both|all|these|those|two|three|four|five|six|several|\d*[02-9])\s/.test(said)) return true;
-  if (/^(a|an|one|each|every|a little)\s/.test(said)) return false;
-  const [head = said] = said.split(
-    /,? (?:of|at|on|in|from|to|by|with|across|under|over|for|while|lost|after|before|along|through|between|that|straight|as|into|when|until|against)\b/,
-  );
+  if (/^(?:both|all|these|those|two|three|four|five|six|several|\d*[02-9])\s/.test(said))
+    return true;
+  if (/^(?:an?|one|each|every|what|how|where|when|which|whether)\s/.test(said)) return false;
+  const [head = said] = said.split(afterHead);
   if (/\sand\s/.test(head)) return true;
   return head.endsWith('s') && !oneThing.test(head) && !head.endsWith("'s");
 }
+
+/** What ends the head of a noun phrase: a comma, a preposition, a clause, what was done to it. */
+const afterHead =
+  /,|\s(?:of|at|on|in|from|to|by|with|without|across|under|over|for|while|after|before|along|through|between|that|it|straight|as|into|when|until|against|lost|swapped|turned|wiped|opened|used|held|running|ten minutes)\b/;
 
 /** A verb as its subject wants it: `the points were`, `the coil was`; several subjects want the second. */
 export const agree = (things: readonly string[], [one, several]: Forms): string =>

@@ -6,6 +6,7 @@ import { triageOf } from '../../session/triage.ts';
 import { paragraph, type Block } from '../block.ts';
 import { testWords } from '../clauses/checks.ts';
 import { subject } from '../clauses/grammar.ts';
+import { unlisted } from '../../tree/model.ts';
 import type { AccountContext } from '../context.ts';
 import { nameIn } from '../story/meaning.ts';
 import {
@@ -36,15 +37,17 @@ export const complaintBlocks = (context: AccountContext): readonly Block[] =>
     ),
   );
 
+const ordinals: readonly string[] = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+
 /** The complaint in the owner's words, else the tree's title; and how it showed when it was tried. */
-function complaintWords(story: Story, { complaint, tree, first, shown }: Part): string {
+function complaintWords(story: Story, { complaint, tree, first, place, shown }: Part): string {
   const { said } = complaint;
   const title = `"${asClause(tree.title)}"`;
   const came =
     said === undefined
       ? first
         ? `The complaint was ${title}.`
-        : `A second complaint came up on the same job, ${title}.`
+        : `A ${ordinals[place] ?? 'further'} complaint came up on the same job, ${title}.`
       : first
         ? `Its owner said: "${quoted(said)}".`
         : `On the same job its owner had another complaint: "${quoted(said)}".`;
@@ -74,7 +77,11 @@ function causeWords(context: AccountContext, part: Part): readonly string[] {
         `What was found led to ${causesAsFound(story, part.named.slice(-1))}, not mended yet.`,
       ];
     case 'went away':
-      return ['It went away by itself and is not explained.'];
+      return [
+        part.shown !== undefined && isHealthy(story, part.shown)
+          ? 'Its cause is not known.'
+          : 'It went away by itself and is not explained.',
+      ];
     case 'open':
       return [openCause(context, part)];
   }
@@ -123,6 +130,8 @@ function openCause(context: AccountContext, part: Part): string {
   if (leader === undefined || leader[1] < telling) return 'No cause was found for it.';
   const name = (one: readonly [string, number]): string =>
     `${nameIn(context, one[0], part.complaint.legs.at(-1) ?? part.leg)} (${percent(one[1])})`;
+  if (leader[0] === unlisted)
+    return `No cause is proven; what was found fits no listed cause well (something else: ${percent(leader[1])}).`;
   const also = second !== undefined && second[1] >= telling / 2 ? `, then for ${name(second)}` : '';
   return `No cause is proven; what was found speaks most for ${name(leader)}${also}.`;
 }

@@ -14,7 +14,7 @@ export function logLine(context: AccountContext): string {
   return sentence(
     [
       `${dateOf(story.header.opened)}, ${accountTitle(context)}`,
-      ...partsOf(story).map((part) => partWords(story, part)),
+      ...new Set(partsOf(story).map((part) => partWords(story, part))),
       [minuteWords(story.minutes), money].filter((words) => words !== '').join(', '),
     ].join('; '),
   );

@@ -24,6 +24,8 @@ export type Part = {
   readonly tree: Tree;
   readonly leg: number;
   readonly first: boolean;
+  /** 0 for the complaint that came first. */
+  readonly place: number;
   /** It is the complaint that was worked on last. */
   readonly last: boolean;
   readonly repairs: readonly Repaired[];
@@ -54,6 +56,7 @@ export const partsOf = (story: Story): readonly Part[] =>
       tree,
       leg,
       first: place === 0,
+      place,
       last: complaint.legs.includes(story.legs.length - 1),
       repairs,
       failed: repairs.filter(({ n }) => failed.has(n)),
@@ -89,7 +92,9 @@ function wentAway(story: Story, { complaint, tree, last }: Part): boolean {
     .filter(({ check }) => check === tree.complaint.confirm);
   const end = tries.at(-1);
   if (end !== undefined && tries.length > 1) return isHealthy(story, end);
-  return last && story.closed?.as === 'not-reproduced';
+  return (
+    last && story.closed?.as === 'not-reproduced' && (end === undefined || isHealthy(story, end))
+  );
 }
 
 /** What was mended and is not known to have failed. */

@@ -8,8 +8,12 @@ import type { AccountContext } from '../context.ts';
 import { asClause, joined, minuteWords, sentence } from '../words/wording.ts';
 
 /** What the job took: time, money, parts and the tools its steps call for; only what was entered. */
-export const totalBlocks = ({ story }: AccountContext): readonly Block[] => [
-  paragraph([timeWords(story), partWords(story), toolWords(story)].filter(Boolean).join(' ')),
+export const totalBlocks = ({ story, length }: AccountContext): readonly Block[] => [
+  paragraph(
+    [timeWords(story), partWords(story), ...(length === 'short' ? [] : [toolWords(story)])]
+      .filter((words) => words !== '')
+      .join(' '),
+  ),
 ];
 
 function timeWords(story: Story): string {

@@ -25,39 +25,71 @@ export function meaningOf(context: AccountContext, events: readonly number[]): s
   if (last.after === undefined)
     return 'What had been found could not all be true by then: one finding had to be doubted.';
   const name = (id: string): string => nameIn(context, id, last.leg);
-  const lead = leadWords(first.before, last.after, name);
+  const lead = leadWords(context, { ...last, before: first.before }, name);
   const ruled = ruledOut(context, first.before, last).map(name);
   const out = ruled.length === 0 ? '' : `${subject(ruled)} ruled out`;
   const told = [lead, out].filter((part) => part !== '').join('; ');
   return told === '' ? '' : sentence(told);
 }
 
-/** Whether the steps of some findings put another suspect in front, or moved the first one far. */
-export function isTurn({ before, after }: BeliefStep): boolean {
-  return before !== undefined && after !== undefined && leadWords(before, after, String) !== '';
-}
+/** Whether a finding turned the search: another suspect in front to stay, or the first one moved far. */
+export const isTurn = (context: AccountContext, step: BeliefStep): boolean =>
+  leadWords(context, step, String) !== '';
 
 type NameOf = (id: string) => string;
 
 /** Who leads, from what: `the points overtook the condenser, 28 % against 12 %`. */
-function leadWords(before: ChanceMap, after: ChanceMap, name: NameOf): string {
+function leadWords(context: AccountContext, step: BeliefStep, name: NameOf): string {
+  const { before, after } = step;
+  if (before === undefined || after === undefined) return '';
   const [was, leads] = [leaderIn(before), leaderIn(after)];
   if (leads === undefined) return '';
-  const [from, to] = [before.get(leads) ?? 0, after.get(leads) ?? 0];
+  if (leads !== unlisted) return listedLead(context, step, { was, leads }, name);
+  return was === leads ? '' : noneFits(context, step, after.get(leads) ?? 0);
+}
+
+type Leads = { readonly was: string | undefined; readonly leads: string };
+
+function listedLead(
+  context: AccountContext,
+  step: BeliefStep,
+  { was, leads }: Leads,
+  name: NameOf,
+): string {
+  const { before, after } = step;
+  const [from, to] = [before?.get(leads) ?? 0, after?.get(leads) ?? 0];
   if (to >= settledFrom && from < settledFrom)
     return `nearly all now spoke for ${name(leads)} (${percent(to)})`;
-  if (was !== leads) return to < worthLeading ? '' : newLead({ was, leads }, after, name);
-  if (Math.abs(to - from) < worthNumbers) return '';
-  return `${name(leads)} ${to > from ? 'rose' : 'fell'} from ${bare(from)} to ${percent(to)}`;
+  if (was !== leads)
+    return after !== undefined && isLead(context, step, leads)
+      ? newLead({ was, leads }, after, name)
+      : '';
+  return to - from < worthNumbers ? '' : `${name(leads)} rose from ${bare(from)} to ${percent(to)}`;
+}
+
+const noneFits = (context: AccountContext, step: BeliefStep, to: number): string =>
+  isLead(context, step, unlisted)
+    ? `no listed cause fitted well any more (something else stood at ${percent(to)})`
+    : '';
+
+/** Steps through which a suspect must stay in front: who only comes next in a row leads nobody anywhere. */
+const heldThrough = 2;
+
+function isLead(
+  { history }: AccountContext,
+  { n, leg, after }: BeliefStep,
+  leads: string,
+): boolean {
+  if ((after?.get(leads) ?? 0) < worthLeading) return false;
+  const later = history.filter((step) => step.leg === leg && step.n > n && step.kind === 'finding');
+  return later
+    .slice(0, heldThrough)
+    .every((step) => step.after !== undefined && leaderIn(step.after) === leads);
 }
 
 /** Another suspect in front, and what has become of the one that led. */
-function newLead(
-  { was, leads }: { readonly was: string | undefined; readonly leads: string },
-  after: ChanceMap,
-  name: NameOf,
-): string {
-  const left = was === undefined ? 0 : (after.get(was) ?? 0);
+function newLead({ was, leads }: Leads, after: ChanceMap, name: NameOf): string {
+  const left = was === undefined || was === unlisted ? 0 : (after.get(was) ?? 0);
   return was === undefined || left < suspectFrom
     ? `${name(leads)} took the lead, at ${percent(after.get(leads) ?? 0)}`
     : `${name(leads)} overtook ${name(was)}, ${percent(after.get(leads) ?? 0)} against ${percent(left)}`;

@@ -1,5 +1,5 @@
 import type { AccountContext } from '../context.ts';
-import type { Group } from './gather.ts';
+import { isLong, type Group } from './gather.ts';
 import { isTurn } from './meaning.ts';
 import { isCured } from './cure.ts';
 
@@ -26,7 +26,7 @@ export function paragraphsOf(
 function isParted(context: AccountContext, before: Group, group: Group): boolean {
   const [{ begins, finding }] = group.clauses;
   const [last] = before.clauses;
-  if (begins || last.kind === 'proof') return true;
+  if (begins || last.kind === 'proof' || isLong(last.noted ?? '')) return true;
   if (finding === undefined || last.kind === 'repair') return false;
   return isStep(before) && turns(context, before) && isFresh(context, group);
 }
@@ -43,5 +43,5 @@ const isStep = ({ clauses: [{ finding }] }: Group): boolean => finding !== undef
 const turns = (context: AccountContext, { clauses }: Group): boolean =>
   clauses.some(({ n }) => {
     const step = context.stepAt(n);
-    return step !== undefined && !isCured(context, n) && isTurn(step);
+    return step !== undefined && !isCured(context, n) && isTurn(context, step);
   });

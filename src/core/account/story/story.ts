@@ -110,7 +110,7 @@ const isAsked = (context: AccountContext, finding: Finding): boolean =>
 /** What turned the search, or is at odds with something found before. */
 function isTold(context: AccountContext, { n }: Finding): boolean {
   const step = context.stepAt(n);
-  return context.open.has(n) || (step !== undefined && isTurn(step));
+  return context.open.has(n) || (step !== undefined && isTurn(context, step));
 }
 
 const droppedChecks = (context: AccountContext, clauses: readonly Clause[], level: Level): number =>

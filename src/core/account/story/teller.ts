@@ -123,7 +123,10 @@ export class Teller {
   /** The first form that does not begin as one of the two sentences before it did. */
   #freshly(say: (form: Form) => string): string {
     const said = forms.map(say);
-    return said.find((text) => !this.#starts.includes(startOf(text))) ?? said[0] ?? '';
+    const [first = ''] = said;
+    const fresh = said.find((text) => !this.#starts.includes(startOf(text)));
+    if (fresh !== undefined || this.#starts.includes('then')) return fresh ?? first;
+    return `Then ${/^I\b/.test(first) ? first : first.slice(0, 1).toLowerCase() + first.slice(1)}`;
   }
 
   #keepStart(text: string): void {

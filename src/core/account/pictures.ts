@@ -1,39 +1,89 @@
-import { feedBeforeRepair, ladderSvg } from '../drawing/ladder-svg.ts';
+import { feedsBeforeRepair } from '../drawing/feed-before-repair.ts';
+import { ladderSvg } from '../drawing/ladder-svg.ts';
 import { suspectBands } from '../drawing/suspect-bands.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
 import type { BeliefStep } from '../reason/history/belief-history.ts';
+import { complaintsOf, inLeg, mendedFor, type Complaint } from '../session/complaints.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 
 /** A picture of an account: the name of its file, the words under it, and the drawing itself. */
-export type Picture = { readonly file: string; readonly caption: string; readonly svg: string };
+export type Picture = {
+  readonly file: string;
+  readonly caption: string;
+  readonly svg: string;
+  /** Number of the event beside which it belongs; infinite where it belongs to the end. */
+  readonly at: number;
+  /** Place among the complaints of the job, 0 for the first; none where it is of them all. */
+  readonly complaint?: number;
+};
 
 /** The pictures that there is something to draw for, in the order in which the account shows them. */
-export function picturesOf(story: Story, history: readonly BeliefStep[]): readonly Picture[] {
-  const title = firstLeg(story).tree.title;
+export const picturesOf = (story: Story, history: readonly BeliefStep[]): readonly Picture[] => [
+  ...wayPicture(story),
+  ...complaintsOf(story).flatMap((complaint, place) =>
+    suspectsPicture(story, history, { complaint, place }),
+  ),
+  ...feedPictures(story),
+];
+
+function wayPicture(story: Story): readonly Picture[] {
+  const { tree } = firstLeg(story);
   const steps = waySteps(story);
-  const bands = suspectBands(story, history);
-  const feed = feedBeforeRepair(story);
+  const caption = isOwn(tree)
+    ? 'The way that was taken: each check with what it showed, what else it could have shown faded beside it.'
+    : 'The way through the tree: each check with what it showed, the branches not taken faded beside it.';
+  return steps.length === 0
+    ? []
+    : [{ file: 'way.svg', caption, svg: waySvg(`The way: ${tree.title}`, steps), at: Infinity }];
+}
+
+type Placed = { readonly complaint: Complaint; readonly place: number };
+
+function suspectsPicture(
+  story: Story,
+  history: readonly BeliefStep[],
+  { complaint, place }: Placed,
+): readonly Picture[] {
+  const weighed = complaint.legs.filter((leg) => history.some((step) => step.leg === leg));
+  const mended = mendedFor(story, complaint).at(-1)?.leg;
+  const leg = mended ?? weighed.at(-1);
+  const bands = leg === undefined ? undefined : suspectBands(story, history, leg);
+  if (bands === undefined) return [];
   return [
-    steps.length > 0 && {
-      file: 'way.svg',
-      caption: isOwn(firstLeg(story).tree)
-        ? 'The way that was taken: each check with what it showed, what else it could have shown faded beside it.'
-        : 'The way through the tree: each check with what it showed, the branches not taken faded beside it.',
-      svg: waySvg(`The way: ${title}`, steps),
-    },
-    bands !== undefined && {
-      file: 'suspects.svg',
+    {
+      file: numbered('suspects', place),
       caption: 'The suspects over the session: how likely each was after every finding.',
       svg: suspectsSvg('The suspects over the session', bands),
+      at: turnOf(story, complaint),
+      complaint: place,
     },
-    feed !== undefined && {
-      file: 'feed.svg',
-      caption:
-        'The feed path before the repair: the volts read at each station, and what was lost on the way to it.',
-      svg: ladderSvg('The feed path before the repair', feed),
-    },
-  ].filter((picture) => picture !== false);
+  ];
 }
+
+/** The event with which a complaint's search came to its end: its cause named, else mended, else the last finding. */
+function turnOf(story: Story, complaint: Complaint): number {
+  const inComplaint = <T extends { readonly n: number }>(list: readonly T[]): readonly T[] =>
+    complaint.legs.flatMap((leg) => inLeg(story.legs, leg, list));
+  const [mended] = mendedFor(story, complaint);
+  const named = inComplaint(story.condemned).find(
+    ({ n, cause }) => mended === undefined || (n < mended.n && cause === mended.cause),
+  );
+  return (named ?? mended ?? inComplaint(story.findings).at(-1))?.n ?? Infinity;
+}
+
+const feedPictures = (story: Story): readonly Picture[] =>
+  feedsBeforeRepair(story).map(({ view, shownBy, complaint }) => ({
+    file: numbered('feed', complaint),
+    caption:
+      'The feed path before the repair: the volts read at each station, and what was lost on the way to it.',
+    svg: ladderSvg('The feed path before the repair', view),
+    at: shownBy,
+    complaint,
+  }));
+
+/** `suspects.svg`, `suspects-2.svg` for the second complaint. */
+const numbered = (name: string, place: number): string =>
+  `${name}${place === 0 ? '' : `-${place + 1}`}.svg`;

@@ -1,9 +1,8 @@
-import type { Story } from '../session/story.ts';
 import type { Rung } from '../feed/ladder.ts';
 import type { Stretch } from '../feed/located/stretch.ts';
 import { fitLine, fitText } from './fit-text.ts';
-import { feedView, type FeedView } from './feed-view.ts';
-import { rungsOf, whereLines } from './ladder-view.ts';
+import type { FeedView } from './feed-view.ts';
+import { whereLines } from './ladder-view.ts';
 import { faint, fault, ink, line, panel, showPage, tint } from './page.ts';
 import { boxAt, circleAt, element, textAt } from './xml.ts';
 
@@ -11,28 +10,6 @@ const row = 30;
 const wire = 34;
 const column = { name: 52, found: 400, sound: 460, lost: 474 };
 const top = 122;
-/** A loss is between two readings. */
-const fewest = 2;
-
-/**
- * The feed path as it was read before the first repair: what the readings showed then.
- * Undefined where the tree has no feed path, or too little was read on it to show a loss.
- */
-export function feedBeforeRepair(story: Story): FeedView | undefined {
-  const mended = story.repairs[0]?.n ?? Infinity;
-  const before = {
-    ...story,
-    repairs: [],
-    findings: story.findings.filter(({ n }) => n < mended),
-  };
-  // What was mended is what the findings came to speak for.
-  const chances = new Map(story.repairs.map(({ cause }) => [cause, 1]));
-  const view = feedView(before, chances.size === 0 ? undefined : { chances, ranked: [] });
-  if (view === undefined) return undefined;
-  const read = rungsOf(view.ladder).filter(({ found }) => found !== undefined);
-  return read.length < fewest ? undefined : view;
-}
-
 /** The loop of one load from the battery and back to it, with the volts read and the volts lost. */
 export function ladderSvg(title: string, view: FeedView): string {
   const { supply, ground, load } = view.ladder;

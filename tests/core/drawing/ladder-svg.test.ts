@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { feedBeforeRepair, ladderSvg } from '../../../src/core/drawing/ladder-svg.ts';
+import { feedsBeforeRepair } from '../../../src/core/drawing/feed-before-repair.ts';
+import { ladderSvg } from '../../../src/core/drawing/ladder-svg.ts';
 import type { FeedView } from '../../../src/core/drawing/feed-view.ts';
 import type { Action } from '../../../src/core/session/action.ts';
 import { hostileText } from '../../helpers/hostile.ts';
@@ -25,7 +26,8 @@ const mended: readonly Action[] = [
 ];
 
 const viewAfter = (actions: readonly Action[]): FeedView | undefined =>
-  feedBeforeRepair(after(actions, headerFor(shippedTree('no-supply'), shippedShop())).story);
+  feedsBeforeRepair(after(actions, headerFor(shippedTree('no-supply'), shippedShop())).story).at(0)
+    ?.view;
 
 function known(view: FeedView | undefined): FeedView {
   if (view === undefined) throw new Error('there is a feed path here');
@@ -46,10 +48,18 @@ test('after the repair it still shows what was read before it', () => {
   expect(ladderSvg('The feed', behind)).toBe(ladderSvg('The feed', before));
 });
 
-test('one reading is no picture, and a tree without a feed path has none', () => {
+test('it belongs beside the finding that showed the bad stretch', () => {
+  const { story } = after(mended, headerFor(shippedTree('no-supply'), shippedShop()));
+  const drop = story.findings.find(({ check }) => check === 'ammeter-drop');
+
+  expect(feedsBeforeRepair(story)).toMatchObject([{ shownBy: drop?.n, complaint: 0 }]);
+});
+
+test('there is no picture without a bad stretch, and none where the tree has no feed path', () => {
   expect(viewAfter([read('bat-rest-volts', '12.6')])).toBeUndefined();
-  expect(feedBeforeRepair(after([{ do: 'find', check: 'lamp', result: 'dark' }]).story)).toBe(
-    undefined,
+  expect(viewAfter(deadAmmeter.slice(0, 3))).toBeUndefined();
+  expect(feedsBeforeRepair(after([{ do: 'find', check: 'lamp', result: 'dark' }]).story)).toEqual(
+    [],
   );
 });
 

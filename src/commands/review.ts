@@ -1,6 +1,6 @@
 import { paragraph } from '../core/account/block.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
-import { showMarkdown } from '../core/account/markdown.ts';
+import { showMarkdown } from '../core/account/forms/markdown.ts';
 import { reviewBlocks } from '../core/review/outline.ts';
 import { trendsOf } from '../core/review/trend.ts';
 import { reviewOf } from '../core/review/review.ts';

@@ -1,27 +1,45 @@
 import { join } from 'node:path';
 import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
 import { withoutNames } from '../core/account/words/names.ts';
-import type { Audience, Voice } from '../core/account/context.ts';
+import type { Audience, Length, Voice } from '../core/account/context.ts';
+import { freshOf, withMarkers } from '../core/account/forms/sections.ts';
+import { showText } from '../core/account/forms/plain-text.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { passedOver, recordWarning } from '../core/session/record/damage.ts';
 import { cleanRow } from '../core/text.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';
-import { attempt, StoreError, type Files } from '../store/files.ts';
+import { attempt, type Files } from '../store/files.ts';
 import { makeOwnFolder } from '../store/folder.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { isOwn } from '../core/tree/own/bare.ts';
+import {
+  accountForms,
+  inFolder,
+  nothingKept,
+  pageOf,
+  refuseEdited,
+  refuseOtherBytes,
+  refuseOthers,
+  textOf,
+  withEdits,
+  type AccountForm,
+  type Kept,
+  type Pictured,
+} from './account-files.ts';
 import { photosFor } from './account-photos.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
 
 const use = {
-  use: 'droplight write SESSION [--out DIR] [--voice i|we|they] [--for reader|mentor] [--front-matter] [--no-pictures] [--force]',
+  use: 'droplight write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for reader|mentor] [--front-matter] [--no-pictures] [--force]',
   options: {
+    as: 'text',
+    length: 'text',
     out: 'text',
     voice: 'text',
     for: 'text',
@@ -31,19 +49,41 @@ const use = {
   },
 } as const;
 
-/** `droplight write SESSION`: the account as markdown with its pictures, the same bytes each time. */
+/** `droplight write SESSION`: the account in its form with its pictures, the same bytes each time. */
 export async function write(io: Io, args: readonly string[]): Promise<Ended> {
   return withSession(io, args, use, ({ given, ...session }) => {
     const how = readHow(io, given);
     if (how.kind === 'bad') return how;
-    const path = writeOne(io, session, how.value);
-    if (path.kind === 'bad') return path;
-    io.out(`${cleanRow(path.value)}\n`);
+    if (how.value.length === 'line') {
+      io.out(lineOf(session.recovered, how.value));
+      return done;
+    }
+    const one = writeOne(io, session, how.value);
+    if (one.kind === 'bad') return one;
+    io.out(`${cleanRow(one.value.path)}\n`);
+    for (const line of keptLines(one.value)) io.err(`${line}\n`);
     return done;
   });
 }
 
+/** The job in one line is for a log: it goes to standard output. */
+const lineOf = (recovered: Recovered, how: How): string =>
+  showText(accountOf(recovered, { ...optionsOf(how), length: 'line' }).blocks);
+
+/** What was kept of a writer's edits, a line each. */
+function keptLines({ kept, stale, dropped }: Kept): readonly string[] {
+  return [
+    ...(kept.length === 0 ? [] : [`Kept as you edited it: ${kept.join(', ')}.`]),
+    ...(stale.length === 0
+      ? []
+      : [`The record tells more by now, which is not in what you edited: ${stale.join(', ')}.`]),
+    ...(dropped.length === 0 ? [] : [`Left out, as you left it out: ${dropped.join(', ')}.`]),
+  ];
+}
+
 type How = {
+  readonly form?: AccountForm;
+  readonly length?: Length;
   readonly out?: string;
   readonly force?: boolean;
   readonly voice?: Voice;
@@ -52,27 +92,59 @@ type How = {
   readonly noPictures?: boolean;
 };
 
-const voices: readonly Voice[] = ['i', 'we', 'they'];
-const audiences: readonly Audience[] = ['reader', 'mentor'];
+/** The words that an option takes, the first one where it is left out. */
+const words = {
+  voice: ['we', 'i', 'they'],
+  for: ['mentor', 'reader'],
+  as: ['md', 'html', 'text'],
+  length: ['full', 'short', 'line'],
+} as const;
+
+const told = {
+  voice: 'The voice is i, we or they.',
+  for: 'An account is for reader or mentor.',
+  as: 'An account is written as md, html or text.',
+  length: 'The length is line, short or full.',
+} as const;
+
+type Word = keyof typeof words;
+
+/** An option by its word; undefined for one that is none of these. */
+const wordOf = <Name extends Word>(
+  given: Given,
+  name: Name,
+): (typeof words)[Name][number] | undefined => {
+  const all: readonly (typeof words)[Name][number][] = words[name];
+  const said = given.text(name)?.toLowerCase();
+  return said === undefined ? all[0] : all.find((one) => one === said);
+};
 
 function readHow(io: Io, given: Given): Parsed<How> {
-  const [out, voice, audience] = [given.text('out'), given.text('voice'), given.text('for')];
-  const spoken = voices.find((one) => one === (voice ?? 'we').toLowerCase());
-  const read = audiences.find((one) => one === (audience ?? 'mentor'));
-  if (spoken === undefined || read === undefined)
-    return wrongUse(
-      spoken === undefined ? 'The voice is i, we or they.' : 'An account is for reader or mentor.',
-      use.use,
-    );
+  const [voice, audience] = [wordOf(given, 'voice'), wordOf(given, 'for')];
+  const [form, length] = [wordOf(given, 'as'), wordOf(given, 'length')];
+  const out = given.text('out');
+  if (voice === undefined) return wrongUse(told.voice, use.use);
+  if (audience === undefined) return wrongUse(told.for, use.use);
+  if (form === undefined) return wrongUse(told.as, use.use);
+  if (length === undefined) return wrongUse(told.length, use.use);
   return good({
     ...(out !== undefined && { out: absolute(io, out) }),
-    voice: spoken,
-    audience: read,
+    voice,
+    audience,
+    form,
+    length,
     force: given.flag('force'),
     frontMatter: given.flag('front-matter'),
     noPictures: given.flag('no-pictures'),
   });
 }
+
+const optionsOf = ({ voice, audience, length, frontMatter }: How): WriteOptions => ({
+  ...(voice !== undefined && { voice }),
+  ...(audience !== undefined && { audience }),
+  ...(length !== undefined && { length }),
+  frontMatter: frontMatter === true,
+});
 
 /** The account of a session that has been read; `pictures` names the folder of its pictures. */
 export function accountOf(recovered: Recovered, options: WriteOptions = {}): Written {
@@ -86,65 +158,77 @@ export function accountOf(recovered: Recovered, options: WriteOptions = {}): Wri
   return writeUp(fold(header, events), record, options);
 }
 
-/** How we know a file as one of ours, to be written anew: an account by its last line, a picture by its first. */
-const signatures = {
-  account: /The record's closing link is [0-9a-f]*\.\n$/,
-  picture: /^<svg xmlns="[^"]*" class="droplight" /,
-} as const;
-
 /** The account of a session as its file stands, written beside it: what the screens ask for. */
 export async function writeAccount(io: Io, path: string): Promise<Parsed<string>> {
   const recovered = loadSession(io.disk.files, path);
   if (recovered.kind === 'bad') return recovered;
-  return writeOne(io, { path, recovered: recovered.value }, {});
+  const written = writeOne(io, { path, recovered: recovered.value }, {});
+  return written.kind === 'bad' ? written : good(written.value.path);
 }
+
+type Wrote = { readonly path: string } & Kept;
 
 /**
  * Writes the account beside the session, or into a folder, with its pictures in a folder beside it.
- * @returns the path of the account; bad when the disk refuses it, or a file stands there that is not ours
+ * @returns the path of the account, and what was kept of the one before; bad when the disk refuses it, or a
+ * file stands there that is not ours or was edited where that cannot be kept
  */
-function writeOne(io: Io, session: Loaded, how: How): Parsed<string> {
+function writeOne(io: Io, session: Loaded, how: How): Parsed<Wrote> {
   const folder = how.out ?? join(session.path, '..');
   const name = fileName(session.path, session.recovered, how);
-  const path = join(folder, `${name}.md`);
-  const written = attempt(path, () => writeAt(io, { folder, name }, session, how));
-  return written.kind === 'bad' ? written : good(path);
+  const path = join(folder, `${name}${accountForms[how.form ?? 'md']}`);
+  const written = attempt(path, () => writeAt(io, { folder, name, path }, session, how));
+  return written.kind === 'bad' ? written : good({ path, ...written.value });
 }
 
-type Place = { readonly folder: string; readonly name: string };
+type Place = { readonly folder: string; readonly name: string; readonly path: string };
 
-function writeAt(io: Io, { folder, name }: Place, session: Loaded, how: How): void {
+function writeAt(io: Io, { folder, name, path }: Place, session: Loaded, how: How): Kept {
   const { files } = io.disk;
-  const { recovered } = session;
   const beside = `${name}.pictures`;
-  const story = fold(recovered.header, recovered.events);
+  const story = fold(session.recovered.header, session.recovered.events);
   const photos = photosFor(files, session.path, story, how.audience);
-  const { markdown, pictures } = accountOf(recovered, {
-    ...(how.voice !== undefined && { voice: how.voice }),
-    ...(how.audience !== undefined && { audience: how.audience }),
+  const written = accountOf(session.recovered, {
+    ...optionsOf(how),
     ...(how.noPictures !== true && { pictures: beside }),
     photos: photos.told,
-    frontMatter: how.frontMatter === true,
   });
-  const path = join(folder, `${name}.md`);
-  const drawn = inFolder(join(folder, beside), Object.entries(pictures));
-  const taken = inFolder(join(folder, beside), how.noPictures === true ? [] : photos.copies);
-  if (how.force !== true) {
-    refuseOthers(files, path, 'account');
-    for (const [picture] of drawn) refuseOthers(files, picture, 'picture');
-    for (const [photo, bytes] of taken) refuseOtherBytes(files, photo, bytes);
-  }
+  const pictured: Pictured = new Map<string, string | Uint8Array>([
+    ...Object.entries(written.pictures),
+    ...(how.noPictures === true ? [] : photos.copies),
+  ]);
   if (how.out !== undefined) files.makeFolder(folder);
-  if (drawn.length + taken.length > 0) makeOwnFolder(files, join(folder, beside));
-  for (const [picture, content] of [...drawn, ...taken]) writeWhole(files, picture, content);
-  writeWhole(files, path, markdown);
+  if (how.form === 'html')
+    return writeWholeForm(files, path, pageOf(written, beside, pictured), how);
+  if (how.force !== true && how.form !== 'text') refuseOthers(files, path, 'account');
+  const text =
+    how.form === 'text'
+      ? undefined
+      : how.force === true
+        ? { text: withMarkers(freshOf(written.frontMatter, written.markdown)), ...nothingKept }
+        : withEdits(files, path, written);
+  writePictures(files, join(folder, beside), pictured, how);
+  if (text === undefined) return writeWholeForm(files, path, textOf(written), how);
+  writeWhole(files, path, text.text);
+  return text;
 }
 
-const inFolder = <Content>(
-  folder: string,
-  named: Iterable<readonly [name: string, content: Content]>,
-): readonly (readonly [path: string, content: Content])[] =>
-  Array.from(named, ([name, content]) => [join(folder, name), content] as const);
+/** A form that is written as a whole, unless somebody edited the one that is there. */
+function writeWholeForm(files: Files, path: string, text: string, { force }: How): Kept {
+  if (force !== true) refuseEdited(files, path);
+  writeWhole(files, path, text);
+  return nothingKept;
+}
+
+function writePictures(files: Files, folder: string, pictured: Pictured, { force }: How): void {
+  const all = inFolder(folder, pictured);
+  if (force !== true)
+    for (const [picture, content] of all)
+      if (typeof content === 'string') refuseOthers(files, picture, 'picture');
+      else refuseOtherBytes(files, picture, content);
+  if (all.length > 0) makeOwnFolder(files, folder);
+  for (const [picture, content] of all) writeWhole(files, picture, content);
+}
 
 /** The session's own name; a stranger gets one without the vehicle's name in it. */
 function fileName(session: string, { header }: Recovered, { audience }: How): string {
@@ -152,24 +236,3 @@ function fileName(session: string, { header }: Recovered, { audience }: How): st
   const complaint = isOwn({ id: header.tree }) ? 'own-complaint' : header.tree;
   return audience === 'reader' ? `${dateOf(header.opened)}-${complaint}` : sessionName(session);
 }
-
-function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {
-  if (!files.exists(path)) return;
-  if (signatures[kind].test(new TextDecoder().decode(files.read(path)))) return;
-  throw notOurs(path, kind);
-}
-
-/** A photo has nothing of ours in it: one that is there already has the very same bytes. */
-function refuseOtherBytes(files: Files, path: string, bytes: Uint8Array): void {
-  if (!files.exists(path)) return;
-  if (files.sizeOf(path) === bytes.length && Buffer.compare(files.read(path), bytes) === 0) return;
-  throw notOurs(path, 'photo');
-}
-
-const notOurs = (path: string, kind: string): StoreError =>
-  new StoreError(
-    'not-ours',
-    `The file there is no ${kind} that Droplight wrote.`,
-    'Choose another folder with --out, or say --force.',
-    { path },
-  );

@@ -26,7 +26,7 @@ import {
   type AccountContext,
   type AccountOptions,
 } from './context.ts';
-import { showMarkdown } from './markdown.ts';
+import { showMarkdown } from './forms/markdown.ts';
 import { complaintBlocks } from './opening/complaint.ts';
 import { logLine } from './opening/log-line.ts';
 import { totalBlocks } from './opening/totals.ts';
@@ -46,8 +46,10 @@ export type Provenance = {
   readonly link: string;
 };
 
-/** An account ready for the disk: one text, and its pictures by file name. */
+/** An account: its pieces, the same as markdown, and its pictures by file name. */
 export type Written = {
+  readonly blocks: readonly Block[];
+  readonly frontMatter: string;
   readonly markdown: string;
   readonly pictures: Pictures;
 };
@@ -62,8 +64,11 @@ export function writeUp(story: Story, provenance: Provenance, options: WriteOpti
   const pictures = options.pictures === undefined ? [] : picturesOf(story, context.history);
   const first = provenance.warning === undefined ? [] : [paragraph(provenance.warning)];
   const head = options.frontMatter === true ? frontMatter(context) : '';
+  const blocks = [...first, ...outline(context, provenance, pictures)];
   return {
-    markdown: `${head}${showMarkdown([...first, ...outline(context, provenance, pictures)])}`,
+    blocks,
+    frontMatter: head,
+    markdown: `${head}${showMarkdown(blocks)}`,
     pictures: Object.fromEntries(pictures.map(({ file, svg }) => [file, svg])),
   };
 }

@@ -1,4 +1,4 @@
-import { proseMarkdown } from '../account/markdown.ts';
+import { proseMarkdown } from '../account/forms/markdown.ts';
 import { folded } from '../drawing/tree-page.ts';
 import { escapeXml } from '../drawing/xml.ts';
 import { cleanLine } from '../text.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { writeUp } from '../../../src/core/account/account.ts';
-import { showMarkdown } from '../../../src/core/account/markdown.ts';
+import { showMarkdown } from '../../../src/core/account/forms/markdown.ts';
 import { reviewBlocks } from '../../../src/core/review/outline.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';
 import { guardedAfter, guardedTree, opened, see } from '../../helpers/guarded.ts';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { showMarkdown } from '../../../src/core/account/markdown.ts';
+import { showMarkdown } from '../../../src/core/account/forms/markdown.ts';
 import { reviewBlocks } from '../../../src/core/review/outline.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';
 import { readSession } from '../../../src/store/recover.ts';

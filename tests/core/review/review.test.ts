@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { showMarkdown } from '../../../src/core/account/markdown.ts';
+import { showMarkdown } from '../../../src/core/account/forms/markdown.ts';
 import { reviewBlocks } from '../../../src/core/review/outline.ts';
 import { trendBlocks, trendsOf } from '../../../src/core/review/trend.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';

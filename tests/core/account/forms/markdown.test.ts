@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Block } from '../../../src/core/account/block.ts';
-import { withGlossary } from '../../../src/core/account/blocks/glossary.ts';
-import { showMarkdown } from '../../../src/core/account/markdown.ts';
-import { anchorsOf, linksOf, parseGfm as parse, typesOf, type Node } from '../../helpers/gfm.ts';
+import type { Block } from '../../../../src/core/account/block.ts';
+import { withGlossary } from '../../../../src/core/account/blocks/glossary.ts';
+import { showMarkdown } from '../../../../src/core/account/forms/markdown.ts';
+import { anchorsOf, linksOf, parseGfm as parse, typesOf, type Node } from '../../../helpers/gfm.ts';
 
 const urlsOf = (node: Node): readonly string[] => linksOf(node).map(({ url }) => url);
 

@@ -1,6 +1,6 @@
-import { never } from '../problem.ts';
-import { cleanLine } from '../text.ts';
-import type { Block, Words } from './block.ts';
+import { never } from '../../problem.ts';
+import { cleanLine } from '../../text.ts';
+import type { Block, Words } from '../block.ts';
 
 /**
  * Text made into markdown that can only ever be that text: `&<>` as entities, a backslash before
@@ -28,6 +28,7 @@ const bared = (escaped: string): string =>
     .replace(/(\d)\\\.(?=\d)/g, '$1.')
     .replace(/\\\.(?=["\s]|$)/g, '.')
     .replace(/(\w)\\-(?=\w)/g, '$1-')
+    .replace(/(?<=\S )\\-(?=[ \d])/g, '-')
     .replace(/(?<=[\w ])\\\/(?=[\w ])/g, '/')
     .replace(/\\:(?=\s|$)/g, ':')
     .replace(/(\d)\\:(?=\d)/g, '$1:');

@@ -1,0 +1,136 @@
+import { join } from 'node:path';
+import {
+  freshOf,
+  hasMarkers,
+  markOf,
+  mergeEdited,
+  readEdited,
+  withMarkers,
+} from '../core/account/forms/sections.ts';
+import { showHtml } from '../core/account/forms/html.ts';
+import { showText } from '../core/account/forms/plain-text.ts';
+import type { Written } from '../core/account/account.ts';
+import { StoreError, type Files } from '../store/files.ts';
+
+/** The forms an account comes in, and what their files end in. */
+export const accountForms = { md: '.md', html: '.html', text: '.txt' } as const;
+export type AccountForm = keyof typeof accountForms;
+
+/** What lies in the folder of pictures, by file name. */
+export type Pictured = ReadonlyMap<string, string | Uint8Array>;
+
+/** The account as a page: pictures and photos inside. */
+export function pageOf({ blocks }: Written, folder: string, pictured: Pictured): string {
+  const text = showHtml(blocks, (file) => {
+    const name = file.startsWith(`${folder}/`) ? file.slice(folder.length + 1) : file;
+    const content = pictured.get(name);
+    return content === undefined ? undefined : dataAddress(name, content);
+  });
+  return `${text}<!-- droplight ${markOf(text)} -->\n`;
+}
+
+/** The account as bare text; its last line tells an edit from none. */
+export function textOf({ blocks }: Written): string {
+  const text = showText(blocks);
+  return `${text}\n[droplight ${markOf(text)}]\n`;
+}
+
+const kinds: Readonly<Record<string, string>> = {
+  svg: 'image/svg+xml',
+  png: 'image/png',
+  jpg: 'image/jpeg',
+  jpeg: 'image/jpeg',
+  webp: 'image/webp',
+};
+
+function dataAddress(name: string, content: string | Uint8Array): string {
+  const kind = kinds[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
+  return `data:${kind};base64,${Buffer.from(content).toString('base64')}`;
+}
+
+/** What was done about an account that stood there already. */
+export type Kept = {
+  readonly kept: readonly string[];
+  readonly stale: readonly string[];
+  readonly dropped: readonly string[];
+};
+export const nothingKept: Kept = { kept: [], stale: [], dropped: [] };
+
+/** An account as it is to be written, with what its writer edited in the one that stands there. */
+export function withEdits(
+  files: Files,
+  path: string,
+  written: Written,
+): { readonly text: string } & Kept {
+  const fresh = freshOf(written.frontMatter, written.markdown);
+  const there = standing(files, path);
+  if (there === undefined || !hasMarkers(there))
+    return { text: withMarkers(fresh), ...nothingKept };
+  const edited = readEdited(there);
+  if (edited.kind === 'damaged')
+    throw new StoreError(
+      'edited-outside',
+      `The account there was changed where that cannot be kept: ${edited.what} (line ${edited.line}).`,
+      'Choose another folder with --out, or say --force to write all of it anew.',
+      { path },
+    );
+  const merged = mergeEdited(fresh, edited);
+  // The writer's own line ends stay.
+  return there.includes('\r\n')
+    ? { ...merged, text: merged.text.replaceAll('\n', '\r\n') }
+    : merged;
+}
+
+const standing = (files: Files, path: string): string | undefined =>
+  files.exists(path) ? new TextDecoder().decode(files.read(path)) : undefined;
+
+/** How we know a file as one of ours: an account by its last line, a picture by its first. */
+const signatures = {
+  // One of an earlier version has no marker, and ends in the link of its record.
+  account: (text: string) =>
+    hasMarkers(text) || /The record's closing link is [0-9a-f]*\.\n$/.test(text),
+  picture: (text: string) => /^<svg xmlns="[^"]*" class="droplight" /.test(text),
+} as const;
+
+export function refuseOthers(files: Files, path: string, kind: keyof typeof signatures): void {
+  const there = standing(files, path);
+  if (there !== undefined && !signatures[kind](there)) throw notOurs(path, kind);
+}
+
+/** A page or a bare text is written whole: one that somebody edited is not written over. */
+export function refuseEdited(files: Files, path: string): void {
+  const there = standing(files, path)?.replaceAll('\r\n', '\n');
+  if (there === undefined) return;
+  const [, text, mark] =
+    /^([\s\S]*?)\n?(?:<!-- droplight |\[droplight )([0-9a-f]{8})(?: -->|\])\n$/.exec(there) ?? [];
+  if (text === undefined || mark === undefined) throw notOurs(path, 'account');
+  if (mark === markOf(text) || mark === markOf(`${text}\n`)) return;
+  throw new StoreError(
+    'edited',
+    'The account there was edited, and this form is written as a whole.',
+    'Choose another folder with --out, or say --force to write it anew; markdown keeps what you edit.',
+    { path },
+  );
+}
+
+/** A photo has nothing of ours in it: one that is there already has the very same bytes. */
+export function refuseOtherBytes(files: Files, path: string, bytes: Uint8Array): void {
+  if (!files.exists(path)) return;
+  if (files.sizeOf(path) === bytes.length && Buffer.compare(files.read(path), bytes) === 0) return;
+  throw notOurs(path, 'photo');
+}
+
+const notOurs = (path: string, kind: string): StoreError =>
+  new StoreError(
+    'not-ours',
+    `The file there is no ${kind} that Droplight wrote.`,
+    'Choose another folder with --out, or say --force.',
+    { path },
+  );
+
+/** Contents by where they go. */
+export const inFolder = <Content>(
+  folder: string,
+  named: Iterable<readonly [name: string, content: Content]>,
+): readonly (readonly [path: string, content: Content])[] =>
+  Array.from(named, ([name, content]) => [join(folder, name), content] as const);

@@ -1,12 +1,14 @@
 import { feedsBeforeRepair } from '../drawing/feed-before-repair.ts';
 import { ladderSvg } from '../drawing/ladder-svg.ts';
-import { suspectBands } from '../drawing/suspect-bands.ts';
+import { suspectRows } from '../drawing/suspect-rows.ts';
+import { moreThanOne } from '../drawing/suspect-words.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
 import type { BeliefStep } from '../reason/history/belief-history.ts';
 import { complaintsOf, inLeg, mendedFor, type Complaint } from '../session/complaints.ts';
 import { isOwn } from '../tree/own/bare.ts';
+import { failedRepairs } from './blocks/ledger.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 
 /** A picture of an account: the name of its file, the words under it, and the drawing itself. */
@@ -47,20 +49,26 @@ function suspectsPicture(
   history: readonly BeliefStep[],
   { complaint, place }: Placed,
 ): readonly Picture[] {
-  const weighed = complaint.legs.filter((leg) => history.some((step) => step.leg === leg));
-  const mended = mendedFor(story, complaint).at(-1)?.leg;
-  const leg = mended ?? weighed.at(-1);
-  const bands = leg === undefined ? undefined : suspectBands(story, history, leg);
-  if (bands === undefined) return [];
+  const suspects = suspectRows(story, history, complaint, notCuring(story));
+  if (suspects === undefined) return [];
+  const title = `The suspects: ${complaint.title}`;
   return [
     {
       file: numbered('suspects', place),
-      caption: 'The suspects over the session: how likely each was after every finding.',
-      svg: suspectsSvg('The suspects over the session', bands),
+      caption: `${title}. How likely each was after every finding. ${moreThanOne}`,
+      svg: suspectsSvg(title, suspects),
       at: turnOf(story, complaint),
       complaint: place,
     },
   ];
+}
+
+/** Causes that were mended and none of whose repairs cured anything. */
+function notCuring(story: Story): ReadonlySet<string> {
+  const failed = failedRepairs(story);
+  const causes = new Set(failed.map(({ cause }) => cause));
+  for (const repair of story.repairs) if (!failed.includes(repair)) causes.delete(repair.cause);
+  return causes;
 }
 
 /** The event with which a complaint's search came to its end: its cause named, else mended, else the last finding. */

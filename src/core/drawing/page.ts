@@ -15,6 +15,8 @@ export const fault = '#a3271c';
 export const line = '#7d8b99';
 export const panel = '#fdfcf8';
 export const tint = '#e9eef2';
+/** The ground of what is proved: like no other one. */
+export const proven = '#c9cdd1';
 
 const face = "Helvetica, Arial, 'DejaVu Sans', sans-serif";
 
@@ -39,7 +41,7 @@ export function showPage(
     ...(defs === '' ? [] : [`<defs>${defs}</defs>`]),
     boxAt([0.5, 0.5, pageWidth - 1, Math.ceil(height) - 1], { rx: 8, fill: panel, stroke: line }),
     `<g font-family="${face}" font-size="12" fill="${ink}">`,
-    textAt(18, 28, fitLine(title, 564, 14), { 'font-size': 14, 'font-weight': 'bold' }),
+    textAt(18, 28, fitLine(title, 564, 14, 'bold'), { 'font-size': 14, 'font-weight': 'bold' }),
     ...parts,
     '</g>',
     '</svg>',

@@ -17,8 +17,6 @@ const legendSize = 9.6;
 const legendLead = 15;
 /** Room for text in a box: as far from its right edge as from its left. */
 const textRoom = boxWidth - 28;
-/** How much wider the bold face runs: 1.121 over letters and digits, by the widths in the font files of a wide sans-serif. */
-export const bold = 1.13;
 
 type Drawn = { readonly height: number; readonly parts: (top: number) => readonly string[] };
 
@@ -75,7 +73,7 @@ function drawStep(step: WayStep, number: string): Drawn {
   const head = headOf(step);
   const title = fitText(step.title, { width: textRoom, lines: 2 });
   const taken =
-    step.taken === '' ? [] : fitText(step.taken, { width: textRoom, lines: 2, size: 12 * bold });
+    step.taken === '' ? [] : fitText(step.taken, { width: textRoom, lines: 2, weight: 'bold' });
   const rows = (head === '' ? 0 : small) + (title.length + taken.length) * lead;
   const branches = branchLines(step);
   const height = Math.max(rows + 16, branches.length * small + 6);

@@ -1,5 +1,5 @@
 import type { Facts } from '../tree/facts.ts';
-import type { Check, Standing, Tree } from '../tree/model.ts';
+import type { Cause, Check, Standing, Tree } from '../tree/model.ts';
 import type { Shop } from '../tree/shop.ts';
 import type { Entry } from './correct.ts';
 import type { PayloadOf } from './event.ts';
@@ -201,6 +201,21 @@ export const fromLegs = <T>(
   { legs }: Pick<Story, 'legs'>,
   of: (leg: Leg) => T | undefined,
 ): T | undefined => legs.map(of).find((one) => one !== undefined);
+
+/**
+ * The cause of that id whose words tell it: that of the leg it is told in, else of the last leg that has
+ * words for a sentence, else of any that knows it.
+ */
+export function tellingCause(
+  { legs }: Pick<Story, 'legs'>,
+  id: string,
+  leg?: number,
+): Cause | undefined {
+  const own = legs[leg ?? legs.length - 1]?.tree.causes[id];
+  if (own?.short !== undefined) return own;
+  const known = legs.map(({ tree }) => tree.causes[id]).filter((cause) => cause !== undefined);
+  return known.findLast(({ short }) => short !== undefined) ?? own ?? known.at(-1);
+}
 
 /** An access by its name, from whichever shop of the session holds it: it stays open from leg to leg. */
 export const accessName = (story: Pick<Story, 'legs'>, id: string): string =>

@@ -1,12 +1,16 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fitText, textWidth } from '../../../src/core/drawing/fit-text.ts';
-import { suspectBands } from '../../../src/core/drawing/suspect-bands.ts';
+import { suspectRows, type SuspectRows } from '../../../src/core/drawing/suspect-rows.ts';
 import { suspectsSvg } from '../../../src/core/drawing/suspects-svg.ts';
 import { waySteps, type WayStep } from '../../../src/core/drawing/way-steps.ts';
-import { bold, waySvg } from '../../../src/core/drawing/way-svg.ts';
+import { waySvg } from '../../../src/core/drawing/way-svg.ts';
 import { beliefHistory } from '../../../src/core/reason/history/belief-history.ts';
+import { fold } from '../../../src/core/session/fold.ts';
+import { complaintsOf } from '../../../src/core/session/complaints.ts';
+import type { Story } from '../../../src/core/session/story.ts';
 import { hostileText } from '../../helpers/hostile.ts';
+import { oddSessions } from '../../helpers/odd-sessions.ts';
 import { after } from '../../helpers/story.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';
 
@@ -64,23 +68,56 @@ test('a long way leaves its middle out and says how much', () => {
   expect(svg.match(/>500</)).not.toBeNull();
 });
 
-test('shares of one moment never sum to more than the whole', () => {
-  const bands = suspectBands(walked, beliefHistory(walked))?.bands ?? [];
+/** The suspects of each complaint of a story that has any. */
+const suspectsOf = (story: Story): readonly SuspectRows[] =>
+  complaintsOf(story).flatMap((complaint) => {
+    const suspects = suspectRows(story, beliefHistory(story), complaint);
+    return suspects === undefined ? [] : [suspects];
+  });
 
-  const sums = bands[0]?.shares.map((_, moment) =>
-    bands.reduce((all, { shares }) => all + (shares[moment] ?? 0), 0),
+const oddStory = (name: string): Story => {
+  const made = oddSessions[name]?.();
+  if (made === undefined) throw new Error(`no job ${name}`);
+  return fold(made.header, made.events);
+};
+
+test('each suspect is drawn at its own chance, however much they come to together', () => {
+  const story = oddStory('contradiction');
+  const history = beliefHistory(story);
+  const [suspects] = suspectsOf(story);
+  const highest = Math.max(...(history.at(-1)?.after?.values() ?? []));
+
+  const drawn = suspects?.rows.map(({ chances }) => chances.at(-1) ?? 0) ?? [];
+  expect(Math.max(...drawn)).toBe(highest);
+  expect(highest).toBeGreaterThan(0.9);
+  const sums = suspects?.moments.map((_, at) =>
+    suspects.rows.reduce((all, { chances }) => all + (chances[at] ?? 0), 0),
   );
-  expect(bands.length).toBeGreaterThan(1);
-  // Rounding of doubles only.
-  for (const all of sums ?? []) expect(all).toBeLessThanOrEqual(1 + 1e-12);
+  expect(Math.max(...(sums ?? []))).toBeGreaterThan(1);
+});
+
+test('a job of two complaints has the suspects of each, with what was mended among its own', () => {
+  const each = suspectsOf(oddStory('two complaints'));
+
+  expect(each).toHaveLength(2);
+  const mended = each.map(({ rows }) => rows.filter(({ done }) => done === 'mended'));
+  expect(mended.map((rows) => rows.map(({ name }) => name))).toEqual([[], ['The starter motor']]);
+  expect(each.map(({ proved }) => proved)).toEqual([false, true]);
+});
+
+test('what was tried and did not cure stays in the picture', () => {
+  const [suspects] = suspectsOf(oddStory('guess'));
+
+  expect(suspects?.rows.filter(({ done }) => done !== undefined)).toHaveLength(3);
+  expect(suspects?.moments.filter(({ kind }) => kind === 'repair')).toHaveLength(3);
 });
 
 test('both pictures are well-formed, 600 wide, and say what they show', () => {
-  const bands = suspectBands(walked, beliefHistory(walked));
   const pictures = [
     waySvg('The way', waySteps(walked)),
-    suspectsSvg('The suspects', bands ?? { moments: [], bands: [] }),
+    ...suspectsOf(walked).map((suspects) => suspectsSvg('The suspects', suspects)),
   ];
+  expect(pictures).toHaveLength(2);
 
   for (const svg of pictures) {
     expect(xmlTrouble(svg)).toBeUndefined();
@@ -102,7 +139,8 @@ test('hostile text stays text in a picture', () => {
       const way = waySvg(text, [step(text)]);
       const bands = suspectsSvg(text, {
         moments: [{ label: text, kind: 'start' }],
-        bands: [{ name: text, kind: 'cause', shares: [0.5], first: 0.5, most: 0.5 }],
+        rows: [{ name: text, kind: 'cause', done: 'mended', chances: [0.5] }],
+        proved: true,
       });
 
       expect(xmlTrouble(way)).toBeUndefined();
@@ -141,10 +179,10 @@ test.each([
 const textsOf = (svg: string) =>
   [...svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)].map(([, signs = '', words = '']) => {
     const size = Number(/font-size="([\d.]+)"/.exec(signs)?.[1] ?? 12);
-    const wide = signs.includes('bold') ? bold : 1;
+    const weight = signs.includes('bold') ? 'bold' : 'plain';
     return {
       from: Number(/x="([\d.]+)"/.exec(signs)?.[1]),
-      to: Number(/x="([\d.]+)"/.exec(signs)?.[1]) + textWidth(words, size) * wide,
+      to: Number(/x="([\d.]+)"/.exec(signs)?.[1]) + textWidth(words, size, weight),
       words,
     };
   });

@@ -1,5 +1,5 @@
 import { accessThing as asOpened } from '../../session/apart/apart.ts';
-import { fromLegs, type Story } from '../../session/story.ts';
+import { fromLegs, tellingCause, type Story } from '../../session/story.ts';
 import { bookWords } from '../../session/book.ts';
 import { readWords, resultWords, type Shown } from '../../session/finding-words.ts';
 import { showReading } from '../../trade/units/units.ts';
@@ -29,13 +29,13 @@ export const causeName = (story: Story, id: string): string =>
   'something not on the list';
 
 /** A cause inside a sentence: as its tree tells it there, else its name. */
-export const causeThing = (story: Story, id: string): string =>
-  story.legs.map(({ tree }) => tree.causes[id]?.short).findLast((short) => short !== undefined) ??
-  asClause(causeName(story, id));
+export const causeThing = (story: Story, id: string): string => causeIn(story, id);
 
 /** A cause inside a sentence by the tree of the leg in which it is told, else by any other that has it. */
-export const causeIn = (story: Story, id: string, leg: number): string =>
-  story.legs[leg]?.tree.causes[id]?.short ?? causeThing(story, id);
+export function causeIn(story: Story, id: string, leg?: number): string {
+  const cause = tellingCause(story, id, leg);
+  return cause?.short ?? asClause(cause?.name ?? causeName(story, id));
+}
 
 /** An access inside a sentence: as the shop tells it there, else its name. */
 export const accessThing = (story: Story, id: string): string => asClause(asOpened(story, id));

@@ -1,7 +1,8 @@
 // Bundles the program: one entry, production React, screens as a lazily loaded chunk.
 import { build } from 'esbuild';
-import { rmSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { licencesOf } from './licences.mjs';
 
 const root = resolve(import.meta.dirname, '..');
 const banner =
@@ -31,10 +32,28 @@ export async function buildProgram({
     banner: { js: banner },
     logLevel: 'warning',
   });
+  writeFileSync(resolve(outdir, 'LICENCES.txt'), licencesOf(Object.keys(metafile.inputs), root));
+  await buildBin(outdir);
   // What the bundle leaves to be found at run time.
   return Object.values(metafile.outputs).flatMap(({ imports }) =>
     imports.filter(({ external }) => external).map(({ path }) => path),
   );
+}
+
+/** The word `droplight` of a shell: it starts the bundle, or says which Node that needs. */
+async function buildBin(outdir) {
+  const { engines } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8'));
+  const needed = engines.node.match(/\d+/g).map(Number);
+  await build({
+    entryPoints: [resolve(root, '.scripts/bin.cjs')],
+    outfile: resolve(outdir, 'bin.cjs'),
+    platform: 'node',
+    format: 'cjs',
+    // Parsed by the oldest that is still met; what runs below is the bundle's own target.
+    target: 'node12.22',
+    define: { NEEDED_NODE: JSON.stringify(needed) },
+    logLevel: 'warning',
+  });
 }
 
 if (process.argv[1] === import.meta.filename) await buildProgram();

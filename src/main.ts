@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 import { fstatSync } from 'node:fs';
 import { homedir, hostname, platform, uptime } from 'node:os';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import {
   asksHelp,
   commandFirst,
@@ -13,7 +13,7 @@ import {
 } from './commands/io.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
-import { settingsFolder } from './store/settings.ts';
+import { settingsFolder, usualSessions } from './store/places.ts';
 
 const isTerminal =
   process.stdin.isTTY === true && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
@@ -25,6 +25,9 @@ function wallTime(now: Date): string {
   const local = new Date(now.getTime() + offset * 60_000).toISOString().slice(0, -1);
   return `${local}${offset < 0 ? '-' : '+'}${two(offset / 60)}:${two(offset % 60)}`;
 }
+
+const root = resolve(import.meta.dirname, '..');
+const host = { env: process.env, system: platform(), home: homedir() };
 
 const run = `${Date.now().toString(36)}-${process.pid}`;
 const began = performance.now();
@@ -49,8 +52,9 @@ const io: Io = {
   folders: {
     current: process.cwd(),
     home: homedir(),
-    shipped: resolve(import.meta.dirname, '..', 'trees'),
-    settings: settingsFolder(process.env, platform(), homedir()),
+    shipped: join(root, 'trees'),
+    settings: settingsFolder(host),
+    sessions: usualSessions(host, root, process.cwd()),
   },
   phoneHost: process.env['DROPLIGHT_PHONE'] || undefined,
   isTerminal,
@@ -158,13 +162,6 @@ async function command(
 process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => {
   if (code !== 'EPIPE' && code !== 'ERR_STREAM_DESTROYED') process.exit(3);
 });
-
-/** Sessions are locked through a part of Node that older ones do not have. */
-const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
-if (major < 22 || (major === 22 && minor < 13)) {
-  io.err(`droplight: Node ${process.versions.node} is too old. Install Node 22.13 or newer.\n`);
-  process.exit(3);
-}
 
 try {
   process.exitCode = await main(process.argv.slice(2));

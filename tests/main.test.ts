@@ -100,22 +100,6 @@ test.skipIf(process.platform === 'win32')('a reader that leaves early changes no
   expect(stdout).toBe('1\n');
 });
 
-// What an older Node lacks is taken away from this one, and it gives itself out for one.
-test.each([[['verify', 'a']], [['sessions']], [[]]])(
-  'a Node without its SQLite is told as too old: droplight %s',
-  (args) => {
-    const asOld = `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '20.20.2' } })`;
-    const { status, err } = run(args, {
-      node: ['--no-experimental-sqlite', '--import', `data:text/javascript,${asOld}`],
-    });
-
-    expect([status, err]).toEqual([
-      3,
-      'droplight: Node 20.20.2 is too old. Install Node 22.13 or newer.\n',
-    ]);
-  },
-);
-
 describe('enter', () => {
   const begun = (folder: string): string =>
     run(['open', 'no-supply', '--vehicle', 'Van', '--sessions', folder]).out.trim();

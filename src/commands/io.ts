@@ -16,6 +16,8 @@ export type Io = {
     readonly home: string;
     readonly shipped: string;
     readonly settings: string;
+    /** Where sessions are kept when nobody says another folder. */
+    readonly sessions: string;
   };
   /** The address that a telephone reaches this machine by, where somebody says it. */
   readonly phoneHost?: string | undefined;

@@ -18,6 +18,7 @@ import { readSettings } from '../store/settings.ts';
 import { loadVehicles, rememberVehicle, vehicleNamed } from '../store/vehicles.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
 import { oddityOf, openLibrary, openTree } from './library.ts';
+import { newPlace } from './new-place.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 
 const use =
@@ -39,12 +40,14 @@ export async function open(io: Io, args: readonly string[]): Promise<Ended> {
   const header = headerFor(io, given.value);
   if (header.kind === 'bad') return header;
   const folder = sessionsFolder(io, given.value);
+  const placeTold = newPlace(io, given.value);
   const path = attempt(folder, () => createSession(io.disk, folder, header.value));
   if (path.kind === 'bad') return path;
   remember(io, folder, header.value);
   const { value } = path;
   if (given.value.flag('json')) printJson(io, { session: sessionName(value), path: value });
   else io.out(`${cleanRow(value)}\n`);
+  io.err(placeTold());
   return done;
 }
 

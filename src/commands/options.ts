@@ -95,12 +95,12 @@ export const noTrees = (folder: string): Problem => ({
   mend: 'Give --trees DIR with a folder that is there.',
 });
 
-/** Where sessions are: `--sessions`, else the settings, else `sessions` in the current folder. */
+/** Where sessions are: `--sessions`, else the settings, else where they usually are. */
 export function sessionsFolder(io: Io, given: Given): string {
   const named = given.text('sessions');
   if (named !== undefined) return absolute(io, named);
   const { sessions } = readSettings(io.disk.files, io.folders.settings);
-  return wholePath(sessions === '' ? 'sessions' : sessions, io.folders);
+  return sessions === '' ? io.folders.sessions : wholePath(sessions, io.folders);
 }
 
 export const absolute = (io: Io, path: string): string =>

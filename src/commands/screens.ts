@@ -8,6 +8,7 @@ import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { lookedFirst, sessionLines, sessionName } from '../store/find.ts';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
+import { newPlace } from './new-place.ts';
 import { fileNamed, readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
 import { listSessions } from '../store/find.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
@@ -36,6 +37,7 @@ export async function screens(
   const handOver = (one: Rescued) => {
     rescued = one;
   };
+  const placeTold = newPlace(io, given.value);
   let wayBack = (): string => '';
   const begun = (controls: Controls): Begun => {
     const one = begin(io, given.value, { treeFile, handOver }, controls);
@@ -43,13 +45,13 @@ export async function screens(
     io.onStop(controls.stop, controls.redraw);
     onHangUp(io, one.program, () => {
       controls.leave();
-      io.out(wayBack());
+      io.out(wayBack() + placeTold());
     });
     return one;
   };
   try {
     await stage(begun, openings.value, io.halt);
-    io.out(wayBack());
+    io.out(wayBack() + placeTold());
   } catch (error) {
     return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
   }
@@ -130,7 +132,11 @@ function begin(
       trees: treesFolder(io, given),
       treeFile,
       shipped: io.folders.shipped,
-      sessions: { path: sessions, given: given.text('sessions') !== undefined },
+      sessions: {
+        path: sessions,
+        given: given.text('sessions') !== undefined,
+        usual: io.folders.sessions,
+      },
       settings: io.folders.settings,
       roots: io.folders,
     },

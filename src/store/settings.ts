@@ -49,16 +49,3 @@ export async function writeSettings(
   });
   conf.store = settings;
 }
-
-/** Where settings live on each system, by its own custom; `DROPLIGHT_SETTINGS` overrides it. */
-export function settingsFolder(
-  env: Readonly<Record<string, string | undefined>>,
-  system: string,
-  home: string,
-): string {
-  if (env['DROPLIGHT_SETTINGS']) return env['DROPLIGHT_SETTINGS'];
-  if (system === 'win32')
-    return join(env['APPDATA'] ?? join(home, 'AppData', 'Roaming'), 'droplight');
-  if (system === 'darwin') return join(home, 'Library', 'Preferences', 'droplight');
-  return join(env['XDG_CONFIG_HOME'] ?? join(home, '.config'), 'droplight');
-}

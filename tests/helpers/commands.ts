@@ -53,6 +53,7 @@ export async function runCommand(
       home: folder,
       shipped: options.shipped ?? resolve('trees'),
       settings: join(folder, 'settings'),
+      sessions: join(folder, 'sessions'),
     },
     isTerminal: false,
     onHangUp: () => {},

@@ -80,7 +80,7 @@ function assemble(options: Options) {
     folders: {
       trees: options.trees ?? 'trees',
       shipped: 'trees',
-      sessions: { path: join(folder, 'sessions'), given: false },
+      sessions: { path: join(folder, 'sessions'), given: false, usual: join(folder, 'sessions') },
       settings: join(folder, 'settings'),
       roots: { current: folder, home: join(folder, 'home') },
     },

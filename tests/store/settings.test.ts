@@ -4,12 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { defaultSettings, type Settings } from '../../src/core/settings.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
-import {
-  readSettings,
-  settingsFolder,
-  settingsTrouble,
-  writeSettings,
-} from '../../src/store/settings.ts';
+import { readSettings, settingsTrouble, writeSettings } from '../../src/store/settings.ts';
 import { MemoryFiles } from '../helpers/memory-files.ts';
 
 const mine: Settings = {
@@ -97,19 +92,5 @@ describe('writing settings', () => {
     expect(readSettings(nodeFiles, folder)).toEqual(mine);
     expect(settingsTrouble(nodeFiles, folder)).toBeUndefined();
     expect(readFileSync(join(folder, 'settings.json.unread'), 'utf8')).toBe('{"units":"me');
-  });
-});
-
-describe('where settings live', () => {
-  test.each([
-    ['linux', {}, '/home/jb/.config/droplight'],
-    ['linux', { XDG_CONFIG_HOME: '/cfg' }, '/cfg/droplight'],
-    ['darwin', {}, '/home/jb/Library/Preferences/droplight'],
-    ['win32', { APPDATA: '/roam' }, '/roam/droplight'],
-    ['win32', {}, '/home/jb/AppData/Roaming/droplight'],
-    ['linux', { DROPLIGHT_SETTINGS: '/mine' }, '/mine'],
-    ['linux', { DROPLIGHT_SETTINGS: '' }, '/home/jb/.config/droplight'],
-  ] as const)('on %s with %o: %s', (system, env, expected) => {
-    expect(settingsFolder(env, system, '/home/jb')).toBe(expected);
   });
 });

@@ -13,8 +13,8 @@ export type Ports = {
     readonly treeFile?: string | undefined;
     /** Our own trees: their shop serves a folder that has none. */
     readonly shipped: string;
-    /** `given`: said on the command line, so that a setting does not move it. */
-    readonly sessions: { readonly path: string; readonly given: boolean };
+    /** `given`: said on the command line, so that a setting does not move it. `usual`: where nobody says any. */
+    readonly sessions: { readonly path: string; readonly given: boolean; readonly usual: string };
     readonly settings: string;
     readonly roots: PathRoots;
   };

@@ -142,8 +142,7 @@ export class Runner implements EffectRunner {
   /** Live at once, unless the command line says another folder for this run. */
   #chooseFolder(typed: string, { dispatch }: Program): void {
     const { disk, folders } = this.#ports;
-    const usual = wholePath('sessions', folders.roots);
-    const folder = typed === '' ? usual : wholePath(typed, folders.roots);
+    const folder = typed === '' ? folders.sessions.usual : wholePath(typed, folders.roots);
     const found = folderFor(disk.files, folder);
     if (found.kind === 'bad') {
       dispatch({ kind: 'failed', problem: firstOf(found.problems) });

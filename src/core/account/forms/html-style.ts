@@ -26,16 +26,22 @@ th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; 
 @page { size: A4; margin: 14mm 15mm; }
 @media print {
   :root { --paper: #fff; --ink: #000; --soft: #333; --line: #999; --warn: #fff; --warnline: #000; --link: #000; --side: #fff; }
-  body { font-size: 9.5pt; line-height: 1.35; }
+  body { font-size: 9.5pt; line-height: 1.3; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 15pt; margin: 0 0 4pt; }
-  h2 { font-size: 11pt; margin: 8pt 0 3pt; break-after: avoid; }
+  h2 { font-size: 11pt; margin: 7pt 0 3pt; padding-bottom: 1pt; break-after: avoid; }
+  h3 { float: left; clear: left; font-size: 9pt; line-height: 1.44; margin: 0 5pt 0 0; }
+  h3 + p { margin: 1pt 0; }
   p, ul, ol, blockquote, aside, figure, .table { margin: 3pt 0; }
+  ul, ol { padding-left: 14pt; }
   .caution { border: 1pt solid #000; padding: 3pt 6pt; }
-  figure { break-inside: avoid; }
-  img { max-height: 62mm; }
+  .margin { border: 1pt solid #999; padding: 2pt 6pt; }
+  figure { float: right; clear: right; width: 46%; margin: 2pt 0 4pt 10pt; break-inside: avoid; }
+  figcaption { font-size: 8pt; line-height: 1.2; }
+  img { max-height: 200mm; }
   tr, .caution, .margin { break-inside: avoid; }
-  .table { overflow: visible; }
+  .caution, .margin, .table { display: flow-root; overflow: visible; }
+  th, td { padding: 1pt 6pt 1pt 0; }
   a { text-decoration: none; }
 }
 `;

@@ -40,7 +40,8 @@ ${body.filter((part) => part !== '').join('\n')}
 }
 
 /** Nothing but the page's own style and the pictures that are in it (W3C Content Security Policy 3). */
-const policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'";
+const policy =
+  "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 function showBlock(block: Block, id: string, sourceOf: SourceOf): string {
   switch (block.kind) {

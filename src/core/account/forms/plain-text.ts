@@ -53,51 +53,78 @@ const wordsOf = (words: Words): string =>
 /** A head and a line under it, both folded alike. */
 const underlined = (text: string, mark: string): string => {
   const lines = wrapped(text);
-  const longest = Math.max(...lines.split('\n').map((line) => Array.from(line).length));
+  const longest = Math.max(...lines.split('\n').map(widthOf));
   return `${lines}\n${mark.repeat(Math.min(columns, longest))}`;
 };
 
-function wrapped(text: string, first = '', rest = ''): string {
+const widthOf = (text: string): number => Array.from(text).length;
+
+const wrapped = (text: string, first = '', rest = ''): string =>
+  wrappedIn(columns, cleanLine(text), first, rest).join('\n');
+
+/** Words filled into lines; one that is longer than a line stands alone in it. */
+function wrappedIn(width: number, text: string, first = '', rest = ''): readonly string[] {
   const lines: string[] = [];
   let line = first;
   let bare = true;
-  for (const word of cleanLine(text).split(' ')) {
+  for (const word of text.split(' ')) {
     const longer = bare ? `${line}${word}` : `${line} ${word}`;
-    if (!bare && Array.from(longer).length > columns) {
+    if (!bare && widthOf(longer) > width) {
       lines.push(line);
       line = `${rest}${word}`;
     } else line = longer;
     bare = false;
   }
-  return [...lines, line].map((one) => one.trimEnd()).join('\n');
+  return [...lines, line].map((one) => one.trimEnd());
 }
 
-/** Columns side by side where they fit; else each row as its first cell and the others named under it. */
+/** Columns side by side, cells folded, where they can be; else a row as lines of name and value. */
 function showTable({ head, rows }: Extract<Block, { kind: 'table' }>): string {
-  const all = [head, ...rows].map((row) => row.map(cleanLine));
-  const widths = head.map((_, column) =>
-    Math.max(...all.map((row) => Array.from(row[column] ?? '').length)),
-  );
-  const whole = widths.reduce((sum, width) => sum + width + 2, -2);
-  if (whole > columns) return stacked(head, rows);
-  return all
-    .map((row) =>
-      row
-        .map((cell, column) => cell + ' '.repeat((widths[column] ?? 0) - Array.from(cell).length))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n');
+  const [top, ...cells] = [head, ...rows].map((row) => row.map(cleanLine));
+  if (top === undefined) return '';
+  const widths = fittingWidths([top, ...cells]);
+  return widths === undefined
+    ? cells.map((row) => stacked(top, row)).join('\n\n')
+    : [top, ...cells].map((row) => besideEachOther(row, widths)).join('\n');
 }
 
-const stacked = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
-  rows
-    .map((row) => {
-      const cells = row.map(cleanLine);
-      const told = cells.flatMap((cell, column) => {
-        const name = cleanLine(head[column] ?? '').toLowerCase();
-        return cell === '' || column === 0 ? [] : [`${name}: ${cell}`];
-      });
-      return wrapped(`${cells[0] ?? ''}  ${told.join('; ')}`, '', '    ');
-    })
+/** Between two columns. */
+const gap = 2;
+
+/** The width of each column, the widest made narrower until all fit; none where a word would not. */
+function fittingWidths(table: readonly (readonly string[])[]): readonly number[] | undefined {
+  const across = (measure: (cell: string) => number): readonly number[] =>
+    (table[0] ?? []).map((_, column) =>
+      Math.max(...table.map((row) => measure(row[column] ?? ''))),
+    );
+  const least = across((cell) => Math.max(...cell.split(' ').map(widthOf)));
+  let widths = across(widthOf);
+  while (widths.reduce((sum, width) => sum + width + gap, -gap) > columns) {
+    const widest = widths.indexOf(Math.max(...widths));
+    widths = widths.map((width, column) => (column === widest ? width - 1 : width));
+  }
+  return widths.every((width, column) => width >= (least[column] ?? 0)) ? widths : undefined;
+}
+
+function besideEachOther(row: readonly string[], widths: readonly number[]): string {
+  const cells = widths.map((width, column) => wrappedIn(width, row[column] ?? ''));
+  const lines = Array.from({ length: Math.max(...cells.map((cell) => cell.length)) }, (_, at) =>
+    widths
+      .map((width, column) => {
+        const part = cells[column]?.[at] ?? '';
+        return part + ' '.repeat(width - widthOf(part));
+      })
+      .join(' '.repeat(gap))
+      .trimEnd(),
+  );
+  return lines.join('\n');
+}
+
+const stacked = (head: readonly string[], row: readonly string[]): string =>
+  row
+    .flatMap((cell, column) =>
+      cell === ''
+        ? []
+        : [wrapped(`${head[column] ?? ''}: ${cell}`, column === 0 ? '' : '  ', '    ')],
+    )
     .join('\n');

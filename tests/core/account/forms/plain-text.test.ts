@@ -26,6 +26,13 @@ test('an account as bare text: lines of 72 columns, no markup, no escape code', 
   expect(text).toContain('HOW IT WENT\n-----------\n');
   expect(text).toContain('See the points.');
   expect(text).toContain('No.  Found\n1    12.6 V');
-  expect(text).toContain('1 found: word word');
+  expect(text).toMatch(/No\.  Found\n1 {4}(word )+word\n {5}word/);
   expect(text).toContain('[picture: The way. (p/way.svg)]');
+});
+
+test('a table of more columns than fit beside each other has a line a value', () => {
+  const word = 'x'.repeat(30);
+  const text = showText([{ kind: 'table', head: ['A', 'B', 'C'], rows: [[word, word, word]] }]);
+
+  expect(text).toBe(`A: ${word}\n  B: ${word}\n  C: ${word}\n`);
 });

@@ -45,7 +45,19 @@ export type BrowserPage = {
   readonly $: (selector: string) => Promise<{ uploadFile(path: string): Promise<void> } | null>;
   readonly click: (selector: string) => Promise<void>;
   readonly waitForNavigation: () => Promise<{ status(): number } | null>;
-  readonly on: (event: 'console', hear: (said: { type(): string; text(): string }) => void) => void;
+  readonly on: {
+    (event: 'console', hear: (said: { type(): string; text(): string }) => void): void;
+    (event: 'request', hear: (asked: { url(): string }) => void): void;
+    (event: 'pageerror', hear: (error: Error) => void): void;
+  };
+  readonly setViewport: (size: {
+    readonly width: number;
+    readonly height: number;
+  }) => Promise<void>;
+  readonly emulateMediaFeatures: (
+    features: readonly { readonly name: string; readonly value: string }[],
+  ) => Promise<void>;
+  readonly pdf: (how: { readonly preferCSSPageSize: boolean }) => Promise<Uint8Array>;
 };
 
 type Launched = {

@@ -36,9 +36,9 @@ th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; 
   ul, ol { padding-left: 14pt; }
   .caution { border: 1pt solid #000; padding: 3pt 6pt; }
   .margin { border: 1pt solid #999; padding: 2pt 6pt; }
-  figure { float: right; clear: right; width: 46%; margin: 2pt 0 4pt 10pt; break-inside: avoid; }
+  figure { float: right; clear: right; width: 42%; margin: 2pt 0 4pt 10pt; break-inside: avoid; }
   figcaption { font-size: 8pt; line-height: 1.2; }
-  img { max-height: 200mm; }
+  img { max-height: 140mm; }
   tr, .caution, .margin { break-inside: avoid; }
   .caution, .margin, .table { display: flow-root; overflow: visible; }
   th, td { padding: 1pt 6pt 1pt 0; }

@@ -57,7 +57,12 @@ function machine({ begins, actions }, run, answers) {
       notes: { read: () => undefined, write: () => {} },
       holder: 'examples',
     },
-    folders: { current: root, shipped: resolve(root, 'trees'), settings: resolve(folder, 'none') },
+    folders: {
+      current: root,
+      shipped: resolve(root, 'trees'),
+      settings: resolve(folder, 'none'),
+      sessions: folder,
+    },
     onHangUp: () => {},
     isTerminal: false,
   };

@@ -36,7 +36,7 @@ import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
 
 const use = {
-  use: 'droplight write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for reader|mentor] [--front-matter] [--no-pictures] [--force]',
+  use: 'droplight write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for shop|reader|mentor] [--front-matter] [--no-pictures] [--force]',
   options: {
     as: 'text',
     length: 'text',
@@ -95,14 +95,14 @@ type How = {
 /** The words that an option takes, the first one where it is left out. */
 const words = {
   voice: ['we', 'i', 'they'],
-  for: ['mentor', 'reader'],
+  for: ['shop', 'mentor', 'reader'],
   as: ['md', 'html', 'text'],
   length: ['full', 'short', 'line'],
 } as const;
 
 const told = {
   voice: 'The voice is i, we or they.',
-  for: 'An account is for reader or mentor.',
+  for: 'An account is for shop, reader or mentor.',
   as: 'An account is written as md, html or text.',
   length: 'The length is line, short or full.',
 } as const;

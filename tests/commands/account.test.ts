@@ -119,7 +119,7 @@ test('a refused write leaves everything as it was', async () => {
 
 test.each([
   [['--voice', 'you'], 'The voice is i, we or they.'],
-  [['--for', 'press'], 'An account is for reader or mentor.'],
+  [['--for', 'press'], 'An account is for shop, reader or mentor.'],
 ])('write with %j says what it takes', async (options, message) => {
   const { session } = copied();
 

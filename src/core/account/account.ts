@@ -32,6 +32,7 @@ import { logLine } from './opening/log-line.ts';
 import { totalBlocks } from './opening/totals.ts';
 import { vehicleBlocks } from './opening/vehicle.ts';
 import { picturesOf, type Picture } from './pictures.ts';
+import type { Beside } from './story/beside.ts';
 import { storyBlocks } from './story/story.ts';
 import { clockOddities } from '../session/time.ts';
 import { sentence } from './words/wording.ts';
@@ -61,7 +62,8 @@ export type WriteOptions = AccountOptions & { readonly frontMatter?: boolean };
 /** The whole account of a story; the same story gives the same bytes, in every zone. */
 export function writeUp(story: Story, provenance: Provenance, options: WriteOptions = {}): Written {
   const context = accountContext(story, options);
-  const pictures = options.pictures === undefined ? [] : picturesOf(story, context.history);
+  const drawn = options.pictures !== undefined && context.length === 'full';
+  const pictures = drawn ? picturesOf(story, context.history) : [];
   const first = provenance.warning === undefined ? [] : [paragraph(provenance.warning)];
   const head = options.frontMatter === true ? frontMatter(context) : '';
   const blocks = [...first, ...outline(context, provenance, pictures)];
@@ -89,8 +91,7 @@ function outline(
       ...opening,
       ...dangerBlocks(story),
       heading('How it went'),
-      ...storyBlocks(context),
-      ...pictureBlocks(context, pictures),
+      ...storyBlocks(context, pictures.map(pictureBeside(context))),
       ...repairBlocks(story),
       ...costBlocks(story),
       ...proofBlocks(context),
@@ -125,11 +126,12 @@ const chartBlocks = ({ story, folder }: AccountContext): readonly Block[] =>
     ? []
     : [heading('The way as a chart'), { kind: 'chart', text: wayMermaid(waySteps(story)) }];
 
-const pictureBlocks = (
-  { folder }: AccountContext,
-  pictures: readonly Picture[],
-): readonly Block[] =>
-  pictures.map(({ file, caption }) => ({ kind: 'picture', file: `${folder}/${file}`, caption }));
+const pictureBeside =
+  ({ folder }: AccountContext) =>
+  ({ file, caption, at }: Picture): Beside => ({
+    at,
+    block: { kind: 'picture', file: `${folder}/${file}`, caption },
+  });
 
 const endings = {
   fixed: 'as fixed',

@@ -7,8 +7,8 @@ import { repeatsOf } from './blocks/ledger.ts';
 
 /** Who tells: one person, a shop, or somebody about others. */
 export type Voice = 'i' | 'we' | 'they';
-/** A reader is a stranger: no names. A mentor knows the people. */
-export type Audience = 'reader' | 'mentor';
+/** A reader is a stranger: no names. The shop knows the people; a mentor does too, and reads what stands in the margin. */
+export type Audience = 'reader' | 'mentor' | 'shop';
 
 export type AccountOptions = {
   readonly voice?: Voice;
@@ -75,7 +75,7 @@ export function accountContext(
         counted.has(n) ? [] : [[n, 'does not count any more'] as const],
       ),
     ]),
-    audience: options.audience ?? 'mentor',
+    audience: options.audience ?? 'shop',
     length: options.length ?? 'full',
     folder: options.pictures,
     photos: options.photos ?? new Map(),
@@ -87,7 +87,7 @@ export function accountContext(
   };
 }
 
-/** The complaints in their order; a stranger is told what was wrong, a mentor knows the vehicle by its name. */
+/** The complaints in their order; a stranger is told what was wrong, the shop knows the vehicle by its name. */
 export const accountTitle = ({ story, audience }: AccountContext): string => {
   const [first = firstLeg(story).tree.title, ...others] = complaintsOf(story).map(
     (one) => one.title,

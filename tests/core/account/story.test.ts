@@ -95,3 +95,26 @@ test('the lint reads the story alone, and all of it', () => {
 
   expect(storyOf(text)).toEqual(['One.', 'Two.']);
 });
+
+test('a mentor reads in the margin what a guess stood at, what stood open, and what to ask; nobody else does', () => {
+  const job = exampleOf(examples.find((name) => name.endsWith('no-start.jsonl')) ?? '');
+  const text = accountOf(job, { audience: 'mentor' });
+
+  expect(text).toMatch(
+    /Margin\.\* Mended at 13 %\. In front then: .* Open then: .*, about \d+ minutes\./,
+  );
+  expect(text.match(/Margin\./g)?.length).toBeGreaterThan(1);
+  expect(accountOf(job)).not.toContain('Margin.');
+  expect(accountOf(job, { audience: 'reader' })).not.toContain('Margin.');
+});
+
+test('a picture of the suspects stands beside the paragraph it belongs to, the way at the end', () => {
+  const job = exampleOf(examples.find((name) => name.endsWith('no-start.jsonl')) ?? '');
+  const text = accountOf(job);
+
+  const places = ['How it went', 'suspects.svg', 'way.svg', '## What was done'].map((one) =>
+    text.indexOf(one),
+  );
+  expect(places).toEqual(places.toSorted((one, other) => one - other));
+  expect(text.slice(places[1], places[2])).toMatch(/[a-z]\.\n/);
+});

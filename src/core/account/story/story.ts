@@ -4,6 +4,8 @@ import { isFirstTrial } from '../clauses/checks.ts';
 import type { Clause } from '../clauses/clause.ts';
 import { wordCount } from '../clauses/grammar.ts';
 import type { AccountContext } from '../context.ts';
+import { BesideStory, type Beside } from './beside.ts';
+import { marginsOf } from './margins.ts';
 import { clausesOf, grouped, isLong } from './gather.ts';
 import { lessonWords } from './lesson.ts';
 import { isTurn } from './meaning.ts';
@@ -38,13 +40,19 @@ const levels: readonly Level[] = [
 /** Of more findings than this only the shorter ways to tell them are tried. */
 const manyFindings = 60;
 
-/** The way from the first check to the last as paragraphs, with pictures and long notes where they belong. */
-export function storyBlocks(context: AccountContext): readonly Block[] {
+/**
+ * The way from the first check to the last as paragraphs, with pictures, long notes and words in the margin
+ * where they belong; what belongs to the end stands there.
+ */
+export function storyBlocks(
+  context: AccountContext,
+  beside: readonly Beside[] = [],
+): readonly Block[] {
   const clauses = clausesOf(context);
   const tried = context.story.findings.length > manyFindings ? levels.slice(-1) : levels;
   let told: readonly Block[] = [];
   for (const level of tried) {
-    told = blocksAt(context, clauses, level);
+    told = blocksAt(context, clauses, { ...level, placed: beside });
     if (wordsOf(told) <= mostWords) break;
   }
   return told;
@@ -61,8 +69,9 @@ export const wordsOf = (blocks: readonly Block[]): number =>
 function blocksAt(
   context: AccountContext,
   clauses: readonly Clause[],
-  level: Level,
+  level: Level & { readonly placed: readonly Beside[] },
 ): readonly Block[] {
+  const placed = new BesideStory([...level.placed, ...marginsOf(context)]);
   const teller = new Teller(context, level, surprises(context));
   const bets = firstBets(context);
   const groups = grouped(clauses.filter((clause) => isKept(context, clause, level)));
@@ -75,11 +84,17 @@ function blocksAt(
     return [
       ...(text === '' && opening === '' ? [] : [paragraph(`${opening}${text}`.trim())]),
       ...all.flatMap((clause) => besideOf(clause)),
+      ...placed.upTo(all.at(-1)?.n ?? 0),
     ];
   });
   const left = dropped === 0 ? [] : [leftOutWords(dropped)];
   const end = [...left, ...lessonWords(context)].map((text) => teller.say(text));
-  return [...told, ...(end.length === 0 ? [] : [paragraph(end.join(' '))])];
+  return [
+    ...told,
+    ...placed.upTo(Number.MAX_SAFE_INTEGER),
+    ...(end.length === 0 ? [] : [paragraph(end.join(' '))]),
+    ...placed.upTo(Infinity),
+  ];
 }
 
 /** A picture, or a long note in its own lines, under the paragraph that tells of it. */

@@ -52,14 +52,44 @@ test.each(all)('a result on the page of %s leads to the check of that number', a
   expect(leads.filter(({ line }) => !words.includes(line))).toEqual([]);
 });
 
-test.each(all)('%s as a picture is sound XML with the lines of the page', async (id) => {
-  const page = (await run(id)).out.trimEnd().split('\n');
+/** What a picture says in its texts, folded lines joined. */
+const textsOf = (svg: string): string =>
+  [...svg.matchAll(/<text [^>]*>([^<]*)<\/text>/g)]
+    .map(([, text = '']) => text)
+    .join(' ')
+    .replace(/&lt;/g, '<')
+    .replace(/&gt;/g, '>')
+    .replace(/&quot;/g, '"')
+    .replace(/&amp;/g, '&');
+
+test.each(all)('%s is drawn with every check, result and cause told whole', async (id, tree) => {
   const { code, out } = await run(id, '--as', 'svg');
+  const words = textsOf(out);
+  const ledTo = Object.values(tree.checks)
+    .flatMap(({ results }) => results.flatMap(nextsOf))
+    .flatMap((next) => tree.causes[next.replace('cause:', '')]?.name ?? []);
+  const said = [
+    ...Object.values(tree.checks).flatMap(({ ask, results }) => [
+      `. ${ask}`,
+      ...results.map(({ label }) => label),
+    ]),
+    ...ledTo,
+  ];
 
   expect(code).toBe(0);
   expect(xmlTrouble(out.trim())).toBeUndefined();
-  expect(out.match(/<text /g)).toHaveLength(page.length);
-  expect(Number(/height="(\d+)"/.exec(out)?.[1])).toBeGreaterThan(15 * page.length);
+  expect(said.filter((one) => !words.includes(unfolded(one)))).toEqual([]);
+  expect(words).not.toContain('…');
+});
+
+test.each(all)('a drawing of %s has a way in for each check that is led to', async (id, tree) => {
+  const { out } = await run(id, '--as', 'svg');
+  const nexts = Object.values(tree.checks).flatMap(({ results }) => results.flatMap(nextsOf));
+  const checks = nexts.filter((next) => next in tree.checks);
+
+  // A row that leads to a check has its number on the wire; each check led to has one arrow.
+  expect(out.match(/>to \d+<\/text>/g)).toHaveLength(checks.length);
+  expect(out.match(/ l8 -4 v8 Z/g)).toHaveLength(new Set(checks).size);
 });
 
 test.each(all)(

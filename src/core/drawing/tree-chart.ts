@@ -1,31 +1,7 @@
 import { parseNext } from '../tree/way/next.ts';
 import type { Tree } from '../tree/model.ts';
 import { mermaidLabel } from './mermaid.ts';
-import { ifWords, treePage, wayOrder } from './tree-page.ts';
-import { escapeXml } from './xml.ts';
-
-const row = 15;
-const margin = 24;
-
-/** The same page as a picture to print: black on white, headings in bold. */
-export function treePageSvg(tree: Tree): string {
-  const lines = treePage(tree);
-  const height = lines.length * row + 2 * margin;
-  const texts = lines.map((line, index) => {
-    const bold = index === 0 || /^THE [A-Z]/.test(line) ? ' font-weight="bold"' : '';
-    return `<text x="${margin}" y="${margin + (index + 1) * row}"${bold} xml:space="preserve">${escapeXml(line)}</text>`;
-  });
-  return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="640" height="${height}" viewBox="0 0 640 ${height}" role="img" aria-labelledby="t">`,
-    `<title id="t">${escapeXml(tree.title)}: the walk and the feed path</title>`,
-    `<rect width="640" height="${height}" fill="#ffffff"/>`,
-    `<g font-family="monospace" font-size="12" fill="#111111">`,
-    ...texts,
-    '</g>',
-    '</svg>',
-    '',
-  ].join('\n');
-}
+import { ifWords, wayOrder } from './tree-page.ts';
 
 /** The walk as a Mermaid flow chart. */
 export function treeChart(tree: Tree): string {

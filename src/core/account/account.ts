@@ -1,5 +1,4 @@
 import { wayMermaid } from '../drawing/mermaid.ts';
-import { waySteps } from '../drawing/way-steps.ts';
 import { triageOf } from '../session/triage.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import type { Story } from '../session/story.ts';
@@ -31,6 +30,7 @@ import { complaintBlocks } from './opening/complaint.ts';
 import { logLine } from './opening/log-line.ts';
 import { totalBlocks } from './opening/totals.ts';
 import { vehicleBlocks } from './opening/vehicle.ts';
+import { wayOf } from './outcome-steps.ts';
 import { picturesOf, type Picture } from './pictures.ts';
 import type { Beside } from './story/beside.ts';
 import { storyBlocks } from './story/story.ts';
@@ -124,7 +124,7 @@ const openingOf = (context: AccountContext): readonly Block[] => [
 const chartBlocks = ({ story, folder }: AccountContext): readonly Block[] =>
   folder !== undefined
     ? []
-    : [heading('The way as a chart'), { kind: 'chart', text: wayMermaid(waySteps(story)) }];
+    : [heading('The way as a chart'), { kind: 'chart', text: wayMermaid(wayOf(story)) }];
 
 const pictureBeside =
   ({ folder }: AccountContext) =>

@@ -3,11 +3,11 @@ import { ladderSvg } from '../drawing/ladder-svg.ts';
 import { suspectRows } from '../drawing/suspect-rows.ts';
 import { moreThanOne } from '../drawing/suspect-words.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
-import { waySteps } from '../drawing/way-steps.ts';
 import { waySvg } from '../drawing/way-svg.ts';
 import type { BeliefStep } from '../reason/history/belief-history.ts';
 import { complaintsOf, inLeg, mendedFor, type Complaint } from '../session/complaints.ts';
 import { isOwn } from '../tree/own/bare.ts';
+import { wayOf } from './outcome-steps.ts';
 import { failedRepairs } from './blocks/ledger.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 
@@ -33,13 +33,14 @@ export const picturesOf = (story: Story, history: readonly BeliefStep[]): readon
 
 function wayPicture(story: Story): readonly Picture[] {
   const { tree } = firstLeg(story);
-  const steps = waySteps(story);
+  const steps = wayOf(story);
   const caption = isOwn(tree)
     ? 'The way that was taken: each check with what it showed, what else it could have shown faded beside it.'
     : 'The way through the tree: each check with what it showed, the branches not taken faded beside it.';
+  const title = complaintsOf(story).length === 1 ? `The way: ${tree.title}` : 'The way';
   return steps.length === 0
     ? []
-    : [{ file: 'way.svg', caption, svg: waySvg(`The way: ${tree.title}`, steps), at: Infinity }];
+    : [{ file: 'way.svg', caption, svg: waySvg(title, steps), at: Infinity }];
 }
 
 type Placed = { readonly complaint: Complaint; readonly place: number };

@@ -1,5 +1,6 @@
 import { cleanRow } from '../text.ts';
-import { shortened, type WayStep } from './way-steps.ts';
+import { shortened } from './way-length.ts';
+import type { WayStep } from './way-steps.ts';
 
 /** Marks that mean something to Mermaid, or to the markdown around it, written by their code. */
 const risky = /["#;<>&`%{}\\]/g;
@@ -20,16 +21,23 @@ const shapes: Readonly<Record<WayStep['kind'], readonly [open: string, close: st
   proof: ['([', '])'],
   repair: ['[[', ']]'],
   'passed over': ['[', ']'],
-  'another complaint': ['{{', '}}'],
+  'not told': ['[', ']'],
+  'taken back': ['[', ']'],
+  'healthy checks': ['[', ']'],
+  complaint: ['{{', '}}'],
+  'back to the complaint': ['{{', '}}'],
+  'another tree': ['{{', '}}'],
+  outcome: ['([', '])'],
   gap: ['(', ')'],
 };
 
+/** Kinds that need no word before what they say. */
+const unnamed: readonly WayStep['kind'][] = ['check', 'gap', 'outcome'];
+
 const nodeText = ({ kind, title }: WayStep): string =>
-  kind === 'check' || kind === 'gap' ? title : `${kind}: ${title}`;
+  unnamed.includes(kind) ? title : `${kind}: ${title}`;
 
-const mostBranches = 3;
-
-/** The way that was walked as a Mermaid flow chart; branches not taken hang on it by dotted lines. */
+/** The way that was walked as a Mermaid flow chart: what was done and found, and how it ended. */
 export function wayMermaid(steps: readonly WayStep[]): string {
   const shown = shortened(steps);
   const nodes = shown.map((step, index) => {
@@ -37,28 +45,12 @@ export function wayMermaid(steps: readonly WayStep[]): string {
     return `  s${index}${open}${mermaidLabel(nodeText(step))}${close}`;
   });
   const edges = shown.slice(1).map((_, index) => {
-    const taken = shown[index]?.taken ?? '';
+    const taken = wordsOf(shown[index]);
     const word = taken === '' ? '' : `|${mermaidLabel(taken)}|`;
     return `  s${index} -->${word} s${index + 1}`;
   });
-  const last = shown.at(-1);
-  const end =
-    last === undefined || last.taken === ''
-      ? []
-      : [`  s${shown.length - 1} --> done(${mermaidLabel(last.taken)})`];
-  const branches = shown.flatMap(({ branches: off }, index) =>
-    off
-      .slice(0, mostBranches)
-      .map(
-        ({ label }, place) => `  s${index} -.- b${index}x${place}(${mermaidLabel(label)}):::off`,
-      ),
-  );
-  return [
-    'flowchart TD',
-    ...nodes,
-    ...edges,
-    ...end,
-    ...branches,
-    '  classDef off opacity:0.55',
-  ].join('\n');
+  return ['flowchart TD', ...nodes, ...edges].join('\n');
 }
+
+const wordsOf = (step: WayStep | undefined): string =>
+  [step?.taken ?? '', step?.trace ?? ''].filter((words) => words !== '').join('; ');

@@ -1,7 +1,8 @@
 import { count } from '../text.ts';
 import { fitLine, fitText, textWidth } from './fit-text.ts';
 import { faint, ink, line, pageWidth, panel, showPage, tint } from './page.ts';
-import { shortened, type Branch, type WayStep } from './way-steps.ts';
+import { shortened } from './way-length.ts';
+import type { Branch, WayStep } from './way-steps.ts';
 import { boxAt, circleAt, element, textAt } from './xml.ts';
 
 const left = 52;
@@ -28,11 +29,11 @@ export function waySvg(title: string, steps: readonly WayStep[]): string {
   let y = top;
   let number = 0;
   shown.forEach((step, index) => {
-    const numbered = step.kind === 'check' || step.kind === 'proof';
-    if (step.kind === 'gap') number += countChecks(steps) - countChecks(shown);
-    if (numbered) number += 1;
-    const drawn = drawStep(step, numbered ? String(number) : '');
-    if (index > 0) parts.push(arrow(y - gap, y, step.own));
+    const { kind, checks } = step;
+    const isNumbered = checks > 0 && kind !== 'gap';
+    const drawn = drawStep(step, isNumbered ? number + 1 : undefined);
+    number += checks;
+    if (index > 0 && !isDivider(step)) parts.push(arrow(y - gap, y, step.own));
     parts.push(...drawn.parts(y));
     y += drawn.height + gap;
   });
@@ -41,9 +42,6 @@ export function waySvg(title: string, steps: readonly WayStep[]): string {
   const height = y + 26 + words.length * legendLead;
   return showPage({ title, description: describe(steps), height }, parts);
 }
-
-const countChecks = (steps: readonly WayStep[]): number =>
-  steps.filter(({ kind }) => kind === 'check' || kind === 'proof').length;
 
 function describe(steps: readonly WayStep[]): string {
   const words = steps
@@ -63,33 +61,67 @@ const arrow = (from: number, to: number, own: boolean): string => {
 };
 
 /** What stands over a box that is no plain check. */
-const headOf = ({ kind, healthy, own }: WayStep): string => {
+function headOf({ kind, healthy, own, checks }: WayStep, number = 0): string {
   if (kind === 'proof') return healthy ? 'PROOF: GOOD' : 'PROOF: NOT CURED';
   if (kind === 'check') return own ? '' : 'CHOSEN, OFF THE WAY';
+  if (kind === 'healthy checks')
+    return `${number} TO ${number + checks - 1}: NOTHING CAME TO LIGHT`;
   return kind === 'gap' ? '' : kind.toUpperCase();
-};
+}
 
-function drawStep(step: WayStep, number: string): Drawn {
-  const head = headOf(step);
-  const title = fitText(step.title, { width: textRoom, lines: 2 });
-  const taken =
-    step.taken === '' ? [] : fitText(step.taken, { width: textRoom, lines: 2, weight: 'bold' });
-  const rows = (head === '' ? 0 : small) + (title.length + taken.length) * lead;
+function drawStep(step: WayStep, number: number | undefined): Drawn {
+  if (isDivider(step)) return divider(step);
+  const text = boxWords(step, number);
+  const lines = text.title.length + text.taken.length + text.trace.length;
+  const rows = (text.head === '' ? 0 : small) + lines * lead;
   const branches = branchLines(step);
   const height = Math.max(rows + 16, branches.length * small + 6);
   return {
     height,
     parts: (top) => [
       ...frame(step, top, height),
-      ...(number === '' ? [] : [badge(number, top + 18)]),
-      ...boxText({ head, title, taken }, top),
+      ...(number === undefined ? [] : [badge(String(number), top + 18)]),
+      ...boxText(text, top),
       ...branchText(branches, top, height),
     ],
   };
 }
 
-const isDone = ({ kind }: WayStep): boolean => kind === 'repair' || kind === 'proof';
-const isDashed = ({ kind }: WayStep): boolean => kind === 'passed over' || kind === 'gap';
+const bold = { width: textRoom, lines: 2, weight: 'bold' } as const;
+
+/** How it ended is said in bold alone. */
+function boxWords(step: WayStep, number: number | undefined): BoxText {
+  const { kind, title, taken, trace } = step;
+  const head = headOf(step, number);
+  if (kind === 'outcome')
+    return { head, title: [], taken: fitText(title, { ...bold, lines: 4 }), trace: [] };
+  return {
+    head,
+    title: fitText(title, { width: textRoom, lines: kind === 'healthy checks' ? 5 : 2 }),
+    taken: taken === '' ? [] : fitText(taken, bold),
+    trace: trace === '' ? [] : fitText(trace, { width: textRoom, lines: 2, size: 11 }),
+  };
+}
+
+/** A new complaint parts the way from edge to edge. */
+function divider(step: WayStep): Drawn {
+  const words = fitLine(step.title, pageWidth - 60, 13, 'bold');
+  return {
+    height: 44,
+    parts: (top) => [
+      boxAt([14, top, pageWidth - 28, 44], { fill: ink }),
+      textAt(28, top + 16, headOf(step), { 'font-size': 9.5, 'letter-spacing': 0.6, fill: panel }),
+      textAt(28, top + 34, words, { 'font-size': 13, 'font-weight': 'bold', fill: panel }),
+    ],
+  };
+}
+
+const isDivider = ({ kind }: WayStep): boolean =>
+  kind === 'complaint' || kind === 'back to the complaint';
+const isDone = ({ kind }: WayStep): boolean =>
+  kind === 'repair' || kind === 'proof' || kind === 'outcome';
+const dashed: readonly WayStep['kind'][] = ['passed over', 'not told', 'taken back', 'gap'];
+const isDashed = ({ kind }: WayStep): boolean => dashed.includes(kind);
 const isUnhealthy = ({ kind, healthy }: WayStep): boolean =>
   (kind === 'check' || kind === 'proof') && !healthy;
 
@@ -97,13 +129,13 @@ const inner = { rx: 3, fill: 'none', stroke: ink };
 
 function frame(step: WayStep, top: number, height: number): readonly string[] {
   const done = isDone(step);
-  const dashed = isDashed(step);
+  const isFaded = isDashed(step);
   return [
     boxAt([left, top, boxWidth, height], {
       rx: 5,
       fill: done ? tint : panel,
-      stroke: dashed ? line : ink,
-      'stroke-dasharray': dashed ? '5 4' : undefined,
+      stroke: isFaded ? line : ink,
+      'stroke-dasharray': isFaded ? '5 4' : undefined,
     }),
     ...(done ? [boxAt([left + 3, top + 3, boxWidth - 6, height - 6], inner)] : []),
     ...(isUnhealthy(step) ? [boxAt([left, top, 6, height], { fill: ink })] : []),
@@ -118,9 +150,10 @@ type BoxText = {
   readonly head: string;
   readonly title: readonly string[];
   readonly taken: readonly string[];
+  readonly trace: readonly string[];
 };
 
-function boxText({ head, title, taken }: BoxText, top: number): readonly string[] {
+function boxText({ head, title, taken, trace }: BoxText, top: number): readonly string[] {
   const x = left + 14;
   let y = top + 6;
   const parts: string[] = [];
@@ -130,6 +163,8 @@ function boxText({ head, title, taken }: BoxText, top: number): readonly string[
   }
   for (const text of title) parts.push(textAt(x, (y += lead), text));
   for (const text of taken) parts.push(textAt(x, (y += lead), text, { 'font-weight': 'bold' }));
+  for (const text of trace)
+    parts.push(textAt(x, (y += lead), text, { 'font-size': 11, fill: faint }));
   return parts;
 }
 
@@ -184,11 +219,14 @@ function legendLines(steps: readonly WayStep[]): readonly string[] {
   const words = [
     ...has(({ taken }) => taken !== '', 'Bold: what was found or done.'),
     ...has(isUnhealthy, 'Thick bar at the left: not what a healthy vehicle shows.'),
-    ...has(isDone, 'Double line: repair and proof.'),
+    ...has(isDone, 'Double line: repair, proof and how it ended.'),
     ...(branches.length === 0
       ? []
       : [`Faded at the right: what else it could have shown${leads}.`]),
-    ...has((step) => isDashed(step) || !step.own, 'Dashed: passed over, or off the way.'),
+    ...has(
+      (step) => isDashed(step) || !step.own,
+      'Dashed: passed over, not told, taken back, or off the way.',
+    ),
   ];
   return fitText(words.join(' '), { width: pageWidth - 36, lines: 4, size: legendSize });
 }

@@ -6,11 +6,10 @@ import { suspectsSvg } from '../../../src/core/drawing/suspects-svg.ts';
 import { waySteps, type WayStep } from '../../../src/core/drawing/way-steps.ts';
 import { waySvg } from '../../../src/core/drawing/way-svg.ts';
 import { beliefHistory } from '../../../src/core/reason/history/belief-history.ts';
-import { fold } from '../../../src/core/session/fold.ts';
 import { complaintsOf } from '../../../src/core/session/complaints.ts';
 import type { Story } from '../../../src/core/session/story.ts';
 import { hostileText } from '../../helpers/hostile.ts';
-import { oddSessions } from '../../helpers/odd-sessions.ts';
+import { oddStory } from '../../helpers/odd-story.ts';
 import { after } from '../../helpers/story.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';
 
@@ -28,6 +27,8 @@ const step = (text: string, change: Partial<WayStep> = {}): WayStep => ({
   kind: 'check',
   title: text,
   taken: text,
+  trace: '',
+  checks: 1,
   healthy: false,
   own: true,
   branches: [{ label: text, leads: text }],
@@ -74,12 +75,6 @@ const suspectsOf = (story: Story): readonly SuspectRows[] =>
     const suspects = suspectRows(story, beliefHistory(story), complaint);
     return suspects === undefined ? [] : [suspects];
   });
-
-const oddStory = (name: string): Story => {
-  const made = oddSessions[name]?.();
-  if (made === undefined) throw new Error(`no job ${name}`);
-  return fold(made.header, made.events);
-};
 
 test('each suspect is drawn at its own chance, however much they come to together', () => {
   const story = oddStory('contradiction');

@@ -15,18 +15,33 @@ const examples = readdirSync(folder, { recursive: true, encoding: 'utf8' });
 const accounts = examples.filter((name) => name.endsWith('.md'));
 const pictures = examples.filter((name) => name.endsWith('.svg'));
 
+const kinds = [
+  'check',
+  'passed over',
+  'not told',
+  'taken back',
+  'healthy checks',
+  'repair',
+  'proof',
+  'complaint',
+  'back to the complaint',
+  'another tree',
+  'gap',
+  'outcome',
+] as const;
+
 const steps = (text: string): readonly WayStep[] =>
-  (['check', 'passed over', 'repair', 'proof', 'another complaint', 'gap'] as const).map(
-    (kind, n) => ({
-      n,
-      kind,
-      title: text,
-      taken: text,
-      healthy: true,
-      own: true,
-      branches: [{ label: text, leads: text }],
-    }),
-  );
+  kinds.map((kind, n) => ({
+    n,
+    kind,
+    title: text,
+    taken: text,
+    trace: text,
+    checks: 1,
+    healthy: true,
+    own: true,
+    branches: [{ label: text, leads: text }],
+  }));
 
 const skipped = mermaidParse === undefined ? ` (${absent})` : '';
 const parse = async (text: string): Promise<unknown> => mermaidParse?.(text);

@@ -11,6 +11,8 @@ import { showHtml } from '../core/account/forms/html.ts';
 import { showText } from '../core/account/forms/plain-text.ts';
 import type { Written } from '../core/account/account.ts';
 import { StoreError, type Files } from '../store/files.ts';
+import { makeOwnFolder } from '../store/folder.ts';
+import { writeWhole } from '../store/whole-file.ts';
 
 /** The forms an account comes in, and what their files end in. */
 export const accountForms = { md: '.md', html: '.html', text: '.txt' } as const;
@@ -35,17 +37,11 @@ export function textOf({ blocks }: Written): string {
   return `${text}\n[droplight ${markOf(text)}]\n`;
 }
 
-const kinds: Readonly<Record<string, string>> = {
-  svg: 'image/svg+xml',
-  png: 'image/png',
-  jpg: 'image/jpeg',
-  jpeg: 'image/jpeg',
-  webp: 'image/webp',
-};
-
+/** A picture as an address that holds it; what a name ends in is one of the kinds we keep. */
 function dataAddress(name: string, content: string | Uint8Array): string {
-  const kind = kinds[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
-  return `data:${kind};base64,${Buffer.from(content).toString('base64')}`;
+  const ending = name.split('.').at(-1) ?? '';
+  const kind = { svg: 'svg+xml', jpg: 'jpeg' }[ending] ?? ending;
+  return `data:image/${kind};base64,${Buffer.from(content).toString('base64')}`;
 }
 
 /** What was done about an account that stood there already. */
@@ -114,7 +110,7 @@ export function refuseEdited(files: Files, path: string): void {
 }
 
 /** A photo has nothing of ours in it: one that is there already has the very same bytes. */
-export function refuseOtherBytes(files: Files, path: string, bytes: Uint8Array): void {
+function refuseOtherBytes(files: Files, path: string, bytes: Uint8Array): void {
   if (!files.exists(path)) return;
   if (files.sizeOf(path) === bytes.length && Buffer.compare(files.read(path), bytes) === 0) return;
   throw notOurs(path, 'photo');
@@ -129,8 +125,32 @@ const notOurs = (path: string, kind: string): StoreError =>
   );
 
 /** Contents by where they go. */
-export const inFolder = <Content>(
+const inFolder = <Content>(
   folder: string,
   named: Iterable<readonly [name: string, content: Content]>,
 ): readonly (readonly [path: string, content: Content])[] =>
   Array.from(named, ([name, content]) => [join(folder, name), content] as const);
+
+type Forced = { readonly force?: boolean };
+
+/** A form that is written as a whole, unless somebody edited the one that is there. */
+export function writeWholeForm(files: Files, path: string, text: string, { force }: Forced): Kept {
+  if (force !== true) refuseEdited(files, path);
+  writeWhole(files, path, text);
+  return nothingKept;
+}
+
+export function writePictures(
+  files: Files,
+  folder: string,
+  pictured: Pictured,
+  { force }: Forced,
+): void {
+  const all = inFolder(folder, pictured);
+  if (force !== true)
+    for (const [picture, content] of all)
+      if (typeof content === 'string') refuseOthers(files, picture, 'picture');
+      else refuseOtherBytes(files, picture, content);
+  if (all.length > 0) makeOwnFolder(files, folder);
+  for (const [picture, content] of all) writeWhole(files, picture, content);
+}

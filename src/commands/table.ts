@@ -40,8 +40,9 @@ export const commands: Readonly<Record<string, Row>> = {
   },
   write: {
     help: [
-      'write SESSION        the account as markdown, with pictures [--out DIR] [--voice i|we|they]',
-      '                     [--for reader|mentor] [--front-matter] [--no-pictures] [--force]',
+      'write SESSION        the account, with pictures [--as md|html|text] [--out DIR]',
+      '                     [--length line|short|full] [--voice i|we|they] [--force]',
+      '                     [--for shop|reader|mentor] [--front-matter] [--no-pictures]',
     ],
     load: async () => (await import('./write.ts')).write,
   },

@@ -11,21 +11,20 @@ import { cleanRow } from '../core/text.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';
 import { attempt, type Files } from '../store/files.ts';
-import { makeOwnFolder } from '../store/folder.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { isOwn } from '../core/tree/own/bare.ts';
 import {
   accountForms,
-  inFolder,
   nothingKept,
   pageOf,
   refuseEdited,
-  refuseOtherBytes,
   refuseOthers,
   textOf,
   withEdits,
+  writePictures,
+  writeWholeForm,
   type AccountForm,
   type Kept,
   type Pictured,
@@ -186,6 +185,23 @@ type Place = { readonly folder: string; readonly name: string; readonly path: st
 function writeAt(io: Io, { folder, name, path }: Place, session: Loaded, how: How): Kept {
   const { files } = io.disk;
   const beside = `${name}.pictures`;
+  const { written, pictured } = picturedAccount(files, session, how, beside);
+  if (how.out !== undefined) files.makeFolder(folder);
+  if (how.form === 'html')
+    return writeWholeForm(files, path, pageOf(written, beside, pictured), how);
+  if (how.form === 'text') {
+    if (how.force !== true) refuseEdited(files, path);
+    writePictures(files, join(folder, beside), pictured, how);
+    return writeWholeForm(files, path, textOf(written), how);
+  }
+  const { text, ...kept } = markdownOf(files, path, written, how);
+  writePictures(files, join(folder, beside), pictured, how);
+  writeWhole(files, path, text);
+  return kept;
+}
+
+/** The account with what lies in its folder of pictures. */
+function picturedAccount(files: Files, session: Loaded, how: How, beside: string) {
   const story = fold(session.recovered.header, session.recovered.events);
   const photos = photosFor(files, session.path, story, how.audience);
   const written = accountOf(session.recovered, {
@@ -195,40 +211,26 @@ function writeAt(io: Io, { folder, name, path }: Place, session: Loaded, how: Ho
   });
   const pictured: Pictured = new Map<string, string | Uint8Array>([
     ...Object.entries(written.pictures),
-    ...(how.noPictures === true ? [] : photos.copies),
+    ...(how.noPictures === true || isShortened(how) ? [] : photos.copies),
   ]);
-  if (how.out !== undefined) files.makeFolder(folder);
-  if (how.form === 'html')
-    return writeWholeForm(files, path, pageOf(written, beside, pictured), how);
-  if (how.force !== true && how.form !== 'text') refuseOthers(files, path, 'account');
-  const text =
-    how.form === 'text'
-      ? undefined
-      : how.force === true
-        ? { text: withMarkers(freshOf(written.frontMatter, written.markdown)), ...nothingKept }
-        : withEdits(files, path, written);
-  writePictures(files, join(folder, beside), pictured, how);
-  if (text === undefined) return writeWholeForm(files, path, textOf(written), how);
-  writeWhole(files, path, text.text);
-  return text;
+  return { written, pictured };
 }
 
-/** A form that is written as a whole, unless somebody edited the one that is there. */
-function writeWholeForm(files: Files, path: string, text: string, { force }: How): Kept {
-  if (force !== true) refuseEdited(files, path);
-  writeWhole(files, path, text);
-  return nothingKept;
+/** The account as markdown for the disk, with what its writer edited in the one that stands there. */
+function markdownOf(
+  files: Files,
+  path: string,
+  written: Written,
+  { force }: How,
+): { readonly text: string } & Kept {
+  if (force === true)
+    return { text: withMarkers(freshOf(written.frontMatter, written.markdown)), ...nothingKept };
+  refuseOthers(files, path, 'account');
+  return withEdits(files, path, written);
 }
 
-function writePictures(files: Files, folder: string, pictured: Pictured, { force }: How): void {
-  const all = inFolder(folder, pictured);
-  if (force !== true)
-    for (const [picture, content] of all)
-      if (typeof content === 'string') refuseOthers(files, picture, 'picture');
-      else refuseOtherBytes(files, picture, content);
-  if (all.length > 0) makeOwnFolder(files, folder);
-  for (const [picture, content] of all) writeWhole(files, picture, content);
-}
+/** What is shorter than the whole shows no picture. */
+const isShortened = ({ length = 'full' }: How): boolean => length !== 'full';
 
 /** The session's own name; a stranger gets one without the vehicle's name in it. */
 function fileName(session: string, { header }: Recovered, { audience }: How): string {

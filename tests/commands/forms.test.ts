@@ -63,6 +63,27 @@ test.each([
   expect(read(ending)).not.toContain('What we did');
 });
 
+test('a refused text leaves the folder as it was', async () => {
+  const { at, run, path } = copied();
+  writeFileSync(path('.txt'), 'my own notes');
+
+  const { code } = await run('--as', 'text');
+
+  expect(code).toBe(2);
+  expect(readdirSync(at).filter((name) => name.endsWith('.pictures'))).toEqual([]);
+});
+
+test('the editor of another system changes line ends, and they stay', async () => {
+  const { run, read, path } = copied();
+  await run();
+  writeFileSync(path('.md'), read('.md').replaceAll('\n', '\r\n'));
+
+  const again = await run();
+
+  expect(again).toMatchObject({ code: 0, err: '' });
+  expect(read('.md')).not.toMatch(/[^\r]\n/);
+});
+
 test('an edited section of the markdown is kept, and said to be', async () => {
   const { run, read, path } = copied();
   await run();
@@ -115,6 +136,7 @@ test('a line for a log goes to standard output, and the short form leaves the st
   );
   expect(readdirSync(at).filter((name) => name.endsWith('.md'))).toHaveLength(1);
   expect(read('.md')).not.toContain('How it went');
+  expect(readdirSync(at).filter((name) => name.endsWith('.pictures'))).toEqual([]);
 });
 
 test.each([

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
+import { pageOf, textOf } from '../../src/commands/account-files.ts';
 import { storyJson } from '../../src/commands/story.ts';
 import { accountOf } from '../../src/commands/write.ts';
 import { reviewOf } from '../../src/core/review/review.ts';
@@ -40,8 +41,11 @@ afterEach(() => {
 /** All that is told of a session, by a machine in some zone. */
 function toldIn(zone: string, [name, reading]: (typeof sessions)[number]): string {
   process.env['TZ'] = zone;
+  const account = accountOf(reading, { pictures: 'pictures' });
   return JSON.stringify([
-    accountOf(reading, { pictures: 'pictures' }),
+    account,
+    textOf(account),
+    pageOf(account, 'pictures', new Map(Object.entries(account.pictures))),
     storyJson(reading),
     // Its beginning: every decision more costs a second, and is told by the same clock.
     reviewOf(name, { ...reading, events: reading.events.slice(0, 6) }, { vehicles: 2 }),

@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { writeUp } from '../src/core/account/account.ts';
+import { fold, type Recorded } from '../src/core/session/fold.ts';
 import { fitTree } from '../src/core/tree/fit.ts';
+import { storyFaults, storyOf } from './helpers/account-lint.ts';
 import { drive } from './helpers/drive/drive.ts';
 import { readVehicles } from './helpers/drive/script.ts';
 import { faultsOf, slipsOf } from './helpers/drive/verdict.ts';
 import { shippedShop, shippedTree, shippedTrees } from './helpers/library.ts';
+
+const accountOf = ({ header, events }: Recorded): string =>
+  writeUp(fold(header, events), { events: events.length, passedOver: 0, link: 'ab' }).markdown;
 
 const vehicles = readVehicles();
 const shop = shippedShop();
@@ -14,6 +20,12 @@ describe.each(vehicles)('$name', ({ name, script }) => {
   test('is a vehicle of its tree', () => {
     expect(name.startsWith(`${script.tree}-`)).toBe(true);
     expect(slipsOf(script, fitTree(tree, script.facts))).toEqual([]);
+  });
+
+  test('leaves an account with nothing that an editor would strike out', () => {
+    const { recorded } = drive({ name, script }, { tree, shop }, 'tree');
+
+    expect(storyFaults(storyOf(accountOf(recorded)))).toEqual([]);
   });
 
   test.each(['tree', 'quicker'] as const)('is driven to its end, led by the %s way', (lead) => {

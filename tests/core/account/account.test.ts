@@ -219,32 +219,3 @@ function everywhere(text: string): readonly Action[] {
     { do: 'close', as: 'given-up', text: said },
   ];
 }
-
-const burnt: Action = { do: 'find', check: 'look', result: 'burnt' };
-const gotWorse: readonly Action[] = [dark, whole, mend(), { do: 'prove', result: 'dark' }, burnt];
-
-test.each([
-  ['misread-then', 'The first was taken for a misreading and did not count from then on.'],
-  ['misread-now', 'The last was taken for a misreading and did not count.'],
-  ['comes-and-goes', 'It was put down to something that comes and goes; each counted by itself.'],
-  ['new-since', 'It was put down to something new since the repair; what the check had shown'],
-] as const)('a contradiction is told where it happened, with its answer: %s', (as, words) => {
-  const text = told([...gotWorse, { do: 'settle', as }, dead]);
-
-  expect(text).toMatch(
-    /did not agree: first whole at 10:0\d, then burnt at 10:\d\d, with a repair between\./,
-  );
-  expect(text).toContain(words);
-  expect(text.indexOf(words)).toBeLessThan(text.indexOf('0.2 V'));
-  expect(text.includes('it was taken for a misreading')).toBe(as.startsWith('misread'));
-  expect(text.includes('does not count any more')).toBe(as === 'new-since');
-});
-
-test('a contradiction that nobody has said anything of is told as open', () => {
-  const text = told(gotWorse);
-
-  expect(text).toMatch(
-    /The same check had been better before: whole at 10:0\d, with a repair between\. Nobody said which/,
-  );
-  expect(text).toContain('set aside for the worse one after it');
-});

@@ -11,47 +11,19 @@ import { newHeader } from '../../../src/core/session/header/new-header.ts';
 import { newEvent } from '../../../src/core/session/read-event.ts';
 import { decide } from '../../../src/core/session/rules/rules.ts';
 import { parseConditions } from '../../../src/core/session/rules/vehicle.ts';
-import { currentLeg, type Due } from '../../../src/core/session/story.ts';
+import { currentLeg } from '../../../src/core/session/story.ts';
 import { defaultSettings, type Settings } from '../../../src/core/settings.ts';
 import { trusted } from '../../../src/core/problem.ts';
 import type { Check, Tree } from '../../../src/core/tree/model.ts';
 import type { Shop } from '../../../src/core/tree/shop.ts';
 import { neededBy } from '../../../src/core/tree/states.ts';
 import { stampAt } from '../story.ts';
+import type { Drive, Step } from './shape.ts';
 import { metered } from './meter.ts';
 import { shownBy, type Vehicle } from './script.ts';
 
 /** Who leads: the tree's own way, or the step that the advice puts first. */
 export type Lead = Settings['lead'];
-
-/** One thing that was done to the vehicle, in words an author can follow. */
-export type Step = {
-  readonly do: 'check' | 'repair' | 'proof';
-  readonly id: string;
-  /** What was typed, and the results it counts for. */
-  readonly shown: string;
-  readonly minutes: number;
-  /** Whether the advice asked for it. */
-  readonly advised: boolean;
-};
-
-export type Drive = {
-  readonly steps: readonly Step[];
-  /** Causes that were repaired, in order. */
-  readonly mended: readonly string[];
-  /** Causes that were named as found. */
-  readonly condemned: readonly string[];
-  /** What was due when it ended: proven, a stop, another tree, or nothing left. */
-  readonly end: Due;
-  /** The tree as the vehicle has it. */
-  readonly tree: Tree;
-  /** Whether the session may be closed as fixed now. */
-  readonly closesFixed: boolean;
-  /** Checks that showed worse after a repair, which was then said to be new since. */
-  readonly settled: readonly string[];
-  /** What may not happen on the way: a refusal, a warning, a contradiction, no belief. */
-  readonly troubles: readonly string[];
-};
 
 type Walk = {
   readonly header: Header;
@@ -234,10 +206,11 @@ function blindness({ led: { own, story, advice }, lead }: Walk): readonly string
     : [];
 }
 
-function ended({ led, steps, settled, troubles }: Walk): Drive {
+function ended({ header, events, led, steps, settled, troubles }: Walk): Drive {
   const { story } = led;
   const close = decide(story, { do: 'close', as: 'fixed' }, noOtherTree);
   return {
+    recorded: { header, events },
     steps,
     mended: story.repairs.map(({ cause }) => cause),
     condemned: story.condemned.map(({ cause }) => cause),

@@ -1,7 +1,8 @@
 import type { Due } from '../../../src/core/session/story.ts';
 import { gatesOfStanding } from '../../../src/core/tree/way/gates.ts';
 import type { Tree } from '../../../src/core/tree/model.ts';
-import type { Drive, Lead, Step } from './drive.ts';
+import type { Lead } from './drive.ts';
+import type { Drive, Step } from './shape.ts';
 import { isWhile, leftOf, type Script, type Shows } from './script.ts';
 
 /** A drive may take so many times the steps of a master. */

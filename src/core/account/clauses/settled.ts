@@ -12,8 +12,9 @@ export const settlingWords: Readonly<Record<Settling, string>> = {
   'misread-then': 'the first was taken for a misreading and did not count from then on',
   'misread-now': 'the last was taken for a misreading and did not count',
   'new-since':
-    'it was put down to something new since the repair; what the check had shown before that did not count any more',
-  'comes-and-goes': 'it was put down to something that comes and goes; each counted by itself',
+    'the difference was put down to something new since the repair; what the check had shown before that did not count any more',
+  'comes-and-goes':
+    'the difference was put down to something that comes and goes; each counted by itself',
 };
 
 /** Two findings that contradict one another, and what the mechanic said of them. */
@@ -40,7 +41,10 @@ export function settledClause(
 
 /** A finding as it was first written, withdrawn or not: `12.6 V (full) at 10:42`. */
 function shownAt(story: Story, n: number): string | undefined {
-  const event = story.entries.find((entry) => entry.event.n === n)?.event;
+  // Events are numbered from 1 on; a torn or foreign line can part the two.
+  const placed = story.entries[n - 1]?.event;
+  const event =
+    placed?.n === n ? placed : story.entries.find((entry) => entry.event.n === n)?.event;
   if (event?.kind !== 'found' && event?.kind !== 'proved') return undefined;
   const [reading, shown] = [readingWords(story, event), asClause(shownWords(story, event))];
   return `${reading === '' ? shown : `${reading} (${shown})`} at ${clockTime(event.at)}`;

@@ -56,8 +56,3 @@ export function anchorsOf(node: Node): readonly string[] {
       return `#${encodeURI(times === 0 ? slug : `${slug}-${times}`)}`;
     });
 }
-
-export const chartsOf = (node: Node): readonly string[] =>
-  allNodes(node)
-    .filter(({ type, lang }) => type === 'code' && lang === 'mermaid')
-    .map(({ value }) => value ?? '');

@@ -87,7 +87,7 @@ const feedPictures = (story: Story): readonly Picture[] =>
   feedsBeforeRepair(story).map(({ view, shownBy, complaint }) => ({
     file: numbered('feed', complaint),
     caption:
-      'The feed path before the repair: the volts read at each station, and what was lost on the way to it.',
+      'The feed path before the repair: the volts at each station, read or worked out from a drop that was read, and what was lost on the way to it.',
     svg: ladderSvg('The feed path before the repair', view),
     at: shownBy,
     complaint,

@@ -16,19 +16,53 @@ export function ladderSvg(title: string, view: FeedView): string {
   const said = whereLines({ ...view, next: [], unshown: undefined }).map((words) =>
     words.replace(/^! /, ''),
   );
-  const loadTop = top + supply.length * row;
+  const [feeding, returning] = [folded(supply), folded(ground)];
+  const loadTop = top + feeding.length * row;
   const groundTop = loadTop + row;
-  const height = groundTop + ground.length * row + 8;
+  const height = groundTop + returning.length * row + 8;
   const parts = [
     ...fitText(said.join(' '), { width: 564, lines: 4 }).map((words, at) =>
       textAt(18, 46 + at * 15, words),
     ),
     ...heads(),
-    ...supply.flatMap((rung, at) => rungParts(rung, top + at * row)),
+    ...feeding.flatMap((one, at) => rowParts(one, top + at * row)),
     loadBox(load.name, loadTop),
-    ...ground.flatMap((rung, at) => rungParts(rung, groundTop + at * row)),
+    ...returning.flatMap((one, at) => rowParts(one, groundTop + at * row)),
   ];
   return showPage({ title, description: said.join(' '), height }, parts);
+}
+
+/** One station, or several in a row at which nothing was read. */
+type Row = { readonly rungs: readonly [Rung, ...Rung[]] };
+
+const isUnread = ({ found, otherwise }: Rung): boolean =>
+  found === undefined && otherwise === undefined;
+
+/** Inside a bad stretch: what is lost in all of it is told once, where it was read. */
+const isWithin = (rung: Rung): boolean => {
+  const verdict = rung.span?.stretch?.verdict;
+  return isUnread(rung) && (verdict === 'bad' || verdict === 'wrong');
+};
+
+/** Stations in a row at which nothing was read are one row: they tell nothing one by one. */
+function folded(rungs: readonly Rung[]): readonly Row[] {
+  const rows: { rungs: [Rung, ...Rung[]] }[] = [];
+  for (const rung of rungs) {
+    const last = rows.at(-1);
+    if (last !== undefined && isUnread(last.rungs[0]) && isUnread(rung)) last.rungs.push(rung);
+    else rows.push({ rungs: [rung] });
+  }
+  return rows;
+}
+
+function rowParts({ rungs }: Row, y: number): readonly string[] {
+  const [first, ...more] = rungs;
+  if (more.length === 0) return rungParts(first, y);
+  return [
+    ...(first.span === undefined ? [] : spanParts(first.span.stretch, y, '')),
+    ...[-8, 0, 8].map((x) => circleAt(wire, y + x, 2.5, { fill: panel, stroke: line })),
+    textAt(column.name, y + 4, `${rungs.length} more, not read`, { fill: faint }),
+  ];
 }
 
 const heads = (): readonly string[] =>
@@ -49,7 +83,9 @@ function rungParts(rung: Rung, y: number): readonly string[] {
   const words = fitLine(name, column.found - column.name - 50);
   const number = { 'text-anchor': 'end' } as const;
   return [
-    ...(span === undefined ? [] : spanParts(span.stretch, y)),
+    ...(span === undefined
+      ? []
+      : spanParts(span.stretch, y, isWithin(rung) ? '' : lostWords(span.stretch))),
     circleAt(wire, y, 5, found === undefined ? { fill: panel, stroke: line } : dot),
     textAt(column.name, y + 4, words, found === undefined ? { fill: faint } : {}),
     textAt(column.found, y + 4, foundWords(rung), {
@@ -67,7 +103,7 @@ function foundWords({ found, otherwise }: Rung): string {
 }
 
 /** Solid: proved sound. Crossed: loses too much. Long dashes: not open. Dots: not known. */
-function spanParts(stretch: Stretch | undefined, y: number): readonly string[] {
+function spanParts(stretch: Stretch | undefined, y: number, words: string): readonly string[] {
   const verdict = stretch?.verdict;
   const bad = verdict === 'bad' || verdict === 'wrong';
   const middle = y - row / 2;
@@ -90,7 +126,7 @@ function spanParts(stretch: Stretch | undefined, y: number): readonly string[] {
           }),
         ]
       : []),
-    textAt(column.lost, y + 4, lostWords(stretch), {
+    textAt(column.lost, y + 4, words, {
       'font-size': 10,
       fill: bad ? fault : faint,
       'font-weight': bad ? 'bold' : undefined,

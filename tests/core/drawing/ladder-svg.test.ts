@@ -63,6 +63,19 @@ test('there is no picture without a bad stretch, and none where the tree has no 
   );
 });
 
+test('stations in a row that were not read are told as one', () => {
+  const view = known(viewAfter(deadAmmeter));
+  const svg = ladderSvg('The feed', view);
+  const unread = [...view.ladder.supply, ...view.ladder.ground].filter(
+    ({ found, otherwise }) => found === undefined && otherwise === undefined,
+  );
+
+  const told = [...svg.matchAll(/>(\d+) more, not read</g)].map(([, number]) => Number(number));
+  expect(told.length).toBeGreaterThan(0);
+  const alone = unread.filter(({ name }) => svg.includes(`>${name}<`));
+  expect(told.reduce((sum, one) => sum + one, 0) + alone.length).toBe(unread.length);
+});
+
 test('any text in names stays text', () => {
   const view = known(viewAfter(deadAmmeter));
   const { supply, load } = view.ladder;

@@ -2,17 +2,18 @@ import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { wayOf } from '../../../src/core/account/outcome-steps.ts';
 import { wayMermaid } from '../../../src/core/drawing/mermaid.ts';
 import type { WayStep } from '../../../src/core/drawing/way-steps.ts';
 import { waySvg } from '../../../src/core/drawing/way-svg.ts';
-import { chartsOf, parseGfm } from '../../helpers/gfm.ts';
 import { hostileText, hostileTexts } from '../../helpers/hostile.ts';
+import { oddSessions } from '../../helpers/odd-sessions.ts';
+import { oddStory } from '../../helpers/odd-story.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';
 import { absent, mermaidParse, xmlProblems } from './mermaid.ts';
 
 const folder = 'sessions/examples';
 const examples = readdirSync(folder, { recursive: true, encoding: 'utf8' });
-const accounts = examples.filter((name) => name.endsWith('.md'));
 const pictures = examples.filter((name) => name.endsWith('.svg'));
 
 const kinds = [
@@ -55,13 +56,10 @@ test.skipIf(mermaidParse === undefined)(`Mermaid sees what is no chart${skipped}
   expect(await parses('flowchart TD\n  s0["open')).not.toBe('parses');
 });
 
-test.skipIf(mermaidParse === undefined).each(accounts)(
-  `the chart in %s parses with Mermaid's own parser${skipped}`,
+test.skipIf(mermaidParse === undefined).each(Object.keys(oddSessions))(
+  `the chart of the job "%s" parses with Mermaid's own parser${skipped}`,
   async (name) => {
-    const charts = chartsOf(parseGfm(readFileSync(join(folder, name), 'utf8')));
-
-    expect(charts).toHaveLength(1);
-    expect(await parses(charts[0] ?? '')).toBe('parses');
+    expect(await parses(wayMermaid(wayOf(oddStory(name))))).toBe('parses');
   },
 );
 

@@ -3,11 +3,10 @@ import { writeUp, type WriteOptions, type Written } from '../core/account/accoun
 import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Length, Voice } from '../core/account/context.ts';
 import { freshOf, withMarkers } from '../core/account/forms/sections.ts';
-import { showText } from '../core/account/forms/plain-text.ts';
 import { good, type Parsed } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
 import { passedOver, recordWarning } from '../core/session/record/damage.ts';
-import { cleanRow } from '../core/text.ts';
+import { cleanLine, cleanRow } from '../core/text.ts';
 import { dateOf } from '../core/session/clock.ts';
 import { sessionName } from '../store/find.ts';
 import { attempt, type Files } from '../store/files.ts';
@@ -67,7 +66,13 @@ export async function write(io: Io, args: readonly string[]): Promise<Ended> {
 
 /** The job in one line is for a log: it goes to standard output. */
 const lineOf = (recovered: Recovered, how: How): string =>
-  showText(accountOf(recovered, { ...optionsOf(how), length: 'line' }).blocks);
+  accountOf(recovered, { ...optionsOf(how), length: 'line' })
+    .blocks.flatMap((block) =>
+      block.kind === 'paragraph' && typeof block.text === 'string'
+        ? [`${cleanLine(block.text)}\n`]
+        : [],
+    )
+    .join('');
 
 /** What was kept of a writer's edits, a line each. */
 function keptLines({ kept, stale, dropped }: Kept): readonly string[] {

@@ -12,6 +12,8 @@ import { outcomeOf, type Part } from './part.ts';
 /** Who stood lower than this at first was never much of a suspect. */
 const worthClearing = 0.04;
 const mostCleared = 5;
+/** After more findings than any job has the next step is not searched for. */
+const mostWeighed = 200;
 
 /** How a job that is not proven goes on: to whom, what is cleared, what comes next; nothing for a proven one. */
 export function nextWords(context: AccountContext, part: Part): readonly string[] {
@@ -48,7 +50,7 @@ function clearedWords({ story, history }: AccountContext): readonly string[] {
 
 /** The best step from here, as the advice has it; only a check is told, a repair is nobody's to order. */
 function nextStep({ story }: AccountContext): readonly string[] {
-  if (story.closed?.as === 'fixed') return [];
+  if (story.closed?.as === 'fixed' || story.findings.length > mostWeighed) return [];
   const input = inputFrom(story);
   if (input.kind === 'bad') return [];
   const advised = quickAdvice(input.value, { leaveOut: leftOut(story) });

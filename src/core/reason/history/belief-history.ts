@@ -26,8 +26,8 @@ export type BeliefStep = {
 };
 
 /** Steps of a leg that are weighed at its beginning and at its end: of a longer one, not the middle. */
-export const weighedFirst = 120;
-export const weighedLast = 60;
+export const weighedFirst = 50;
+export const weighedLast = 25;
 
 /**
  * The belief along a whole session, in the order of its events and with every correction applied.

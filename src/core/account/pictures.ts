@@ -76,8 +76,9 @@ function notCuring(story: Story): ReadonlySet<string> {
 function turnOf(story: Story, complaint: Complaint): number {
   const inComplaint = <T extends { readonly n: number }>(list: readonly T[]): readonly T[] =>
     complaint.legs.flatMap((leg) => inLeg(story.legs, leg, list));
-  const [mended] = mendedFor(story, complaint);
-  const named = inComplaint(story.condemned).find(
+  // The last repair: those before it did not cure, or were not the only one.
+  const mended = mendedFor(story, complaint).at(-1);
+  const named = inComplaint(story.condemned).findLast(
     ({ n, cause }) => mended === undefined || (n < mended.n && cause === mended.cause),
   );
   return (named ?? mended ?? inComplaint(story.findings).at(-1))?.n ?? Infinity;

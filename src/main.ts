@@ -119,19 +119,15 @@ async function main(typed: readonly string[]): Promise<ExitCode> {
   const args = commandFirst(typed);
   const [name, ...rest] = args;
   if (name === '--version' || name === '-v') io.out(`${version}\n`);
-  else if (name === '--help' || name === '-h' || name === 'help') await help(rest[0]);
-  else if (name !== undefined && name !== 'trees' && asksHelp(rest)) await help(name);
+  else if (name === '--help' || name === '-h') return help([]);
+  else if (name !== undefined && name !== 'trees' && asksHelp(rest)) return help([name]);
   else return command(name, rest, args);
   return 0;
 }
 
-async function help(name?: string): Promise<void> {
-  const { helpOf, usage } = await import('./commands/table.ts');
-  io.out(
-    name === undefined
-      ? `droplight ${version}: from a complaint to a proven repair, kept check by check.\n\n${usage()}`
-      : helpOf(name),
-  );
+async function help(words: readonly string[]): Promise<ExitCode> {
+  const { help: told } = await import('./commands/help.ts');
+  return runCommand(io, told, words);
 }
 
 const isScreen = (name: string | undefined): name is 'start' | 'resume' | 'replay' =>

@@ -88,12 +88,6 @@ test('DEVELOPERS.md says why each dependency is there', () => {
   ).toEqual([]);
 });
 
-test('every command is told by --help in one row', () => {
-  const rows = Object.entries(commands).map(([name, { help }]) => [name, help[0]?.split(' ')[0]]);
-
-  expect(rows.filter(([name, word]) => name !== word)).toEqual([]);
-});
-
 /** The rows of the README's table of keys: the keys it names, and what it says of them. */
 const keyRows = [
   ...readme

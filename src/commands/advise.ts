@@ -20,12 +20,11 @@ import { readSettings } from '../store/settings.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { recordJson, withSession } from './session.ts';
-
-const use = { use: 'droplight advise SESSION [--json]', options: { json: 'flag' } } as const;
+import { uses } from './uses.ts';
 
 /** `droplight advise SESSION`: the suspects and what to do next. Never opens it for writing. */
 export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
-  return withSession(io, args, use, ({ given, recovered }) => {
+  return withSession(io, args, uses.advise, ({ given, recovered }) => {
     const story = fold(recovered.header, recovered.events);
     if (isOwn(currentLeg(story).tree))
       return adviseNothing(io, given.flag('json'), story, recovered.damage);

@@ -24,15 +24,14 @@ import { safeJson } from '../core/text.ts';
 import { exitCodeOf, type Ended, type ExitCode, type Io } from './io.ts';
 import { openLibrary } from './library.ts';
 import { namedIn } from './session.ts';
-
-const use = 'droplight enter SESSION < actions.jsonl';
+import { uses } from './uses.ts';
 
 /**
  * `droplight enter SESSION`: actions as JSON lines on standard input, the same that the screens
  * make, under the same rules. One JSON answer a line; `ok` means that it is on the disk.
  */
 export async function enter(io: Io, args: readonly string[]): Promise<Ended> {
-  const named = namedIn(io, args, { use });
+  const named = namedIn(io, args, uses.enter);
   if (named.kind === 'bad') return named;
   const { given, path } = named.value;
   const library = openLibrary(io, given);

@@ -13,12 +13,14 @@ import type { Tree } from '../core/tree/model.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { openTree } from './library.ts';
 import { readOptions, wrongUse, type Given } from './options.ts';
+import { didYouMean } from '../core/trade/units/nearest.ts';
+import { callOf, uses } from './uses.ts';
 
-const use = 'droplight feed TREE [--with CAUSE[=OHMS]]... [--load NAME]... [--json | --netlist]';
+const use = callOf('feed');
 
 /** `droplight feed TREE`: volts and amps at every station and span, sound or with faults in it. */
 export async function feed(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { with: 'texts', load: 'texts', json: 'flag', netlist: 'flag' });
+  const given = readOptions(args, uses.feed.options);
   if (given.kind === 'bad') return given;
   if (given.value.flag('netlist') && given.value.flag('json'))
     return wrongUse('A feed path is told as JSON or as a netlist, not as both.', use);
@@ -75,7 +77,7 @@ function readLoads(tree: Tree, path: Feed, texts: readonly string[]): Parsed<rea
     : bad({
         code: 'unknown-load',
         message: `The feed path has no load or switch "${strange}".`,
-        mend: `It has: ${[...known].join(', ')}; "none" is nothing switched on.`,
+        mend: `${didYouMean(strange, [...known])}It has: ${[...known].join(', ')}; "none" is nothing switched on.`,
       });
 }
 
@@ -111,7 +113,10 @@ function readFault(tree: Tree, path: Feed, text: string): Parsed<Change> {
     return bad({
       code: 'no-fault',
       message: `"${id}" is no cause with a place on the feed path.`,
-      mend: `These have one: ${placed.map(([name]) => name).join(', ')}.`,
+      mend: `${didYouMean(
+        id,
+        placed.map(([name]) => name),
+      )}These have one: ${placed.map(([name]) => name).join(', ')}.`,
     });
   }
   return ohms === undefined ? good(middle) : atOhms(middle, id, ohms);

@@ -8,10 +8,11 @@ import { showNumber } from '../core/trade/units/units.ts';
 import { cleanLine } from '../core/text.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
 import { readOptions, wrongUse } from './options.ts';
+import { uses } from './uses.ts';
 
 /** `droplight figure [NAME [key=value...]]`: lists, explains or works out a trade figure. */
 export async function figure(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { json: 'flag' });
+  const given = readOptions(args, uses.figure.options);
   if (given.kind === 'bad') return given;
   const [name, ...pairs] = given.value.words;
   const json = given.value.flag('json');

@@ -44,7 +44,11 @@ export type Command = (io: Io, args: readonly string[]) => Promise<Ended>;
 
 /** Whether a command was asked how it is used. */
 export const asksHelp = (args: readonly string[]): boolean =>
-  args.some((arg) => arg === '--help' || arg === '-h');
+  args.slice(0, ends(args)).some((arg) => arg === '--help' || arg === '-h');
+
+/** Where the options end: behind a bare `--` all are words. */
+const ends = (args: readonly string[]): number =>
+  args.includes('--') ? args.indexOf('--') : args.length;
 
 /** The options that every command takes with a value. */
 const valued: ReadonlySet<string> = new Set(['--trees', '--sessions']);

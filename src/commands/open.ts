@@ -20,22 +20,13 @@ import { done, fail, printJson, type Ended, type Io } from './io.ts';
 import { oddityOf, openLibrary, openTree } from './library.ts';
 import { newPlace } from './new-place.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
+import { callOf, uses } from './uses.ts';
 
-const use =
-  'droplight open (TREE | --own "WORDS") --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--trees DIR] [--sessions DIR] [--json]';
+const use = callOf('open');
 
 /** `droplight open TREE`: begins a session without screens and prints the path of its file. */
 export async function open(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, {
-    own: 'text',
-    vehicle: 'text',
-    who: 'text',
-    altitude: 'text',
-    temperature: 'text',
-    facts: 'text',
-    sheet: 'text',
-    json: 'flag',
-  });
+  const given = readOptions(args, uses.open.options);
   if (given.kind === 'bad') return given;
   const header = headerFor(io, given.value);
   if (header.kind === 'bad') return header;

@@ -1,6 +1,7 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
+import { didYouMean } from '../core/trade/units/nearest.ts';
 import { readSettings } from '../store/settings.ts';
 import { wholePath } from '../store/folder.ts';
 import type { Io } from './io.ts';
@@ -15,7 +16,8 @@ export type Given = {
   readonly flag: (name: string) => boolean;
 };
 
-const everywhere: Wanted = { trees: 'text', sessions: 'text' };
+/** Options of every command. */
+export const everywhere: Wanted = { trees: 'text', sessions: 'text' };
 
 /** Reads the words and options of a command; `--trees DIR` and `--sessions DIR` work everywhere. */
 export function readOptions(args: readonly string[], wanted: Wanted = {}): Parsed<Given> {
@@ -47,15 +49,21 @@ export function readOptions(args: readonly string[], wanted: Wanted = {}): Parse
       flag: (name) => values[name] === true,
     });
   } catch (error) {
-    const [message = ''] = (error instanceof Error ? error.message : String(error)).split('. ');
-    return bad({
-      code: 'wrong-option',
-      message: `${message.replace(/\.$/, '')}.`,
-      mend: `Options here: ${Object.keys(all)
-        .map((name) => `--${name}`)
-        .join(', ')}.`,
-    });
+    return bad(wrongOption(error instanceof Error ? error.message : String(error), all));
   }
+}
+
+/** What is wrong with an option, in the words of the parser, and the one that was meant. */
+function wrongOption(said: string, wanted: Wanted): Problem {
+  const [message = ''] = said.split('. ');
+  const names = Object.keys(wanted).map((name) => `--${name}`);
+  const [, typed] = /Unknown option '(-[^']*)'/.exec(message) ?? [];
+  const instead = typed === undefined ? '' : didYouMean(typed, names);
+  return {
+    code: 'wrong-option',
+    message: `${message.replace(/\.$/, '')}.`,
+    mend: `${instead}Options here: ${names.join(', ')}.`,
+  };
 }
 
 const optionTwice = (name: string): Problem => ({
@@ -78,8 +86,8 @@ const joinNegatives = (args: readonly string[], wanted: Wanted): string[] => {
 const negative = /^[-\u2212][.\d½¼¾]/;
 
 /** A command that was called otherwise than it can be. */
-export const wrongUse = (message: string, use: string): Parsed<never> =>
-  bad({ code: 'wrong-use', message, mend: `Use: ${use}` });
+export const wrongUse = (message: string, use: string, meant = ''): Parsed<never> =>
+  bad({ code: 'wrong-use', message, mend: `${meant}Use: ${use}` });
 
 export const treesFolder = (io: Io, given: Given): string =>
   absolute(io, given.text('trees') ?? io.folders.shipped);

@@ -9,12 +9,13 @@ import { loadSession } from '../store/sessions.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
 import { namedSessions, recordJson } from './session.ts';
+import { callOf, uses } from './uses.ts';
 
 /** `droplight review SESSION... [--json]`: what a mentor would look at, in minutes and evidence. */
 export async function review(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { json: 'flag' });
+  const given = readOptions(args, uses.review.options);
   if (given.kind === 'bad') return given;
-  const paths = namedSessions(io, given.value, 'droplight review SESSION... [--json]');
+  const paths = namedSessions(io, given.value, callOf('review'));
   if (paths.kind === 'bad') return paths;
   const reviews = [];
   const warnings: string[] = [];

@@ -12,6 +12,7 @@ import { newPlace } from './new-place.ts';
 import { fileNamed, readOptions, sessionsFolder, treesFolder, type Given } from './options.ts';
 import { listSessions } from '../store/find.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
+import { screenUses } from './uses.ts';
 
 const noTerminal = {
   code: 'no-terminal',
@@ -203,7 +204,7 @@ async function startOf(
 /** A session read only, to be shown again. */
 async function replayOf(io: Io, given: Given): Promise<Parsed<readonly Message[]>> {
   const { namedSession } = await import('./session.ts');
-  const path = namedSession(io, given, 'droplight replay SESSION');
+  const path = namedSession(io, given, `droplight ${screenUses.replay.use}`);
   if (path.kind === 'bad') return path;
   const { loadSession } = await import('../store/sessions.ts');
   const loaded = loadSession(io.disk.files, path.value);

@@ -4,17 +4,11 @@ import { findSession } from '../store/find.ts';
 import type { Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import type { Ended, Io } from './io.ts';
-import {
-  absolute,
-  readOptions,
-  sessionsFolder,
-  wrongUse,
-  type Given,
-  type Wanted,
-} from './options.ts';
+import { absolute, readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
+import type { Use as WholeUse } from './uses.ts';
 
-/** How a command about one session is called: its line in words, and its options. */
-type Use = { readonly use: string; readonly options?: Wanted };
+/** How a command about one session is called. */
+type Use = Pick<WholeUse, 'use' | 'options'>;
 
 /** What such a command was given, and the path of its session. */
 type Named = { readonly given: Given; readonly path: string };
@@ -46,7 +40,7 @@ export function recordJson(damage: readonly Damage[]) {
 export function namedIn(io: Io, args: readonly string[], { use, options }: Use): Parsed<Named> {
   const given = readOptions(args, options);
   if (given.kind === 'bad') return given;
-  const path = namedSession(io, given.value, use);
+  const path = namedSession(io, given.value, `droplight ${use}`);
   return path.kind === 'bad' ? path : good({ given: given.value, path: path.value });
 }
 

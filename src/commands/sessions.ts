@@ -8,14 +8,15 @@ import { listSessions, type Listed } from '../store/find.ts';
 import { loadSession } from '../store/sessions.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { readOptions, sessionsFolder, wrongUse } from './options.ts';
+import { callOf, uses } from './uses.ts';
 
 /** `droplight sessions`: the sessions of the folder, newest first. */
 export async function sessions(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { json: 'flag' });
+  const given = readOptions(args, uses.sessions.options);
   if (given.kind === 'bad') return given;
   const [surplus] = given.value.words;
   if (surplus !== undefined)
-    return wrongUse(`"${surplus}" is one word too many.`, 'droplight sessions [--json]');
+    return wrongUse(`"${surplus}" is one word too many.`, callOf('sessions'));
   const folder = sessionsFolder(io, given.value);
   const listed = attempt(folder, () => listSessions(io.disk.files, folder));
   if (listed.kind === 'bad') return listed;

@@ -10,12 +10,11 @@ import { recordJson } from './session.ts';
 import type { Recovered } from '../store/recover.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { withSession } from './session.ts';
-
-const use = { use: 'droplight story SESSION --json', options: { json: 'flag' } } as const;
+import { uses } from './uses.ts';
 
 /** `droplight story SESSION --json`: the folded state of a session. Never opens it for writing. */
 export async function story(io: Io, args: readonly string[]): Promise<Ended> {
-  return withSession(io, args, use, ({ recovered }) => {
+  return withSession(io, args, uses.story, ({ recovered }) => {
     printJson(io, storyJson(recovered));
     return done;
   });

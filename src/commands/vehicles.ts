@@ -17,9 +17,10 @@ import {
 } from '../store/vehicles.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { readOptions, sessionsFolder, treesFolder, wrongUse, type Given } from './options.ts';
+import { didYouMean } from '../core/trade/units/nearest.ts';
+import { callOf, uses } from './uses.ts';
 
-const use =
-  'droplight vehicles [show NAME | new NAME LINE=TEXT... | edit NAME LINE=TEXT... | done NAME SESSION N]';
+const use = callOf('vehicles');
 
 /** What a verb of the command works on. */
 type Work = {
@@ -41,7 +42,7 @@ const verbs: Readonly<Record<string, (work: Work) => Ended>> = {
 
 /** `droplight vehicles`: the files of the vehicles, to read and to write. */
 export async function vehicles(io: Io, args: readonly string[]): Promise<Ended> {
-  const read = readOptions(args, { json: 'flag' });
+  const read = readOptions(args, uses.vehicles.options);
   if (read.kind === 'bad') return read;
   const given = read.value;
   const folder = sessionsFolder(io, given);
@@ -51,7 +52,11 @@ export async function vehicles(io: Io, args: readonly string[]): Promise<Ended> 
   if (verb === undefined) return list({ io, given, folder }, known);
   const does = Object.hasOwn(verbs, verb) ? verbs[verb] : undefined;
   if (does === undefined || name === undefined || name.trim() === '')
-    return wrongUse('Say what to do with which vehicle.', use);
+    return wrongUse(
+      'Say what to do with which vehicle.',
+      use,
+      didYouMean(verb, Object.keys(verbs)),
+    );
   return does({ io, given, folder, vehicles: known, rest, name });
 }
 

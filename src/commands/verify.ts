@@ -8,8 +8,9 @@ import { loadSession } from '../store/sessions.ts';
 import { printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
 import { namedSessions } from './session.ts';
+import { callOf, uses } from './uses.ts';
 
-const use = 'droplight verify SESSION... [--against LINK] [--json]';
+const use = callOf('verify');
 
 /**
  * `droplight verify SESSION...`: what has become of each record, and at which lines. With a link
@@ -17,7 +18,7 @@ const use = 'droplight verify SESSION... [--against LINK] [--json]';
  * any is not as it was.
  */
 export async function verify(io: Io, args: readonly string[]): Promise<Ended> {
-  const given = readOptions(args, { json: 'flag', against: 'text' });
+  const given = readOptions(args, uses.verify.options);
   if (given.kind === 'bad') return given;
   const against = given.value.text('against')?.trim().toLowerCase();
   if (against !== undefined && !/^[0-9a-f]{64}$/.test(against)) return bad(noLink);

@@ -32,24 +32,11 @@ import { photosFor } from './account-photos.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
-
-const use = {
-  use: 'droplight write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for shop|reader|mentor] [--front-matter] [--no-pictures] [--force]',
-  options: {
-    as: 'text',
-    length: 'text',
-    out: 'text',
-    voice: 'text',
-    for: 'text',
-    'front-matter': 'flag',
-    'no-pictures': 'flag',
-    force: 'flag',
-  },
-} as const;
+import { callOf, uses } from './uses.ts';
 
 /** `droplight write SESSION`: the account in its form with its pictures, the same bytes each time. */
 export async function write(io: Io, args: readonly string[]): Promise<Ended> {
-  return withSession(io, args, use, ({ given, ...session }) => {
+  return withSession(io, args, uses.write, ({ given, ...session }) => {
     const how = readHow(io, given);
     if (how.kind === 'bad') return how;
     if (how.value.length === 'line') {
@@ -97,12 +84,7 @@ type How = {
 };
 
 /** The words that an option takes, the first one where it is left out. */
-const words = {
-  voice: ['we', 'i', 'they'],
-  for: ['shop', 'mentor', 'reader'],
-  as: ['md', 'html', 'text'],
-  length: ['full', 'short', 'line'],
-} as const;
+const words = uses.write.values;
 
 const told = {
   voice: 'The voice is i, we or they.',
@@ -127,10 +109,10 @@ function readHow(io: Io, given: Given): Parsed<How> {
   const [voice, audience] = [wordOf(given, 'voice'), wordOf(given, 'for')];
   const [form, length] = [wordOf(given, 'as'), wordOf(given, 'length')];
   const out = given.text('out');
-  if (voice === undefined) return wrongUse(told.voice, use.use);
-  if (audience === undefined) return wrongUse(told.for, use.use);
-  if (form === undefined) return wrongUse(told.as, use.use);
-  if (length === undefined) return wrongUse(told.length, use.use);
+  if (voice === undefined) return wrongUse(told.voice, callOf('write'));
+  if (audience === undefined) return wrongUse(told.for, callOf('write'));
+  if (form === undefined) return wrongUse(told.as, callOf('write'));
+  if (length === undefined) return wrongUse(told.length, callOf('write'));
   return good({
     ...(out !== undefined && { out: absolute(io, out) }),
     voice,

@@ -70,6 +70,8 @@ const badCalls: Readonly<Record<string, readonly string[]>> = {
     '--loud',
   ],
   paint: ['', 'nope', '--loud'],
+  help: ['nope', '--loud'],
+  completion: ['', 'nope', '--loud'],
 };
 
 const rows = Object.entries(badCalls).flatMap(([name, calls]) =>

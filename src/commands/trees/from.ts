@@ -6,13 +6,11 @@ import { done, type Ended, type Io } from '../io.ts';
 import type { Given } from '../options.ts';
 import { withSession } from '../session.ts';
 
-const use = { use: 'droplight trees from SESSION', options: {} } as const;
-
 /** `droplight trees from SESSION`: a job without a tree as a tree for a mentor to finish, printed. */
 export function treeFrom(io: Io, given: Given, words: readonly string[]): Ended | Promise<Ended> {
   const folder = given.text('sessions');
   const args = [...words, ...(folder === undefined ? [] : ['--sessions', folder])];
-  return withSession(io, args, use, ({ recovered }) => {
+  return withSession(io, args, { use: 'trees from SESSION', options: {} }, ({ recovered }) => {
     const tree = treeOf(fold(recovered.header, recovered.events));
     if (tree === undefined)
       return bad({

@@ -24,10 +24,16 @@ function distance(from: string, to: string): number {
   return row.at(-1) ?? 0;
 }
 
+/** `Did you mean dwell? `, to stand before what else is told; nothing where no name is near. */
+export function didYouMean(word: string, names: readonly string[]): string {
+  const near = nearest(word, names);
+  return near.length === 0 ? '' : `Did you mean ${near.join(' or ')}? `;
+}
+
 /** How to mend a wrong name: `Did you mean dwell?`, or the first of the list. */
 export function meant(word: string, names: readonly string[]): string {
-  const near = nearest(word, names);
-  if (near.length > 0) return `Did you mean ${near.join(' or ')}?`;
+  const near = didYouMean(word, names);
+  if (near !== '') return near.trimEnd();
   const some = names.slice(0, 12).join(', ');
   return names.length > 12 ? `There are: ${some}, and more.` : `There are: ${some}.`;
 }

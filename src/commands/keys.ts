@@ -1,0 +1,28 @@
+import { keyName } from '../app/keys/keymap.ts';
+import type { Binding, Mode } from '../app/keys/command.ts';
+import { bindings } from '../app/pages/table.ts';
+
+const lineOf = ({ keys, about }: Binding): string =>
+  `  ${keys.map(keyName).join(' ').padEnd(17)} ${about}`;
+
+/** The keys of each screen by themselves, out of the keymap; screens with the same keys stand together. */
+function byScreen(): ReadonlyMap<string, readonly Mode[]> {
+  const own = bindings.filter(({ modes }) => modes !== 'all');
+  const modes = new Set(own.flatMap((one) => (one.modes === 'all' ? [] : one.modes)));
+  const together = new Map<string, Mode[]>();
+  for (const mode of modes) {
+    const lines = own.filter((one) => one.modes.includes(mode)).map(lineOf);
+    const text = [...new Set(lines)].join('\n');
+    together.set(text, [...(together.get(text) ?? []), mode]);
+  }
+  return together;
+}
+
+/** `droplight help keys`: what every key does on every screen, from the table the screens read. */
+export function allKeys(): string {
+  const everywhere = bindings.filter(({ modes }) => modes === 'all').map(lineOf);
+  const screens = [...byScreen()].map(
+    ([lines, modes]) => `${modes.map((mode) => mode.replaceAll('-', ' ')).join(', ')}\n${lines}\n`,
+  );
+  return [`on every screen\n${everywhere.join('\n')}\n`, ...screens].join('\n');
+}

@@ -1,0 +1,172 @@
+import type { Wanted } from './options.ts';
+
+/** What the words behind a command name, where names are known: a shell completes them. */
+export type Named = 'tree' | 'session' | 'figure' | 'command' | 'verb' | 'file' | readonly string[];
+
+/** How a command is called. The parser, the help, the completion and the README's list read this. */
+export type Use = {
+  /** Its words and options, behind `droplight`. */
+  readonly use: string;
+  readonly does: string;
+  readonly options: Wanted;
+  /** A call that does something, whole. */
+  readonly example: string;
+  readonly words?: Named;
+  /** The values that an option takes, by its name; the first is meant where it is left out. */
+  readonly values?: Readonly<Record<string, readonly string[]>>;
+};
+
+/** Commands that draw the screens. */
+export const screenUses = {
+  start: {
+    use: 'start [TREE]',
+    does: 'a new job on the screens',
+    options: {},
+    example: 'droplight start no-supply',
+    words: 'tree',
+  },
+  resume: {
+    use: 'resume [SESSION]',
+    does: 'pick a session up (the newest, if none is named)',
+    options: {},
+    example: 'droplight resume',
+    words: 'session',
+  },
+  replay: {
+    use: 'replay SESSION',
+    does: 'watch a session again, from any event or time of it',
+    options: {},
+    example: 'droplight replay 2026-04-11-1042-orchard-van-no-supply',
+    words: 'session',
+  },
+} as const satisfies Readonly<Record<string, Use>>;
+
+/** Commands without screens, in the order in which help tells them. */
+export const uses = {
+  sessions: {
+    use: 'sessions [--json]',
+    does: 'list the sessions, the newest first',
+    options: { json: 'flag' },
+    example: 'droplight sessions',
+  },
+  open: {
+    use: 'open (TREE | --own "WORDS") --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--json]',
+    does: 'begin a job without screens, by a tree or in your own words; prints the path of its file',
+    options: {
+      own: 'text',
+      vehicle: 'text',
+      who: 'text',
+      altitude: 'text',
+      temperature: 'text',
+      facts: 'text',
+      sheet: 'text',
+      json: 'flag',
+    },
+    example: 'droplight open no-supply --vehicle "Orchard van" --altitude 640ft',
+    words: 'tree',
+  },
+  vehicles: {
+    use: 'vehicles [show NAME | new NAME LINE=TEXT... | edit NAME LINE=TEXT... | done NAME SESSION N] [--json]',
+    does: 'what is known of each vehicle, to read and to write',
+    options: { json: 'flag' },
+    example: 'droplight vehicles show "Orchard van"',
+    words: ['show', 'new', 'edit', 'done'],
+  },
+  enter: {
+    use: 'enter SESSION < actions.jsonl',
+    does: 'actions as JSON lines on standard input, one answer a line',
+    options: {},
+    example: `echo '{"do":"note","text":"rain all day"}' | droplight enter SESSION`,
+    words: 'session',
+  },
+  story: {
+    use: 'story SESSION --json',
+    does: 'the state of a session',
+    options: { json: 'flag' },
+    example: 'droplight story SESSION --json',
+    words: 'session',
+  },
+  write: {
+    use: 'write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for shop|reader|mentor] [--front-matter] [--no-pictures] [--force]',
+    does: 'the account, with pictures; --length line prints the job in one line',
+    options: {
+      as: 'text',
+      length: 'text',
+      out: 'text',
+      voice: 'text',
+      for: 'text',
+      'front-matter': 'flag',
+      'no-pictures': 'flag',
+      force: 'flag',
+    },
+    example: 'droplight write SESSION --voice i --as html --out account',
+    words: 'session',
+    values: {
+      as: ['md', 'html', 'text'],
+      length: ['full', 'short', 'line'],
+      voice: ['we', 'i', 'they'],
+      for: ['shop', 'mentor', 'reader'],
+    },
+  },
+  review: {
+    use: 'review SESSION... [--json]',
+    does: 'choices, minutes and habits, as a mentor looks at them',
+    options: { json: 'flag' },
+    example: 'droplight review SESSION',
+    words: 'session',
+  },
+  verify: {
+    use: 'verify SESSION... [--against LINK] [--json]',
+    does: 'whole, line ends changed, torn, cut short, altered or newer; against a link: is all that it held then still there',
+    options: { json: 'flag', against: 'text' },
+    example: 'droplight verify SESSION',
+    words: 'session',
+  },
+  trees: {
+    use: 'trees [VERB]',
+    does: 'the trees: list, check, draw, plan, write and more ("droplight trees help")',
+    options: {},
+    example: 'droplight trees list',
+    words: 'verb',
+  },
+  advise: {
+    use: 'advise SESSION [--json]',
+    does: 'the suspects, the best next steps and what waits for evidence',
+    options: { json: 'flag' },
+    example: 'droplight advise SESSION',
+    words: 'session',
+  },
+  feed: {
+    use: 'feed TREE [--with CAUSE=OHMS]... [--load NAME]... [--json | --netlist]',
+    does: 'the feed path, solved; --with again: faults at once, =OHMS may be left out; no --load: as the complaint shows, --load none: nothing on',
+    options: { with: 'texts', load: 'texts', json: 'flag', netlist: 'flag' },
+    example: 'droplight feed no-supply --with bulkhead=0.4',
+    words: 'tree',
+  },
+  figure: {
+    use: 'figure [NAME] [key=value]... [--json]',
+    does: 'trade figures: list, explain, work out',
+    options: { json: 'flag' },
+    example: 'droplight figure dwell-from-gap',
+    words: 'figure',
+  },
+  help: {
+    use: 'help [COMMAND | all | keys]',
+    does: 'how a command is called, with an example; how all are; what every key does',
+    options: {},
+    example: 'droplight help write',
+    words: 'command',
+  },
+  completion: {
+    use: 'completion SHELL',
+    does: 'what a shell (bash, zsh or fish) needs to complete what is typed',
+    options: {},
+    example: 'source <(droplight completion bash)',
+    words: ['bash', 'zsh', 'fish'],
+  },
+} as const satisfies Readonly<Record<string, Use>>;
+
+export type CommandName = keyof typeof uses;
+
+/** The whole call of a command, for who called it otherwise. */
+export const callOf = (name: CommandName): string => `droplight ${uses[name].use}`;

@@ -1,7 +1,8 @@
+import { folded } from '../core/drawing/tree-page.ts';
 import { bad } from '../core/problem.ts';
 import { meant } from '../core/trade/units/nearest.ts';
 import { version } from '../core/version.ts';
-import { entryOf, everyUse } from './calls.ts';
+import { besides, entryOf, everyUse, helpWidth } from './calls.ts';
 import { done, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
 import { verbs } from './trees/verbs.ts';
@@ -9,21 +10,24 @@ import { verbs } from './trees/verbs.ts';
 /** Where what a command does begins in the list. */
 const column = 31;
 
+const row = (head: string, told: string): string =>
+  besides(`  droplight ${head}`.trimEnd(), column, told);
+
 /** What a command wants first, without its options: as much as fits before the column. */
-function briefly(use: string): string {
-  const bare = use.replace(/ (\[?--|< |\[show |\(TREE |\[COMMAND |\[key).*$/, '');
-  return `  droplight ${bare}`.padEnd(column + 2);
-}
+const briefly = (use: string): string =>
+  use.replace(/ (\[?--|< |\[show |\(TREE |\[COMMAND |\[key).*$/, '');
 
 /** What `droplight help` prints below the name of the program. */
 export const usage = (): string =>
   [
-    `${'  droplight'.padEnd(column + 2)}the screens`,
-    ...Object.values(everyUse).map(({ use, does }) => `${briefly(use)}${firstClause(does)}`),
+    row('', 'the screens'),
+    ...Object.values(everyUse).map(({ use, does }) => row(briefly(use), firstClause(does))),
     '',
-    '"droplight help COMMAND" tells its options, with an example; "help all" all of them, "help keys" the keys.',
-    'TREE is the id of a tree, or a file. --trees DIR, --sessions DIR and --help work everywhere.',
-    'Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.',
+    ...[
+      '"droplight help COMMAND" tells its options, with an example; "help all" all of them, "help keys" the keys.',
+      'TREE is the id of a tree, or a file. --trees DIR, --sessions DIR and --help work everywhere.',
+      'Exit codes: 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system.',
+    ].flatMap((line) => folded(line, helpWidth)),
     '',
   ].join('\n');
 

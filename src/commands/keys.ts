@@ -1,9 +1,11 @@
 import { keyName } from '../app/keys/keymap.ts';
 import type { Binding, Mode } from '../app/keys/command.ts';
 import { bindings } from '../app/pages/table.ts';
+import { besides, helpWidth } from './calls.ts';
+import { folded } from '../core/drawing/tree-page.ts';
 
 const lineOf = ({ keys, about }: Binding): string =>
-  `  ${keys.map(keyName).join(' ').padEnd(17)} ${about}`;
+  besides(`  ${keys.map(keyName).join(' ')}`, 20, about);
 
 /** The keys of each screen by themselves, out of the keymap; screens with the same keys stand together. */
 function byScreen(): ReadonlyMap<string, readonly Mode[]> {
@@ -18,11 +20,12 @@ function byScreen(): ReadonlyMap<string, readonly Mode[]> {
   return together;
 }
 
+const headOf = (modes: readonly Mode[]): string =>
+  folded(modes.map((mode) => mode.replaceAll('-', ' ')).join(', '), helpWidth).join('\n');
+
 /** `droplight help keys`: what every key does on every screen, from the table the screens read. */
 export function allKeys(): string {
   const everywhere = bindings.filter(({ modes }) => modes === 'all').map(lineOf);
-  const screens = [...byScreen()].map(
-    ([lines, modes]) => `${modes.map((mode) => mode.replaceAll('-', ' ')).join(', ')}\n${lines}\n`,
-  );
+  const screens = [...byScreen()].map(([lines, modes]) => `${headOf(modes)}\n${lines}\n`);
   return [`on every screen\n${everywhere.join('\n')}\n`, ...screens].join('\n');
 }

@@ -62,7 +62,7 @@ export const uses = {
       sheet: 'text',
       json: 'flag',
     },
-    example: 'droplight open no-supply --vehicle "Orchard van" --altitude 640ft',
+    example: 'droplight open no-supply --vehicle "Orchard van"',
     words: 'tree',
   },
   vehicles: {
@@ -76,7 +76,7 @@ export const uses = {
     use: 'enter SESSION < actions.jsonl',
     does: 'actions as JSON lines on standard input, one answer a line',
     options: {},
-    example: `echo '{"do":"note","text":"rain all day"}' | droplight enter SESSION`,
+    example: `echo '{"do":"note","text":"rain"}' | droplight enter SESSION`,
     words: 'session',
   },
   story: {

@@ -13,14 +13,27 @@ import { runCommand, scratch } from '../helpers/commands.ts';
 
 const rows = [...Object.entries(everyUse), ...Object.entries(verbs)];
 
-test('help has a row for every command, none wider than 110 signs', async () => {
+test('help has a row for every command', async () => {
   const { code, out } = await runCommand(help, []);
 
   expect(code).toBe(0);
   expect(Object.keys(everyUse).filter((name) => !out.includes(`\n  droplight ${name}`))).toEqual(
     [],
   );
-  expect(out.split('\n').filter((line) => line.length > 110)).toEqual([]);
+});
+
+// Eighty columns: the width of a terminal as it comes, common practice, no source.
+test.each([
+  [[]],
+  [['all']],
+  [['keys']],
+  [['trees']],
+  ...Object.keys(everyUse).map((name) => [[name]]),
+  ...Object.keys(verbs).map((verb) => [['trees', verb]]),
+])('help %s fits eighty columns', async (words) => {
+  const { out } = await runCommand(help, words);
+
+  expect(out.split('\n').filter((line) => line.length > 80)).toEqual([]);
 });
 
 test.each(Object.keys(everyUse).filter((name) => name !== 'trees'))(
@@ -60,7 +73,9 @@ test('every command that is told can be called', () => {
 test('help keys has every key of every screen, as the screens tell it', async () => {
   const { out } = await runCommand(help, ['keys']);
 
-  expect(bindings.filter(({ about }) => !out.includes(about))).toEqual([]);
+  const told = out.replace(/\s+/g, ' ');
+
+  expect(bindings.filter(({ about }) => !told.includes(about))).toEqual([]);
 });
 
 test.each([

@@ -127,10 +127,10 @@ const chartBlocks = ({ story, folder }: AccountContext): readonly Block[] =>
     : [heading('The way as a chart'), { kind: 'chart', text: wayMermaid(wayOf(story)) }];
 
 const pictureBeside =
-  ({ folder }: AccountContext) =>
+  ({ folder, drawnAs }: AccountContext) =>
   ({ file, caption, at }: Picture): Beside => ({
     at,
-    block: { kind: 'picture', file: `${folder}/${file}`, caption },
+    block: { kind: 'picture', file: `${folder}/${file.replace(/svg$/, drawnAs)}`, caption },
   });
 
 const endings = {

@@ -17,6 +17,8 @@ export type AccountOptions = {
   readonly pictures?: string;
   /** What has become of each photo, by the number of its event. */
   readonly photos?: Photos;
+  /** What the drawings are linked as, where not as they are drawn. */
+  readonly drawnAs?: 'png';
   /** A line for a log, the first screenful, or all; all where it is left out. */
   readonly length?: Length;
 };
@@ -34,6 +36,8 @@ export type AccountContext = {
   readonly story: Story;
   readonly audience: Audience;
   readonly length: Length;
+  /** What the files of drawings end in. */
+  readonly drawnAs: 'svg' | 'png';
   /** Folder beside the account for its pictures; none are drawn without one. */
   readonly folder: string | undefined;
   /** `I`, `we` or `they`, as inside a sentence. */
@@ -77,6 +81,7 @@ export function accountContext(
     ]),
     audience: options.audience ?? 'shop',
     length: options.length ?? 'full',
+    drawnAs: options.drawnAs ?? 'svg',
     folder: options.pictures,
     photos: options.photos ?? new Map(),
     who,

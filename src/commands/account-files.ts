@@ -124,6 +124,14 @@ const notOurs = (path: string, kind: string): StoreError =>
     { path },
   );
 
+/** A drawing as PNG: it has nothing of ours in it but its name, and what is no PNG is not ours. */
+const drawing = /(?:^|[\\/])(?:way|suspects|feed)(?:-\d+)?\.png$/;
+
+function refuseNoPng(files: Files, path: string): void {
+  const there = files.exists(path) ? files.read(path) : undefined;
+  if (there !== undefined && (there[0] !== 137 || there[1] !== 80)) throw notOurs(path, 'picture');
+}
+
 /** Contents by where they go. */
 const inFolder = <Content>(
   folder: string,
@@ -150,6 +158,7 @@ export function writePictures(
   if (force !== true)
     for (const [picture, content] of all)
       if (typeof content === 'string') refuseOthers(files, picture, 'picture');
+      else if (drawing.test(picture)) refuseNoPng(files, picture);
       else refuseOtherBytes(files, picture, content);
   if (all.length > 0) makeOwnFolder(files, folder);
   for (const [picture, content] of all) writeWhole(files, picture, content);

@@ -87,7 +87,7 @@ export const uses = {
     words: 'session',
   },
   write: {
-    use: 'write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for shop|reader|mentor] [--front-matter] [--no-pictures] [--force]',
+    use: 'write SESSION [--as md|html|text] [--length line|short|full] [--out DIR] [--voice i|we|they] [--for shop|reader|mentor] [--front-matter] [--no-pictures] [--png] [--force]',
     does: 'the account, with pictures; --length line prints the job in one line',
     options: {
       as: 'text',
@@ -97,6 +97,7 @@ export const uses = {
       for: 'text',
       'front-matter': 'flag',
       'no-pictures': 'flag',
+      png: 'flag',
       force: 'flag',
     },
     example: 'droplight write SESSION --voice i --as html --out account',

@@ -1,5 +1,10 @@
 import { join } from 'node:path';
-import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
+import {
+  writeUp,
+  type Pictures,
+  type WriteOptions,
+  type Written,
+} from '../core/account/account.ts';
 import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Length, Voice } from '../core/account/context.ts';
 import { freshOf, withMarkers } from '../core/account/forms/sections.ts';
@@ -30,20 +35,24 @@ import {
 } from './account-files.ts';
 import { photosFor } from './account-photos.ts';
 import { done, type Ended, type Io } from './io.ts';
+import { loadRaster, type Raster } from './raster.ts';
 import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
 import { callOf, uses } from './uses.ts';
 
 /** `droplight write SESSION`: the account in its form with its pictures, the same bytes each time. */
 export async function write(io: Io, args: readonly string[]): Promise<Ended> {
+  const raster = args.includes('--png') ? await loadRaster() : undefined;
+  if (raster?.kind === 'bad') return raster;
   return withSession(io, args, uses.write, ({ given, ...session }) => {
-    const how = readHow(io, given);
-    if (how.kind === 'bad') return how;
-    if (how.value.length === 'line') {
-      io.out(lineOf(session.recovered, how.value));
+    const read = readHow(io, given);
+    if (read.kind === 'bad') return read;
+    const how = { ...read.value, ...(raster !== undefined && { raster: raster.value }) };
+    if (how.length === 'line') {
+      io.out(lineOf(session.recovered, how));
       return done;
     }
-    const one = writeOne(io, session, how.value);
+    const one = writeOne(io, session, how);
     if (one.kind === 'bad') return one;
     io.out(`${cleanRow(one.value.path)}\n`);
     for (const line of keptLines(one.value)) io.err(`${line}\n`);
@@ -81,6 +90,8 @@ type How = {
   readonly audience?: Audience;
   readonly frontMatter?: boolean;
   readonly noPictures?: boolean;
+  /** Draws pictures as PNG. */
+  readonly raster?: Raster;
 };
 
 /** The words that an option takes, the first one where it is left out. */
@@ -194,14 +205,24 @@ function picturedAccount(files: Files, session: Loaded, how: How, beside: string
   const written = accountOf(session.recovered, {
     ...optionsOf(how),
     ...(how.noPictures !== true && { pictures: beside }),
+    ...(how.raster !== undefined && { drawnAs: 'png' }),
     photos: photos.told,
   });
   const pictured: Pictured = new Map<string, string | Uint8Array>([
-    ...Object.entries(written.pictures),
+    ...drawnBy(written.pictures, how.raster),
     ...(how.noPictures === true || isShortened(how) ? [] : photos.copies),
   ]);
   return { written, pictured };
 }
+
+/** Drawings as their files hold them: as they were drawn, or as PNG. */
+const drawnBy = (
+  pictures: Pictures,
+  raster: Raster | undefined,
+): Iterable<[string, string | Uint8Array]> =>
+  Object.entries(pictures).map(([file, svg]) =>
+    raster === undefined ? [file, svg] : [file.replace(/svg$/, 'png'), raster(svg)],
+  );
 
 /** The account as markdown for the disk, with what its writer edited in the one that stands there. */
 function markdownOf(

@@ -113,6 +113,32 @@ test('an account that was edited outside its sections is refused with its line',
   expect(read('.md')).toBe(edited);
 });
 
+test('write --png draws its pictures as PNG and links them so, again and again', async () => {
+  const { at, run, read, path } = copied();
+
+  const first = await run('--png');
+  const again = await run('--png');
+  await run('--png', '--as', 'html');
+
+  expect([first.code, again.code, first.err]).toEqual([0, 0, '']);
+  expect(readdirSync(join(at, basename(path('.pictures')))).toSorted()).toEqual([
+    'suspects.png',
+    'way.png',
+  ]);
+  expect(read('.md')).toContain('.pictures/suspects.png)');
+  expect(read('.md')).not.toContain('.svg');
+  expect(read('.html')).toMatch(/src="data:image\/png;base64,/);
+});
+
+test('a file of somebody else in the place of a PNG is left alone', async () => {
+  const { run, path } = copied();
+  await run('--png');
+  writeFileSync(join(path('.pictures'), 'way.png'), 'my own notes');
+
+  expect((await run('--png')).code).toBe(2);
+  expect(readFileSync(join(path('.pictures'), 'way.png'), 'utf8')).toBe('my own notes');
+});
+
 test('an account of an earlier version, without markers, is written anew', async () => {
   const { run, read, path } = copied();
   await run();

@@ -28,7 +28,7 @@ test.each(drawings)(
 
     const png = raster(svg);
 
-    expect([...png.slice(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+    expect(Array.from(png.slice(0, 8))).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
     expect(sizeOf(png)).toEqual([2 * Number(width), 2 * Number(height)]);
     expect(raster(svg)).toEqual(png);
   },

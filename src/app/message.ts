@@ -71,7 +71,12 @@ export type Message =
   | { readonly kind: 'photo-arrived'; readonly photo: KeptPhoto }
   /** There is no page for the telephone, or none any more. */
   | { readonly kind: 'phone-refused'; readonly problem: Problem }
-  | { readonly kind: 'account-written'; readonly path: string }
+  | {
+      readonly kind: 'account-written';
+      readonly path: string;
+      /** Parts that somebody edited, and that stay so. */
+      readonly kept: readonly string[];
+    }
   /** A folder of sessions that can be used, whole from the root; empty for the usual one. */
   | { readonly kind: 'folder-chosen'; readonly path: string }
   | { readonly kind: 'settings-saved' }

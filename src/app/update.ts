@@ -107,7 +107,7 @@ function take(state: State, message: Message): Transition {
     case 'phone-refused':
       return photosTold(state, message);
     case 'account-written':
-      return inform(state, `Account written: ${withoutFolder(message.path)}`);
+      return inform(state, writtenWords(message));
     case 'folder-chosen':
       return folderChosen(state, message.path);
     case 'settings-saved':
@@ -244,4 +244,10 @@ function quit(state: State): Transition {
     state.session.story.closed === undefined;
   const put = open ? takeAction(state, { do: 'pause' }) : transition(state);
   return transition({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
+}
+
+/** Where an account was written, and which of its parts stay as somebody edited them. */
+function writtenWords({ path, kept }: Extract<Message, { kind: 'account-written' }>): string {
+  const edited = kept.length === 0 ? '' : `; kept as edited: ${kept.join(', ')}`;
+  return `Account written: ${withoutFolder(path)}${edited}`;
 }

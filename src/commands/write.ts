@@ -156,11 +156,10 @@ export function accountOf(recovered: Recovered, options: WriteOptions = {}): Wri
 }
 
 /** The account of a session as its file stands, written beside it: what the screens ask for. */
-export async function writeAccount(io: Io, path: string): Promise<Parsed<string>> {
+export async function writeAccount(io: Io, path: string): Promise<Parsed<Wrote>> {
   const recovered = loadSession(io.disk.files, path);
   if (recovered.kind === 'bad') return recovered;
-  const written = writeOne(io, { path, recovered: recovered.value }, {});
-  return written.kind === 'bad' ? written : good(written.value.path);
+  return writeOne(io, { path, recovered: recovered.value }, {});
 }
 
 type Wrote = { readonly path: string } & Kept;

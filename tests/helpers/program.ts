@@ -84,7 +84,9 @@ function assemble(options: Options) {
       settings: join(folder, 'settings'),
       roots: { current: folder, home: join(folder, 'home') },
     },
-    writeAccount: options.writeAccount ?? ((session) => Promise.resolve(good(`${session}.md`))),
+    writeAccount:
+      options.writeAccount ??
+      ((session) => Promise.resolve(good({ path: `${session}.md`, kept: [] }))),
     startAdvice: keptAdvice,
     phone: options.phone ?? { host: '127.0.0.1', open: () => new Promise(() => {}) },
     redraw: () => {

@@ -18,8 +18,10 @@ export type Ports = {
     readonly settings: string;
     readonly roots: PathRoots;
   };
-  /** Writes the account of a session; returns the path of what was written. */
-  readonly writeAccount: (session: string) => Promise<Parsed<string>>;
+  /** Writes the account of a session; returns the path of what was written, and the parts kept as edited. */
+  readonly writeAccount: (
+    session: string,
+  ) => Promise<Parsed<{ readonly path: string; readonly kept: readonly string[] }>>;
   /** Begins to think about the next step, where that is not the search itself. */
   readonly startAdvice?: typeof startAdvice;
   /** The address that a telephone reaches this machine by, where the network's own is not meant; and what opens a page there. */

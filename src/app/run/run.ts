@@ -162,7 +162,7 @@ export class Runner implements EffectRunner {
     this.#attempt(program, () => this.#open?.journal.settle());
     this.#later(program, this.#ports.writeAccount(path), (written) =>
       written.kind === 'good'
-        ? { kind: 'account-written', path: written.value }
+        ? { kind: 'account-written', ...written.value }
         : { kind: 'failed', problem: firstOf(written.problems) },
     );
   }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
-import { bad } from '../../../src/core/problem.ts';
+import { bad, good } from '../../../src/core/problem.ts';
 import type { Files } from '../../../src/store/files.ts';
 import { nodeFiles } from '../../../src/store/node-files.ts';
 import { readBack } from '../../helpers/session-file.ts';
@@ -161,6 +161,11 @@ test.each([
     'breaks off',
     () => Promise.reject(new Error('planted')),
     'planted Nothing was lost; try again.',
+  ],
+  [
+    'keeps what somebody edited',
+    () => Promise.resolve(good({ path: 'a/job.md', kept: ['how-it-went'] })),
+    'Account written: job.md; kept as edited: how-it-went',
   ],
 ] as const)('an account that %s is told, and the session stays', async (_, writeAccount, told) => {
   const { program } = makeProgram({ writeAccount });

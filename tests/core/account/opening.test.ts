@@ -85,3 +85,11 @@ test('each complaint of a job has its own: a repair of the second proves nothing
   );
   expect(paragraphs[1]).toMatch(/^A second complaint came up on the same job, "the other lamp"\./);
 });
+
+test('a cause that nobody described is told as its check read it', () => {
+  const dead: Action = { do: 'find', check: 'volts', reading: '0.2', acknowledged: true };
+
+  expect(opening(dark, whole, dead, mend, lit)).toEqual([
+    'The complaint was "no light". On test ("Does the lamp light?") "it stays dark". The cause: wire broken (volts at the lamp: 0.2 V). Spliced. Proved by the complaint\'s own test: it lights.',
+  ]);
+});

@@ -2,7 +2,16 @@ import { secondsBetween } from '../../session/clock.ts';
 import { isHealthy, type Story } from '../../session/story.ts';
 import { isOwn } from '../../tree/own/bare.ts';
 import { isLong } from '../story/gather.ts';
-import { asClause, causeIn, causeName, causeThing, toldFound, quoted } from '../words/wording.ts';
+import {
+  asClause,
+  causeIn,
+  causeName,
+  causeThing,
+  toldFound,
+  askedThing,
+  readingWords,
+  quoted,
+} from '../words/wording.ts';
 
 /** A note kept so soon before or after a cause was named tells of it. */
 const noteBelongs = 180;
@@ -63,10 +72,11 @@ function lookedAt(story: Story, cause: string, { n, leg }: Place): string | unde
       !isHealthy(story, finding) &&
       Object.hasOwn(story.legs[leg]?.tree.checks[finding.check]?.points ?? {}, cause),
   );
-  const told = last && toldFound(story, last);
-  // A bare reading says nothing without its check, and the complaint's own test shows every cause.
-  const confirm = story.legs[leg]?.tree.complaint.confirm;
-  return last === undefined || told === undefined || last.check === confirm || /\d/.test(told)
-    ? undefined
-    : told;
+  // The complaint's own test shows every cause.
+  if (last === undefined || last.check === story.legs[leg]?.tree.complaint.confirm)
+    return undefined;
+  const told = toldFound(story, last);
+  const reading = readingWords(story, last);
+  // A bare reading says nothing without its check.
+  return reading === '' ? told : `${askedThing(story, last.check, last.leg)}: ${reading}`;
 }

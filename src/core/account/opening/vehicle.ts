@@ -54,7 +54,7 @@ const factName = (id: string): string =>
 
 const factsOf = (story: Story): readonly string[] =>
   Object.entries(story.facts).map(
-    ([fact, value]) => `${factName(fact)} ${asClause(factWords(story, fact, value))}`,
+    ([fact, value]) => `${factName(fact)}: ${asClause(factWords(story, fact, value))}`,
   );
 
 /** `The vehicle: built in 1968, pickup, straight six, 61,200 mi on the odometer.`; nothing where nobody said. */

@@ -86,25 +86,25 @@ function outline(
   const opening = openingOf(context);
   if (length === 'short') return [...opening, paragraph(linkWords(provenance))];
   const { story } = context;
-  return [
-    ...withGlossary([
-      ...opening,
-      ...dangerBlocks(story),
-      heading('How it went'),
-      ...storyBlocks(context, pictures.map(pictureBeside(context))),
-      ...repairBlocks(story),
-      ...costBlocks(story),
-      ...proofBlocks(context),
-      ...apartBlocks(story),
-      ...roadBlocks(story),
-      ...baselineBlocks(story),
-      ...readingBlocks(context),
-      ...ledgerBlocks(story),
-      ...chartBlocks(context),
-      ...cautionBlocks(story),
-    ]),
-    ...closing(context, provenance),
+  const told: readonly Block[] = [
+    ...opening,
+    ...dangerBlocks(story),
+    heading('How it went'),
+    ...storyBlocks(context, pictures.map(pictureBeside(context))),
+    ...repairBlocks(story),
+    ...costBlocks(story),
+    ...proofBlocks(context),
+    ...apartBlocks(story),
+    ...roadBlocks(story),
+    ...baselineBlocks(story),
+    ...readingBlocks(context),
+    ...ledgerBlocks(story),
+    ...chartBlocks(context),
+    ...cautionBlocks(story),
   ];
+  // The shop knows its words; a stranger may not.
+  const explained = context.audience === 'reader' ? withGlossary(told) : told;
+  return [...explained, ...closing(context, provenance)];
 }
 
 const unfinished = 'Unfinished: the job is still open, and more may come.';

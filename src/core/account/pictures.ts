@@ -1,7 +1,6 @@
 import { feedsBeforeRepair } from '../drawing/feed-before-repair.ts';
 import { ladderSvg } from '../drawing/ladder-svg.ts';
 import { suspectRows } from '../drawing/suspect-rows.ts';
-import { moreThanOne } from '../drawing/suspect-words.ts';
 import { suspectsSvg } from '../drawing/suspects-svg.ts';
 import { waySvg } from '../drawing/way-svg.ts';
 import type { BeliefStep } from '../reason/history/belief-history.ts';
@@ -35,8 +34,8 @@ function wayPicture(story: Story): readonly Picture[] {
   const { tree } = firstLeg(story);
   const steps = wayOf(story);
   const caption = isOwn(tree)
-    ? 'The way that was taken: each check with what it showed, what else it could have shown faded beside it.'
-    : 'The way through the tree: each check with what it showed, the branches not taken faded beside it.';
+    ? 'The way that was taken: each check, what it showed, and what else it could have shown.'
+    : 'The way through the tree: each check, what it showed, and the branches not taken.';
   const title = complaintsOf(story).length === 1 ? `The way: ${tree.title}` : 'The way';
   return steps.length === 0
     ? []
@@ -56,7 +55,7 @@ function suspectsPicture(
   return [
     {
       file: numbered('suspects', place),
-      caption: `${title}. How likely each was after every finding. ${moreThanOne}`,
+      caption: `${title}. How likely each was after every finding.`,
       svg: suspectsSvg(title, suspects),
       at: turnOf(story, complaint),
       complaint: place,
@@ -88,7 +87,7 @@ const feedPictures = (story: Story): readonly Picture[] =>
   feedsBeforeRepair(story).map(({ view, shownBy, complaint }) => ({
     file: numbered('feed', complaint),
     caption:
-      'The feed path before the repair: the volts at each station, read or worked out from a drop that was read, and what was lost on the way to it.',
+      'The feed path before the repair: volts at each station, read or worked out, and what was lost on the way.',
     svg: ladderSvg('The feed path before the repair', view),
     at: shownBy,
     complaint,

@@ -136,17 +136,21 @@ export function ledgerBlocks(story: Story): readonly Block[] {
         ['all told', String(Math.round(all)), ''],
       ],
     },
-    paragraph(`${ledgerNote(ledger)}${besidesNote(ledger)}`),
+    ...notesOf(ledger).map(paragraph),
   ];
 }
 
-function ledgerNote({ lost }: Ledger): string {
-  const nothing =
-    lost < 0.5
-      ? 'Nothing had to be done over.'
-      : sentence(`${minuteWords(lost)} went on what was repeated, taken back, or did not cure`);
-  return `${nothing} Opening up that was not written down by itself is counted with the step it was done for.`;
+/** What the table does not say, as one paragraph; none where it says all. */
+function notesOf(ledger: Ledger): readonly string[] {
+  const said = `${ledgerNote(ledger)}${besidesNote(ledger)}`.trim();
+  return said === '' ? [] : [said];
 }
+
+/** What was lost, where something was. */
+const ledgerNote = ({ lost }: Ledger): string =>
+  lost < 0.5
+    ? ''
+    : sentence(`${minuteWords(lost)} went on what was repeated, taken back, or did not cure`);
 
 /** Time that was no work, where there was some; with the work it is all from first to last. */
 function besidesNote(ledger: Ledger): string {

@@ -17,6 +17,7 @@ import {
 } from './keys/run.ts';
 import type { Token } from './keys/tokens.ts';
 import { switchLead } from './leading-step.ts';
+import { accountWritten } from './account-written.ts';
 import type { Message } from './message.ts';
 import { opened, replayOpened } from './opened.ts';
 import { keyLines } from './pages/reading.ts';
@@ -33,7 +34,6 @@ import { takeAction } from './take-action.ts';
 import { fieldPress, notAsked, paste } from './typing/field-press.ts';
 import { together } from './typing/together.ts';
 import { dueOn, type Question } from './walk/question.ts';
-import { withoutFolder } from './wording.ts';
 
 /**
  * The whole program: what happened makes a new state and a list of things to do. Pure; `now` is
@@ -107,7 +107,7 @@ function take(state: State, message: Message): Transition {
     case 'phone-refused':
       return photosTold(state, message);
     case 'account-written':
-      return inform(state, writtenWords(message));
+      return inform(state, accountWritten(message));
     case 'folder-chosen':
       return folderChosen(state, message.path);
     case 'settings-saved':
@@ -244,10 +244,4 @@ function quit(state: State): Transition {
     state.session.story.closed === undefined;
   const put = open ? takeAction(state, { do: 'pause' }) : transition(state);
   return transition({ ...put.state, leaving: true }, ...put.effects, { kind: 'leave' });
-}
-
-/** Where an account was written, and which of its parts stay as somebody edited them. */
-function writtenWords({ path, kept }: Extract<Message, { kind: 'account-written' }>): string {
-  const edited = kept.length === 0 ? '' : `; kept as edited: ${kept.join(', ')}`;
-  return `Account written: ${withoutFolder(path)}${edited}`;
 }

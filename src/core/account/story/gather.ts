@@ -28,10 +28,10 @@ export function clausesOf(context: AccountContext): readonly Clause[] {
 }
 
 function isNoteOf({ kind, noted = '', at }: Clause, last: Clause): boolean {
-  const since = secondsBetween(last.at, at);
-  const near = since !== undefined && since >= 0 && since <= noteBelongs;
   const finds = last.kind === 'finding' || last.kind === 'quiet finding';
-  return kind === 'note' && !isLong(noted) && finds && near;
+  if (kind !== 'note' || isLong(noted) || !finds) return false;
+  const since = secondsBetween(last.at, at);
+  return since !== undefined && since >= 0 && since <= noteBelongs;
 }
 
 /** A finding with the words that were noted of it, at the end of its first sentence. */

@@ -9,6 +9,7 @@ import { fold } from '../../../src/core/session/fold.ts';
 import { anchorsOf, linksOf, parseGfm, rawOf, tablesOf, typesOf } from '../../helpers/gfm.ts';
 import { hostileText } from '../../helpers/hostile.ts';
 import { after, headerFor } from '../../helpers/story.ts';
+import { smallTree, smallTreeData } from '../../helpers/tree.ts';
 import { xmlTrouble } from '../../helpers/xml.ts';
 
 const record = { events: 9, passedOver: 0, link: 'ab'.repeat(32) };
@@ -112,6 +113,16 @@ test.each([
   ['they', 'they noted'],
 ] as const)('in the voice %s it says "%s"', (voice, words) => {
   expect(told([{ do: 'note', text: 'Wet.' }, dark], { voice })).toMatch(new RegExp(words, 'i'));
+});
+
+test('a note that belongs to a finding stands at the end of its sentence, wherever that has a stop', () => {
+  const { checks, ...rest } = smallTreeData();
+  const [lit, ...others] = checks.lamp.results;
+  const results = [lit, ...others.map((one) => ({ ...one, told: 'no. 3 stayed dark' }))];
+  const tree = smallTree({ ...rest, checks: { ...checks, lamp: { ...checks.lamp, results } } });
+  const { story } = after([dark, { do: 'note', text: 'No. 2 is lit.' }], headerFor(tree));
+
+  expect(writeUp(story, record).markdown).toContain(': no. 3 stayed dark ("No. 2 is lit").');
 });
 
 test('a stranger reads no name of the vehicle or of its people, in the notes neither', () => {

@@ -13,6 +13,7 @@ import {
   causeIn,
   joined,
   numberWord,
+  quoted,
   readingWords,
   sentence,
   shownWords,
@@ -28,7 +29,11 @@ export function checkClause(context: AccountContext, entry: Entry, finding: Find
     kind: isQuiet(context, finding) && extra === '' ? 'quiet finding' : 'finding',
     begins: false,
     finding,
-    phrase: (phrasing) => `${plainSentence(context, finding, phrasing)}${extra}`,
+    phrase: (phrasing) => {
+      const plain = plainSentence(context, finding, phrasing);
+      const { noted } = phrasing;
+      return `${noted === undefined ? plain : `${plain.replace(/\.$/, '')} ("${quoted(noted)}").`}${extra}`;
+    },
   };
 }
 

@@ -14,6 +14,8 @@ export type Phrasing = {
   /** `to tell the points from the condenser`, or empty. */
   readonly why?: string;
   readonly form?: Form;
+  /** What a person noted of the finding. */
+  readonly noted?: string;
 };
 
 /** One thing worth telling of the way; several are put together to paragraphs afterwards. */

@@ -1,7 +1,7 @@
 import { secondsBetween } from '../../session/clock.ts';
 import { isHealthy, type Story } from '../../session/story.ts';
 import { isOwn } from '../../tree/own/bare.ts';
-import { isLong } from '../story/gather.ts';
+import { isLong, noteBelongs } from '../story/gather.ts';
 import {
   asClause,
   causeIn,
@@ -12,9 +12,6 @@ import {
   readingWords,
   quoted,
 } from '../words/wording.ts';
-
-/** A note kept so soon before or after a cause was named tells of it. */
-const noteBelongs = 180;
 
 /**
  * A cause as it was found: in the person's own words on naming it, or noted beside that; else as the

@@ -2,13 +2,12 @@ import { secondsBetween } from '../../session/clock.ts';
 import { clauseOf } from '../clauses/clauses.ts';
 import type { Clause } from '../clauses/clause.ts';
 import type { AccountContext } from '../context.ts';
-import { quoted } from '../words/wording.ts';
 
 /** Clauses that are told in one go. */
 export type Group = { readonly clauses: readonly [Clause, ...Clause[]] };
 
-/** A note kept so soon after a finding tells of it. */
-const noteBelongs = 180;
+/** Seconds within which a note tells of what was found or named beside it. Our own judgment. */
+export const noteBelongs = 180;
 /** A note longer than this, or of several lines, stands by itself. */
 export const longNote = 160;
 
@@ -34,17 +33,11 @@ function isNoteOf({ kind, noted = '', at }: Clause, last: Clause): boolean {
   return since !== undefined && since >= 0 && since <= noteBelongs;
 }
 
-/** A finding with the words that were noted of it, at the end of its first sentence. */
+/** A finding that is told with the words that were noted of it. */
 const withNote = (finding: Clause, { noted = '' }: Clause): Clause => ({
   ...finding,
   kind: 'finding',
-  phrase: (phrasing) =>
-    finding
-      .phrase(phrasing)
-      .replace(
-        /([.!?])(\s|$)/,
-        (_, stop: string, after: string) => ` ("${quoted(noted)}")${stop}${after}`,
-      ),
+  phrase: (phrasing) => finding.phrase({ ...phrasing, noted }),
 });
 
 const alike: readonly Clause['kind'][] = ['taking off', 'closing', 'quiet finding'];

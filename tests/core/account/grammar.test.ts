@@ -6,7 +6,6 @@ import {
   startOf,
   subject,
   was,
-  withArticle,
   wordCount,
 } from '../../../src/core/account/clauses/grammar.ts';
 
@@ -41,15 +40,6 @@ test.each([
 test('several subjects want the second form', () => {
   expect(subject(['the coil', 'the rotor'])).toBe('the coil and the rotor were');
   expect(subject(['the coil'], ['has', 'have'])).toBe('the coil has');
-});
-
-test.each([
-  ['8 V drop', 'an 8 V drop'],
-  ['open circuit', 'an open circuit'],
-  ['used part', 'a used part'],
-  ['coil', 'a coil'],
-])('%s with its article', (word, words) => {
-  expect(withArticle(word)).toBe(words);
 });
 
 test.each([

@@ -1,33 +1,41 @@
-import { fromLegs, type Story } from '../../session/story.ts';
+import { fromLegs, type Guarded, type Story } from '../../session/story.ts';
 import type { Caution } from '../../tree/shop.ts';
 import { heading, paragraph, type Block } from '../block.ts';
 import { asClause, joined, sentence } from '../words/wording.ts';
 
 type Told = { readonly id: string; readonly caution: Caution; readonly steps: number };
 
+/** The cautions of a step, as the tree of its leg names them. */
+function cautionsBefore({ legs }: Story, step: Guarded, leg: number): readonly string[] {
+  const tree = legs[leg]?.tree;
+  switch (step.kind) {
+    case 'check':
+      return tree?.checks[step.check]?.cautions ?? [];
+    case 'repair':
+      return tree?.causes[step.cause]?.repair.cautions ?? [];
+    case 'standing':
+      return [];
+  }
+}
+
 /** The cautions of every step that was taken, in the order in which they first came. */
 export function cautionsOf(story: Story): readonly Told[] {
-  const ids = [
-    ...story.findings.map(({ n, check, leg }) => ({
+  const steps: readonly { readonly n: number; readonly leg: number; readonly step: Guarded }[] = [
+    ...story.findings.map(({ n, leg, check }) => ({
       n,
-      ids: story.legs[leg]?.tree.checks[check]?.cautions ?? [],
+      leg,
+      step: { kind: 'check', check } as const,
     })),
-    ...story.repairs.map(({ n, cause, leg }) => ({
+    ...story.repairs.map(({ n, leg, cause }) => ({
       n,
-      ids: story.legs[leg]?.tree.causes[cause]?.repair.cautions ?? [],
+      leg,
+      step: { kind: 'repair', cause } as const,
     })),
-    ...story.passed.map(({ n, step, leg }) => ({
-      n,
-      ids:
-        step.kind === 'check'
-          ? (story.legs[leg]?.tree.checks[step.check]?.cautions ?? [])
-          : step.kind === 'repair'
-            ? (story.legs[leg]?.tree.causes[step.cause]?.repair.cautions ?? [])
-            : [],
-    })),
-  ]
+    ...story.passed,
+  ];
+  const ids = steps
     .toSorted((one, other) => one.n - other.n)
-    .flatMap(({ ids: some }) => some);
+    .flatMap(({ step, leg }) => cautionsBefore(story, step, leg));
   return [...new Set(ids)].flatMap((id) => {
     const caution = fromLegs(story, ({ shop }) => shop.cautions[id]);
     const steps = ids.filter((one) => one === id).length;

@@ -3,7 +3,7 @@ import { moneyWords } from '../../session/costs/words.ts';
 import { dateOf } from '../../session/clock.ts';
 import type { Story } from '../../session/story.ts';
 import { mendedCauses, outcomeOf, partsOf, type Outcome, type Part } from '../opening/part.ts';
-import { partsOf as partNames, toolsOf } from '../opening/totals.ts';
+import { partNames, toolsOf } from '../opening/totals.ts';
 import { causeIn } from '../words/wording.ts';
 import { cleanLine } from '../../text.ts';
 import { accountTitle, type AccountContext } from '../context.ts';

@@ -34,10 +34,6 @@ export const agree = (things: readonly string[], [one, several]: Forms): string 
 export const subject = (things: readonly string[], forms: Forms = was): string =>
   `${joined(things)} ${agree(things, forms)}`;
 
-/** `a` or `an`, by the sound that a number or a word begins with, as far as its letters tell. */
-export const withArticle = (word: string): string =>
-  `${/^([aeiou]|8|11|18)/i.test(word) && !/^(uni|use|one)/i.test(word) ? 'an' : 'a'} ${word}`;
-
 /** A chance as people say it of vehicles: `one vehicle in seven`, `hardly one vehicle in fifty`. */
 export function oneIn(chance: number): string {
   const many = Math.round(1 / Math.max(chance, 0.001));

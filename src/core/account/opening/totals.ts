@@ -21,22 +21,21 @@ function timeWords(story: Story): string {
   const gone =
     lost < 0.5 ? '' : `, ${minuteWords(lost)} of them on what was done over or did not cure`;
   const apart = away < 60 ? '' : `, with ${minuteWords(away)} away from it`;
-  return sentence(`it took ${minuteWords(story.minutes)} of work${gone}${apart}`).replace(
-    'It took under a minute of work',
-    'The work took less than a minute',
-  );
+  const took = story.minutes < 0.5 ? 'less than a minute' : minuteWords(story.minutes);
+  return sentence(`it took ${took} of work${gone}${apart}`);
 }
 
 /** Parts that were fitted or used, and what they cost as far as that was noted. */
 function partWords(story: Story): string {
-  const named = partsOf(story);
+  const named = partNames(story);
   const costs = costsOf(story);
   const cost = costs.spent.length === 0 ? '' : `${moneyWords(costs.spent)} as noted`;
   if (named.length === 0) return cost === '' ? '' : `The cost: ${cost}.`;
   return sentence(`parts: ${joined(named)}${cost === '' ? '' : `; ${cost}`}`);
 }
 
-export const partsOf = ({
+/** Parts by name: what was fitted or used up, as somebody noted it. */
+export const partNames = ({
   repairs,
   bought,
 }: Pick<Story, 'repairs' | 'bought'>): readonly string[] => [

@@ -49,6 +49,14 @@ test('one file reads times, and no other asks the zone of the machine', () => {
   expect(asks).toEqual(['core/session/clock.ts', 'main.ts']);
 });
 
+test('no test goes by a clock: benches, and the watch of the long attacks, read one', () => {
+  const reads = /\b(performance\.now|cpuUsage|hrtime)\b/;
+  const own = sourceFiles('tests').filter((file) => !/^bench\/|node_modules/.test(file));
+  const clocked = own.filter((file) => reads.test(readFileSync(join('tests', file), 'utf8')));
+
+  expect(clocked).toEqual(['architecture.test.ts', 'torture/all.ts', 'torture/watch.ts']);
+});
+
 test('no file is longer than 250 lines', () => {
   expect(sourceFiles('src').filter((file) => linesOf(file) > 251)).toEqual([]);
 });

@@ -7,6 +7,8 @@ export type Tried = {
   readonly attack: string;
   readonly tries: number;
   readonly failures: readonly string[];
+  /** What took too long on this machine; only `npm run torture` judges it, for no test goes by a clock. */
+  readonly slow?: readonly string[];
   /** What was counted beside, in words. */
   readonly seen: string;
 };

@@ -16,6 +16,7 @@ import { trees } from '../../src/commands/trees/trees.ts';
 import { runCommand, scratch } from '../helpers/commands.ts';
 import { mutated } from './sessions.ts';
 import { chance, driving, hostileText, pick, type Size, type Tried } from './lib.ts';
+import { watch } from './watch.ts';
 
 const text = readFileSync('trees/no-supply.json', 'utf8');
 const tree = JSON.parse(text) as object;
@@ -59,18 +60,29 @@ const ask: readonly (readonly [name: string, command: Command, args: readonly st
   ['sessions', sessions, []],
 ];
 
-/** Seconds of the processor that a command takes, whatever else the machine does. */
-async function spent(job: () => Promise<void>): Promise<number> {
-  const before = process.cpuUsage();
-  await job();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1e6;
+/** What is wrong with how a command speaks of such a folder. */
+async function wrongWith(
+  told: string,
+  run: () => Promise<{ readonly out: string; readonly err: string }>,
+): Promise<readonly string[]> {
+  try {
+    const { out, err } = await run();
+    const lines = err.split('\n').length;
+    return [
+      ...(driving.test(out + err) ? [`${told}: escape`] : []),
+      ...(err.includes('fault of the program') ? [`${told}: ${err}`] : []),
+      ...(lines > 40 ? [`${told}: ${lines} lines`] : []),
+    ];
+  } catch (error) {
+    return [`${told}: crash: ${String(error)}`];
+  }
 }
 
 /** Folders of trees with odd, endless and mutated files in them: told in clear lines, none of them held up by one. */
 export async function hostileTrees({ seed, count }: Size): Promise<Tried> {
   const random = chance(seed);
   const failures: string[] = [];
+  const slow: string[] = [];
   let longest = 0;
   for (let tries = 0; tries < count; tries += 1) {
     const folder = scratch();
@@ -91,25 +103,19 @@ export async function hostileTrees({ seed, count }: Size): Promise<Tried> {
     made?.(join(folder, 'sessions', '2026-odd.jsonl'));
     for (const [name, command, args] of ask) {
       const told = `${kind}, ${name}`;
-      const seconds = await spent(async () => {
-        try {
-          const { out, err } = await runCommand(command, [...args, '--trees', at], { folder });
-          if (driving.test(out + err)) failures.push(`${told}: escape`);
-          if (err.includes('fault of the program')) failures.push(`${told}: ${err}`);
-          if (err.split('\n').length > 40)
-            failures.push(`${told}: ${err.split('\n').length} lines`);
-        } catch (error) {
-          failures.push(`${told}: crash: ${String(error)}`);
-        }
-      });
+      const spent = watch();
+      failures.push(
+        ...(await wrongWith(told, () => runCommand(command, [...args, '--trees', at], { folder }))),
+      );
+      const seconds = spent();
       longest = Math.max(longest, seconds);
       if (seconds > usual[name === 'check' ? 'check' : 'other'] + 1)
-        failures.push(`${told}: ${seconds.toFixed(1)} s`);
+        slow.push(`${told}: ${seconds.toFixed(1)} s`);
     }
     rmSync(folder, { recursive: true });
   }
   const seen = `${Object.keys(odd).length} kinds of odd files, at most ${longest.toFixed(1)} s of the processor`;
-  return { attack: 'hostile trees', tries: count * ask.length, failures, seen };
+  return { attack: 'hostile trees', tries: count * ask.length, failures, slow, seen };
 }
 
 /** Seconds that a sound tree may take: `trees check` walks it through, cold in two of them. */

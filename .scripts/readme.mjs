@@ -1,10 +1,10 @@
-// Writes the README's list of commands anew from the table that the parser reads.
+// Writes the list of commands of its page anew from the table that the parser reads.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { everyCall } from '../src/commands/help.ts';
 import { root } from './setup.mjs';
 
-const file = join(root, 'README.md');
+const file = join(root, 'pages/commands.md');
 const text = readFileSync(file, 'utf8');
 const from = text.indexOf('```\ndroplight\n') + 4;
 writeFileSync(file, text.slice(0, from) + everyCall() + text.slice(text.indexOf('```', from)));

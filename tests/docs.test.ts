@@ -10,31 +10,35 @@ import { steps } from '../src/app/keys/walk.ts';
 import { settingLines } from '../src/app/pages/settings.ts';
 import { bindings } from '../src/app/pages/table.ts';
 
-const readme = readFileSync('README.md', 'utf8');
+/** All that is told to users: the README and its pages. */
+const readme = ['README.md', ...readdirSync('pages').map((page) => `pages/${page}`)]
+  .map((page) => readFileSync(page, 'utf8'))
+  .join('\n');
 const developers = readFileSync('DEVELOPERS.md', 'utf8');
 
 test('DEVELOPERS.md names every kind of event', () => {
   expect(eventKinds.filter((kind) => !developers.includes(kind))).toEqual([]);
 });
 
-test('DEVELOPERS.md names every action', () => {
+test('pages/actions.md names every action', () => {
+  const page = readFileSync('pages/actions.md', 'utf8');
   const actions = Action.options.map((option) => option.shape.do.value);
 
-  expect(actions.filter((action) => !new RegExp(`\\b${action}\\b`).test(developers))).toEqual([]);
+  expect(actions.filter((action) => !new RegExp(`\\b${action}\\b`).test(page))).toEqual([]);
 });
 
-test('README.md names every command', () => {
+test('the pages name every command', () => {
   expect(Object.keys(commands).filter((name) => !readme.includes(`droplight ${name}`))).toEqual([]);
 });
 
-test('the actions shown in README.md are actions', () => {
+test('the actions shown in the pages are actions', () => {
   const lines = readme.match(/^\{"do":.*\}$/gm) ?? [];
 
   expect(lines.length).toBeGreaterThan(3);
   expect(lines.filter((line) => !Action.safeParse(JSON.parse(line)).success)).toEqual([]);
 });
 
-test('the figures shown in README.md can be worked out as they stand', () => {
+test('the figures shown in the pages can be worked out as they stand', () => {
   const shown = [...readme.matchAll(/-- figure (\S+) (.*)$/gm)];
   const bad = shown.filter(([, name = '', rest = '']) => {
     const pairs = rest.split(' ').filter((word) => word.includes('='));
@@ -46,7 +50,7 @@ test('the figures shown in README.md can be worked out as they stand', () => {
   expect(bad.map(([line]) => line)).toEqual([]);
 });
 
-test('README.md counts the figures that the catalog has', () => {
+test('the pages count the figures that the catalog has', () => {
   expect(readme).toContain(`\n${figures.length} figures, each with`);
 });
 
@@ -88,7 +92,7 @@ test('DEVELOPERS.md says why each dependency is there', () => {
   ).toEqual([]);
 });
 
-/** The rows of the README's table of keys: the keys it names, and what it says of them. */
+/** The rows of the table of keys: the keys it names, and what it says of them. */
 const keyRows = [
   ...readme
     .slice(readme.indexOf('| key | what it does |'), readme.indexOf('A reading is judged under'))
@@ -105,7 +109,7 @@ const walkKeys = bindings
     keys.filter((key) => /^[a-z?]$/.test(key)).map((key) => ({ key, command })),
   );
 
-/** What the README must say of the key that asks for it. */
+/** What the pages must say of the key that asks for it. */
 const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
   confirm: /it is so/,
   unsure: /unsure/,
@@ -136,7 +140,7 @@ const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
   'go-back': /put it down/,
 };
 
-test('README.md has every key of the walk, and says what it does', () => {
+test('the pages have every key of the walk, and say what it does', () => {
   const untold = walkKeys.filter(
     ({ key, command }) =>
       !keyRows.some(({ keys, about }) => keys.includes(key) && saidOf[command]?.test(about)),
@@ -146,15 +150,15 @@ test('README.md has every key of the walk, and says what it does', () => {
   expect(untold).toEqual([]);
 });
 
-test('README.md has no key for the walk that does nothing there', () => {
+test('the pages have no key for the walk that does nothing there', () => {
   const bound = new Set(walkKeys.map(({ key }) => key));
   const told = keyRows.flatMap(({ keys }) => keys.filter((key) => /^[a-z?]$/.test(key ?? '')));
 
   expect(told.filter((key) => !bound.has(key ?? ''))).toEqual([]);
 });
 
-test('README.md tells every setting by the name it has on the screen', () => {
-  const table = readme.slice(readme.indexOf('| Setting |'));
+test('the pages tell every setting by the name it has on the screen', () => {
+  const table = readFileSync('pages/settings.md', 'utf8');
   const told = [...table.matchAll(/^\| ([^|]+) \| [^|]+ \|$/gm)].map(([, name]) => name);
 
   expect(told.slice(2)).toEqual(settingLines.map(({ label }) => label));

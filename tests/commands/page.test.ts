@@ -6,9 +6,9 @@ import { everyCall } from '../../src/commands/help.ts';
 import { verbs } from '../../src/commands/trees/verbs.ts';
 import { runCommand } from '../helpers/commands.ts';
 
-const readme = readFileSync('README.md', 'utf8');
-const from = readme.indexOf('```\ndroplight\n');
-const list = readme.slice(from + 4, readme.indexOf('```', from + 3));
+const page = readFileSync('pages/commands.md', 'utf8');
+const from = page.indexOf('```\ndroplight\n');
+const list = page.slice(from + 4, page.indexOf('```', from + 3));
 
 const called: readonly (readonly string[])[] = [
   ...Object.keys(commands)
@@ -36,7 +36,7 @@ async function taken([name = '', ...more]: readonly string[]): Promise<readonly 
 }
 
 test.each(called)(
-  'README.md tells the options that %s %s takes, and no others',
+  'the page of commands tells the options that %s %s takes, and no others',
   async (...words) => {
     const told = linesOf(list, words.filter((word) => word !== undefined).join(' '));
 
@@ -45,11 +45,11 @@ test.each(called)(
   },
 );
 
-test('README.md lists every call as "droplight help all" prints them: npm run readme writes it', () => {
+test('the page of commands lists every call as "droplight help all" prints them: npm run readme writes it', () => {
   expect(list).toBe(everyCall());
 });
 
-test('README.md calls nothing that is no command', () => {
+test('the page of commands calls nothing that is no command', () => {
   const names = [...list.matchAll(/^droplight (\S+)/gm)].map(([, name = '']) => name);
 
   expect(names.filter((name) => ![...Object.keys(everyUse), 'trees'].includes(name))).toEqual([]);

@@ -11,6 +11,7 @@ process.exit(
       'tests/vitest.config.ts',
       'golden',
       'frames',
+      'ten-minutes',
     ],
     {
       env: { GOLDEN: 'write' },

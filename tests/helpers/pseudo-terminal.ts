@@ -3,11 +3,16 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import xterm from '@xterm/headless';
 import { spawn, type IPty } from '@lydell/node-pty';
+import { screenSvg } from './screen-svg.ts';
 import { buildProgram } from '../../.scripts/build.mjs';
 
 export type Shown = {
   readonly screen: () => string;
+  /** The same as a picture. */
+  readonly picture: (title: string) => string;
   readonly type: (keys: string) => void;
+  /** Letter by letter, as fast as two fingers write. */
+  readonly spell: (letters: string) => void;
   /** All bytes that came out of it, as text. */
   readonly raw: () => string;
   /** Bytes at once, however quick a hand would be. */
@@ -39,6 +44,9 @@ const size = { columns: 80, rows: 24 };
 
 /** Milliseconds between one key and the next: letters struck faster are words, not commands. */
 const beat = 400;
+
+/** Milliseconds from letter to letter of somebody who writes with two fingers. */
+const letter = 120;
 
 const pause = (milliseconds: number): Promise<void> =>
   new Promise((done) => {
@@ -83,11 +91,16 @@ export function runInTerminal(command: readonly [string, ...string[]], folder: s
   let hand: Promise<void> = Promise.resolve();
   return {
     screen,
+    picture: (title) => screenSvg(emulator, title),
     raw: () => raw,
     strike: (bytes) => pty.write(bytes),
     pid: pty.pid,
     type: (keys) => {
       hand = hand.then(() => pause(beat)).then(() => pty.write(keys));
+    },
+    spell: (letters) => {
+      hand = hand.then(() => pause(beat));
+      for (const one of letters) hand = hand.then(() => pause(letter)).then(() => pty.write(one));
     },
     until: async (text) => {
       for (let tries = 0; tries < 400 && !holds(text); tries += 1) await pause(25);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { everyCall } from '../src/commands/help.ts';
 import { root } from './setup.mjs';
 
-const file = join(root, 'pages/commands.md');
+const file = join(root, 'src/guide/commands.md');
 const text = readFileSync(file, 'utf8');
 const from = text.indexOf('```\ndroplight\n') + 4;
 writeFileSync(file, text.slice(0, from) + everyCall() + text.slice(text.indexOf('```', from)));

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -47,6 +48,16 @@ test('one file reads times, and no other asks the zone of the machine', () => {
   );
 
   expect(asks).toEqual(['core/session/clock.ts', 'main.ts']);
+});
+
+test('the top level holds what was agreed, and nothing else', () => {
+  const listed = execFileSync('git', ['ls-files'], { encoding: 'utf8' }).split('\n');
+  const top = new Set(listed.map((path) => path.split('/')[0] ?? ''));
+
+  const agreed =
+    'CHANGELOG.md DEVELOPERS.md LICENSE README.md package-lock.json package.json sessions src tests trees tsconfig.json';
+
+  expect([...top].filter((name) => /^[^.]/.test(name)).toSorted()).toEqual(agreed.split(' '));
 });
 
 test('no test goes by a clock: benches, and the watch of the long attacks, read one', () => {

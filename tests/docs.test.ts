@@ -11,7 +11,7 @@ import { settingLines } from '../src/app/pages/settings.ts';
 import { bindings } from '../src/app/pages/table.ts';
 
 /** All that is told to users: the README and its pages. */
-const readme = ['README.md', ...readdirSync('pages').map((page) => `pages/${page}`)]
+const readme = ['README.md', ...readdirSync('src/guide').map((page) => `src/guide/${page}`)]
   .map((page) => readFileSync(page, 'utf8'))
   .join('\n');
 const developers = readFileSync('DEVELOPERS.md', 'utf8');
@@ -20,8 +20,8 @@ test('DEVELOPERS.md names every kind of event', () => {
   expect(eventKinds.filter((kind) => !developers.includes(kind))).toEqual([]);
 });
 
-test('pages/actions.md names every action', () => {
-  const page = readFileSync('pages/actions.md', 'utf8');
+test('src/guide/actions.md names every action', () => {
+  const page = readFileSync('src/guide/actions.md', 'utf8');
   const actions = Action.options.map((option) => option.shape.do.value);
 
   expect(actions.filter((action) => !new RegExp(`\\b${action}\\b`).test(page))).toEqual([]);
@@ -158,7 +158,7 @@ test('the pages have no key for the walk that does nothing there', () => {
 });
 
 test('the pages tell every setting by the name it has on the screen', () => {
-  const table = readFileSync('pages/settings.md', 'utf8');
+  const table = readFileSync('src/guide/settings.md', 'utf8');
   const told = [...table.matchAll(/^\| ([^|]+) \| [^|]+ \|$/gm)].map(([, name]) => name);
 
   expect(told.slice(2)).toEqual(settingLines.map(({ label }) => label));

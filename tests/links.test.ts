@@ -8,9 +8,6 @@ const pages = [
   'CHANGELOG.md',
   'DEVELOPERS.md',
   'trees/README.md',
-  ...readdirSync('pages')
-    .filter((name) => name.endsWith('.md'))
-    .map((name) => `pages/${name}`),
   ...readdirSync('src', { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.md'))
     .map((name) => `src/${name}`),
@@ -46,12 +43,14 @@ test('a link that leads nowhere is seen', () => {
 
 test('from README.md every page is found', () => {
   const linked = pages
-    .filter((page) => page === 'README.md' || page.startsWith('pages/'))
+    .filter((page) => page === 'README.md' || page.startsWith('src/guide/'))
     .flatMap((page) =>
       linksOf(parseGfm(readFileSync(page, 'utf8'))).map(({ url }) =>
         normalize(join(dirname(page), url.split('#')[0] ?? '')),
       ),
     );
 
-  expect(pages.filter((page) => !linked.includes(page) && /^(pages|trees)/.test(page))).toEqual([]);
+  expect(
+    pages.filter((page) => !linked.includes(page) && /^(src\/guide|trees)/.test(page)),
+  ).toEqual([]);
 });

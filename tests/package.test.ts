@@ -14,15 +14,7 @@ const onWindows = platform() === 'win32';
 const copy = join(place, 'copy');
 const prefix = join(place, 'prefix');
 const needed = await buildProgram({ outdir: join(copy, '.build') });
-for (const name of [
-  'package.json',
-  'README.md',
-  'LICENSE',
-  'CHANGELOG.md',
-  'pages',
-  'trees',
-  'src',
-])
+for (const name of ['package.json', 'README.md', 'LICENSE', 'CHANGELOG.md', 'trees', 'src'])
   cpSync(name, join(copy, name), { recursive: true });
 
 /** A word of a shell in an empty home: nothing of this machine's npm or settings is read. */
@@ -79,7 +71,7 @@ test('the package holds the bundle, trees, schemas, what must be read, and nothi
       'LICENSE',
       'README.md',
       'package.json',
-      ...readdirSync('pages').map((name) => `pages/${name}`),
+      ...readdirSync('src/guide').map((name) => `src/guide/${name}`),
       ...readdirSync('trees').map((name) => `trees/${name}`),
     ].toSorted(),
   );

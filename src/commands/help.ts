@@ -31,7 +31,7 @@ export const usage = (): string =>
     '',
   ].join('\n');
 
-/** Every call with all its options, the verbs of `trees` among them: what pages/commands.md lists too. */
+/** Every call with all its options, the verbs of `trees` among them: what src/guide/commands.md lists too. */
 export const everyCall = (): string =>
   [
     'droplight\n    the screens\n',

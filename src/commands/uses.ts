@@ -3,7 +3,7 @@ import type { Wanted } from './options.ts';
 /** What the words behind a command name, where names are known: a shell completes them. */
 export type Named = 'tree' | 'session' | 'figure' | 'command' | 'verb' | 'file' | readonly string[];
 
-/** How a command is called. The parser, the help, the completion and the list in pages/commands.md read this. */
+/** How a command is called. The parser, the help, the completion and the list in src/guide/commands.md read this. */
 export type Use = {
   /** Its words and options, behind `droplight`. */
   readonly use: string;

@@ -6,7 +6,7 @@ import { everyCall } from '../../src/commands/help.ts';
 import { verbs } from '../../src/commands/trees/verbs.ts';
 import { runCommand } from '../helpers/commands.ts';
 
-const page = readFileSync('pages/commands.md', 'utf8');
+const page = readFileSync('src/guide/commands.md', 'utf8');
 const from = page.indexOf('```\ndroplight\n');
 const list = page.slice(from + 4, page.indexOf('```', from + 3));
 

@@ -21,7 +21,7 @@ async function expectPicture(shown: Shown): Promise<void> {
   await shown.until('QUICKER');
   const picture = withoutHours(shown.picture('A reading of 12.3 V, and what it would mean'));
 
-  expectGolden('../../pages/screen.svg', picture);
+  expectGolden('../../src/guide/screen.svg', picture);
   expect(xmlTrouble(picture)).toBeUndefined();
   shown.spell('\x7f'.repeat(pictured.length));
   await shown.until('Reading > _');

@@ -1,6 +1,9 @@
 import type { Terminal } from '@xterm/headless';
+import { boxAt, element, escapeXml } from '../../src/core/drawing/xml.ts';
 
-type Run = { readonly at: number; readonly text: string; readonly look: string };
+type Look = Readonly<Record<string, string | undefined>>;
+
+type Run = { readonly at: number; readonly text: string; readonly look: Look };
 
 const width = 8.4;
 const height = 18;
@@ -11,50 +14,55 @@ const colors =
     ' ',
   );
 
-const escaped = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
-
 /** Viewers fold plain blanks, whatever `xml:space` says. */
-const unfolded = (text: string): string => escaped(text.trimEnd()).replaceAll(' ', '\u00a0');
+const unfolded = (text: string): string => text.trimEnd().replaceAll(' ', '\u00a0');
 
-/** A row in runs of one look, without blanks at its end. */
+const sameLook = (one: Look, other: Look): boolean =>
+  Object.keys(one).every((key) => one[key] === other[key]);
+
+/** A row in runs of one look; those of blanks alone are left out. */
 function runsOf(terminal: Terminal, row: number): readonly Run[] {
   const line = terminal.buffer.active.getLine(terminal.buffer.active.viewportY + row);
   const runs: Run[] = [];
   for (let at = 0; at < terminal.cols; at += 1) {
     const cell = line?.getCell(at);
     if (cell === undefined || cell.getWidth() === 0) continue;
-    const marks = [
-      cell.isFgPalette() ? `fill="${colors[cell.getFgColor()] ?? colors[7]}"` : '',
-      cell.isBold() ? 'font-weight="bold"' : '',
-      cell.isDim() ? 'opacity="0.65"' : '',
-    ];
-    const look = marks.filter((mark) => mark !== '').join(' ');
+    const look = {
+      fill: cell.isFgPalette() ? colors[cell.getFgColor()] : undefined,
+      'font-weight': cell.isBold() ? 'bold' : undefined,
+      opacity: cell.isDim() ? '0.65' : undefined,
+    };
     const text = cell.getChars() === '' ? ' ' : cell.getChars();
     const last = runs.at(-1);
-    if (last?.look === look) runs[runs.length - 1] = { ...last, text: last.text + text };
+    if (last !== undefined && sameLook(last.look, look))
+      runs[runs.length - 1] = { ...last, text: last.text + text };
     else runs.push({ at, text, look });
   }
   return runs.filter(({ text }) => text.trim() !== '');
 }
 
-/** What a terminal shows, as a picture of its own text: a row an element, read by anybody's screen reader. */
+const rowOf = (terminal: Terminal, row: number): string => {
+  const spans = runsOf(terminal, row).map(({ at, text, look }) =>
+    element('tspan', { x: 14 + at * width, ...look }, escapeXml(unfolded(text))),
+  );
+  return spans.length === 0 ? '' : `${element('text', { y: 24 + row * height }, spans.join(''))}\n`;
+};
+
+/** What a terminal shows, as a picture of its own text. */
 export function screenSvg(terminal: Terminal, title: string): string {
-  const rows = Array.from({ length: terminal.rows }, (_, row) => {
-    const spans = runsOf(terminal, row)
-      .map(
-        ({ at, text, look }) =>
-          `<tspan x="${(14 + at * width).toFixed(1)}"${look === '' ? '' : ` ${look}`}>${unfolded(text)}</tspan>`,
-      )
-      .join('');
-    return spans === '' ? '' : `<text y="${24 + row * height}">${spans}</text>\n`;
-  }).join('');
+  const rows = Array.from({ length: terminal.rows }, (_, row) => rowOf(terminal, row)).join('');
   const [wide, high] = [Math.ceil(28 + terminal.cols * width), 22 + terminal.rows * height];
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${wide} ${high}" width="${wide}" height="${high}" role="img" aria-label="${escaped(title)}">
-<title>${escaped(title)}</title>
-<rect width="${wide}" height="${high}" rx="8" fill="${colors[0]}"/>
-<g font-family="ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace" font-size="14" fill="${colors[7]}">
-${rows}</g>
-</svg>
-`;
+  const font = {
+    'font-family': "ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace",
+    'font-size': 14,
+    fill: colors[7],
+  };
+  const inside = [
+    element('title', {}, escapeXml(title)),
+    boxAt([0, 0, wide, high], { rx: 8, fill: colors[0] }),
+    element('g', font, `\n${rows}`),
+  ];
+  const size = { viewBox: `0 0 ${wide} ${high}`, width: wide, height: high };
+  const root = { xmlns: 'http://www.w3.org/2000/svg', ...size, role: 'img', 'aria-label': title };
+  return `${element('svg', root, `\n${inside.join('\n')}\n`)}\n`;
 }

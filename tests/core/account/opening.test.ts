@@ -93,3 +93,12 @@ test('a cause that nobody described is told as its check read it', () => {
     'The complaint was "no light". On test ("Does the lamp light?") "it stays dark". The cause: wire broken (volts at the lamp: 0.2 V). Spliced. Proved by the complaint\'s own test: it lights.',
   ]);
 });
+
+test('a repair noted with more minutes than the clock has is not told as less work', () => {
+  const noted: Action = { ...mend, minutes: 90 };
+  const record = { events: 4, passedOver: 0, link: 'ab'.repeat(32) };
+  const { markdown } = writeUp(fold(headerFor(), after([dark, whole, noted, lit]).events), record);
+
+  expect(markdown).toContain('; 90 minutes of work are noted for the repair.');
+  expect(markdown).toContain('By the clock it took ');
+});

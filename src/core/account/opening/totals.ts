@@ -1,6 +1,7 @@
 import { costsOf } from '../../session/costs/costs.ts';
 import { moneyWords } from '../../session/costs/words.ts';
 import { readPart, saysNone } from '../../session/costs/parts.ts';
+import { sum } from '../../sum.ts';
 import { checkIn, fromLegs, type Story } from '../../session/story.ts';
 import { paragraph, type Block } from '../block.ts';
 import { ledgerOf } from '../blocks/ledger.ts';
@@ -22,6 +23,12 @@ function timeWords(story: Story): string {
     lost < 0.5 ? '' : `, ${minuteWords(lost)} of them on what was done over or did not cure`;
   const apart = away < 60 ? '' : `, with ${minuteWords(away)} away from it`;
   const took = story.minutes < 0.5 ? 'less than a minute' : minuteWords(story.minutes);
+  const noted = sum(story.repairs.map(({ minutes = 0 }) => minutes));
+  // Typed in after the work, a repair is noted with more minutes than the record was open.
+  if (noted > story.minutes)
+    return sentence(
+      `by the clock it took ${took}${gone}${apart}; ${minuteWords(noted)} of work are noted for ${story.repairs.length === 1 ? 'the repair' : 'the repairs'}`,
+    );
   return sentence(`it took ${took} of work${gone}${apart}`);
 }
 

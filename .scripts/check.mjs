@@ -5,12 +5,16 @@ import { join } from 'node:path';
 import { root, run } from './setup.mjs';
 
 const module = (name, file) => join(root, 'node_modules', name, file);
+const knip = module('knip', 'bin/knip.js');
 const steps = [
   ['format', [module('oxfmt', 'bin/oxfmt'), '--check', 'src', 'tests', '.scripts']],
   ['lint', [module('oxlint', 'bin/oxlint'), '--type-aware', '--deny-warnings', 'src', 'tests']],
   ['types', [module('typescript', 'bin/tsc'), '-p', 'tsconfig.json']],
   ['types of the core', [module('typescript', 'bin/tsc'), '-p', 'src/core/tsconfig.json']],
+  ['unused code', [knip, '--config', '.scripts/knip.json']],
+  ['unused in the program', [knip, '--production', '--config', '.scripts/knip-shipped.json']],
   ['build', [join(root, '.scripts', 'build.mjs')]],
+  ['package', [module('publint', 'src/cli.js'), '--strict', '--pack', 'npm']],
 ];
 
 for (const [name, args] of steps) {

@@ -47,7 +47,7 @@ export type PartField = 'part' | 'where' | 'fasteners' | 'routing' | 'bag';
 export type PhotoField = 'path' | 'caption';
 
 /** The page that a telephone opens: where it is, with its code as dots (true is dark), or why there is none. */
-export type PhoneDoor =
+type PhoneDoor =
   | { readonly kind: 'opening' }
   | {
       readonly kind: 'open';

@@ -38,7 +38,7 @@ export type OpenSession = {
   readonly trouble: Problem | undefined;
 };
 
-export type Notice = { readonly kind: 'info' | 'problem'; readonly text: string };
+type Notice = { readonly kind: 'info' | 'problem'; readonly text: string };
 
 /** One key struck again and again, or held down: how a hand leans on a keyboard. */
 export type Run = {

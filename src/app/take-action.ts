@@ -14,7 +14,7 @@ import type { OpenSession, State } from './state.ts';
 import { limitWarnings } from './walk/limit.ts';
 
 /** What became of an action, for whoever asked. */
-export type Outcome =
+type Outcome =
   | {
       readonly kind: 'done';
       readonly n: number;

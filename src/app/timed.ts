@@ -4,7 +4,7 @@ import type { Message } from './message.ts';
 import type { State } from './state.ts';
 
 /** How long before its end a timer gets a call of its own, in seconds: the clock on screen goes on by as much. */
-export const callWithin = 15;
+const callWithin = 15;
 
 /** The timers of the job on screen; none over a replay, which stands at another time. */
 const timersOn = ({ session, screen, now }: State, at = now): readonly Running[] =>

@@ -22,7 +22,7 @@ export function TextField({ typed, columns, rows }: FieldProps) {
 }
 
 /** The rows around the cursor; `…` where there are more before or behind them. */
-export function fieldRows(typed: Typing, columns: number, rows: number): readonly string[] {
+function fieldRows(typed: Typing, columns: number, rows: number): readonly string[] {
   const width = Math.max(8, columns - 4);
   const fold = (text: string): readonly string[] =>
     wrapAnsi(cleanRow(text), width, { trim: false, hard: true }).split('\n');

@@ -58,7 +58,7 @@ export function Ends({ left, right, as = 'plain', wrap = 'cut' }: EndsProps) {
 }
 
 /** A rule over the whole width. Never given a width of its own: it would not follow a resize. */
-export function Rule() {
+function Rule() {
   const {
     background,
     quiet: { color },

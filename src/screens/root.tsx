@@ -14,7 +14,7 @@ import { themes } from './theme.ts';
 
 type Size = { readonly rows: number; readonly columns: number };
 
-export type Hands = {
+type Hands = {
   /** Draws everything again, over whatever else was written to the terminal. */
   readonly redraw: () => void;
   /** Rings the bell: it moves nothing on the screen. */

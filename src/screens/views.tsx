@@ -34,7 +34,7 @@ import { VehiclesBody } from './vehicles/list.tsx';
 import { VehicleBody } from './vehicles/sheet.tsx';
 import { WalkBody } from './walk.tsx';
 
-export type Size = { readonly rows: number; readonly columns: number };
+type Size = { readonly rows: number; readonly columns: number };
 
 type View<K extends Kind> = (screen: At<K>, state: State, size: Size) => ReactNode;
 

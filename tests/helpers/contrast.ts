@@ -1,5 +1,5 @@
 /** Relative luminance of `#rrggbb` by the formula of WCAG 2.2, section "Terms"; from memory. */
-export function luminance(color: string): number {
+function luminance(color: string): number {
   const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => {
     const share = Number.parseInt(color.slice(at, at + 2), 16) / 255;
     return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;

@@ -38,7 +38,7 @@ type Drawing = {
 };
 
 /** A PNG of up to 256 colors (W3C PNG, third edition: signature, IHDR, PLTE, IDAT, IEND). */
-export function pngOf({ width, height, palette, dotAt, more = [] }: Drawing): Uint8Array {
+function pngOf({ width, height, palette, dotAt, more = [] }: Drawing): Uint8Array {
   const rows = Array.from({ length: height }, (_, y) => [
     0,
     ...Array.from({ length: width }, (__, x) => dotAt(x, y)),

@@ -65,7 +65,7 @@ export type Manner = { readonly atOnce?: number; readonly blocking?: boolean };
  * Six events, singly and in a burst, on a disk that refuses some calls; then a key is pressed until
  * everything is kept.
  */
-export async function runWith(refuse: Refusal, { atOnce = Infinity, blocking = false }: Manner) {
+async function runWith(refuse: Refusal, { atOnce = Infinity, blocking = false }: Manner) {
   const how = blocking ? 'settle' : 'settled';
   const bench = openJournal();
   const { files, journal } = bench;
@@ -98,7 +98,7 @@ export async function runWith(refuse: Refusal, { atOnce = Infinity, blocking = f
 const whole = { events: [1, 2, 3, 4, 5, 6], damage: [], openEnd: false };
 
 /** What every run must come to. */
-export const allKept = { calm: true, losses: [], file: whole, left: whole };
+const allKept = { calm: true, losses: [], file: whole, left: whole };
 
 /**
  * Runs with a fault planted at the first call, the second, ... until one goes by in which it never

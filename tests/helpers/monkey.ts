@@ -4,7 +4,7 @@ import { fold } from '../../src/core/session/fold.ts';
 import { drawnIn, jobOn, library, yesKey, type Window } from './by-keys.ts';
 
 /** A row of numbers from 0 to 1 that the seed alone decides (mulberry32, from memory). */
-export function random(seed: number): () => number {
+function random(seed: number): () => number {
   let a = seed >>> 0;
   return () => {
     a = (a + 0x6d2b79f5) >>> 0;

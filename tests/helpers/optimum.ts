@@ -83,7 +83,7 @@ type Way = {
 };
 
 /** Least expected minutes to a proven repair, by branch and bound over every order of steps. */
-export class Optimum {
+class Optimum {
   readonly #tables: SearchTables;
   readonly #ahead: LookAhead;
   readonly #least = new Map<number, Float64Array>();

@@ -1,7 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Event } from '../../src/core/session/event.ts';
-import { clockOddities, workedMinutes } from '../../src/core/session/time.ts';
+import { clockOddities, stretchOver } from '../../src/core/session/time.ts';
 import type { Files } from '../../src/store/files.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
 import { readSession } from '../../src/store/recover.ts';
@@ -154,7 +154,7 @@ export function clocks({ seed, count }: Size): Tried {
 }
 
 function clockFailure(events: readonly Event[]): string | undefined {
-  const minutes = workedMinutes(events);
+  const minutes = stretchOver(events).worked / 60;
   if (!(minutes >= 0)) return `${minutes} minutes`;
   return clockOddities(events).some(({ after }) => after < 1 || after > 2)
     ? 'an oddity behind no event'

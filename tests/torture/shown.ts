@@ -32,7 +32,7 @@ const own =
   /\u001b\[\?(?:25|1049|2004|2026)[hl]|\u001b\[(?:1;1|\d{0,2})[A-HJK]|\u001b\[(?:[0-4]|7|2[2-47-9]|[34]\d|9[0-7])m|\r/g;
 
 /** The first place where something but the program drives the terminal, with what stands around it. */
-export function foreign(raw: string): string | undefined {
+function foreign(raw: string): string | undefined {
   const rest = raw.replace(own, '');
   const at = rest.search(driving);
   return at < 0 ? undefined : JSON.stringify(rest.slice(Math.max(0, at - 20), at + 20));

@@ -2,7 +2,7 @@ import type { Binding, Command, Mode } from './command.ts';
 import type { Token } from './tokens.ts';
 
 /** Modes of the walk in which its page claims something. */
-export const claimModes = [
+const claimModes = [
   'safeguard',
   'before-proof',
   'caution',

@@ -22,7 +22,7 @@ type TimerLine = {
 };
 
 /** The waits of the step on screen, from its own words. */
-export const stepWaits = ({ asked, cause }: DueOnScreen) =>
+const stepWaits = ({ asked, cause }: DueOnScreen) =>
   waitsIn(asked?.check.how ?? cause?.cause.repair.do ?? []);
 
 /** What the step speaks of first, then one to type, then those that run. */

@@ -42,7 +42,7 @@ const isOneText = (mode: State['question']['mode'], text: string): boolean =>
  * Whether text reads as words of a language rather than as keys: two words of two letters, or one of
  * five. The commands of a screen are single letters, with a digit or an arrow between most of them.
  */
-export function isProse(text: string): boolean {
+function isProse(text: string): boolean {
   const words = text.match(/\p{L}{2,}/gu) ?? [];
   return words.length > 1 || words.some((word) => Array.from(word).length > 4);
 }

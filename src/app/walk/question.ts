@@ -43,7 +43,7 @@ export type Blocker =
   | { readonly kind: 'nothing' };
 
 /** What the reading typed so far would be. */
-export type TypedReading = {
+type TypedReading = {
   /** Index of the result that it stands in. */
   readonly index: number;
   /** What would be kept of it. */

@@ -7,7 +7,7 @@ export type Band = { readonly from?: number | undefined; readonly below?: number
 export type Shown = { readonly mean: number; readonly deviation: number };
 
 /** No result is proved impossible by one reading. */
-export const least = 0.005;
+const least = 0.005;
 
 /** Chance of each band, for a mixture of normals; what falls outside every band is shared out. */
 export function bandChances(

@@ -9,7 +9,7 @@ import { hopId } from './route.ts';
 import type { Hop } from './route.ts';
 
 /** A span as it is drawn, with the stretch between readings that it belongs to. */
-export type RungSpan = {
+type RungSpan = {
   readonly id: string;
   readonly name: string;
   /** Nothing while no two readings enclose it. */

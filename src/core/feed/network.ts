@@ -16,7 +16,7 @@ export type Branch = Ends & { readonly siemens: number; readonly volts: number }
 /** An ideal source: holds V(from) - V(to). */
 export type Hold = Ends & { readonly volts: number };
 /** A given current. */
-export type Push = Ends & { readonly amps: number };
+type Push = Ends & { readonly amps: number };
 
 /** The network in the three forms the solver knows. */
 export type Plain = {

@@ -75,7 +75,7 @@ export function spanOhms(span: Span): number {
   return wire + jointOhms(span);
 }
 
-export function jointOhms(span: Span): number {
+function jointOhms(span: Span): number {
   return span.joints.reduce((sum, joint) => sum + joint.milliohm / 1000, 0);
 }
 

@@ -21,7 +21,7 @@ export type NextProbe =
   | ({ readonly kind: 'probe' } & Probe);
 
 /** Where to put the probe, and what it settles. */
-export type Probe = {
+type Probe = {
   readonly station: string;
   readonly minutes: number;
   /** Share of the suspicion that lies before the station, as the current goes. */

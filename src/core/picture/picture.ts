@@ -6,7 +6,7 @@ import { barePng, pngPieces } from './png.ts';
 import { bareWebp, webpPieces } from './webp.ts';
 
 /** The kinds of pictures that every browser shows; each is the ending of its file too. */
-export const pictureKinds = ['jpg', 'png', 'webp', 'gif'] as const;
+const pictureKinds = ['jpg', 'png', 'webp', 'gif'] as const;
 export type PictureKind = (typeof pictureKinds)[number];
 
 /** A picture may be no larger than this, in bytes. */

@@ -1,9 +1,11 @@
 import { settledFrom } from './advice/explain.ts';
-import { suspectFrom } from './history/impact.ts';
 
 /** How strongly a cause is suspected, in a word: five steps, the strongest first. */
 export const grades = ['strong', 'likely', 'maybe', 'faint', 'remote'] as const;
 export type Grade = (typeof grades)[number];
+
+/** Below this chance a cause is no suspect any more. */
+export const suspectFrom = 0.01;
 
 /** A cause less likely than this needs no word about why it is not mended. */
 export const worthNaming = 0.1;

@@ -1,7 +1,7 @@
 import { inputFrom, leftOut } from '../reason/history/from-story.ts';
 import { regretOf, type Regret } from '../reason/history/regret.ts';
 import type { StepName } from '../reason/advice/minutes.ts';
-import { suspectFrom } from '../reason/history/impact.ts';
+import { suspectFrom } from '../reason/grade.ts';
 import { stepWords } from '../reason/history/wording.ts';
 import type { Event, UnknownEvent } from '../session/event.ts';
 import { fold, type Recorded } from '../session/fold.ts';

@@ -15,6 +15,7 @@ const kinds = {
 };
 
 export type Kind = keyof typeof kinds;
+/** All of them, for documents and tests to be held to. @tested */
 export const eventKinds = Object.keys(kinds) as readonly Kind[];
 
 /** Whether this version knows a kind. */

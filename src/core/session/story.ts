@@ -33,24 +33,24 @@ export type Finding = Noted &
   };
 
 /** `found`: what exactly was found, in the person's own words; left out where nobody noted it. */
-export type Condemned = Noted & { readonly cause: string; readonly found?: string };
+type Condemned = Noted & { readonly cause: string; readonly found?: string };
 export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly leg: number };
 export type Proof = Finding & { readonly good: boolean };
 /** What the mechanic said of two findings that contradict one another. */
-export type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
+type Settled = Noted & Omit<PayloadOf<'settled'>, 'kind'>;
 /** A part that is off: its bag, where it lies now, what held it, how its hoses and wires ran. */
 export type PartOff = Readonly<Omit<PayloadOf<'part-off'>, 'kind'>> & { readonly n: number };
 /** Somebody who worked from some event on. */
-export type Worker = { readonly n: number; readonly who: string };
+type Worker = { readonly n: number; readonly who: string };
 export type AidOn = { readonly n: number; readonly aid: string };
 /** A part bought apart from a repair. */
-export type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
+type Bought = Noted & Omit<PayloadOf<'part-bought'>, 'kind'>;
 /** A timer that was not stopped or put away; `began` is the seconds of the session at which it was set. */
 export type Timer = Noted & Omit<PayloadOf<'timer'>, 'kind'> & { readonly began: number };
 /** What time and money the job may take, as it was agreed last. */
-export type Limit = Noted & Omit<PayloadOf<'limit'>, 'kind'>;
-export type Photo = Noted & Omit<PayloadOf<'photographed'>, 'kind'>;
-export type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
+type Limit = Noted & Omit<PayloadOf<'limit'>, 'kind'>;
+type Photo = Noted & Omit<PayloadOf<'photographed'>, 'kind'>;
+type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What a safeguard may stand before. */
 export type Guarded =
@@ -76,7 +76,7 @@ export type Passed = Noted & {
 };
 
 /** A check or a cause that a person named, or took from a library's tree. */
-export type Named = {
+type Named = {
   readonly n: number;
   readonly kind: 'check' | 'cause';
   readonly id: string;

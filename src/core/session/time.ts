@@ -69,9 +69,6 @@ export function stretchOver(events: readonly (Stamp & { readonly kind?: string }
   return events.reduce((sum, event, index) => timeAfter(sum, events[index - 1], event), noTime);
 }
 
-/** Minutes worked over the whole list of events. */
-export const workedMinutes = (events: readonly Stamp[]): number => stretchOver(events).worked / 60;
-
 /** Sleep and clock jumps between events of one run, and changes of zone between any. */
 export function clockOddities(events: readonly Numbered[]): readonly ClockOddity[] {
   return events.flatMap((event, index): ClockOddity[] => {

@@ -5,9 +5,9 @@ import type { ReadingValue } from './units/reading.ts';
 /** How sure a figure is, told beside every result. */
 export type Mark = 'published' | 'computed' | 'common practice' | 'from memory';
 
-export type FigureOutput = { readonly unit: string; readonly about: string };
+type FigureOutput = { readonly unit: string; readonly about: string };
 
-export type FigureResult = {
+type FigureResult = {
   readonly outputs: Readonly<Record<string, ReadingValue>>;
   readonly verdict?: string;
   /** Only where this answer rests on another source than the figure as a whole. */
@@ -31,7 +31,7 @@ export type Figure = {
 };
 
 /** What a figure works out: numbers in the units of its outputs; left out where there is none. */
-export type Answer = {
+type Answer = {
   readonly values: Readonly<Record<string, number | undefined>>;
   readonly verdict?: string | undefined;
   /** Only where the unit of the result depends on the inputs; likewise source and mark. */

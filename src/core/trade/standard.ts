@@ -83,7 +83,7 @@ const standards: ReadonlyMap<string, Standard> = new Map([
   ],
 ] satisfies readonly (readonly [string, Standard])[]);
 
-/** The figures that bring a reading to reference conditions, for trees to name. */
+/** The figures that bring a reading to reference conditions, for trees to name. @tested */
 export const standardFigures: readonly string[] = [...standards.keys()];
 
 /**

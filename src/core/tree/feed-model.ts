@@ -7,7 +7,7 @@ const Milliohm = z.number().positive().max(1e9);
 const Sigma = z.number().min(0).max(5);
 
 /** A place where a probe fits. */
-export const Station = z.strictObject({
+const Station = z.strictObject({
   name: Text,
   /** One word or two, for a line that holds many stations. */
   short: z.string().min(1).max(16).optional(),
@@ -19,13 +19,13 @@ export const Station = z.strictObject({
 });
 
 /** American wire gauge as a number (0 is 1/0, -1 is 2/0, -2 is 3/0, -3 is 4/0) and length. */
-export const Wire = z.strictObject({
+const Wire = z.strictObject({
   gauge: z.number().int().min(-3).max(40),
   metres: z.number().positive().max(1000),
 });
 
 /** A joint, a contact, or a part in the line such as a ballast; `sigma` when it is closer than joints are. */
-export const Joint = z.strictObject({ name: Text, milliohm: Milliohm, sigma: Sigma.optional() });
+const Joint = z.strictObject({ name: Text, milliohm: Milliohm, sigma: Sigma.optional() });
 
 /** How bad a bad one is: log-normal about the median, and the share of bad ones that are open. */
 export const BadJoint = z.strictObject({
@@ -51,7 +51,7 @@ export const Span = z.strictObject({
 });
 
 /** What a load takes: amps or watts at a voltage, or ohms. All act as a resistance. */
-export const Takes = z.union([
+const Takes = z.union([
   z.strictObject({ amps: z.number().positive(), at: Volts.positive() }),
   z.strictObject({ watts: z.number().positive(), at: Volts.positive() }),
   z.strictObject({ ohms: z.number().positive() }),
@@ -86,7 +86,7 @@ export const Machine = z.strictObject({
 });
 
 /** On a positive-ground vehicle the two posts, like the two leads of the meter, change places. */
-export const FeedBattery = z.strictObject({
+const FeedBattery = z.strictObject({
   positive: Id,
   /** The black lead stands here unless a check says otherwise. */
   negative: Id,
@@ -97,7 +97,7 @@ export const FeedBattery = z.strictObject({
 });
 
 /** How far sound vehicles differ: standard deviations, the log ones of the natural logarithm. */
-export const FeedSpread = z.strictObject({
+const FeedSpread = z.strictObject({
   volts: z.number().min(0).default(0.1),
   joints: Sigma.default(0.4),
   loads: Sigma.default(0.1),
@@ -156,8 +156,8 @@ export const CheckFeed = z.strictObject({
 export const checkFeedFields = { feed: CheckFeed.optional() };
 
 export type Feed = z.output<typeof Feed>;
-export type Station = z.output<typeof Station>;
-export type Wire = z.output<typeof Wire>;
+type Station = z.output<typeof Station>;
+type Wire = z.output<typeof Wire>;
 export type Span = z.output<typeof Span>;
 export type BadJoint = z.output<typeof BadJoint>;
 export type Load = z.output<typeof Load>;

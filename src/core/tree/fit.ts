@@ -7,7 +7,7 @@ import type { Check, Lead, Result, Tree } from './model.ts';
 import { fileOf, settle } from './written/settle.ts';
 
 /** The fact that tells how many cylinders an engine has. */
-export const cylinderFact = 'cylinders';
+const cylinderFact = 'cylinders';
 
 /** The number that each value of that fact is. */
 const cylinders: Readonly<Record<string, number>> = { four: 4, six: 6, eight: 8 };

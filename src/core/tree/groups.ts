@@ -1,8 +1,6 @@
 /** What a complaint is about, in the order in which complaints are listed. Trade words, no source. */
 export const groups = ['electrical', 'engine', 'fuel', 'cooling', 'brakes', 'chassis'] as const;
 
-export type Group = (typeof groups)[number];
-
 /** What stands for a tree that says none. */
 const ungrouped = 'other';
 

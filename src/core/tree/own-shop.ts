@@ -7,7 +7,7 @@ import { unknownAmong } from './unknown.ts';
 export type ShopFile = { readonly file: string; readonly shop: Shop };
 
 /** What a shop holds, each kind with the word for one of it. */
-export const shopKinds = {
+const shopKinds = {
   cautions: 'caution',
   tools: 'tool',
   accesses: 'access',
@@ -16,7 +16,7 @@ export const shopKinds = {
   book: 'book figure',
 } as const;
 
-export type ShopKind = keyof typeof shopKinds;
+type ShopKind = keyof typeof shopKinds;
 
 const kinds = Object.keys(shopKinds) as readonly ShopKind[];
 

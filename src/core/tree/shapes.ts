@@ -65,7 +65,7 @@ export const judgeWords = ['difference', 'spread', 'lowest', 'each', 'share'] as
  * that the lowest reaches, in percent. Any other word is the id of a trade figure that takes a
  * list of readings: its result is judged.
  */
-export const Judge = z.union([z.enum(judgeWords), Id]);
+const Judge = z.union([z.enum(judgeWords), Id]);
 
 export const Check = z.strictObject({
   kind: z.enum(['look', 'listen', 'feel', 'measure', 'try', 'ask']),
@@ -175,7 +175,7 @@ export const Safeguard = z.strictObject({
 });
 
 /** A state of the vehicle that passes: it refuses while hot, it stands under pressure. */
-export const PassingState = z.strictObject({
+const PassingState = z.strictObject({
   /** The state in a sentence: "it refuses". */
   say: Text,
   /** Minutes to bring it back once it is over. */

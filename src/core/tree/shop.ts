@@ -19,7 +19,7 @@ export const Caution = z.strictObject({
   acknowledge: z.boolean().default(false),
 });
 
-export const Access = z.strictObject({
+const Access = z.strictObject({
   name: Text,
   open: z.number().min(0).max(1000),
   close: z.number().min(0).max(1000),
@@ -30,7 +30,7 @@ export const Access = z.strictObject({
 });
 
 /** Something to note of the vehicle before anything on it is disturbed, in any job. */
-export const BaselineItem = z.strictObject({
+const BaselineItem = z.strictObject({
   say: Text,
   /** How the vehicle stands for it: a safeguard that is shut before that holds it back. */
   standing: Standing.optional(),

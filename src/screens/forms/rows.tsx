@@ -3,7 +3,7 @@ import { shownTyping } from '../field.tsx';
 import { Head, Indented, Line } from '../parts.tsx';
 
 /** One field of a form: its name on the page, what is typed, and a word that helps. */
-export type FormRow = { readonly label: string; readonly typed: Typing; readonly hint: string };
+type FormRow = { readonly label: string; readonly typed: Typing; readonly hint: string };
 
 type FormProps = {
   readonly title: string;

@@ -5,7 +5,6 @@ import {
   clockOddities,
   stretchBetween,
   stretchOver,
-  workedMinutes,
   workedSeconds,
 } from '../../../src/core/session/time.ts';
 
@@ -112,12 +111,12 @@ describe('time between two events', () => {
     ];
 
     // 10 min, 1 min beside two hours asleep, nothing between the days, 5 min.
-    expect(workedMinutes(events)).toBeCloseTo(16, 10);
+    expect(stretchOver(events).worked / 60).toBeCloseTo(16, 10);
   });
 
   test('no list of events has no minutes', () => {
-    expect(workedMinutes([])).toBe(0);
-    expect(workedMinutes([start])).toBe(0);
+    expect(stretchOver([]).worked).toBe(0);
+    expect(stretchOver([start]).worked).toBe(0);
   });
 
   test('whatever the clocks say, worked time is never negative nor more than uptime', () => {

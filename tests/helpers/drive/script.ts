@@ -4,7 +4,7 @@ import * as z from 'zod';
 import { Safeguard } from '../../../src/core/tree/shapes.ts';
 
 /** Folder of the vehicles that the trees are driven with, one a file: `TREE-NAME.json`. */
-export const vehiclesFolder = 'tests/vehicles';
+const vehiclesFolder = 'tests/vehicles';
 
 const Names = z.union([z.string(), z.array(z.string()).min(1)]);
 

@@ -19,7 +19,7 @@ function cautionsBefore({ legs }: Story, step: Guarded, leg: number): readonly s
 }
 
 /** The cautions of every step that was taken, in the order in which they first came. */
-export function cautionsOf(story: Story): readonly Told[] {
+function cautionsOf(story: Story): readonly Told[] {
   const steps: readonly { readonly n: number; readonly leg: number; readonly step: Guarded }[] = [
     ...story.findings.map(({ n, leg, check }) => ({
       n,

@@ -104,7 +104,7 @@ export function testWords(
   return check?.told ?? `"${check?.ask ?? ''}"`;
 }
 
-export const shownClause = (story: Story, finding: Finding): string =>
+const shownClause = (story: Story, finding: Finding): string =>
   toldFound(story, finding) ?? asClause(shownWords(story, finding));
 
 /** The complaint's own test after a repair. */

@@ -6,7 +6,7 @@ import type { Block, Words } from '../block.ts';
  * Text made into markdown that can only ever be that text: `&<>` as entities, a backslash before
  * every mark that CommonMark or GFM reads, white space folded.
  */
-export const escapeMarkdown = (text: string): string => escapeMarks(cleanLine(text));
+const escapeMarkdown = (text: string): string => escapeMarks(cleanLine(text));
 
 const escapeMarks = (text: string): string =>
   text

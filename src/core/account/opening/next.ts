@@ -1,7 +1,7 @@
 import { quickAdvice } from '../../reason/advice/advise.ts';
 import { chancesAtFirst } from '../../reason/history/belief-history.ts';
 import { inputFrom, leftOut } from '../../reason/history/from-story.ts';
-import { suspectFrom } from '../../reason/history/impact.ts';
+import { suspectFrom } from '../../reason/grade.ts';
 import type { Story } from '../../session/story.ts';
 import { unlisted } from '../../tree/model.ts';
 import { subject } from '../clauses/grammar.ts';

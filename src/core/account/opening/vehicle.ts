@@ -7,7 +7,7 @@ import type { AccountContext } from '../context.ts';
 import { asClause, joined, sentence } from '../words/wording.ts';
 
 /** A unit as running text has it: a temperature with its degree sign. */
-export const placeReading = ({ value, unit }: { readonly value: number; readonly unit: string }) =>
+const placeReading = ({ value, unit }: { readonly value: number; readonly unit: string }) =>
   showReading(value, unit).replace(/ (C|F)$/, ' °$1');
 
 const conditionWords = [

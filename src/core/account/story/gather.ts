@@ -9,7 +9,7 @@ export type Group = { readonly clauses: readonly [Clause, ...Clause[]] };
 /** Seconds within which a note tells of what was found or named beside it. Our own judgment. */
 export const noteBelongs = 180;
 /** A note longer than this, or of several lines, stands by itself. */
-export const longNote = 160;
+const longNote = 160;
 
 export const isLong = (text: string): boolean => text.length > longNote || text.includes('\n');
 

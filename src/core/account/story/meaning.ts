@@ -1,6 +1,6 @@
 import { settledFrom } from '../../reason/advice/explain.ts';
 import { leaderIn, type BeliefStep, type ChanceMap } from '../../reason/history/belief-history.ts';
-import { suspectFrom } from '../../reason/history/impact.ts';
+import { suspectFrom } from '../../reason/grade.ts';
 import { percent } from '../../reason/history/wording.ts';
 import { unlisted } from '../../tree/model.ts';
 import { subject } from '../clauses/grammar.ts';

@@ -59,7 +59,7 @@ export function storyBlocks(
 }
 
 /** Words of the story itself; what people noted at length is theirs. */
-export const wordsOf = (blocks: readonly Block[]): number =>
+const wordsOf = (blocks: readonly Block[]): number =>
   blocks.reduce((sum, block) => {
     if (block.kind !== 'paragraph') return sum;
     const { text } = block;

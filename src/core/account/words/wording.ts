@@ -52,7 +52,7 @@ const askOf = (story: Story, id: string, leg?: number): string =>
 export const askWords = (story: Story, id: string, leg?: number): string =>
   askOf(story, id, leg).replace(/[?.:]$/, '');
 
-export const isQuestion = (story: Story, id: string, leg?: number): boolean =>
+const isQuestion = (story: Story, id: string, leg?: number): boolean =>
   askOf(story, id, leg).endsWith('?');
 
 /** A check as a thing inside a sentence: as its tree tells it, else what it asks, a question in quotes. */

@@ -17,7 +17,7 @@ export type FeedDrop = {
 };
 
 /** One place that loses too much: bad stretches that share spans are one, others are each their own. */
-export type LocatedFault = {
+type LocatedFault = {
   /** The stretch of it that loses most beyond its due. */
   readonly stretch: Stretch;
   /** Spans that lie in every bad stretch of it, or in the worst if none lies in all: one is the place. */

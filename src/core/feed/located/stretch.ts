@@ -14,7 +14,7 @@ import { spreadsOf } from '../spread.ts';
  * - `doubtful`: loses too much by the volts alone, and all that was found speaks for something else;
  * - `suspect`: loses no more than it may by the volts alone, and all that was found speaks for it.
  */
-export type Verdict = 'sound' | 'bad' | 'wrong' | 'idle' | 'doubtful' | 'suspect';
+type Verdict = 'sound' | 'bad' | 'wrong' | 'idle' | 'doubtful' | 'suspect';
 
 /** What lies between two readings, counted the way the current goes. */
 export type Stretch = {

@@ -8,7 +8,7 @@ import { moveMinutes } from './minutes.ts';
 import type { MoveMinutes } from './minutes.ts';
 import type { Ranking } from './search.ts';
 
-export type Suspect = { readonly cause: string; readonly chance: number };
+type Suspect = { readonly cause: string; readonly chance: number };
 
 export type NextStep = {
   readonly do: 'check' | 'repair';
@@ -29,7 +29,7 @@ export type NextStep = {
 };
 
 /** A repair that is not advised yet: the check, a short one, would still tell. */
-export type Held = { readonly cause: string; readonly check: string };
+type Held = { readonly cause: string; readonly check: string };
 
 export type Advice = {
   /** 'proved': the complaint is gone. 'prove': its test comes first. 'go-on': see `next`. */

@@ -4,7 +4,7 @@ import type { SearchState } from './search-state.ts';
 import type { SearchTables } from './search-tables.ts';
 
 /** What one result of a check would leave behind. */
-export type Outcome = {
+type Outcome = {
   readonly result: string;
   readonly chance: number;
   /** The likeliest cause after it, and its chance then. */

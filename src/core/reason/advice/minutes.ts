@@ -43,7 +43,7 @@ const warmUp: Readonly<
 };
 
 /** Minutes from one standing to what a step asks for; what it does not name stays. */
-export function changeMinutes(from: WholeStanding, to: Standing): number {
+function changeMinutes(from: WholeStanding, to: Standing): number {
   return fields.reduce((minutes, field) => {
     const wanted = to[field];
     if (wanted === undefined || wanted === from[field]) return minutes;
@@ -52,7 +52,7 @@ export function changeMinutes(from: WholeStanding, to: Standing): number {
 }
 
 /** A standing with what a step asks for changed. */
-export function changed(from: WholeStanding, to: Standing): WholeStanding {
+function changed(from: WholeStanding, to: Standing): WholeStanding {
   return {
     battery: to.battery ?? from.battery,
     key: to.key ?? from.key,

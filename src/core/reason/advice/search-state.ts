@@ -6,7 +6,7 @@ import type { FaultSet } from '../belief/fault-sets.ts';
 import { SearchTables } from './search-tables.ts';
 
 /** The last finding of a check, with the causes that had been mended before it. */
-export type Last = {
+type Last = {
   readonly lo: number;
   readonly hi: number;
   readonly repaired: number;

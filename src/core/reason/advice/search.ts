@@ -34,7 +34,7 @@ export type RankedMove = {
 };
 
 /** A repair that waits for evidence: a short check would still tell. */
-export type HeldRepair = { readonly cause: number; readonly check: number };
+type HeldRepair = { readonly cause: number; readonly check: number };
 
 /** The steps from a place, least cost first, and what is not among them. */
 export type Ranking = {

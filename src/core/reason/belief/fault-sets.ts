@@ -22,7 +22,7 @@ export type FaultSets = {
 };
 
 /** A list of sets is drawn from this many likeliest causes, and the unlisted one. */
-export const shortlistLength = 14;
+const shortlistLength = 14;
 const usualSize = 3;
 const greatestSize = 4;
 const enoughCoverage = 0.98;

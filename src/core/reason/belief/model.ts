@@ -9,7 +9,7 @@ import { lastTotals, silentTotals, unlistedTotals } from './tables.ts';
 import { backgroundTotals, floor, producedTotals, type Totals } from '../../tree/noisy-max.ts';
 
 /** Minutes of looking further when none of the listed causes is there: common practice, no source. */
-export const lookFurtherMinutes = 120;
+const lookFurtherMinutes = 120;
 
 /** What mending a cause takes, and when it may be advised. */
 type ModelRepair = {

@@ -4,7 +4,7 @@ import type { Check, Tree } from '../../tree/model.ts';
 import { rowsOfCheck } from './model.ts';
 
 /** Suspects that stand together. */
-export type Side = {
+type Side = {
   /** The results that speak for them, healthiest first. */
   readonly results: readonly string[];
   /** Those of these results that one of them is worth being seen by: `worthSeeing`. */

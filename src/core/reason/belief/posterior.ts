@@ -24,7 +24,7 @@ export type Belief = {
 };
 
 /** Abnormal findings open at once that the exact run takes on: 2^16 states. */
-export const greatestWidth = 16;
+const greatestWidth = 16;
 
 const impossible = bad({
   code: 'belief-impossible',

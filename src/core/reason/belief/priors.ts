@@ -1,6 +1,6 @@
 import { at } from '../../at.ts';
 /** No cause is taken as nearly certain before anything was looked at. */
-export const greatestPrior = 0.95;
+const greatestPrior = 0.95;
 
 /** Share of the odds where "no second cause" is asked for: small enough to be none. */
 const leastScale = 1e-10;

@@ -1,8 +1,7 @@
 import { unlisted, type Cause, type Tree } from '../../tree/model.ts';
 import type { Advice } from '../advice/advice.ts';
 import { partedBy, type Weighed } from '../belief/parting.ts';
-import { gradeOf, grades } from '../grade.ts';
-import { suspectFrom } from './impact.ts';
+import { gradeOf, grades, suspectFrom } from '../grade.ts';
 import { percent } from './wording.ts';
 
 /** The causes that may still be there, the surest first; what is on no list is one of them. */
@@ -33,7 +32,7 @@ function firstWords(cause: Cause | undefined, id: string): string {
 type Said = 'words' | 'numbers';
 
 /** A list of names that shortens itself to the columns there are: what is left out is counted. */
-export type Names = (columns: number) => string;
+type Names = (columns: number) => string;
 
 /** Names, the surest first: `link (likely), ammeter, splice (maybe)`. */
 function namesOf(tree: Tree, suspects: readonly Weighed[], said: Said): Names {

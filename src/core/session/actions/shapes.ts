@@ -5,7 +5,7 @@ import { isTime } from '../clock.ts';
 /** Words as they were typed. */
 export const Text = z.string().max(20_000);
 /** `2026-04-11T10:42+02:00`; without its offset it takes that of the session. */
-export const Time = z
+const Time = z
   .string()
   .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)?$/, 'an ISO 8601 time')
   .refine(isTime, 'a time that there is');

@@ -3,7 +3,7 @@ import { costsOf } from './costs.ts';
 import { currentLeg, type Story } from '../story.ts';
 
 /** What is set against a limit: what was entered, and what the limit is. */
-export type Against<T> = { readonly spent: T; readonly of: T };
+type Against<T> = { readonly spent: T; readonly of: T };
 
 /** The time and the money that a limit speaks of, each against what was spent of it. */
 export type Measured = {

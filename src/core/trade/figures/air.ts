@@ -49,7 +49,7 @@ export const airPressureFigure = makeFigure({
   }),
 });
 
-export const vacuums = span('vacuum', 0, 31, 'inHg');
+const vacuums = span('vacuum', 0, 31, 'inHg');
 /** Idle vacuum of a sound engine at sea level, inHg: normal, and the edges of the common band. */
 const healthy = { normal: 20, low: 17, high: 22, snapLow: 2, snapHigh: 25 } as const;
 

@@ -3,7 +3,7 @@ import { parseReading, type ReadingValue, type ReadingWanted } from './reading.t
 import { parseReadings } from './readings.ts';
 
 /** What a meter shows where the thing measured lies beyond its range, as it was typed. */
-export type Beyond = { readonly beyond: string };
+type Beyond = { readonly beyond: string };
 
 /** What was read off a meter: a number with its unit, or that its range was exceeded. */
 export type Taken = ReadingValue | Beyond;

@@ -60,5 +60,5 @@ export function usualUncertainty(quantity: Quantity, value: number, unit: string
   return Math.abs(convert(read + fixed + share * Math.abs(read), own, unit) - value);
 }
 
-/** Where the usual uncertainty of a quantity comes from, and with which instrument. */
+/** Where the usual uncertainty of a quantity comes from, and with which instrument. @tested */
 export const uncertaintySource = (quantity: Quantity): string => table[quantity].source;

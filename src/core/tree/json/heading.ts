@@ -19,10 +19,7 @@ export function headingOf(start: string): Heading | undefined {
 }
 
 /** The texts that stand under some keys of the outermost object, as far as the text goes. */
-export function topTexts<K extends string>(
-  start: string,
-  keys: readonly K[],
-): Partial<Record<K, string>> {
+function topTexts<K extends string>(start: string, keys: readonly K[]): Partial<Record<K, string>> {
   const found: Partial<Record<K, string>> = {};
   for (const [key, value] of topPairs(start)) {
     const wanted = keys.find((one) => one === key);

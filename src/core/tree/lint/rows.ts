@@ -4,7 +4,7 @@ import type { Tell } from '../../problem.ts';
 import type { Check, Tree } from '../model.ts';
 
 /** Least chance of any background entry, and least chance that a cause misses a check. */
-export const leastChance = 0.005;
+const leastChance = 0.005;
 
 const slack = 1e-6;
 

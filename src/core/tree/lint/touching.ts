@@ -33,7 +33,7 @@ const live =
   /\b(ignition|key|current|power)( is| still)? (on|at run)\b|\b(ignition|key) on\b|\bbattery (still )?connected\b/i;
 
 /** Common practice, no source. What is named here is what the cautions of the shop say in words. */
-export const forbidden: readonly Forbidden[] = [
+const forbidden: readonly Forbidden[] = [
   {
     name: 'hot metal',
     cautions: ['hot'],

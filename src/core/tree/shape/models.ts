@@ -3,7 +3,7 @@ import * as z from 'zod';
 type Model = z.core.$ZodType;
 
 /** The models that may hold at one place: one, or the members of a union; without what may be left out. */
-export function membersOf(model: Model): readonly Model[] {
+function membersOf(model: Model): readonly Model[] {
   if (model instanceof z.ZodUnion) return model.options.flatMap(membersOf);
   if (
     model instanceof z.ZodOptional ||

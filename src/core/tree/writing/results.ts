@@ -130,7 +130,7 @@ function* askAbove(label: string, limit: string, less: boolean): Asking<boolean>
  * Brings the bad results of more than two into the order in which one hides the other, by asking
  * for each pair what is seen with both faults there.
  */
-export function* orderResults(results: readonly DraftResult[]): Asking<readonly DraftResult[]> {
+function* orderResults(results: readonly DraftResult[]): Asking<readonly DraftResult[]> {
   const [healthy, ...rest] = results;
   if (healthy === undefined || rest.length < 2) return results;
   const sorted: DraftResult[] = [];

@@ -25,7 +25,7 @@ export function* askWay(draft: Draft): Asking<Way> {
 }
 
 /** A line for each check: `2 Volts at the horn: a full -> cause 1; b low -> check 3`. */
-export function wayLines({ checks, causes }: Draft, way: Way): readonly string[] {
+function wayLines({ checks, causes }: Draft, way: Way): readonly string[] {
   const words = (lead: Lead | undefined): string => {
     if (lead === undefined) return 'nowhere yet';
     if (lead.to === 'stop') return 'stop';

@@ -8,7 +8,7 @@ export type Limits = readonly (number | BookLimit)[];
 type Ends = Pick<Result, 'from' | 'below'>;
 
 /** The results from the lowest reading up: as named, else as the limits run. */
-export function upward(
+function upward(
   results: readonly string[],
   limits: Limits,
   named?: readonly string[],

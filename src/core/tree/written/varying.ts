@@ -4,7 +4,7 @@ import type { Facts } from '../facts.ts';
 
 /** A value that may hang on what the vehicle has: itself, or a list of them with the plain one last. */
 export type Varying<T> = T | readonly (Alternative<T> | T)[];
-export type Alternative<T> = { readonly when: Condition; readonly is: T };
+type Alternative<T> = { readonly when: Condition; readonly is: T };
 
 /** The zod model of a value that facts may flip: `[{"when": {"volts": "6-volt"}, "is": 5}, 11]`. */
 export function varying<T extends z.ZodType>(value: T) {

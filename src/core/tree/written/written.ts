@@ -16,7 +16,7 @@ export const Shares = z.record(Id, z.union([Percent, Often]));
 export const Certain = z.strictObject({ always: Id });
 
 /** Where a result leads: the first that holds. */
-export const Leads = z
+const Leads = z
   .array(
     z.union([
       z.strictObject({ if: z.record(Id, z.array(Id).min(1)), go: Text }),

@@ -78,7 +78,7 @@ function severalGivenComplaint(chances: readonly number[], shows: readonly numbe
   return several / complaint;
 }
 
-export function countedPriors(tree: Tree): number[] {
+function countedPriors(tree: Tree): number[] {
   const causes = causesOf(tree);
   const total = causes.reduce((sum, { odds }) => sum + odds, 0);
   const shows = causes.map(({ id }) => 1 - produced(tree, tree.complaint.confirm, id)![0]!);

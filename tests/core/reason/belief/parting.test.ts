@@ -9,8 +9,7 @@ import {
 import { freshInput } from '../../../../src/core/reason/belief/evidence.ts';
 import { makeModel, rowsOfCheck } from '../../../../src/core/reason/belief/model.ts';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { gradeOf, grades } from '../../../../src/core/reason/grade.ts';
-import { suspectFrom } from '../../../../src/core/reason/history/impact.ts';
+import { gradeOf, grades, suspectFrom } from '../../../../src/core/reason/grade.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
 import { shippedTrees } from '../../../helpers/library.ts';
 import { smallTree, smallTreeData } from '../../../helpers/tree.ts';

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { believe } from '../../../../src/core/reason/belief/posterior.ts';
-import { impactOf, toldLittle } from '../../../../src/core/reason/history/impact.ts';
 import { inputFrom } from '../../../../src/core/reason/history/from-story.ts';
 import {
   chancesAtFirst,
@@ -51,14 +50,6 @@ test('a repair leaves its cause at nothing', () => {
 
   const repaired = beliefHistory(story).find(({ kind }) => kind === 'repair');
   expect(repaired?.after?.get('wire')).toBe(0);
-});
-
-test('a finding that settles the matter names the leader and what it cleared', () => {
-  const { story } = after(walk);
-  const impacts = beliefHistory(story).map(impactOf);
-
-  expect(impacts[1]).toMatchObject({ settles: true, newLeader: true, leader: { cause: 'wire' } });
-  expect(impacts[0] !== undefined && toldLittle(impacts[0])).toBe(true);
 });
 
 test('of a very long session the middle is not weighed', () => {

@@ -6,7 +6,7 @@ import { gauges, ohmsPerMetre, wireHeats, wireLengths } from './wire.ts';
 
 export const currents = span('current', 0, 2000, 'A');
 export const drops = span('drop', 0, 60, 'V');
-export const jointOhms = span('resistance', 0, 1e6, 'ohm');
+const jointOhms = span('resistance', 0, 1e6, 'ohm');
 const lineOhms = span('resistance per length', 0, 1e5, 'ohm/1000ft');
 const systems = span('volts', 1, 60, 'V');
 

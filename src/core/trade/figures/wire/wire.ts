@@ -20,8 +20,8 @@ export const wireLengths = span('length', 0, 3000, 'ft');
 export const wireHeats = span('temperature', -76, 400, 'F');
 
 /** How a conductor is made: single wire, strands, metric flexible or stranded cable, aircraft wire. */
-export const wireKinds = ['solid', 'stranded', 'flexible', 'cable', 'tinned'] as const;
-export type WireKind = (typeof wireKinds)[number];
+const wireKinds = ['solid', 'stranded', 'flexible', 'cable', 'tinned'] as const;
+type WireKind = (typeof wireKinds)[number];
 
 export type WireWanted = {
   readonly gauge?: number | undefined;

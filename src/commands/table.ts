@@ -13,6 +13,7 @@ export const commands: Readonly<Record<CommandName, () => Promise<Command>>> = {
   write: async () => (await import('./write.ts')).write,
   review: async () => (await import('./review.ts')).review,
   verify: async () => (await import('./verify.ts')).verify,
+  history: async () => (await import('./jobs/history.ts')).history,
   trees: async () => (await import('./trees/trees.ts')).trees,
   advise: async () => (await import('./advise.ts')).advise,
   feed: async () => (await import('./feed.ts')).feed,

@@ -123,6 +123,13 @@ export const uses = {
     example: 'droplight verify SESSION',
     words: 'session',
   },
+  history: {
+    use: 'history [TREE | WORDS] [--afresh] [--json]',
+    does: 'what each complaint turned out to be over all jobs, minutes that checks took, repairs that did not help; --afresh: every session read anew',
+    options: { afresh: 'flag', json: 'flag' },
+    example: 'droplight history no-supply',
+    words: 'tree',
+  },
   trees: {
     use: 'trees [VERB]',
     does: 'the trees: list, check, draw, plan, write and more ("droplight trees help")',

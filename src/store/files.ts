@@ -12,6 +12,9 @@ export type Place = {
   readonly kind: 'file' | 'folder' | 'other';
 };
 
+/** When a file was last changed, by the system's own word: its bytes, or anything about it. */
+export type Age = { readonly size: number; readonly changed: string };
+
 /**
  * The few things we ask of a disk. Tests pass one in memory that can fail the n-th call, write
  * short or lose what was not synced.
@@ -37,6 +40,8 @@ export interface Files {
   close(handle: Handle): void;
   /** Bytes in a file that is not open; refuses what is no regular file, as that may never end. */
   sizeOf(path: string): number;
+  /** Its size and times without reading it; undefined where no file has the name. */
+  ageOf(path: string): Age | undefined;
   /** A regular file whole; never waits for a pipe. */
   read(path: string): Uint8Array;
   /** The same of an open one. */

@@ -23,7 +23,7 @@ import {
 import { platform } from 'node:os';
 import { dirname } from 'node:path';
 import { promisify } from 'node:util';
-import { StoreError, type Files, type Place } from './files.ts';
+import { StoreError, type Age, type Files, type Place } from './files.ts';
 
 const { O_APPEND, O_CREAT, O_EXCL, O_RDONLY, O_RDWR } = constants;
 /** Not there on every system; where it is, a link in place of the file is refused. */
@@ -111,12 +111,19 @@ function syncFolder(folder: string): void {
   }
 }
 
+/** Both times: the second cannot be set back by who changes a file. */
+function ageOf(path: string): Age | undefined {
+  const found = lstatSync(path, { bigint: true, throwIfNoEntry: false });
+  return found && { size: Number(found.size), changed: `${found.mtimeNs}.${found.ctimeNs}` };
+}
+
 /** The disk of this machine. */
 export const nodeFiles: Files = {
   create: (path) => openSync(path, O_CREAT | O_EXCL | O_APPEND | O_RDWR | noFollow, 0o600),
   openAppend: (path) => openRegular(path, O_APPEND | O_RDWR | noFollow | noBlock),
   write: (handle, bytes) => writeSync(handle, bytes),
   size: (handle) => fstatSync(handle).size,
+  ageOf,
   placeOf: (handle) => placeFrom(fstatSync(handle, { bigint: true })),
   placeAt: (path) => {
     const found = lstatSync(path, { bigint: true, throwIfNoEntry: false });

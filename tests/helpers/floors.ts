@@ -38,6 +38,7 @@ const coreFloors = [
   'account',
   'telling',
   'review',
+  'jobs',
 ];
 
 const topOf = (path: string): string => (path.includes('/') ? (path.split('/')[0] ?? '') : path);

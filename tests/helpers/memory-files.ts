@@ -1,4 +1,4 @@
-import type { Files, Place } from '../../src/store/files.ts';
+import type { Age, Files, Place } from '../../src/store/files.ts';
 
 /** One file's content and how much of it a power loss would leave. */
 type Node = { id: number; bytes: number[]; safe: number; spoiled: { from: number; to: number }[] };
@@ -129,6 +129,11 @@ export class MemoryFiles implements Files {
   sizeOf(path: string): number {
     this.#call('sizeOf');
     return this.#named(path).bytes.length;
+  }
+
+  ageOf(path: string): Age | undefined {
+    const node = this.#names.get(path);
+    return node && { size: node.bytes.length, changed: String(node.bytes) };
   }
 
   read(path: string): Uint8Array {

@@ -29,23 +29,51 @@ export function ledgerOf(story: Story): Ledger {
     away: 0,
     gap: 0,
   };
+  const { steps, begun } = spentOn(story);
+  for (const { entry, worked, waited, away, gap } of steps) {
+    minutes.away += away;
+    minutes.gap += gap;
+    minutes.waiting += waited;
+    minutes[accountFor(entry, wasted)] += worked;
+  }
+  minutes.checking += begun;
+  return minutes;
+}
+
+/** What an event took, in minutes, from the one before it: nothing where the time belongs to the next. */
+export type Spent = {
+  readonly entry: Entry;
+  readonly worked: number;
+  readonly waited: number;
+  readonly away: number;
+  readonly gap: number;
+  /** Something was opened or set up for it in the same go: the time holds that too. */
+  readonly withOpening: boolean;
+};
+
+/** The minutes of every event but the first, and those of a step that was begun with nothing after it. */
+export function spentOn(story: Pick<Story, 'entries'>): {
+  readonly steps: readonly Spent[];
+  readonly begun: number;
+} {
+  const steps: Spent[] = [];
   let carried = 0;
+  let withOpening = false;
   for (const [index, entry] of story.entries.entries()) {
     const before = story.entries[index - 1];
-    if (before === undefined) continue;
-    const { worked, away, gap } = stretchBetween(before.event, entry.event);
-    const waited = Math.min(worked / 60, before.said?.kind === 'timer' ? before.said.minutes : 0);
-    minutes.away += away / 60;
-    minutes.gap += gap / 60;
-    minutes.waiting += waited;
-    const spent = carried + worked / 60 - waited;
     // What was only implied, or begun, came with the step after it: the time belongs there.
-    carried = isPartOfNext(entry) ? spent : 0;
-    minutes[accountFor(entry, wasted)] += spent - carried;
+    const goesOn = isPartOfNext(entry);
+    if (before !== undefined) {
+      const { worked, away, gap } = stretchBetween(before.event, entry.event);
+      const waited = Math.min(worked / 60, before.said?.kind === 'timer' ? before.said.minutes : 0);
+      const spent = carried + worked / 60 - waited;
+      const times = { waited, away: away / 60, gap: gap / 60, withOpening };
+      steps.push({ entry, worked: goesOn ? 0 : spent, ...times });
+      carried = goesOn ? spent : 0;
+    }
+    withOpening = goesOn && (withOpening || entry.said?.kind !== 'check-begun');
   }
-  // A step that was begun, and nothing came after it.
-  minutes.checking += carried;
-  return minutes;
+  return { steps, begun: carried };
 }
 
 /** What belongs to the step that comes after it: said for it, or only implied by it. */

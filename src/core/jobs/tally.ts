@@ -1,0 +1,116 @@
+import { causeName } from '../account/words/wording.ts';
+import { failedRepairs } from '../account/blocks/ledger.ts';
+import { complaintsOf, isProvenGone, mendedFor, type Complaint } from '../session/complaints.ts';
+import { fold, type Recorded } from '../session/fold.ts';
+import { stateOf, type Damage } from '../session/record/damage.ts';
+import type { Repaired, Story } from '../session/story.ts';
+import { isBrought } from '../tree/brought.ts';
+import type { Tree } from '../tree/model.ts';
+import { isOwn } from '../tree/own/bare.ts';
+import {
+  isMadeUp,
+  jobApart,
+  type Apart,
+  type End,
+  type Job,
+  type JobComplaint,
+  type Mended,
+  type Proven,
+} from './job.ts';
+import { totalOdds } from './odds.ts';
+import { tookIn } from './took.ts';
+
+/** A session as its file was read. */
+export type Read = Recorded & { readonly damage: readonly Damage[] };
+
+/** What one session comes to for those that come after it; nothing counts of one that stands apart. */
+export function jobOf(session: string, read: Read): Job {
+  const { header } = read;
+  const vehicle = header.vehicle.name;
+  const apart = apartOf(read);
+  if (apart !== undefined) return jobApart(session, apart, { opened: header.opened, vehicle });
+  return jobOfStory(session, fold(header, read.events));
+}
+
+function jobOfStory(session: string, story: Story): Job {
+  const failed = failedRepairs(story);
+  return {
+    session,
+    opened: story.header.opened,
+    vehicle: story.header.vehicle.name,
+    complaints: complaintsOf(story).map((one) => complaintIn(story, one, failed)),
+    took: tookIn(story),
+    mended: story.repairs.map((repair) => mendedIn(story, repair, failed)),
+  };
+}
+
+/** Why nothing of a session counts; undefined for one that does. */
+function apartOf({ header, damage }: Omit<Read, 'events'>): Apart | undefined {
+  if (isMadeUp(header)) return 'practice';
+  if (!header.tool.startsWith('droplight ')) return 'made by another tool';
+  const state = stateOf(damage);
+  // Every line of one whose line ends were changed is proven all the same.
+  return state === 'whole' || state === 'line ends changed' ? undefined : state;
+}
+
+function complaintIn(story: Story, complaint: Complaint, failed: Story['repairs']): JobComplaint {
+  const trees = [...new Set(complaint.legs.map((leg) => story.legs[leg]?.tree.id ?? ''))];
+  const proven = isProvenGone(story, complaint);
+  const end: End = proven ? 'proven' : (story.closed?.as ?? 'open');
+  return {
+    tree: trees[0] ?? '',
+    trees,
+    title: complaint.title,
+    end,
+    causes: proven ? provenCauses(story, complaint, failed) : [],
+  };
+}
+
+/**
+ * What a complaint that is proven gone was: the causes mended for it, without repairs that failed its
+ * test and cured nothing, and without what a repair had brought. Mended together they share its weight:
+ * the record does not say which it was.
+ */
+function provenCauses(story: Story, complaint: Complaint, failed: Story['repairs']): Proven[] {
+  const mended = mendedFor(story, complaint).filter(
+    ({ n, cause }) => !isBrought(cause) && failed.every((one) => one.n !== n),
+  );
+  const once = mended.filter(
+    ({ cause }, index) => mended.findIndex((one) => one.cause === cause) === index,
+  );
+  return once.map(({ cause, leg }) => ({
+    cause,
+    name: nameIn(story, cause, leg),
+    tree: story.legs[leg]?.tree.id ?? '',
+    weight: 1 / once.length,
+    ...shareOf(story.legs[leg]?.tree, cause),
+  }));
+}
+
+/** The part of the odds that a tree gives a cause. */
+function shareOf(tree: Tree | undefined, cause: string): Pick<Proven, 'share'> {
+  const odds = tree?.causes[cause]?.odds;
+  if (tree === undefined || odds === undefined || isOwn(tree)) return {};
+  return { share: odds / totalOdds(tree) };
+}
+
+const nameIn = (story: Story, cause: string, leg: number): string =>
+  story.legs[leg]?.tree.causes[cause]?.name ?? causeName(story, cause);
+
+function mendedIn(story: Story, repair: Repaired, failed: Story['repairs']): Mended {
+  const { n, cause, leg, parts } = repair;
+  const cured = failed.every((one) => one.n !== n);
+  return {
+    tree: story.legs[leg]?.tree.id ?? '',
+    cause,
+    name: nameIn(story, cause, leg),
+    parts: parts.filter((part) => part !== 'none'),
+    ...((!cured || wasTried(story, repair)) && { helped: cured }),
+  };
+}
+
+/** Whether the complaint's own test was made between a repair and the next. */
+function wasTried({ repairs, proofs }: Story, repair: Repaired): boolean {
+  const next = repairs.find(({ n }) => n > repair.n)?.n ?? Infinity;
+  return proofs.some(({ n }) => n > repair.n && n < next);
+}

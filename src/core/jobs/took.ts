@@ -1,0 +1,44 @@
+import { spentOn } from '../account/blocks/ledger.ts';
+import { askedThing } from '../account/words/wording.ts';
+import type { Story } from '../session/story.ts';
+import { isOwn } from '../tree/own/bare.ts';
+import type { Took } from './job.ts';
+
+/**
+ * What took less than this share of its plan was typed in afterwards, one answer behind the other: it is
+ * no measure of the work (judgment).
+ */
+const typedAfter = 0.1;
+
+/** The longest that counts, in times the plan: beyond it somebody did something else between (judgment). */
+const interrupted = 4;
+
+/**
+ * The minutes that checks took, by the machine's uptime. Left out is what the record cannot measure: a
+ * finding told for another time, one that something was opened for in the same go, one typed in
+ * afterwards. What was interrupted counts as the longest that counts.
+ */
+export function tookIn(story: Story): Took[] {
+  const byNumber = new Map(story.findings.map((finding) => [finding.n, finding]));
+  return spentOn(story).steps.flatMap(({ entry, worked, withOpening }): Took[] => {
+    const finding = byNumber.get(entry.event.n);
+    const tree = finding && story.legs[finding.leg]?.tree;
+    if (finding === undefined || tree === undefined || isOwn(tree)) return [];
+    const planned = plannedMinutes(tree, finding.check);
+    const told = finding.told !== undefined || withOpening || entry.correctedBy.length > 0;
+    if (told || planned <= 0 || worked < typedAfter * planned) return [];
+    return [
+      {
+        tree: tree.id,
+        check: finding.check,
+        name: askedThing(story, finding.check, finding.leg),
+        planned,
+        minutes: Math.min(worked, interrupted * planned),
+      },
+    ];
+  });
+}
+
+/** The minutes of a check as its tree was written. */
+const plannedMinutes = ({ checks }: Story['legs'][number]['tree'], check: string): number =>
+  checks[check]?.minutes ?? 0;

@@ -2,6 +2,7 @@
 import { build } from 'esbuild';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { lean } from './lean/plugin.mjs';
 import { licencesOf } from './licences.mjs';
 
 const root = resolve(import.meta.dirname, '..');
@@ -30,6 +31,7 @@ export async function buildProgram({
     define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
     alias: { 'react-devtools-core': resolve(root, '.scripts/no-devtools.mjs') },
     banner: { js: banner },
+    plugins: [lean()],
     logLevel: 'warning',
   });
   writeFileSync(resolve(outdir, 'LICENCES.txt'), licencesOf(Object.keys(metafile.inputs), root));

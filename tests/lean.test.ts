@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { expect, test } from 'vitest';
-import { isPlain } from '../.scripts/lean/plain.ts';
+import { isApart, isPlain } from '../.scripts/lean/plain.ts';
 import { makeSegmenter } from '../.scripts/lean/segmenter.ts';
 import { widthBy } from '../.scripts/lean/string-width.ts';
 
@@ -31,8 +31,11 @@ test('every plain sign takes one column', () => {
   expect(plainSigns.filter((sign) => stringWidth(sign) !== 1)).toEqual([]);
 });
 
-test('plain signs stay characters of their own whatever plain stands beside them', () => {
-  const beside = [...plainSigns, ...plainSigns.toReversed()].join('');
+test('signs apart stay characters of their own whatever of them stands beside them', () => {
+  const signs = codes.filter(isApart);
+  const beside = [...signs, ...signs.toReversed(), ...signs.map((sign) => `\u001b${sign}\n`)].join(
+    '',
+  );
 
   expect([...segmenter.segment(beside)].every(({ segment }) => segment.length === 1)).toBe(true);
 });
@@ -47,12 +50,16 @@ test('widths are those of the library for any text', () => {
   );
 });
 
-test('characters are those of Unicode for any text', () => {
+test('characters are those of Unicode for any text, in turn and by place', () => {
   const ours = makeSegmenter();
 
   fc.assert(
     fc.property(text, (one) => {
-      expect([...ours.segment(one)]).toEqual([...segmenter.segment(one)]);
+      const [found, expected] = [ours.segment(one), segmenter.segment(one)];
+      expect([...found]).toEqual([...expected]);
+      for (let at = -1; at <= one.length; at += 1)
+        expect(found.containing(at)).toEqual(expected.containing(at));
+      expect(found.containing()).toEqual(expected.containing());
     }),
   );
 });

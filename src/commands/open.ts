@@ -2,6 +2,7 @@ import { bad, firstOf, good, type Parsed } from '../core/problem.ts';
 import { cleanLine, cleanRow } from '../core/text.ts';
 import { misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { groupNamed, groups } from '../core/tree/groups.ts';
 import { bareTree } from '../core/tree/own/bare.ts';
 import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.ts';
 import type { Header } from '../core/session/header/header.ts';
@@ -104,7 +105,12 @@ function tellOddity(io: Io, { tree, library }: { readonly tree: Tree; readonly l
 /** A complaint that no tree is about, with the library's cautions. */
 function withoutTree(io: Io, given: Given, words: string): ReturnType<typeof openTree> {
   const library = openLibrary(io, given);
-  return library.kind === 'bad' ? library : good({ tree: bareTree(words), library: library.value });
+  if (library.kind === 'bad') return library;
+  const about = given.text('about');
+  const group = groupNamed(about);
+  return about !== undefined && group === undefined
+    ? wrongUse(`There is no group "${about}"; there are ${groups.join(', ')}.`, use)
+    : good({ tree: bareTree(words, group), library: library.value });
 }
 
 /** The vehicle of that name as its file has it, or one of which only the name is known. */

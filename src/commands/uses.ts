@@ -50,10 +50,11 @@ export const uses = {
     example: 'droplight sessions',
   },
   open: {
-    use: 'open (TREE | --own "WORDS") --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--json]',
+    use: 'open (TREE | --own "WORDS" [--about GROUP]) --vehicle TEXT [--who T] [--altitude 5200ft] [--temperature 70F] [--facts a=b,c=d] [--sheet "figure=18inHg (where);..."] [--json]',
     does: 'begin a job without screens, by a tree or in your own words; prints the path of its file',
     options: {
       own: 'text',
+      about: 'text',
       vehicle: 'text',
       who: 'text',
       altitude: 'text',

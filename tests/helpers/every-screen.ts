@@ -17,7 +17,8 @@ const toVacuum = '<down>'.repeat(figures.findIndex(({ name }) => name === 'vacuu
 const walk = startKeys();
 const ready = `${walk}y`;
 /** A job without a tree, up to its walk; then the words of its own test. */
-const ownJob = 's<end><enter>Wipers stop half way<enter>Orchard van<enter>JB<enter><enter><enter>1';
+const ownJob =
+  's<end><enter>Wipers stop half way<enter>1Orchard van<enter>JB<enter><enter><enter>1';
 const ownTest = 'the wipers on wet glass<enter>they stop half way<enter>they sweep it all';
 
 const byKeys: readonly (readonly [name: string, keys: string])[] = [

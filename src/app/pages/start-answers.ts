@@ -7,6 +7,7 @@ import { afterStart, forJob } from '../../core/session/vehicle/job.ts';
 import { newVehicle, sameVehicle } from '../../core/session/vehicle/vehicle.ts';
 import { bad, good, type Parsed } from '../../core/problem.ts';
 import { bareTree } from '../../core/tree/own/bare.ts';
+import { groupNamed, type Group } from '../../core/tree/groups.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { transition, type Transition } from '../effect.ts';
 import type { State } from '../state.ts';
@@ -27,7 +28,7 @@ export function takeUp(state: State, form: StartForm, { library }: Offered): Tra
   const facts = factsTold(form, library);
   const action: Action =
     tree === somethingElse
-      ? { do: 'own-leg', say: form.answers['own'] ?? '' }
+      ? { do: 'own-leg', say: form.answers['own'] ?? '', ...aboutOf(form) }
       : { do: 'complaint', tree, words: said, facts, sheet: { ...typedSheet(form) } };
   const taken = takeAction(state, action);
   const acted = afterAction(taken);
@@ -42,6 +43,12 @@ export function takeUp(state: State, form: StartForm, { library }: Offered): Tra
   return transition(acted.state, ...acted.effects, { kind: 'keep-vehicle', path, vehicle });
 }
 
+/** The group that was chosen for a complaint in own words. */
+function aboutOf({ answers }: StartForm): { readonly about?: Group } {
+  const about = groupNamed(answers['about']);
+  return about === undefined ? {} : { about };
+}
+
 const factsTold = ({ answers }: StartForm, { shop }: Library): Record<string, string> =>
   Object.fromEntries(
     Object.entries(answers).filter(
@@ -54,7 +61,7 @@ export function headerFrom(state: State, form: StartForm, library: Library): Par
   const { answers } = form;
   const tree =
     answers['tree'] === somethingElse
-      ? bareTree(answers['own'] ?? '')
+      ? bareTree(answers['own'] ?? '', groupNamed(answers['about']))
       : library.trees.find(({ id }) => id === answers['tree']);
   if (tree === undefined)
     return bad({ code: 'no-tree', message: 'No complaint is chosen.', mend: 'Choose one.' });

@@ -9,7 +9,8 @@ import {
 import { matching, type Search } from '../keys/sought.ts';
 import type { Settings } from '../../core/settings.ts';
 import type { Story } from '../../core/session/story.ts';
-import { byGroup, groupedTitle } from '../../core/tree/groups.ts';
+import { complaintsFound, type FoundBy } from '../../core/tree/found.ts';
+import { byGroup, groupedTitle, groupMeanings, groups } from '../../core/tree/groups.ts';
 import type { Library } from '../../core/tree/shop.ts';
 import { textOf, typing, type Typing } from '../typing/typing.ts';
 
@@ -33,8 +34,8 @@ export type Field =
       readonly choices: readonly {
         readonly id: string;
         readonly label: string;
-        /** What else it is found by: what a person says of it. */
-        readonly said?: string;
+        /** The complaint that it is, found by more than its title. */
+        readonly tree?: FoundBy;
       }[];
     };
 
@@ -123,6 +124,7 @@ export function fields(form: StartForm, offered: Offered): readonly Field[] {
   return [
     { kind: 'choice', id: 'tree', choices: complaintsOffered(library, job) },
     { kind: 'text', id: own ? 'own' : 'said' },
+    ...(own ? [aboutField] : []),
     ...(job === undefined ? jobFields(form, vehicles) : []),
     ...(own && job === undefined ? ['volts'] : tree === undefined ? [] : factsToAsk(tree))
       .filter((id) => !Object.hasOwn(facts, id))
@@ -138,6 +140,16 @@ export function fields(form: StartForm, offered: Offered): readonly Field[] {
   ];
 }
 
+/** What a complaint in own words is about: the library's checks of that group are offered for it. */
+const aboutField: Field = {
+  kind: 'choice',
+  id: 'about',
+  choices: [
+    ...groups.map((id) => ({ id, label: groupMeanings[id] })),
+    { id: notKnown, label: "don't know" },
+  ],
+};
+
 /** What a new job asks beside its complaint: the vehicle, who works, and the air of the day. */
 const jobFields = (form: StartForm, vehicles: readonly KeptVehicle[]): readonly Field[] => [
   ...vehicleFields(form, vehicles),
@@ -152,13 +164,9 @@ const complaintsOffered = ({ trees }: Library, job: Offered['job']): Choices => 
   ...byGroup(trees)
     .filter(({ id }) => job?.legs.at(-1)?.tree.id !== id)
     .map((tree) => {
-      const { id, complaint } = tree;
-      const before = job?.legs.some((leg) => leg.tree.id === id) === true;
-      return {
-        id,
-        label: `${groupedTitle(tree)}${before ? ' (worked on before)' : ''}`,
-        said: `${complaint.say} ${id.replaceAll('-', ' ')}`,
-      };
+      const before = job?.legs.some((leg) => leg.tree.id === tree.id) === true;
+      const label = `${groupedTitle(tree)}${before ? ' (worked on before)' : ''}`;
+      return { id: tree.id, label, tree };
     }),
   { id: somethingElse, label: 'Something else: in your own words' },
 ];
@@ -184,17 +192,20 @@ export function withTyped(form: StartForm, offered: Offered): StartForm {
   const field = fields(form, offered)[form.at];
   return field?.kind === 'text' ? answered(form, field.id, textOf(form.typed)) : form;
 }
-/** The choices of a question that have what is sought in their words: in their titles first, then in what is said of them. */
-export const choicesShown = (
+
+/** The choices of a question that what is sought finds: complaints by their words, others by their lines. */
+export function choicesShown(
   { choices }: Extract<Field, { kind: 'choice' }>,
   { sought }: StartForm,
-): Extract<Field, { kind: 'choice' }>['choices'] => {
+): Choices {
   const last = choices.filter(({ id }) => id === somethingElse);
-  const found = choices.filter((one) => !last.includes(one));
-  const byTitle = matching(found, sought, ({ label }) => label);
-  const bySaying = matching(found, sought, ({ label, said = '' }) => `${label} ${said}`);
-  return [...byTitle, ...bySaying.filter((one) => !byTitle.includes(one)), ...last];
-};
+  const complaints = choices.flatMap(({ tree }) => tree ?? []);
+  const found = complaintsFound(complaints, sought).flatMap(
+    (tree) => choices.find((choice) => choice.tree === tree) ?? [],
+  );
+  const others = choices.filter(({ id, tree }) => tree === undefined && id !== somethingElse);
+  return [...found, ...matching(others, sought, ({ label }) => label), ...last];
+}
 
 const isEmpty = (answer = ''): boolean => answer.trim() === '';
 
@@ -203,7 +214,7 @@ export const forgetVehicle = (form: StartForm): StartForm => ({
   ...form,
   answers: Object.fromEntries(
     Object.entries(form.answers).filter(([id]) =>
-      ['tree', 'own', 'said', 'who', 'altitude', 'temperature'].includes(id),
+      ['tree', 'own', 'about', 'said', 'who', 'altitude', 'temperature'].includes(id),
     ),
   ),
 });

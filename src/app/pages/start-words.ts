@@ -14,6 +14,7 @@ const plainQuestions: Readonly<Record<string, string>> = {
 export function question(field: Field, library: Library): string {
   if (field.id === 'tree') return 'What is the complaint?';
   if (field.id === knownVehicle) return 'Which vehicle?';
+  if (field.id === 'about') return 'What is it about?';
   if (field.kind === 'choice') return library.shop.facts[field.id]?.ask ?? field.id;
   const figure = figureOf(field.id, 'book');
   if (figure !== undefined) return `${library.shop.book[figure]?.name ?? figure}, by its own book?`;

@@ -1,6 +1,22 @@
 /** What a complaint is about, in the order in which complaints are listed. Trade words, no source. */
 export const groups = ['electrical', 'engine', 'fuel', 'cooling', 'brakes', 'chassis'] as const;
 
+export type Group = (typeof groups)[number];
+
+/** What each group is about, for somebody who has to choose one. */
+export const groupMeanings: Readonly<Record<Group, string>> = {
+  electrical: 'electrical: battery, wires, lamps, gauges',
+  engine: 'engine: starting, running, smoke, noise',
+  fuel: 'fuel: from the tank to the carburetor',
+  cooling: 'cooling and heater',
+  brakes: 'brakes',
+  chassis: 'chassis: clutch, transmission, steering, wheels',
+};
+
+/** The group a word names. */
+export const groupNamed = (word: string | undefined): Group | undefined =>
+  groups.find((group) => group === word);
+
 /** What stands for a tree that says none. */
 const ungrouped = 'other';
 

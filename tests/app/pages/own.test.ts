@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
+import { emptyNameForm } from '../../../src/app/pages/own/form.ts';
+import { offeredNow } from '../../../src/app/pages/own/page.ts';
 import { readingLines } from '../../../src/app/pages/reading.ts';
+import { shippedTrees } from '../../helpers/library.ts';
 import type { Program } from '../../../src/app/program.ts';
 import { currentLeg } from '../../../src/core/session/story.ts';
 import { makeProgram, passPages, press, startKeys } from '../../helpers/program.ts';
 
-const begun = 's<end><enter>Wipers stop half way<enter>Orchard van<enter>JB<enter><enter><enter>1';
+const begun = 's<end><enter>Wipers stop half way<enter>1Orchard van<enter>JB<enter><enter><enter>1';
 const tried = 'Nthe wipers on wet glass<enter>they stop half way<enter>they sweep it all<enter>2';
 
 function after(keys: string): Program {
@@ -99,4 +102,22 @@ test('N names nothing where the complaint has a tree', () => {
 
   expect(program.state().screen).toEqual(screen);
   expect(program.state().notice?.text).toContain('has a tree');
+});
+
+test('the checks of its group stand there before anything is typed', () => {
+  const offered = offeredNow(after(`${begun}${tried}N`).state(), emptyNameForm('check'));
+  const trees = new Set(offered.map(({ tree }) => tree));
+
+  expect(offered).toHaveLength(9);
+  for (const tree of shippedTrees().filter(({ id }) => trees.has(id)))
+    expect(tree.group).toBe('electrical');
+});
+
+test('of what it is about nothing need be known: then only typing finds a check', () => {
+  const program = after(
+    `${begun.slice(0, begun.indexOf('1Orchard'))}7Orchard van<enter>JB<enter><enter><enter>1${tried}N`,
+  );
+
+  expect(currentLeg(storyOf(program)).tree.group).toBeUndefined();
+  expect(offeredNow(program.state(), emptyNameForm('check'))).toEqual([]);
 });

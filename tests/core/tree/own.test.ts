@@ -21,7 +21,7 @@ test('a bare tree is made of the words alone, and read back as it was written', 
 });
 
 test('a second complaint in the same words has an id of its own', () => {
-  expect(bareTree(words, [bareTree(words).id]).id).toBe('own-wipers-stop-half-way-2');
+  expect(bareTree(words, undefined, [bareTree(words).id]).id).toBe('own-wipers-stop-half-way-2');
   expect(bareTree('???').id).toBe('own-one');
 });
 

@@ -1,6 +1,6 @@
 import type { Facts } from '../../../core/tree/facts.ts';
 import { exists } from '../../../core/tree/fit.ts';
-import type { Check } from '../../../core/tree/model.ts';
+import type { Check, Tree } from '../../../core/tree/model.ts';
 import { Check as CheckModel } from '../../../core/tree/shapes.ts';
 import type { Library } from '../../../core/tree/shop.ts';
 import { hasWord } from '../../../core/tree/shop-search.ts';
@@ -87,29 +87,54 @@ const mostOffered = 9;
 
 /**
  * The checks of the library whose words have all that is typed, one line for each that several trees
- * share; none of what this vehicle has not, and no complaint's own test.
+ * share; none of what this vehicle has not, and no complaint's own test. Those of the group that the
+ * complaint belongs to come first, and stand there before anything is typed: what most complaints of
+ * the group ask for, the quicker before the longer.
  */
 export function offeredChecks(
   form: NameForm,
   library: Library | undefined,
-  facts: Facts,
+  { facts, group }: { readonly facts: Facts; readonly group: Tree['group'] },
 ): readonly OfferedCheck[] {
   const words = textOf(form.typed).trim();
-  if (form.names !== 'check' || fieldAt(form) !== 'what' || words.length < fewest) return [];
-  const all = (library?.trees ?? []).flatMap(({ id: tree, checks, complaint }) =>
+  if (form.names !== 'check' || fieldAt(form) !== 'what') return [];
+  const trees = library?.trees ?? [];
+  const ofGroup = shared(
+    trees.filter((tree) => group !== undefined && tree.group === group),
+    facts,
+  );
+  if (words === '') return ofGroup.slice(0, mostOffered);
+  if (words.length < fewest) return [];
+  const wanted = words.split(/\s+/);
+  return byCheck([...ofGroup, ...linesOf(trees, facts)])
+    .filter(({ found }) => wanted.every((word) => hasWord(found, word)))
+    .slice(0, mostOffered);
+}
+
+type FoundCheck = OfferedCheck & { readonly found: string; readonly minutes: number };
+
+const linesOf = (trees: readonly Tree[], facts: Facts): readonly FoundCheck[] =>
+  trees.flatMap(({ id: tree, checks, complaint }) =>
     Object.entries(checks)
       .filter(([check, { when }]) => check !== complaint.confirm && exists(when, facts))
-      .map(([check, { ask, told }]) => ({
-        tree,
-        check,
-        label: ask,
-        found: `${ask} ${told ?? ''}`,
-      })),
+      .map(([check, { ask, told = '', minutes }]) => {
+        const found = `${ask} ${told}`;
+        return { tree, check, label: ask, found, minutes };
+      }),
   );
-  const wanted = words.split(/\s+/);
-  const found = all.filter((line) => wanted.every((word) => hasWord(line.found, word)));
-  return found
-    .filter(({ check }, index) => found.findIndex((one) => one.check === check) === index)
-    .slice(0, mostOffered)
-    .map(({ tree, check, label }) => ({ tree, check, label }));
+
+/** One line a check, the first there is of it. */
+function byCheck(lines: readonly FoundCheck[]): readonly FoundCheck[] {
+  const first = new Map<string, FoundCheck>();
+  for (const line of lines) if (!first.has(line.check)) first.set(line.check, line);
+  return [...first.values()];
+}
+
+/** The checks of several trees, those that the most of them have first. */
+function shared(trees: readonly Tree[], facts: Facts): readonly FoundCheck[] {
+  const lines = linesOf(trees, facts);
+  const times = (id: string): number => lines.filter(({ check }) => check === id).length;
+  return byCheck(lines).toSorted(
+    (one, other) => times(other.check) - times(one.check) || one.minutes - other.minutes,
+  );
 }

@@ -70,7 +70,12 @@ const ask = (state: State, form: NameForm): Transition =>
 
 /** The checks of the library that are offered now. */
 export const offeredNow = ({ library, session }: State, form: NameForm): readonly OfferedCheck[] =>
-  session === undefined ? [] : offeredChecks(form, library, session.story.facts);
+  session === undefined
+    ? []
+    : offeredChecks(form, library, {
+        facts: session.story.facts,
+        group: currentLeg(session.story).tree.group,
+      });
 
 function update(state: State, { form }: Screen, press: KeyPress): Transition {
   if (press.command === 'go-back')

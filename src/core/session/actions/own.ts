@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { Check } from '../../tree/shapes.ts';
 import { Id } from '../../tree/basics.ts';
+import { groups } from '../../tree/groups.ts';
 import { Text } from './shapes.ts';
 
 /** What a person names in a job without a tree. */
@@ -17,5 +18,11 @@ export const ownActions = [
   z.strictObject({ do: z.literal('take-check'), tree: Id, check: Id }),
   z.strictObject({ do: z.literal('name-cause'), name: Text, where: Text.optional() }),
   /** Another complaint that no tree is about, in the same session. */
-  z.strictObject({ do: z.literal('own-leg'), say: Text, reason: Text.optional() }),
+  z.strictObject({
+    do: z.literal('own-leg'),
+    say: Text,
+    /** The group of complaints it belongs to, where that is known. */
+    about: z.enum(groups).optional(),
+    reason: Text.optional(),
+  }),
 ] as const;

@@ -39,11 +39,16 @@ export function complaint(action: ActionOf<'complaint'>, story: Story, world: Wo
 }
 
 /** Another complaint of the owner that no tree is about; what is known of the job goes along. */
-export function ownLeg({ say, reason }: ActionOf<'own-leg'>, story: Story, world: World): Ruling {
+export function ownLeg(
+  { say, about, reason }: ActionOf<'own-leg'>,
+  story: Story,
+  world: World,
+): Ruling {
   const wrong = unsaid(say.trim(), 'what the complaint is');
   if (wrong !== undefined) return wrong;
   const tree = bareTree(
     say,
+    about,
     story.legs.map((leg) => leg.tree.id),
   );
   return takeUp(story, {

@@ -1,3 +1,4 @@
+import type { Group } from '../groups.ts';
 import { idFor } from '../writing/names.ts';
 import { madeCheck } from './made-check.ts';
 import type { Check, Tree } from '../model.ts';
@@ -23,9 +24,10 @@ const unnamedTest: Check = madeCheck({
 /**
  * A tree for a complaint that no tree is about: the words it was told in and its own test, nothing
  * else. It has no cause and no odds, so that nothing can be claimed of it.
+ * @param group what it is about, where that was said: the library's checks of the group fit it
  * @param taken ids of other trees of the same job
  */
-export function bareTree(words: string, taken: readonly string[] = []): Tree {
+export function bareTree(words: string, group?: Group, taken: readonly string[] = []): Tree {
   const say = words.trim();
   const bare = taken.map((id) => (isOwn({ id }) ? id.slice(prefix.length) : id));
   const id = `${prefix}${idFor(say, bare)}`;
@@ -34,6 +36,7 @@ export function bareTree(words: string, taken: readonly string[] = []): Tree {
     format: 2,
     id,
     title: say.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase()).replace(/\.$/, ''),
+    ...(group !== undefined && { group }),
     complaint: { say, confirm: test, tries: 1 },
     fits: [],
     start: test,

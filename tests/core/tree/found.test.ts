@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { complaintsFound, type FoundBy } from '../../../src/core/tree/found.ts';
+
+const tree = (id: string, title: string, say: string, cause: string): FoundBy =>
+  ({
+    id,
+    title,
+    complaint: { say },
+    causes: { [`${id}-cause`]: { name: cause } },
+  }) as unknown as FoundBy;
+
+const trees = [
+  tree(
+    'crank',
+    'Cranks slowly',
+    'The starter turns the engine as if it were tired.',
+    'Battery old',
+  ),
+  tree('hot', 'Stalls hot', 'It stalls in traffic once it is hot.', 'Fuel boils in the bowl'),
+  tree('boil', 'Boils over', 'Steam under the hood, the needle is in the red.', 'Thermostat stuck'),
+  tree('lamps', 'Lamps dim', 'They get dim at idle.', 'Ground strap loose'),
+];
+
+const ids = (typed: string): readonly string[] => complaintsFound(trees, typed).map(({ id }) => id);
+
+test('nothing typed finds all, as they stand', () =>
+  expect(ids(' ')).toEqual(['crank', 'hot', 'boil', 'lamps']));
+
+test('a title is nearer than what is said, and that nearer than a cause', () => {
+  expect(ids('boil')).toEqual(['boil', 'hot']);
+  expect(ids('hot')).toEqual(['hot']);
+});
+
+test('another form of a word finds it', () => {
+  expect(ids('stalling')).toEqual(['hot']);
+  expect(ids('batteries')).toEqual(['crank']);
+  expect(ids('thermostats')).toEqual(['boil']);
+});
+
+test('a sentence finds by its telling words, those that few complaints have first', () => {
+  expect(ids('my engine is very tired and steaming')).toEqual(['crank', 'boil']);
+});
+
+test('words of no complaint find none', () => expect(ids('wipers')).toEqual([]));

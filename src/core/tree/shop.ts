@@ -51,7 +51,17 @@ export const Shop = z.strictObject({
   /** What to note before anything is disturbed, in this order. */
   baseline: z.record(Id, BaselineItem).default({}),
   /** Facts about the vehicle a tree may ask for, each with its allowed values and their wording. */
-  facts: z.record(Id, z.strictObject({ ask: Text, values: z.record(Id, Text) })).default({}),
+  facts: z
+    .record(
+      Id,
+      z.strictObject({
+        /** What an account calls it, where the id does not read as words. */
+        name: Text.optional(),
+        ask: Text,
+        values: z.record(Id, Text),
+      }),
+    )
+    .default({}),
   /** Figures of the vehicle's own book that a tree's limits may stand on. */
   book: z
     .record(

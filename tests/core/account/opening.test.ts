@@ -35,7 +35,7 @@ test('the opening tells complaint, cause and cure in sentences, with no row of l
       lit,
     ),
   ).toEqual([
-    'The complaint was "no light". On test ("Does the lamp light?") "it stays dark". The cause: wire broken ("chafed behind the dash"). Spliced. Proved by the complaint\'s own test: it lights.',
+    'The complaint was "no light". In its own test ("Does the lamp light?") "it stays dark". The cause: wire broken ("chafed behind the dash"). Spliced. Proved by the complaint\'s own test: it lights.',
   ]);
 });
 
@@ -57,7 +57,7 @@ test.each<readonly [name: string, actions: readonly Action[], words: string]>([
   ],
 ])('%s', (_, actions, words) => {
   expect(opening(...actions)).toEqual([
-    `The complaint was "no light". On test ("Does the lamp light?") "it stays dark". ${words}`,
+    `The complaint was "no light". In its own test ("Does the lamp light?") "it stays dark". ${words}`,
   ]);
 });
 
@@ -90,7 +90,7 @@ test('a cause that nobody described is told as its check read it', () => {
   const dead: Action = { do: 'find', check: 'volts', reading: '0.2', acknowledged: true };
 
   expect(opening(dark, whole, dead, mend, lit)).toEqual([
-    'The complaint was "no light". On test ("Does the lamp light?") "it stays dark". The cause: wire broken (volts at the lamp: 0.2 V). Spliced. Proved by the complaint\'s own test: it lights.',
+    'The complaint was "no light". In its own test ("Does the lamp light?") "it stays dark". The cause: wire broken (volts at the lamp: 0.2 V). Spliced. Proved by the complaint\'s own test: it lights.',
   ]);
 });
 

@@ -44,7 +44,7 @@ test.each<[string, readonly Action[], string]>([
   [
     'the complaint itself, too',
     [],
-    'On test (the pull, and the start when hot) it had no pull or refused.',
+    'In its own test (the pull, and the start when hot) it had no pull or refused.',
   ],
   [
     'what was not done is named as a thing',

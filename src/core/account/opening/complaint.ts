@@ -55,8 +55,8 @@ function complaintWords(story: Story, { complaint, tree, first, place, shown }: 
   const told = toldFound(story, shown) ?? `"${quoted(shownWords(story, shown))}"`;
   const test = testWords(story, shown);
   return isHealthy(story, shown)
-    ? `${came} On test (${test}) it did not show: ${told}.`
-    : `${came} On test (${test}) ${told}.`;
+    ? `${came} In its own test (${test}) it did not show: ${told}.`
+    : `${came} In its own test (${test}) ${told}.`;
 }
 
 /** What was found, in the person's own words where they noted it; nothing where a tree only sorts. */

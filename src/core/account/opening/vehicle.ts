@@ -46,16 +46,13 @@ function placeWords({ conditions, findings }: Story): string {
   return `${place.length === 0 ? '' : `, at ${joined(place)}`}${judged}`;
 }
 
-/** Facts that people know by their letters. */
-const lettered = ['pcv', 'egr'];
-
-const factName = (id: string): string =>
-  lettered.includes(id) ? id.toUpperCase() : id.replaceAll('-', ' ');
-
+/** Each fact by its name in the shop of the complaint that asked for it. */
 const factsOf = (story: Story): readonly string[] =>
-  Object.entries(story.facts).map(
-    ([fact, value]) => `${factName(fact)}: ${asClause(factWords(story, fact, value))}`,
-  );
+  Object.entries(story.facts).map(([id, value]) => {
+    const fact = fromLegs(story, ({ shop }) => shop.facts[id]);
+    const name = fact?.name ?? id.replaceAll('-', ' ');
+    return `${name}: ${asClause(fact?.values[value] ?? value)}`;
+  });
 
 /** `The vehicle: built in 1968, pickup, straight six, 61,200 mi on the odometer.`; nothing where nobody said. */
 export function whichOne({ vehicle }: Header): readonly string[] {
@@ -69,9 +66,6 @@ export function whichOne({ vehicle }: Header): readonly string[] {
   ];
   return parts.length === 0 ? [] : [sentence(`the vehicle: ${parts.join(', ')}`)];
 }
-
-const factWords = ({ header }: Story, fact: string, value: string): string =>
-  header.shop.facts[fact]?.values[value] ?? value;
 
 /** Figures of the vehicle's own book that readings were judged by. */
 export function bookWords(story: Story): string {

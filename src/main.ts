@@ -4,6 +4,7 @@ import { homedir, hostname, platform, uptime } from 'node:os';
 import { join, resolve } from 'node:path';
 import {
   asksHelp,
+  asksLines,
   commandFirst,
   fail,
   faultOf,
@@ -15,8 +16,15 @@ import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder, usualSessions } from './store/places.ts';
 
-const isTerminal =
-  process.stdin.isTTY === true && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+const isTyped = process.stdin.isTTY === true;
+const isTerminal = isTyped && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+
+/** Who types has no terminal for the screens, or has them read aloud: then lines come by themselves. */
+const wantsLines = isTyped && (!isTerminal || hears(process.env['INK_SCREEN_READER']));
+
+function hears(reader: string | undefined): boolean {
+  return reader !== undefined && !['', '0', 'false'].includes(reader);
+}
 
 /** Local wall time with its offset, in ISO 8601. */
 function wallTime(now: Date): string {
@@ -58,6 +66,8 @@ const io: Io = {
   },
   phoneHost: process.env['DROPLIGHT_PHONE'] || undefined,
   isTerminal,
+  isTyped,
+  columns: () => process.stdout.columns || Number(process.env['COLUMNS']) || 80,
   halt: () => halt(),
   onStop: (stop, goOn) => {
     stopAsked = stop;
@@ -67,7 +77,7 @@ const io: Io = {
       if (!isHalting) goOn();
     });
   },
-  onHangUp: (save) => {
+  onHangUp: (save, input) => {
     const stop = (code: number) => () => {
       try {
         save();
@@ -78,8 +88,11 @@ const io: Io = {
     process.on('SIGHUP', stop(129));
     process.on('SIGINT', stop(130));
     process.on('SIGTERM', stop(143));
-    process.stdin.on('error', stop(129));
-    process.stdin.on('end', stop(129));
+    if (input === 'lines') process.stdout.on('error', stop(129));
+    else {
+      process.stdin.on('error', stop(129));
+      process.stdin.on('end', stop(129));
+    }
   },
 };
 
@@ -130,6 +143,13 @@ async function help(words: readonly string[]): Promise<ExitCode> {
   return runCommand(io, told, words);
 }
 
+/** The program drawn on the terminal, or told line by line. */
+async function shower(inLines: boolean) {
+  if (inLines) return (await import('./commands/plain/plain.ts')).plain;
+  if (isTerminal) takeTerminal();
+  return (await import('./commands/screens.ts')).screens;
+}
+
 const isScreen = (name: string | undefined): name is 'start' | 'resume' | 'replay' =>
   name === 'start' || name === 'resume' || name === 'replay';
 
@@ -139,13 +159,12 @@ async function command(
   args: readonly string[],
 ): Promise<ExitCode> {
   const onScreens = name === undefined || name.startsWith('-') || isScreen(name);
-  if (onScreens && isTerminal) takeTerminal();
   if (onScreens) {
-    const { screens } = await import('./commands/screens.ts');
     const first = isScreen(name) ? name : 'home';
+    const shown = await shower(wantsLines || asksLines(args));
     return runCommand(
       io,
-      (ports, given) => screens(ports, given, first),
+      (ports, given) => shown(ports, given, first),
       isScreen(name) ? rest : args,
     );
   }

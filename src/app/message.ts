@@ -15,6 +15,8 @@ import type { Drawn } from './state.ts';
 /** Everything that can happen to the program, told in the past tense. */
 export type Message =
   | { readonly kind: 'key'; readonly token: Token }
+  /** A line was typed whole, with its Enter: what comes of it goes on with no key before it. */
+  | { readonly kind: 'line-begun' }
   /** Several keys that came in one read. */
   | { readonly kind: 'struck-together'; readonly tokens: readonly Token[] }
   | { readonly kind: 'pasted'; readonly text: string }

@@ -69,6 +69,8 @@ function take(state: State, message: Message): Transition {
   switch (message.kind) {
     case 'key':
       return press(state, message.token);
+    case 'line-begun':
+      return transition({ ...state, run: undefined });
     case 'drawn':
       return drawnAnew(state, message.drawn);
     case 'struck-together':

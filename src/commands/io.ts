@@ -21,14 +21,21 @@ export type Io = {
   };
   /** The address that a telephone reaches this machine by, where somebody says it. */
   readonly phoneHost?: string | undefined;
-  /** Takes what must still be done when the terminal goes away or the system says stop. */
-  readonly onHangUp: (save: () => void) => void;
+  /**
+   * Takes what must still be done when the terminal goes away or the system says stop. That keys come
+   * to an end is the terminal going away; lines end by themselves, and are for nobody once none are read.
+   */
+  readonly onHangUp: (save: () => void, input: 'keys' | 'lines') => void;
   /** Stops the program as the shell's Ctrl+Z does; done when the shell lets it go on. */
   readonly halt: () => Promise<void>;
   /** Takes what is done when another process says stop, and when it goes on behind a stop it could not see. */
   readonly onStop: (stop: () => void, goOn: () => void) => void;
   /** Both ends are a terminal that screens can be drawn on. */
   readonly isTerminal: boolean;
+  /** Somebody types on standard input; else it is a file or another program. */
+  readonly isTyped: boolean;
+  /** Columns that lines are folded to. */
+  readonly columns: () => number;
 };
 
 /** 0 done, 1 found what was looked for, 2 wrong use or bad input, 3 disk or system. */
@@ -45,6 +52,10 @@ export type Command = (io: Io, args: readonly string[]) => Promise<Ended>;
 /** Whether a command was asked how it is used. */
 export const asksHelp = (args: readonly string[]): boolean =>
   args.slice(0, ends(args)).some((arg) => arg === '--help' || arg === '-h');
+
+/** Whether the program is asked for line by line, instead of on screens. */
+export const asksLines = (args: readonly string[]): boolean =>
+  args.slice(0, ends(args)).includes('--plain');
 
 /** Where the options end: behind a bare `--` all are words. */
 const ends = (args: readonly string[]): number =>

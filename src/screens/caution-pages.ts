@@ -1,5 +1,6 @@
 import { cautionKey, deferWords, fullCaution } from '../app/walk/caution-words.ts';
 import type { Leg } from '../core/session/story.ts';
+import { endless } from './plain/no-window.ts';
 import { folded, row, type Row, type Size } from './rows.ts';
 
 /** Pages that may stand before a step; a window that is too small for so few takes more of them. */
@@ -73,11 +74,13 @@ function asks({ seen }: Cautioned, now: readonly string[], pages: number): Row {
 
 /**
  * The cautions laid on pages: each page begins with the first that is left, and takes as many of the
- * later ones as there is room for. One that is longer than a page has it for itself.
+ * later ones as there is room for. One that is longer than a page has it for itself, and so has each
+ * where there is no window.
  */
 function pagesIn(step: Cautioned, form: Form, { rows, columns }: Size): readonly string[][] {
   const head = form.title ? folded(step.title, columns).length : 0;
-  const room = rows - head - folded(asks(step, step.cautions, 2), columns).length;
+  const below = folded(asks(step, step.cautions, 2), columns).length;
+  const room = rows === endless ? 0 : rows - head - below;
   const pages: { readonly ids: string[]; left: number }[] = [];
   const rowsOf = (id: string) => folded(cautionRow(step.leg, id, form), columns).length;
   const order = form.packed

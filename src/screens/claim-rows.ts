@@ -81,7 +81,7 @@ function claimOn(due: DueOnScreen, { input, seen = [] }: OnWalk, size: Size): Cl
   if (input.kind !== 'ready') return undefined;
   const { blocker, asked, cause } = due;
   if (blocker.kind === 'safeguard') return safeguardClaim(due, blocker.holds);
-  if (blocker.kind === 'before-proof') return refitClaim(blocker.lines, input.cursor);
+  if (blocker.kind === 'before-proof') return refitClaim(blocker.lines, input.cursor, size);
   const title = asked === undefined ? cause && causeTitle(due, cause) : askTitle(due.story, asked);
   if (title === undefined) return undefined;
   if (blocker.kind === 'caution') {
@@ -108,13 +108,13 @@ function safeguardClaim({ story, asked, cause }: DueOnScreen, holds: readonly Ho
 }
 
 /** What is not back before a proof: each line by its number, of the marked one all that is noted. */
-function refitClaim(lines: readonly BoardLine[], cursor: number): Claim {
+function refitClaim(lines: readonly BoardLine[], cursor: number, { rows }: Size): Claim {
   const marked = lines[cursor];
   return {
     title: row('', 'BEFORE THE PROOF: this was not so when the complaint showed', 'title'),
     bodies: [
       [
-        ...boardRows(lines, cursor),
+        ...boardRows(lines, cursor, rows),
         ...(marked === undefined
           ? asks('A number marks a line, then y: it is back. g: go on so, with a word of your own.')
           : detailOf(marked)),

@@ -2,6 +2,8 @@ import wrapAnsi from 'wrap-ansi';
 import type { Typing } from '../app/typing/typing.ts';
 import { cleanRow } from '../core/text.ts';
 import { Line } from './parts.tsx';
+import { useNoWindow } from './plain/no-window.ts';
+import { isEmpty } from '../app/typing/typing.ts';
 
 /** Words being typed, in one row: `_` stands where the next letter goes. */
 export const shownTyping = ({ before, after }: Typing): string => `${before}_${after}`;
@@ -15,6 +17,8 @@ type FieldProps = {
 
 /** A field of words, folded into its rows. */
 export function TextField({ typed, columns, rows }: FieldProps) {
+  // There the line for it is the one that is typed next.
+  if (useNoWindow() && isEmpty(typed)) return null;
   return fieldRows(typed, columns, Math.max(1, rows)).map((row, index) => (
     // oxlint-disable-next-line react/no-array-index-key -- rows have nothing else of their own, and never move
     <Line key={index}>{`${index === 0 ? '>' : ' '} ${row}`}</Line>

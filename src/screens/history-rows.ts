@@ -2,6 +2,7 @@ import { historyLines, type HistoryLine } from '../app/walk/history.ts';
 import type { Story } from '../core/session/story.ts';
 import { count } from '../core/text.ts';
 import type { Page } from './claim-rows.ts';
+import { endless } from './plain/no-window.ts';
 import { folded, row } from './rows.ts';
 
 const asks: Readonly<Record<HistoryLine['mend'], string>> = {
@@ -42,7 +43,7 @@ export function historyPages(
     .map(({ n, time, words }, index) =>
       row(
         from + index === cursor ? '>' : n === undefined ? '!' : ' ',
-        `${time}  ${words}`,
+        `${rows === endless ? `${index + 1}  ` : ''}${time}  ${words}`,
         from + index === cursor ? 'marked' : n === undefined ? 'caution' : 'plain',
       ),
     );

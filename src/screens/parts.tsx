@@ -1,8 +1,9 @@
 import { Box, Text, Transform } from 'ink';
 import SelectInput from 'ink-select-input';
 import { createContext, useContext, type ReactNode } from 'react';
-import { blockStart, lineNumber } from '../app/keys/cursor.ts';
+import { blockStart } from '../app/keys/cursor.ts';
 import { cleanRow } from '../core/text.ts';
+import { numberOf, useNoWindow } from './plain/no-window.ts';
 import { themes, type Meaning, type Theme } from './theme.ts';
 
 export const ThemeContext = createContext<Theme>(themes.day);
@@ -17,8 +18,9 @@ type LineProps = {
 /** Text on the screen: whatever it holds comes out harmless. */
 export function Line({ children, as = 'plain', wrap = 'cut' }: LineProps) {
   const theme = useContext(ThemeContext);
+  const endless = useNoWindow();
   const text = cleanRow(children) || ' ';
-  if (wrap === 'cut')
+  if (wrap === 'cut' && !endless)
     return (
       <Text {...theme[as]} wrap="truncate">
         {text}
@@ -157,19 +159,20 @@ type ChoicesProps = {
   readonly numbered?: boolean;
 };
 
-const Mark = ({ isSelected = false }: { readonly isSelected?: boolean }) => (
-  <Box flexShrink={0} width={3}>
-    <Line>{isSelected ? ' > ' : '   '}</Line>
-  </Box>
-);
+type Selectable = { readonly isSelected?: boolean };
 
-const Item = ({
-  isSelected = false,
-  label,
-}: {
-  readonly isSelected?: boolean;
-  readonly label: string;
-}) => <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>;
+const Mark = ({ isSelected = false }: Selectable) => {
+  const marked = !useNoWindow() && isSelected;
+  return (
+    <Box flexShrink={0} width={3}>
+      <Line>{marked ? ' > ' : '   '}</Line>
+    </Box>
+  );
+};
+
+const Item = ({ isSelected = false, label }: Selectable & { readonly label: string }) => (
+  <Line as={isSelected ? 'marked' : 'plain'}>{label}</Line>
+);
 
 /** The first line seen: that of the numbered ones, or a later one where the cursor would be out of sight. */
 export function firstShown(lines: number, cursor: number, rows: number): number {
@@ -184,12 +187,13 @@ export function firstShown(lines: number, cursor: number, rows: number): number 
  * two that come in one read, wraps at the ends, and moves by letters.
  */
 export function Choices({ choices, cursor, rows, numbered = true }: ChoicesProps) {
+  const unnumbered = useNoWindow() ? (index: number) => `#${index + 1}` : () => '-';
   const from = firstShown(choices.length, cursor, rows);
   const seen = choices.slice(from, from + Math.max(1, rows));
   const items = seen.map(({ id, label, group }, index) => ({
     key: id,
     value: id,
-    label: `${numbered ? (lineNumber(from + index, cursor) ?? ' ') : '-'}  ${grouped(group, seen[index - 1]?.group)}${label}`,
+    label: `${numbered ? (numberOf(from + index, cursor, rows) ?? ' ') : unnumbered(from + index)}  ${grouped(group, seen[index - 1]?.group)}${label}`,
   }));
   return (
     <SelectInput

@@ -13,6 +13,7 @@ import { question } from '../app/pages/start-words.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { TextField } from './field.tsx';
 import { Choices, Line, Narrowed, firstShown } from './parts.tsx';
+import { endless } from './plain/no-window.ts';
 
 type StartProps = {
   readonly form: StartForm;
@@ -33,8 +34,9 @@ export function StartBody({ form, offered, past, rows, columns, units }: StartPr
   const all = fields(form, offered);
   const field = all[form.at];
   const told = past.slice(0, Math.max(0, Math.min(mostPast, rows - 11)));
-  // The answers above give way first when there is little room.
-  const shown = all.slice(Math.max(0, form.at - Math.max(0, rows - 8 - told.length)), form.at);
+  // The answers above give way first when there is little room; without a window they were just said.
+  const above = rows === endless ? 0 : Math.max(0, rows - 8 - told.length);
+  const shown = all.slice(Math.max(0, form.at - above), form.at);
   return (
     <Box flexDirection="column" paddingX={1}>
       {told.map((line) => (

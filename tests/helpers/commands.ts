@@ -22,6 +22,8 @@ export async function runCommand(
     readonly shipped?: string;
     /** Hears what is printed, for a command that does not end. */
     readonly heard?: (text: string) => void;
+    /** Columns that lines are folded to. */
+    readonly columns?: number;
   } = {},
 ): Promise<Ran> {
   const folder = options.folder ?? scratch();
@@ -56,6 +58,8 @@ export async function runCommand(
       sessions: join(folder, 'sessions'),
     },
     isTerminal: false,
+    isTyped: false,
+    columns: () => options.columns ?? 80,
     onHangUp: () => {},
     halt: () => Promise.resolve(),
     onStop: () => {},

@@ -1,11 +1,15 @@
-import { lineNumber } from '../../app/keys/cursor.ts';
 import type { BoardLine } from '../../app/walk/board.ts';
+import { numberOf } from '../plain/no-window.ts';
 import { row, type Row } from '../rows.ts';
 
 /** Lines of the board, each with the number that marks it. */
-export const boardRows = (lines: readonly BoardLine[], cursor: number): readonly Row[] =>
+export const boardRows = (
+  lines: readonly BoardLine[],
+  cursor: number,
+  rows: number,
+): readonly Row[] =>
   lines.map(({ kind, name }, at) => {
-    const number = lineNumber(at, cursor) ?? ' ';
+    const number = numberOf(at, cursor, rows) ?? ' ';
     const text = `${kind.padEnd(8)}${name}`;
     return row(`${at === cursor ? '>' : ' '} ${number}`, text, at === cursor ? 'marked' : 'plain');
   });

@@ -28,7 +28,7 @@ export function boardPages(
     marked === undefined ? [] : detailOf(marked).flatMap((one) => folded(one, columns));
   const room = Math.max(1, rows - 1 - detail.length);
   const from = Math.max(0, Math.min(cursor - Math.floor(room / 2), lines.length - room));
-  const shown = boardRows(lines, cursor).slice(from, from + room);
+  const shown = boardRows(lines, cursor, rows).slice(from, from + room);
   const page = [head, ...shown, ...detail];
   return page.length <= rows ? [page] : [page.slice(0, rows), page.slice(rows)];
 }

@@ -8,6 +8,7 @@ import { withoutFolder } from '../../app/wording.ts';
 import { halfBlocks } from '../../core/drawing/half-blocks.ts';
 import { shownTyping } from '../field.tsx';
 import { Line } from '../parts.tsx';
+import { endless } from '../plain/no-window.ts';
 import type { Meaning } from '../theme.ts';
 
 type PhoneProps = {
@@ -36,9 +37,10 @@ const Code = ({ rows }: { readonly rows: readonly string[] }) => (
 /** The whole window: a code to scan needs nearly all rows of a small one. */
 export function PhoneBody({ screen, state, bindings, rows, columns }: PhoneProps) {
   const code = screen.door.kind === 'open' ? halfBlocks(screen.door.code, screen.turned) : [];
-  const fits = code.length <= rows && (code[0]?.length ?? 0) + beside <= columns;
+  const window = rows !== endless;
+  const fits = window && code.length <= rows && (code[0]?.length ?? 0) + beside <= columns;
   return (
-    <Box flexDirection="row" height={rows} overflow="hidden">
+    <Box flexDirection="row" {...(window && { height: rows, overflow: 'hidden' as const })}>
       {fits && code.length > 0 ? <Code rows={code} /> : null}
       <Box flexDirection="column" flexShrink={1} flexGrow={1} paddingLeft={fits ? 0 : 1}>
         {wordsOf(screen, state, fits).map(([as, text]) => (
@@ -49,7 +51,7 @@ export function PhoneBody({ screen, state, bindings, rows, columns }: PhoneProps
           </Box>
         ))}
         <Box flexGrow={1} />
-        {hints(bindings, state.question.mode).map(({ key, hint }) => (
+        {(window ? hints(bindings, state.question.mode) : []).map(({ key, hint }) => (
           <Box key={key} flexShrink={0}>
             <Line>{`${keyName(key)} ${hint}`}</Line>
           </Box>

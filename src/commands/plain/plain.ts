@@ -1,0 +1,34 @@
+import { bad } from '../../core/problem.ts';
+import { refusal, storeError } from '../../store/files.ts';
+import { done, type Ended, type Io } from '../io.ts';
+import { newPlace } from '../new-place.ts';
+import { readOptions, sessionsFolder } from '../options.ts';
+import { begin, openingsFor, tellRescued, wayBackTo, type First } from '../program.ts';
+import { Talk } from './talk.ts';
+
+/** `droplight --plain`: the same program as questions and lines, without a window and without an escape code. */
+export async function plain(io: Io, args: readonly string[], first: First): Promise<Ended> {
+  const given = readOptions(args, { plain: 'flag' });
+  if (given.kind === 'bad') return given;
+  const openings = await openingsFor(io, given.value, first);
+  if (openings.kind === 'bad') return openings;
+
+  const talk = new Talk(io);
+  const { program, load } = begin(io, given.value, first, talk.hands);
+  const placeTold = newPlace(io, given.value);
+  const wayBack = wayBackTo(io, program, given.value);
+  const giveBack = () => io.out(wayBack() + placeTold());
+  io.onHangUp(() => {
+    talk.leave(program);
+    io.out('\n');
+    giveBack();
+  }, 'lines');
+  for (const message of openings.value) program.dispatch(message);
+  try {
+    await talk.hold(program, await load());
+    giveBack();
+  } catch (error) {
+    return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
+  }
+  return talk.rescued === undefined ? done : tellRescued(io, talk.rescued);
+}

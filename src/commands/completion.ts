@@ -54,7 +54,7 @@ type Typed = { readonly before: readonly string[]; readonly last: string };
 function candidates(io: Io, given: Given, { before, last }: Typed): readonly string[] {
   const [name, verb] = before.filter((word) => !word.startsWith('-'));
   if (name === undefined)
-    return last.startsWith('-') ? ['--help', '--version'] : Object.keys(everyUse);
+    return last.startsWith('-') ? ['--help', '--plain', '--version'] : Object.keys(everyUse);
   const use = calledBy(name, verb);
   return use === undefined ? [] : wordsOf(io, given, use, { before, last });
 }

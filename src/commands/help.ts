@@ -20,7 +20,7 @@ const briefly = (use: string): string =>
 /** What `droplight help` prints below the name of the program. */
 export const usage = (): string =>
   [
-    row('', 'the screens'),
+    row('', 'the screens; --plain: the same, line by line'),
     ...Object.values(everyUse).map(({ use, does }) => row(briefly(use), firstClause(does))),
     '',
     ...[
@@ -34,7 +34,7 @@ export const usage = (): string =>
 /** Every call with all its options, the verbs of `trees` among them: what src/guide/commands.md lists too. */
 export const everyCall = (): string =>
   [
-    'droplight\n    the screens\n',
+    'droplight [--plain]\n    the screens; --plain: the same, line by line, with no escape code\n',
     ...Object.entries(everyUse).flatMap(([name, use]) =>
       name === 'trees' ? Object.values(verbs).map((verb) => entryOf(verb)) : [entryOf(use)],
     ),

@@ -6,6 +6,7 @@ import { done, type Ended, type Io } from './io.ts';
 import { newPlace } from './new-place.ts';
 import { readOptions, sessionsFolder } from './options.ts';
 import { begin, onHangUp, openingsFor, tellRescued, wayBackTo, type First } from './program.ts';
+import { screenUses } from './uses.ts';
 
 const noTerminal = {
   code: 'no-terminal',
@@ -15,7 +16,7 @@ const noTerminal = {
 
 /** `droplight`, `droplight start [TREE]`, `droplight resume [SESSION]`: the screens. */
 export async function screens(io: Io, args: readonly string[], first: First): Promise<Ended> {
-  const given = readOptions(args, { plain: 'flag' });
+  const given = readOptions(args, screenUses.start.options);
   if (given.kind === 'bad') return given;
   if (!io.isTerminal) return bad(noTerminal);
   const openings = await openingsFor(io, given.value, first);

@@ -19,23 +19,23 @@ export type Use = {
 /** Commands that draw the screens. */
 export const screenUses = {
   start: {
-    use: 'start [TREE]',
-    does: 'a new job on the screens',
-    options: {},
+    use: 'start [TREE] [--plain]',
+    does: 'a new job on the screens; --plain: line by line',
+    options: { plain: 'flag' },
     example: 'droplight start no-supply',
     words: 'tree',
   },
   resume: {
-    use: 'resume [SESSION]',
+    use: 'resume [SESSION] [--plain]',
     does: 'pick a session up (the newest, if none is named)',
-    options: {},
+    options: { plain: 'flag' },
     example: 'droplight resume',
     words: 'session',
   },
   replay: {
-    use: 'replay SESSION',
+    use: 'replay SESSION [--plain]',
     does: 'watch a session again, from any event or time of it',
-    options: {},
+    options: { plain: 'flag' },
     example: 'droplight replay 2026-04-11-1042-orchard-van-no-supply',
     words: 'session',
   },

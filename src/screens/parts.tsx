@@ -45,8 +45,9 @@ type EndsProps = Pick<LineProps, 'as' | 'wrap'> & { readonly left: string; reado
 
 /** A line with something at its right end; the left part gives way when there is no room. */
 export function Ends({ left, right, as = 'plain', wrap = 'cut' }: EndsProps) {
+  const across = useNoWindow() ? undefined : ({ justifyContent: 'space-between', gap: 2 } as const);
   return (
-    <Box justifyContent="space-between" gap={2}>
+    <Box {...(across ?? { flexDirection: 'column' })}>
       <Box flexShrink={1}>
         <Line as={as} wrap={wrap}>
           {left}
@@ -181,10 +182,9 @@ export function firstShown(lines: number, cursor: number, rows: number): number 
 }
 
 /**
- * A list of lines with their keys, the one under the cursor marked. The library draws it and finds
- * the part of a long list that is seen; the cursor is the program's, and a new one is handed in by
- * mounting it again, for the library takes none later. With its own keys on it loses the second of
- * two that come in one read, wraps at the ends, and moves by letters.
+ * A list of lines with their keys, the one under the cursor marked. The library draws it and finds the
+ * part of a long list that is seen; the cursor is the program's, handed in by mounting it again. With
+ * its own keys on it loses the second of two that come in one read, wraps at the ends, and moves by letters.
  */
 export function Choices({ choices, cursor, rows, numbered = true }: ChoicesProps) {
   const unnumbered = useNoWindow() ? (index: number) => `#${index + 1}` : () => '-';

@@ -10,8 +10,8 @@ const answers: Partial<Readonly<Record<Effect['kind'], readonly Message['kind'][
   'start-phone': ['phone-ready', 'phone-refused'],
 };
 
-/** Milliseconds that a question waits for better advice: a person who is to read it waits no longer. */
-const longest = 1000;
+/** Milliseconds that a question waits for better advice and for the disk: who is to read it waits no longer. */
+const longest = 300;
 
 /**
  * A line answers what was printed: before a question is told, what it waits for has come, and after it
@@ -72,9 +72,13 @@ export class Patience {
 
   /** Done when nothing is on its way that the next question would show. */
   async settled({ state }: Program): Promise<void> {
-    const thinks = () => {
+    const comes = () => {
       const { session } = state();
-      return session !== undefined && session.story.closed === undefined && this.#thinking;
+      if (session === undefined) return false;
+      const thinks = session.story.closed === undefined && this.#thinking !== undefined;
+      return (
+        thinks || (session.trouble === undefined && session.kept < (session.events.at(-1)?.n ?? 0))
+      );
     };
     let patient = true;
     const timer = setTimeout(() => {
@@ -83,7 +87,7 @@ export class Patience {
     }, longest);
     // What is on its way already arrives before it is looked at.
     await new Promise(setImmediate);
-    while (this.#waiting.size > 0 || (patient && thinks())) await this.#woken();
+    while (this.#waiting.size > 0 || (patient && comes())) await this.#woken();
     clearTimeout(timer);
     this.#wake = () => {};
   }

@@ -4,11 +4,12 @@ import { done, type Ended, type Io } from '../io.ts';
 import { newPlace } from '../new-place.ts';
 import { readOptions, sessionsFolder } from '../options.ts';
 import { begin, openingsFor, tellRescued, wayBackTo, type First } from '../program.ts';
+import { screenUses } from '../uses.ts';
 import { Talk } from './talk.ts';
 
 /** `droplight --plain`: the same program as questions and lines, without a window and without an escape code. */
 export async function plain(io: Io, args: readonly string[], first: First): Promise<Ended> {
-  const given = readOptions(args, { plain: 'flag' });
+  const given = readOptions(args, screenUses.start.options);
   if (given.kind === 'bad') return given;
   const openings = await openingsFor(io, given.value, first);
   if (openings.kind === 'bad') return openings;

@@ -1,4 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
+import type { Message } from '../../app/message.ts';
 import type { Program } from '../../app/program.ts';
 import type { Rescued } from '../../app/run/ports.ts';
 import { timerLine } from '../../app/timed.ts';
@@ -10,7 +11,7 @@ import { endless } from '../../screens/plain/no-window.ts';
 import type { Io } from '../io.ts';
 import { Patience } from './patience.ts';
 import { Teller } from './teller.ts';
-import { meantBy } from './typed-line.ts';
+import { cursorOn, meantBy } from './typed-line.ts';
 
 /** How often time goes on while nobody types, in milliseconds: timers are looked at. */
 const tick = 15_000;
@@ -128,8 +129,8 @@ export class Talk {
   #answer(program: Program, line: string): void {
     const meant = meantBy(line, program.state());
     switch (meant.kind) {
-      case 'not-that':
-        program.dispatch({ kind: 'key', token: 'esc' });
+      case 'anew':
+        for (const message of meant.messages) program.dispatch(message);
         return this.#answer(program, line);
       case 'say-again':
         this.#asked = this.#teller.again(program.state());
@@ -140,13 +141,22 @@ export class Talk {
       case 'unknown':
         this.#asked = this.#teller.notTaken(line, program.state());
         return undefined;
-      case 'struck': {
-        for (const message of meant.messages) program.dispatch(message);
-        if (!this.#left && !this.#teller.hasNews(program.state()))
-          this.#asked = this.#teller.notTaken(line, program.state());
+      case 'picked':
+        for (const message of meant.moves) program.dispatch(message);
+        if (cursorOn(program.state().screen) === meant.line)
+          return this.#strike(program, line, meant.then);
+        this.#asked = this.#teller.notTaken(line, program.state());
         return undefined;
-      }
+      case 'struck':
+        return this.#strike(program, line, meant.messages);
     }
+  }
+
+  /** Strikes keys; where nothing came of them, that is said. */
+  #strike({ state, dispatch }: Program, line: string, messages: readonly Message[]): void {
+    for (const message of messages) dispatch(message);
+    if (!this.#left && !this.#teller.hasNews(state()))
+      this.#asked = this.#teller.notTaken(line, state());
   }
 
   /** What comes up while nobody has typed: a timer that ran out, a photo, a replay that goes on. */

@@ -101,7 +101,9 @@ export class Teller {
     ]);
   }
 
+  /** Under the step itself: pages that are opened from it say nothing of it again. */
   #footLines(state: State): readonly string[] {
+    if (state.screen.kind !== 'walk' || state.screen.input.kind !== 'ready') return [];
     const foot = footOf(state, this.#width());
     const news = foot.filter((line) => !this.#foot.has(line));
     this.#foot = new Set(foot);

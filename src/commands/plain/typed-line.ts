@@ -13,8 +13,15 @@ import type { State } from '../../app/state.ts';
 /** What a line comes to: keys for the program as it stands, its question said again, or nothing it knows. */
 export type Meant =
   | { readonly kind: 'struck'; readonly messages: readonly Message[] }
-  /** It is no answer to what was asked first: that is left, and the line read again. */
-  | { readonly kind: 'not-that' }
+  /** A line of a list, by arrows; what is then struck counts only if there is such a line. */
+  | {
+      readonly kind: 'picked';
+      readonly line: number;
+      readonly moves: readonly Message[];
+      readonly then: readonly Message[];
+    }
+  /** What stands there is left first, and the line read again. */
+  | { readonly kind: 'anew'; readonly messages: readonly Message[] }
   | { readonly kind: 'say-again' }
   | { readonly kind: 'say-ways' }
   | { readonly kind: 'unknown' };
@@ -36,11 +43,16 @@ export function meantBy(line: string, state: State): Meant {
   const word = line.trim();
   if (word === '') return emptyLine(state);
   if (word === '?') return { kind: 'say-ways' };
-  if (mode === 'asked') return word === 'y' ? struck('y') : { kind: 'not-that' };
+  if (mode === 'asked')
+    return word === 'y' ? struck('y') : { kind: 'anew', messages: [key('esc')] };
+  // A reading that was refused stands in its field: whatever is typed now, it goes.
+  if (mode === 'reading')
+    return word === leaveLine
+      ? struck('C-a', 'C-k')
+      : { kind: 'anew', messages: [key('C-a'), key('C-k')] };
   if (word === leaveLine) return struck('esc');
   const control = /^ctrl\+(\w)$/i.exec(word)?.[1];
   if (control !== undefined) return struck(`C-${control.toLowerCase()}`);
-  if (mode === 'reading') return retyped(line.trim());
   if (isField(mode)) return ofLibrary(word, state.screen) ?? retyped(line);
   return numbered(word, state) ?? answered(word, mode) ?? commanded(word, state);
 }
@@ -71,7 +83,7 @@ const retypedAs = (text: string): readonly Message[] => [
 function ofLibrary(word: string, screen: Screen): Meant | undefined {
   if (screen.kind !== 'own-check' || screen.form.at > 0) return undefined;
   const [, number] = /^#(\d)$/.exec(word) ?? [];
-  if (number !== undefined) return struck(...movesTo(screen, Number(number) - 1), 'enter');
+  if (number !== undefined) return picked(screen, Number(number) - 1, 'enter');
   return word.endsWith('?')
     ? { kind: 'struck', messages: retypedAs(word.slice(0, -1)) }
     : undefined;
@@ -104,25 +116,29 @@ function numbered(word: string, { question: { mode }, screen }: State): Meant | 
   if (digits === undefined) return undefined;
   const line = Number(digits) - 1;
   if (line < 0) return undefined;
-  if (mode === 'measure')
-    return mark === resultMark ? struck(...movesTo(screen, line), 'enter') : undefined;
-  if (mode === 'history') return struck(...movesTo(screen, line));
-  if (mode === 'caution' || mode === 'cause-caution') return struck(String((line + 1) % 10));
+  if (mode === 'measure') return mark === resultMark ? picked(screen, line, 'enter') : undefined;
+  if (mode === 'history') return picked(screen, line);
+  // The key of a page of cautions is one digit; no longer number may stand for another page.
+  if (mode === 'caution' || mode === 'cause-caution')
+    return digits.length === 1 && mark === '' ? struck(digits) : undefined;
   if (commandFor(bindings, mode, '1') !== 'pick-line') return undefined;
-  const block = blockStart(line);
-  const moves = blockStart(cursorOn(screen)) === block ? [] : movesTo(screen, block);
+  const digit = String(line - blockStart(line) + 1);
   // A timer is started or stopped by Enter on its marked line.
-  return struck(...moves, String(line - block + 1), ...(mode === 'timers' ? ['enter'] : []));
+  const then = mode === 'timers' ? [digit, 'enter'] : [digit];
+  return blockStart(cursorOn(screen)) === blockStart(line)
+    ? struck(...then)
+    : picked(screen, line, ...then);
 }
 
-/** Arrows from the line that is marked to another. */
-function movesTo(screen: Screen, line: number): readonly Token[] {
+/** Arrows from the line that is marked to another, and keys for that. */
+function picked(screen: Screen, line: number, ...then: readonly Token[]): Meant {
   const by = line - cursorOn(screen);
-  return Array.from({ length: Math.abs(by) }, () => (by < 0 ? 'up' : 'down'));
+  const moves = Array.from({ length: Math.abs(by) }, () => key(by < 0 ? 'up' : 'down'));
+  return { kind: 'picked', line, moves, then: then.map(key) };
 }
 
 /** The line that is marked; -1 for none. */
-function cursorOn(screen: Screen): number {
+export function cursorOn(screen: Screen): number {
   if (screen.kind === 'start') return screen.form.cursor;
   if (screen.kind === 'walk') return screen.input.kind === 'ready' ? screen.input.cursor : -1;
   if (screen.kind === 'own-check' || screen.kind === 'own-cause') return screen.form.cursor;

@@ -8,7 +8,7 @@ import type { State } from '../../app/state.ts';
 import { leaveLine, resultMark } from './typed-line.ts';
 
 const byNumber = 'A number: that line.';
-const reading = `The reading as it is shown, such as 12.6, or several, one after the other. ${resultMark}2: the second result, without a reading.`;
+const reading = `The reading as it is shown, such as 12.6, with its unit or without. ${resultMark}2: the second result, without a reading.`;
 const marking = 'A number marks its line; y says that it is so.';
 
 /** How a mode is answered, where its question does not say it in the same words. */

@@ -26,12 +26,9 @@ export function bodyLines(state: State, columns: number): readonly string[] {
   const lines = clean(shown)
     .split('\n')
     .map((line) => line.trimEnd());
-  return lines
-    .filter((line, at) => line !== '' || (lines[at - 1] ?? '') !== '')
-    .slice(blank(lines));
+  // A blank line parts two others, and nothing else.
+  return lines.filter((line, at) => line !== '' || (lines[at - 1] ?? '') !== '');
 }
-
-const blank = ([first]: readonly string[]): number => (first === '' ? 1 : 0);
 
 /** A text of one paragraph, folded. */
 export const foldedText = (text: string, columns: number): readonly string[] =>

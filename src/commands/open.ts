@@ -19,7 +19,7 @@ import { readSettings } from '../store/settings.ts';
 import { loadVehicles, rememberVehicle, vehicleNamed } from '../store/vehicles.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
 import { oddityOf, openLibrary, openTree } from './library.ts';
-import { newPlace } from './new-place.ts';
+import { newPlace } from './program/new-place.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 import { callOf, uses } from './uses.ts';
 

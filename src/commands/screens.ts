@@ -3,9 +3,16 @@ import { bad } from '../core/problem.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
-import { newPlace } from './new-place.ts';
+import { newPlace } from './program/new-place.ts';
 import { readOptions, sessionsFolder } from './options.ts';
-import { begin, onHangUp, openingsFor, tellRescued, wayBackTo, type First } from './program.ts';
+import {
+  begin,
+  onHangUp,
+  openingsFor,
+  tellRescued,
+  wayBackTo,
+  type First,
+} from './program/program.ts';
 import { screenUses } from './uses.ts';
 
 const noTerminal = {

@@ -1,7 +1,7 @@
 import { dirname } from 'node:path';
-import { cleanRow } from '../core/text.ts';
-import type { Io } from './io.ts';
-import { sessionsFolder, type Given } from './options.ts';
+import { cleanRow } from '../../core/text.ts';
+import type { Io } from '../io.ts';
+import { sessionsFolder, type Given } from '../options.ts';
 
 /**
  * Asked before a job may begin; tells after it, once, where sessions are kept, when that place of

@@ -1,15 +1,15 @@
 import { dirname } from 'node:path';
-import type { Message } from '../app/message.ts';
-import { Program, type Logic } from '../app/program.ts';
-import type { Ports, Rescued } from '../app/run/ports.ts';
-import { bad, good, type Parsed } from '../core/problem.ts';
-import { cleanRow, safeJson } from '../core/text.ts';
-import { listSessions, lookedFirst, sessionLines, sessionName } from '../store/find.ts';
-import { readSettings, settingsTrouble } from '../store/settings.ts';
-import type { Begun } from '../screens/stage.tsx';
-import type { Ended, Io } from './io.ts';
-import { fileNamed, sessionsFolder, treesFolder, type Given } from './options.ts';
-import { screenUses } from './uses.ts';
+import type { Message } from '../../app/message.ts';
+import { Program, type Logic } from '../../app/program.ts';
+import type { Ports, Rescued } from '../../app/run/ports.ts';
+import { bad, good, type Parsed } from '../../core/problem.ts';
+import { cleanRow, safeJson } from '../../core/text.ts';
+import { listSessions, lookedFirst, sessionLines, sessionName } from '../../store/find.ts';
+import { readSettings, settingsTrouble } from '../../store/settings.ts';
+import type { Begun } from '../../screens/stage.tsx';
+import type { Ended, Io } from '../io.ts';
+import { fileNamed, sessionsFolder, treesFolder, type Given } from '../options.ts';
+import { screenUses } from '../uses.ts';
 
 /** What the program begins with, drawn on screens or told line by line. */
 export type First = 'home' | keyof typeof screenUses;
@@ -46,16 +46,16 @@ export function begin(io: Io, given: Given, first: First, shower: Shower): Begun
       roots: io.folders,
     },
     writeAccount: async (session) => {
-      const { writeAccount } = await import('./write.ts');
+      const { writeAccount } = await import('../write.ts');
       return writeAccount(io, session);
     },
     ...(io.phoneHost !== undefined && { phone: { host: io.phoneHost } }),
     ...hands,
   };
   const load = async () => {
-    const { later } = await import('../screens/contents.tsx');
+    const { later } = await import('../../screens/contents.tsx');
     program.load(around({ update: later.update, runner: new later.Runner(ports) }));
-    const { unsafeLeft } = await import('../store/vehicles.ts');
+    const { unsafeLeft } = await import('../../store/vehicles.ts');
     setImmediate(() =>
       program.dispatch({
         kind: 'unsafe-found',
@@ -130,7 +130,7 @@ export async function openingsFor(
   const newest = listSessions(io.disk.files, folder)[0]?.path;
   if (named === undefined && newest !== undefined)
     return good([{ kind: 'session-chosen', path: newest }]);
-  const { sessionNamed } = await import('./session.ts');
+  const { sessionNamed } = await import('../session.ts');
   const path = sessionNamed(io, given, named ?? '');
   return path.kind === 'bad' ? path : good([{ kind: 'session-chosen', path: path.value }]);
 }
@@ -145,7 +145,7 @@ async function startOf(
   if (named === undefined) return good([asked]);
   if (fileNamed(io, named) === undefined)
     return good([asked, { kind: 'tree-chosen', tree: named }]);
-  const { openTree } = await import('./library.ts');
+  const { openTree } = await import('../library.ts');
   const opened = openTree(io, given, named);
   if (opened.kind === 'bad') return opened;
   return good([asked, { kind: 'tree-chosen', tree: opened.value.tree.id }]);
@@ -153,10 +153,10 @@ async function startOf(
 
 /** A session read only, to be shown again. */
 async function replayOf(io: Io, given: Given): Promise<Parsed<readonly Message[]>> {
-  const { namedSession } = await import('./session.ts');
+  const { namedSession } = await import('../session.ts');
   const path = namedSession(io, given, `droplight ${screenUses.replay.use}`);
   if (path.kind === 'bad') return path;
-  const { loadSession } = await import('../store/sessions.ts');
+  const { loadSession } = await import('../../store/sessions.ts');
   const loaded = loadSession(io.disk.files, path.value);
   if (loaded.kind === 'bad') return loaded;
   const { header, events, damage } = loaded.value;

@@ -51,7 +51,7 @@ function answersIn(out: string, lines: readonly string[]): readonly string[] {
   return [...answers, rest];
 }
 
-export function sessionsIn(folder: string): readonly string[] {
+function sessionsIn(folder: string): readonly string[] {
   const sessions = join(folder, 'sessions');
   return readdirSync(sessions)
     .filter((name) => name.endsWith('.jsonl'))
@@ -89,12 +89,9 @@ export const began = [
 ];
 
 /** From the first step to a repaired clamp, its proof due. */
-export const mended = [
-  ...['1', 'y', '5'],
-  ...['1', '2', '3', 'y', '12.6', '12.3'],
-  ...['1', '2', 'y', 'gray film in the clamp', 'y', 'y'],
-  ...['brushed bright, tightened', '15', '', ''],
-];
+export const mended = ['1 y 5', '1 2 3 y 12.6 12.3', '1 2 y gray-film y y', 'brushed 15']
+  .flatMap((step) => step.split(' '))
+  .concat('', '');
 
 /** The proof, and the job closed with its account written. */
 export const proven = ['y', '0.02', 'y', '1', 'c', '1', 'y', 'e', 'q', 'q'];

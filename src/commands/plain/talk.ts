@@ -144,7 +144,7 @@ export class Talk {
       case 'picked':
         for (const message of meant.moves) program.dispatch(message);
         if (cursorOn(program.state().screen) === meant.line)
-          return this.#strike(program, line, meant.then);
+          return this.#strike(program, line, meant.keys);
         this.#asked = this.#teller.notTaken(line, program.state());
         return undefined;
       case 'struck':

@@ -18,7 +18,7 @@ export type Meant =
       readonly kind: 'picked';
       readonly line: number;
       readonly moves: readonly Message[];
-      readonly then: readonly Message[];
+      readonly keys: readonly Message[];
     }
   /** What stands there is left first, and the line read again. */
   | { readonly kind: 'anew'; readonly messages: readonly Message[] }
@@ -32,6 +32,12 @@ const struck = (...tokens: readonly Token[]): Meant => ({
   messages: tokens.map(key),
 });
 
+const anew = (...tokens: readonly Token[]): Meant => ({ kind: 'anew', messages: tokens.map(key) });
+
+/** A reading that was refused stands in its field: whatever is typed now, it goes. */
+const afterRefused = (word: string): Meant =>
+  word === leaveLine ? struck('C-a', 'C-k') : anew('C-a', 'C-k');
+
 /** The line that stands for Escape, in a field too. */
 export const leaveLine = '.';
 /** Before the number of a result where numbers are readings. */
@@ -43,13 +49,8 @@ export function meantBy(line: string, state: State): Meant {
   const word = line.trim();
   if (word === '') return emptyLine(state);
   if (word === '?') return { kind: 'say-ways' };
-  if (mode === 'asked')
-    return word === 'y' ? struck('y') : { kind: 'anew', messages: [key('esc')] };
-  // A reading that was refused stands in its field: whatever is typed now, it goes.
-  if (mode === 'reading')
-    return word === leaveLine
-      ? struck('C-a', 'C-k')
-      : { kind: 'anew', messages: [key('C-a'), key('C-k')] };
+  if (mode === 'asked') return word === 'y' ? struck('y') : anew('esc');
+  if (mode === 'reading') return afterRefused(word);
   if (word === leaveLine) return struck('esc');
   const control = /^ctrl\+(\w)$/i.exec(word)?.[1];
   if (control !== undefined) return struck(`C-${control.toLowerCase()}`);
@@ -120,21 +121,25 @@ function numbered(word: string, { question: { mode }, screen }: State): Meant | 
   if (mode === 'history') return picked(screen, line);
   // The key of a page of cautions is one digit; no longer number may stand for another page.
   if (mode === 'caution' || mode === 'cause-caution')
-    return digits.length === 1 && mark === '' ? struck(digits) : undefined;
-  if (commandFor(bindings, mode, '1') !== 'pick-line') return undefined;
+    return digits.length === 1 ? struck(digits) : undefined;
+  return commandFor(bindings, mode, '1') === 'pick-line' ? listed(line, mode, screen) : undefined;
+}
+
+/** A line of a list, by its digit; one of another nine by the arrows first. */
+function listed(line: number, mode: Mode, screen: Screen): Meant {
   const digit = String(line - blockStart(line) + 1);
   // A timer is started or stopped by Enter on its marked line.
-  const then = mode === 'timers' ? [digit, 'enter'] : [digit];
+  const keys = mode === 'timers' ? [digit, 'enter'] : [digit];
   return blockStart(cursorOn(screen)) === blockStart(line)
-    ? struck(...then)
-    : picked(screen, line, ...then);
+    ? struck(...keys)
+    : picked(screen, line, ...keys);
 }
 
 /** Arrows from the line that is marked to another, and keys for that. */
-function picked(screen: Screen, line: number, ...then: readonly Token[]): Meant {
+function picked(screen: Screen, line: number, ...keys: readonly Token[]): Meant {
   const by = line - cursorOn(screen);
   const moves = Array.from({ length: Math.abs(by) }, () => key(by < 0 ? 'up' : 'down'));
-  return { kind: 'picked', line, moves, then: then.map(key) };
+  return { kind: 'picked', line, moves, keys: keys.map(key) };
 }
 
 /** The line that is marked; -1 for none. */

@@ -34,6 +34,13 @@ const struck = (...tokens: readonly Token[]): Meant => ({
 
 const anew = (...tokens: readonly Token[]): Meant => ({ kind: 'anew', messages: tokens.map(key) });
 
+/** A key that has no letter, as a line spells it in a field too. */
+function nameOf(word: string): Token | undefined {
+  if (word === leaveLine) return 'esc';
+  const control = /^ctrl\+(\w)$/i.exec(word)?.[1];
+  return control === undefined ? undefined : `C-${control.toLowerCase()}`;
+}
+
 /** A reading that was refused stands in its field: whatever is typed now, it goes. */
 const afterRefused = (word: string): Meant =>
   word === leaveLine ? struck('C-a', 'C-k') : anew('C-a', 'C-k');
@@ -51,9 +58,8 @@ export function meantBy(line: string, state: State): Meant {
   if (word === '?') return { kind: 'say-ways' };
   if (mode === 'asked') return word === 'y' ? struck('y') : anew('esc');
   if (mode === 'reading') return afterRefused(word);
-  if (word === leaveLine) return struck('esc');
-  const control = /^ctrl\+(\w)$/i.exec(word)?.[1];
-  if (control !== undefined) return struck(`C-${control.toLowerCase()}`);
+  const named = nameOf(word);
+  if (named !== undefined) return struck(named);
   if (isField(mode)) return ofLibrary(word, state.screen) ?? retyped(line);
   return numbered(word, state) ?? answered(word, mode) ?? commanded(word, state);
 }

@@ -173,12 +173,14 @@ function moveDue(due: Due, model: Model): Move | undefined {
   return { do: 'repair', index: model.causes.findIndex(({ id }) => id === due.cause) };
 }
 
-/** Where a safeguard stops the job before the complaint's own test, the test is made in the end. */
+/** Where a safeguard stops the job or hands it over before the complaint's own test, the test is made in the end. */
 function untestedStop(due: Due, { state }: Episode, model: Model): Move | undefined {
   const tested = state.findings.some(
     ({ check, at }) => checkIndex(model, check) === model.complaint && at === state.repairs.length,
   );
-  return due.kind === 'stop' && !tested ? { do: 'check', index: model.complaint } : undefined;
+  return (due.kind === 'stop' || due.kind === 'leg') && !tested
+    ? { do: 'check', index: model.complaint }
+    : undefined;
 }
 
 describe('what the plan prices', () => {

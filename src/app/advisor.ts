@@ -2,6 +2,7 @@ import { startAdvice, type Advising } from '../core/reason/advice/advise.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import type { Problem } from '../core/problem.ts';
 import { prudenceOf } from '../core/reason/prudence.ts';
+import { hidesAdvice } from './practice-rules.ts';
 import type { Program } from './program.ts';
 import type { OpenSession } from './state.ts';
 
@@ -29,6 +30,7 @@ export class Advisor {
     this.stop();
     const { session, settings } = program.state();
     if (session === undefined || session.story.closed !== undefined) return;
+    if (hidesAdvice(session.story)) return;
     const story = { ...session.story, due: session.own };
     const made = inputFrom(story, prudenceOf(settings));
     if (made.kind === 'bad') return cannot(program, session, made.problems);

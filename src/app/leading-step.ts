@@ -6,6 +6,7 @@ import { doneIn } from '../core/session/due.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import type { Settings } from '../core/settings.ts';
+import { adviceIsHint, hidesAdvice } from './practice-rules.ts';
 import { transition, type Transition } from './effect.ts';
 import { walk } from './screen.ts';
 import type { OpenSession, State } from './state.ts';
@@ -18,6 +19,7 @@ export function ledStory(
   settings: Pick<Settings, 'lead' | 'hour' | 'sure'>,
 ): LedStory {
   const own = story.due;
+  if (hidesAdvice(story)) return { story, own, advice: undefined, unadvised: adviceIsHint };
   const leads = own.kind === 'exhausted' || (settings.lead === 'quicker' && mayLead(story));
   if (!leads) return { story, own, advice: undefined, unadvised: undefined };
   const advice = adviseAtOnce(story, prudenceOf(settings));

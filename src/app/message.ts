@@ -4,6 +4,7 @@ import type { Action, ActionOf } from '../core/session/action.ts';
 import type { Damage } from '../core/session/record/damage.ts';
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import type { Header } from '../core/session/header/header.ts';
+import type { Secret } from '../core/session/practice/secret.ts';
 import type { KeptPhoto } from '../core/session/record/photo.ts';
 import type { PastJob } from '../core/session/vehicle/past.ts';
 import type { KeptVehicle } from '../core/session/vehicle/vehicle.ts';
@@ -46,6 +47,8 @@ export type Message =
       /** Bytes of a torn last line that were passed over. */
       readonly torn: number;
       readonly damage?: readonly Damage[];
+      /** What a practice hides, where it is still known here. */
+      readonly secret?: Secret | undefined;
     }
   | {
       readonly kind: 'replay-opened';

@@ -1,4 +1,6 @@
 import { clockTime } from '../core/session/clock.ts';
+import type { Payload } from '../core/session/event.ts';
+import { isPractice } from '../core/session/header/practice.ts';
 import { fold } from '../core/session/fold.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { currentLeg } from '../core/session/story.ts';
@@ -8,29 +10,29 @@ import type { Message } from './message.ts';
 import { makeRecording, sessionAt } from './pages/replay-frames.ts';
 import { walk, type Screen } from './screen.ts';
 import { asksWho } from './walk/worker.ts';
+import { practiceOffer } from './practice.ts';
 import type { OpenSession, State } from './state.ts';
 import { extend } from './take-action.ts';
 
 /** A session is open: it is picked up where it was put down, or shown as it ended. */
 export function opened(
   state: State,
-  { path, header, events, torn, damage = [] }: Extract<Message, { kind: 'session-opened' }>,
+  { path, header, events, torn, damage = [], secret }: Extract<Message, { kind: 'session-opened' }>,
 ): Transition {
   const read: OpenSession = {
     path,
     header,
     events,
     damage,
+    secret,
     ...ledStory(fold(header, events), state.settings),
     kept: events.at(-1)?.n ?? 0,
     keptAt: clockTime(state.now.at),
     trouble: undefined,
   };
   const fresh = events.length === 0 && torn === 0;
-  const { session, events: added } = fresh
-    ? { session: read, events: [] }
-    : extend(read, [{ kind: 'resumed', ...(torn > 0 && { torn }) }], state);
-  const text = recordWarning(damage) ?? (fresh ? baselineOffer(read) : pickedUp(torn, read));
+  const { session, events: added } = extend(read, firstWords(read, { fresh, torn }), state);
+  const text = recordWarning(damage) ?? (fresh ? firstOffer(read) : pickedUp(torn, read));
   return transition(
     {
       ...state,
@@ -45,9 +47,21 @@ export function opened(
   );
 }
 
+/** What the record says of its being opened. The clock of a practice begins with a word of it. */
+function firstWords(
+  { header }: OpenSession,
+  { fresh, torn }: { readonly fresh: boolean; readonly torn: number },
+): readonly Payload[] {
+  if (!fresh) return [{ kind: 'resumed', ...(torn > 0 && { torn }) }];
+  return isPractice(header) ? [{ kind: 'conditions', set: {} }] : [];
+}
+
 /** A job that knows a name asks who works on it now. */
 const firstAsked = ({ settings }: State, { story }: OpenSession): Screen =>
   story.closed === undefined && asksWho(story, settings) ? { kind: 'worker', cursor: -1 } : walk;
+
+const firstOffer = (session: OpenSession): string | undefined =>
+  isPractice(session.header) ? practiceOffer(session) : baselineOffer(session);
 
 /** Before the first step: what cannot be learned any more once something is disturbed. */
 const baselineOffer = ({ story }: OpenSession): string | undefined =>

@@ -97,6 +97,8 @@ type Screens = {
     /** Which page of what is claimed is read now; left out for the first. */
     readonly page?: number;
   };
+  /** Practice: what the hidden vehicle has just shown, to be read; it is recorded as event `n`. */
+  readonly answered: Reading & { readonly n: number };
   readonly others: List;
   readonly suspects: List;
   readonly apart: List & { readonly order: BoardOrder };

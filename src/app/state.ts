@@ -7,6 +7,7 @@ import type { Header } from '../core/session/header/header.ts';
 import type { SessionLine } from '../core/session/name.ts';
 import type { Due, Story } from '../core/session/story.ts';
 import type { PastJob } from '../core/session/vehicle/past.ts';
+import type { Secret } from '../core/session/practice/secret.ts';
 import type { KeptVehicle } from '../core/session/vehicle/vehicle.ts';
 import type { Settings } from '../core/settings.ts';
 import type { Library } from '../core/tree/shop.ts';
@@ -22,6 +23,8 @@ export type OpenSession = {
   readonly events: readonly (Event | UnknownEvent)[];
   /** What was done to the record before it was opened. */
   readonly damage?: readonly Damage[];
+  /** What a practice hides; undefined in a job, and where it is lost. */
+  readonly secret?: Secret | undefined;
   /** With the step that leads now: the tree's own, or the quicker one, as the settings say. */
   readonly story: Story;
   /** What the tree itself would do next. */

@@ -7,9 +7,11 @@ import type { Payload } from '../core/session/event.ts';
 import type { KeptPhoto } from '../core/session/record/photo.ts';
 import { step } from '../core/session/fold.ts';
 import { newEvent, unreadable } from '../core/session/read-event.ts';
+import { stampOf } from '../core/reason/practice/minutes.ts';
 import { nextNumber } from '../core/session/story.ts';
 import { object, type Transition, transition } from './effect.ts';
 import { ledStory } from './leading-step.ts';
+import { hiddenFault } from './practice.ts';
 import type { OpenSession, State } from './state.ts';
 import { limitWarnings } from './walk/limit.ts';
 
@@ -38,7 +40,11 @@ const noSession: Problem = {
  */
 export function takeAction(state: State, action: Action, photo?: KeptPhoto): ActionTaken {
   if (state.session === undefined) return refused(state, noSession);
-  const decision = decide(state.session.story, action, { ...worldOf(state), photo });
+  const decision = decide(state.session.story, action, {
+    ...worldOf(state),
+    practice: hiddenFault(state.session),
+    photo,
+  });
   if (decision.kind === 'refused') return refused(state, decision.problem);
   const { session, events } = extend(state.session, decision.payloads, state);
   const [problem] = events.map(unreadable).filter((one) => one !== undefined);
@@ -74,8 +80,12 @@ export function extend(
   { now, settings }: Pick<State, 'now' | 'settings'>,
 ) {
   const first = nextNumber(session.story);
-  const events = payloads.map((payload, index) => newEvent(first + index, now, payload));
-  const story = events.reduce(step, session.story);
+  let { story } = session;
+  const events = payloads.map((payload, index) => {
+    const event = newEvent(first + index, stampOf(story, payload, now), payload);
+    story = step(story, event);
+    return event;
+  });
   return {
     events,
     session: {

@@ -1,6 +1,7 @@
 import { timersAt, timerWords, type Running } from '../core/session/timers/running.ts';
 import type { Effect, Transition } from './effect.ts';
 import type { Message } from './message.ts';
+import { nowIn } from './practice.ts';
 import type { State } from './state.ts';
 
 /** How long before its end a timer gets a call of its own, in seconds: the clock on screen goes on by as much. */
@@ -8,7 +9,9 @@ const callWithin = 15;
 
 /** The timers of the job on screen; none over a replay, which stands at another time. */
 const timersOn = ({ session, screen, now }: State, at = now): readonly Running[] =>
-  session === undefined || screen.kind === 'replay' ? [] : timersAt(session.story, at);
+  session === undefined || screen.kind === 'replay'
+    ? []
+    : timersAt(session.story, nowIn(session, at));
 
 /** The timers in one line, the shortest first; empty without one. */
 export const timerLine = (state: State): string => timersOn(state).map(timerWords).join(' · ');

@@ -8,6 +8,7 @@ import {
   type Problem,
 } from '../core/problem.ts';
 import { Action } from '../core/session/action.ts';
+import type { Secret } from '../core/session/practice/secret.ts';
 import type { KeptPhoto } from '../core/session/record/photo.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { takeAction } from '../app/take-action.ts';
@@ -18,6 +19,7 @@ import { update } from '../app/update.ts';
 import { parseJson } from '../core/tree/json/read.ts';
 import { attempt } from '../store/files.ts';
 import { discardPhoto, takePhoto } from '../store/photos.ts';
+import { secretOf } from '../store/practice.ts';
 import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { safeJson } from '../core/text.ts';
@@ -48,18 +50,27 @@ export async function enter(io: Io, args: readonly string[]): Promise<Ended> {
   try {
     const warning = recordWarning(opened.value.recovered.damage);
     if (warning !== undefined) mended.push(warning);
-    return await enterLines(io, { ...opened.value, mended }, state);
+    const secret = secretOf(io.disk.files, io.folders.settings, opened.value.recovered.header);
+    return await enterLines(io, { ...opened.value, mended, secret }, state);
   } finally {
     opened.value.release();
   }
 }
 
 /** An open session, and what somebody did to its file meanwhile, not told yet. */
-type Entered = HeldSession & { readonly mended: string[] };
+type Entered = HeldSession & {
+  readonly mended: string[];
+  /** What a practice hides. */
+  readonly secret: Secret | undefined;
+};
 
 async function enterLines(io: Io, open: Entered, before: State): Promise<Ended> {
   const { recovered, path, torn } = open;
-  const first = update(before, { kind: 'session-opened', path, ...recovered, torn }, io.clock());
+  const first = update(
+    before,
+    { kind: 'session-opened', path, ...recovered, torn, secret: open.secret },
+    io.clock(),
+  );
   const begun = attempt(path, () => write(open, first.effects));
   if (begun.kind === 'bad') return begun;
   let state = first.state;
@@ -80,6 +91,8 @@ type Answer =
       readonly n: number;
       readonly step: unknown;
       readonly warnings?: readonly string[];
+      /** What the hidden vehicle of a practice showed. */
+      readonly shown?: unknown;
     }
   | { readonly ok: false; readonly problem: Problem };
 
@@ -113,8 +126,23 @@ function enterAction(open: Entered, state: State, action: Action, photo?: KeptPh
   const step = acted.state.session?.story.due;
   return {
     state: acted.state,
-    answer: { ok: true, n, step, ...(warnings.length > 0 && { warnings }) },
+    answer: {
+      ok: true,
+      n,
+      step,
+      ...(warnings.length > 0 && { warnings }),
+      ...(action.do === 'make' && { shown: shownIn(acted.effects) }),
+    },
   };
+}
+
+/** What a check has shown, out of its own event. */
+function shownIn(effects: readonly Effect[]): unknown {
+  const events = effects.flatMap((effect) => (effect.kind === 'append' ? [effect.event] : []));
+  const said = events.find(({ kind }) => kind === 'found' || kind === 'proved');
+  if (said?.kind !== 'found' && said?.kind !== 'proved') return undefined;
+  const { check, result, orResult, reading, readings } = said;
+  return { check, result, orResult, reading, readings };
 }
 
 /** All events of one action, or none. */

@@ -144,8 +144,8 @@ function readSheet(text: string): Record<string, TypedFigure> {
   );
 }
 
-/** `transmission=automatic,ground-side=negative`. */
-const readFacts = (text: string, { shop }: Library): Parsed<Record<string, string>> =>
+/** Facts as they are typed: `transmission=automatic,ground-side=negative`. */
+export const readFacts = (text: string, { shop }: Library): Parsed<Record<string, string>> =>
   factsFrom(
     Object.fromEntries(
       text

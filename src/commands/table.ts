@@ -7,6 +7,7 @@ import { screenUses, uses, type CommandName } from './uses.ts';
 export const commands: Readonly<Record<CommandName, () => Promise<Command>>> = {
   sessions: async () => (await import('./sessions.ts')).sessions,
   open: async () => (await import('./open.ts')).open,
+  practice: async () => (await import('./practice/practice.ts')).practice,
   vehicles: async () => (await import('./vehicles.ts')).vehicles,
   enter: async () => (await import('./enter.ts')).enter,
   story: async () => (await import('./story.ts')).story,

@@ -8,6 +8,7 @@ import { chosenVehicle } from '../app/pages/start-form.ts';
 import { pastLines } from '../core/session/vehicle/past-words.ts';
 import { offeredNow } from '../app/pages/own/page.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
+import { answeredLines } from '../app/walk/answered.ts';
 import { workerLines } from '../app/walk/worker.ts';
 import { ready, type At, type Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
@@ -70,6 +71,8 @@ const views: { readonly [K in Kind]: View<K> } = {
   },
   walk: ({ input, seen = [], page = 0 }, { question: { due } }, size) =>
     due && <WalkBody {...{ due, input, seen, page }} {...size} />,
+  answered: (screen, { session }) =>
+    session && <PageBody lines={answeredLines(session.story, screen)} from={0} />,
   others: list,
   suspects: list,
   apart: (screen, { session }, size) =>

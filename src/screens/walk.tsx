@@ -1,6 +1,7 @@
 import { Box } from 'ink';
 import type { AskedCheck, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
+import { isPractice } from '../core/session/header/practice.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import { byDanger } from '../core/session/rules/cautions.ts';
 import { count } from '../core/text.ts';
@@ -121,10 +122,12 @@ function Answering({ due, asked, input, room }: AnsweringProps) {
   const first = conditionFirst(blocker);
   if (first !== '') return <Asks>{first}</Asks>;
   const cursor = input.kind === 'ready' ? input.cursor : (typed?.index ?? -1);
+  // In practice the hidden vehicle answers: nothing is typed or picked.
+  const byHand = !isPractice(due.story.header);
   return (
     <>
       {room.aside ? <Indented mark="Healthy:">{healthyWords(check)}</Indented> : null}
-      {check.reading === undefined ? null : (
+      {check.reading === undefined || !byHand ? null : (
         <ReadingField
           words={readingWords(due.story, { ...check, reading: check.reading }, typed?.shown)}
           input={input}
@@ -140,7 +143,7 @@ function Answering({ due, asked, input, room }: AnsweringProps) {
           choices={check.results.map(({ id, label }) => ({ id, label }))}
           cursor={cursor}
           rows={room.results}
-          numbered={check.reading === undefined}
+          numbered={check.reading === undefined && byHand}
         />
       </Box>
     </>

@@ -34,6 +34,10 @@ export type Command =
   | 'go-back'
   | 'take-back'
   | 'answer-anew'
+  /** Practice: makes the check on screen, and the hidden vehicle answers. */
+  | 'make'
+  /** Practice: shows what the advice knows, for its minutes. */
+  | 'hint'
   | 'unsure'
   | 'go-past'
   | 'skip'
@@ -74,6 +78,8 @@ export type Mode =
   | 'form-choice'
   | 'look'
   | 'measure'
+  /** A check of a practice: the hidden vehicle answers it. */
+  | 'make'
   | 'reading'
   | 'insist'
   | 'text'

@@ -6,6 +6,7 @@ import { readings } from './page.ts';
 export const steps = [
   'look',
   'measure',
+  'make',
   'safeguard',
   'before-proof',
   'caution',
@@ -21,10 +22,30 @@ export const steps = [
   'proven',
 ] as const;
 
-const checks = ['look', 'measure', 'caution', 'prepare', 'condition'] as const;
+const checks = ['look', 'measure', 'make', 'caution', 'prepare', 'condition'] as const;
 
 /** Keys of the walk. */
 export const walkBindings: readonly Binding[] = [
+  {
+    modes: ['make'],
+    keys: ['y'],
+    command: 'make',
+    hint: 'make it',
+    about: 'practice: make the check on screen; the hidden vehicle answers',
+  },
+  {
+    modes: ['make'],
+    keys: ['A'],
+    command: 'hint',
+    hint: 'hint (5 min)',
+    about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
+  },
+  {
+    modes: steps.filter((mode) => mode !== 'make'),
+    keys: ['A'],
+    command: 'hint',
+    about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
+  },
   {
     modes: ['own'],
     keys: ['N'],

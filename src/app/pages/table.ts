@@ -5,6 +5,7 @@ import type { Kind } from '../screen.ts';
 import { contradictionPage } from '../walk/contradiction.ts';
 import { historyPage } from '../walk/history.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
+import { answeredPage } from '../walk/answered.ts';
 import { partOffPage } from '../walk/part-off.ts';
 import { mendedPage } from '../walk/described.ts';
 import { workerPage } from '../walk/worker.ts';
@@ -30,6 +31,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   sessions: sessionsPage,
   start: startPage,
   walk: walkPage,
+  answered: answeredPage,
   others: othersPage,
   suspects: suspectsPage,
   apart: apartPage,

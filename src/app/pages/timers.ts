@@ -12,6 +12,7 @@ import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { edited, edits } from '../typing/edit.ts';
 import { textOf, typing } from '../typing/typing.ts';
+import { nowIn } from '../practice.ts';
 import type { DueOnScreen } from '../walk/question.ts';
 
 type TimerLine = {
@@ -36,7 +37,7 @@ export function timerLines({ session, now, question: { due } }: State): readonly
       action: { do: 'timer', label, minutes: seconds / 60 } as const,
     })),
     { words: 'Another timer:', about: 'How long and what for: 15 min charge, soak 4 h, 90 s.' },
-    ...timersAt(session.story, now).map((timer) => ({
+    ...timersAt(session.story, nowIn(session, now)).map((timer) => ({
       words: timerWords(timer),
       about: timer.left > 0 ? 'Enter stops it.' : 'It has run out; Enter puts it away.',
       action: { do: 'timer-off', n: timer.n } as const,

@@ -5,6 +5,7 @@ import type { Settings } from '../../core/settings.ts';
 import { attempt, refusal, StoreError } from '../../store/files.ts';
 import { loadLibrary } from '../../store/library.ts';
 import { sessionLines } from '../../store/find.ts';
+import { secretOf } from '../../store/practice.ts';
 import { createSession, openSession, type HeldSession } from '../../store/sessions.ts';
 import { folderFor, wholePath } from '../../store/folder.ts';
 import { writeSettings } from '../../store/settings.ts';
@@ -191,7 +192,9 @@ export class Runner implements EffectRunner {
     }
     this.#open = opened.value;
     const { recovered, torn } = opened.value;
-    dispatch({ kind: 'session-opened', path, ...recovered, torn });
+    const { disk, folders } = this.#ports;
+    const secret = secretOf(disk.files, folders.settings, recovered.header);
+    dispatch({ kind: 'session-opened', path, ...recovered, torn, secret });
   }
 
   #leave({ dispatch }: Program): void {

@@ -1,8 +1,10 @@
 import { clockTime } from '../../core/session/clock.ts';
 import { stateOf } from '../../core/session/record/damage.ts';
+import { isPractice } from '../../core/session/header/practice.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { count } from '../../core/text.ts';
 import type { OpenSession, State } from '../state.ts';
+import { nowIn } from '../practice.ts';
 import { workedNow } from './worked.ts';
 
 /** Ours, or what must be known of the record before anything that stands below. */
@@ -10,6 +12,10 @@ export function headWord(session: OpenSession | undefined): string {
   const state = stateOf(session?.damage ?? []);
   return state === 'altered' || state === 'cut short' ? `RECORD ${state.toUpperCase()}` : ourName;
 }
+
+/** Practice is said wherever the name of the vehicle is. */
+const practiceWord = (session: OpenSession): string =>
+  isPractice(session.header) ? 'PRACTICE ' : '';
 
 const ourName = 'DROPLIGHT';
 
@@ -19,7 +25,7 @@ export function headLeft(
   session: OpenSession,
   columns: number,
 ): string {
-  const { name } = session.story.header.vehicle;
+  const name = `${practiceWord(session)}${session.story.header.vehicle.name}`;
   // A replay is led by nobody.
   const leads = lead === 'quicker' && screen.kind !== 'replay' ? ' · quicker leads' : '';
   const what = ` · ${currentLeg(session.story).tree.id.replaceAll('-', ' ')}${leads}`;
@@ -39,7 +45,8 @@ export function headRight({ screen, now }: State, session: OpenSession): string 
   // A replay stands at what was told last, not now.
   if (screen.kind === 'replay')
     return `${clockTime(last?.at ?? story.header.opened)}  ${hours(story.minutes)}  ${done}`;
-  return `${clockTime(now.at)}  ${hours(workedNow(session, now))}  ${done}`;
+  const then = nowIn(session, now);
+  return `${clockTime(then.at)}  ${hours(workedNow(session, then))}  ${done}`;
 }
 
 /** `0 h 38 min`. */

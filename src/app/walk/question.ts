@@ -3,6 +3,7 @@ import { askedNow } from '../../core/session/answered.ts';
 import type { Shown } from '../../core/session/finding-words.ts';
 import { beforeProof } from '../../core/session/apart/before-proof.ts';
 import { refitLines, type BoardLine } from './board.ts';
+import { isPractice } from '../../core/session/header/practice.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
 import { holdsBefore } from '../../core/session/safeguard.ts';
 import { byDanger, stepOfCause, stepOfCheck, unreadOf } from '../../core/session/rules/cautions.ts';
@@ -227,10 +228,16 @@ export function walkMode({ input, past }: At<'walk'>, due: DueOnScreen): Mode {
   if (input.kind !== 'ready') return input.kind;
   const { story, asked, blocker: first } = due;
   if (first.kind !== 'nothing') return blockedMode(first, asked === undefined || past === true);
-  if (asked !== undefined) return asked.check.reading === undefined ? 'look' : 'measure';
+  if (asked !== undefined) return answeredBy(story, asked);
   const { kind } = story.due;
   // What asks a check was handled above; what is left has a mode of its own name.
   return kind === 'check' || kind === 'proof' || kind === 'exhausted' ? 'stop' : kind;
+}
+
+/** Who answers a check: the person at the keys, or in practice the hidden vehicle. */
+function answeredBy({ header }: Story, { purpose, check }: AskedCheck): Mode {
+  if (isPractice(header) && purpose !== 'correct') return 'make';
+  return check.reading === undefined ? 'look' : 'measure';
 }
 
 /** @param bare no check can be answered as it stands: unsure and passing over mean nothing */

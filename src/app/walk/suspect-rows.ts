@@ -5,6 +5,7 @@ import {
   type SideWords,
 } from '../../core/reason/history/suspect-words.ts';
 import { currentLeg } from '../../core/session/story.ts';
+import { adviceIsHint } from '../practice-rules.ts';
 import type { OpenSession } from '../state.ts';
 import type { DueOnScreen } from './question.ts';
 
@@ -27,6 +28,8 @@ export function suspectRows(
   { rows, columns }: { readonly rows: number; readonly columns: number },
 ): readonly string[] {
   const { story, advice, unadvised } = session;
+  if (advice === undefined && unadvised === adviceIsHint)
+    return ['SUSPECTS  hidden in practice: A is a hint, and costs minutes'];
   if (advice === undefined)
     return [unadvised === undefined ? 'SUSPECTS  ...' : 'SUSPECTS  cannot be told (w says why)'];
   const { tree } = currentLeg(story);

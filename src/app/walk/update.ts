@@ -17,6 +17,7 @@ import { openComplaint } from '../pages/start.ts';
 import { afterAction, answerAction, chooseCheck } from './answer.ts';
 import { askedWhy, confirm, deny, readCaution, turnPage } from './claims.ts';
 import { whatWasShown } from './described.ts';
+import { makeCheck } from './answered.ts';
 import { updateReading, updateText } from './field.ts';
 import { walkMode, type AskedCheck, type DueOnScreen } from './question.ts';
 
@@ -49,6 +50,10 @@ function updateWalk(state: State, screen: At<'walk'>, press: KeyPress): Transiti
       const input = { kind: 'reading' as const, typed: typing(press.token) };
       return show(state, { ...screen, input });
     }
+    case 'make':
+      return makeCheck(state, due);
+    case 'hint':
+      return afterAction(takeAction(state, { do: 'hint' }));
     case 'unsure':
       return unsure(state, due);
     case 'take-back':

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { courseActions } from './actions/course.ts';
 import { ownActions } from './actions/own.ts';
+import { practiceActions } from './actions/practice.ts';
 import { remarkActions } from './actions/remarks.ts';
 import { stepActions } from './actions/steps.ts';
 import { vehicleActions } from './actions/vehicle.ts';
@@ -15,6 +16,7 @@ export const Action = z.discriminatedUnion('do', [
   ...ownActions,
   ...remarkActions,
   ...courseActions,
+  ...practiceActions,
 ]);
 
 export type Action = z.output<typeof Action>;

@@ -1,3 +1,4 @@
+import { addMilliseconds } from 'date-fns/addMilliseconds';
 import { compareAsc } from 'date-fns/compareAsc';
 import { differenceInMilliseconds } from 'date-fns/differenceInMilliseconds';
 import { isValid } from 'date-fns/isValid';
@@ -34,3 +35,12 @@ export const clockTime = (at: string): string => at.slice(11, 16);
 
 /** The date that was on the wall: `2026-04-11`. */
 export const dateOf = (at: string): string => at.slice(0, 10);
+
+/** A time so many minutes later, with the offset it had. */
+export function advanced(time: string, minutes: number): string {
+  const offset = offsetOf(time);
+  const wall = parseISO(`${time.slice(0, time.length - offset.length)}Z`);
+  return `${addMilliseconds(wall, Math.round(minutes * 60_000))
+    .toISOString()
+    .slice(0, -1)}${offset}`;
+}

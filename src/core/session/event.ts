@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { courseKinds } from './kinds/course.ts';
 import { ownKinds } from './kinds/own.ts';
+import { practiceKinds } from './kinds/practice.ts';
 import { remarkKinds } from './kinds/remarks.ts';
 import { Count, Stamp } from './kinds/shapes.ts';
 import { stepKinds } from './kinds/steps.ts';
@@ -12,6 +13,7 @@ const kinds = {
   ...ownKinds,
   ...remarkKinds,
   ...courseKinds,
+  ...practiceKinds,
 };
 
 export type Kind = keyof typeof kinds;

@@ -5,6 +5,7 @@ import type { Event, Kind, Payload, UnknownEvent } from './event.ts';
 import { courseFolding } from './folding/course.ts';
 import type { Draft, Mark } from './folding/draft.ts';
 import { ownFolding } from './folding/own.ts';
+import { practiceFolding } from './folding/practice.ts';
 import { remarkFolding } from './folding/remarks.ts';
 import { stepFolding } from './folding/steps.ts';
 import { vehicleFolding } from './folding/vehicle.ts';
@@ -19,6 +20,7 @@ const handlers: Handlers<Payload, 'kind', [draft: Draft, mark: Mark], void> = {
   ...ownFolding,
   ...remarkFolding,
   ...courseFolding,
+  ...practiceFolding,
 };
 
 /** A session as it stands in its file: what it began with, and what was written since. */
@@ -85,6 +87,8 @@ function emptyDraft(header: Header): Draft {
     followUps: [],
     photos: [],
     passed: [],
+    hints: [],
+    revealed: undefined,
     closed: undefined,
     time: noTime,
     minutes: 0,

@@ -50,6 +50,7 @@ export type Timer = Noted & Omit<PayloadOf<'timer'>, 'kind'> & { readonly began:
 /** What time and money the job may take, as it was agreed last. */
 type Limit = Noted & Omit<PayloadOf<'limit'>, 'kind'>;
 type Photo = Noted & Omit<PayloadOf<'photographed'>, 'kind'>;
+type Hint = Noted & Omit<PayloadOf<'hinted'>, 'kind'>;
 type FollowUp = Noted & Omit<PayloadOf<'follow-up'>, 'kind'>;
 
 /** What a safeguard may stand before. */
@@ -153,6 +154,10 @@ export type Story = {
   readonly followUps: readonly FollowUp[];
   readonly photos: readonly Photo[];
   readonly passed: readonly Passed[];
+  /** Hints that were taken in practice. */
+  readonly hints: readonly Hint[];
+  /** The hidden fault of a practice that has come to its end. */
+  readonly revealed: (Noted & Omit<PayloadOf<'revealed'>, 'kind'>) | undefined;
   readonly closed: (Noted & Omit<PayloadOf<'closed'>, 'kind'>) | undefined;
   /** All the time from the first event to the last, in seconds, by what it was. */
   readonly time: Stretch;

@@ -12,6 +12,7 @@ import { closing, takingOff, thePart } from './apart.ts';
 import { plain, type Clause } from './clause.ts';
 import { checkClause, proofClause } from './checks.ts';
 import { photographClause } from './photographs.ts';
+import { revealedWords } from './practice.ts';
 import { condemnedClause, repairedClause } from './repairs.ts';
 import { pastSafeguard } from './safeguards.ts';
 import { settledClause } from './settled.ts';
@@ -164,6 +165,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   baseline: (said, { context }) => aside(baselineWords(context.story, said)),
   'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
   closed: () => aside('the session was closed'),
+  hinted: ({ says }, { context }) =>
+    plain(`${context.who} asked for a hint: ${asClause(says)}`, { kind: 'beside' }),
+  revealed: (said, { context }) => plain(revealedWords(context.story, said), { begins: true }),
   reopened: (_, { context }) =>
     plain(`${context.who} took up the closed job again`, { begins: true }),
 };

@@ -1,8 +1,8 @@
-import type { Safeguard } from '../../tree/model.ts';
 import { at } from '../../at.ts';
 import { sum } from '../../sum.ts';
 import { beginEpisode, findIn, forcedCheck, isProof, workOn } from './episode.ts';
 import type { Environment } from './episode.ts';
+import { provableBy } from './provable.ts';
 import { makeRandom } from './random.ts';
 import type { Random } from './random.ts';
 import { hideVehicle, NoSimulation } from './vehicle.ts';
@@ -78,28 +78,15 @@ function spread(values: readonly number[]): { mean: number; error: number } {
 /** Draws before a tree is given up whose safeguards stay shut on every vehicle. */
 const mostDraws = 1000;
 
-/**
- * A hidden vehicle that can be proven in the end: one whose safeguard stays shut with nothing left to
- * mend (oil that is always over-full) would never be let run, and no work changes it.
- */
+/** A hidden vehicle that can be proven in the end. */
 function hideProvable({ tree, input: { model } }: Environment, random: Random): HiddenVehicle {
-  // A safeguard of repairs alone keeps nobody from running what is mended.
-  const ofRuns = (tree.safeguards ?? []).filter(({ before }) => !isOfRepairs(before));
-  const guards = ofRuns.flatMap(({ check, shows }) => {
-    const index = model.checks.findIndex(({ id }) => id === check);
-    const results = tree.checks[check]?.results ?? [];
-    return index < 0 ? [] : [{ index, open: results.map(({ id }) => shows.includes(id)) }];
-  });
+  const isProvable = provableBy(tree, model);
   for (let attempt = 0; attempt < mostDraws; attempt += 1) {
     const vehicle = hideVehicle(model, random);
-    const mended = vehicle.causes;
-    if (guards.every(({ index, open }) => at(open, vehicle.show(index, mended)))) return vehicle;
+    if (isProvable(vehicle)) return vehicle;
   }
   throw new NoSimulation(`no vehicle in ${mostDraws} may be run with everything mended`);
 }
-
-const isOfRepairs = (before: Safeguard['before']): boolean =>
-  Object.keys(before).every((key) => key === 'repair');
 
 /** Sends every policy to the same hidden vehicles and compares their minutes in pairs. */
 export function simulate(simulation: Simulation): readonly Simulated[] {

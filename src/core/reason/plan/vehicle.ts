@@ -54,19 +54,29 @@ const mostTries = 100_000;
 /** A tree of which no figure can be had by simulation; the message says why. */
 export class NoSimulation extends RangeError {}
 
+/** A vehicle with these causes: what each check would show is drawn, the complaint's own test as well. */
+export function drawVehicle(
+  model: Model,
+  causes: readonly number[],
+  random: Random,
+): HiddenVehicle {
+  const drawn = drawResults(model, causes, random);
+  const show = (check: number, mended: readonly number[]): number =>
+    causes
+      .filter((cause) => !mended.includes(cause))
+      .reduce(
+        (most, cause) => Math.max(most, ownResult(drawn, cause, check)),
+        at(drawn.background, check),
+      );
+  return { causes, show };
+}
+
 /** Draws vehicles until one shows the complaint, and hides what was drawn. */
 export function hideVehicle(model: Model, random: Random): HiddenVehicle {
   for (let attempt = 0; attempt < mostTries; attempt += 1) {
     const causes = model.causes.flatMap(({ prior }, index) => (random() < prior ? [index] : []));
-    const drawn = drawResults(model, causes, random);
-    const show = (check: number, mended: readonly number[]): number =>
-      causes
-        .filter((cause) => !mended.includes(cause))
-        .reduce(
-          (most, cause) => Math.max(most, ownResult(drawn, cause, check)),
-          at(drawn.background, check),
-        );
-    if (show(model.complaint, []) > 0) return { causes, show };
+    const vehicle = drawVehicle(model, causes, random);
+    if (vehicle.show(model.complaint, []) > 0) return vehicle;
   }
   throw new NoSimulation(
     `no vehicle in ${mostTries} shows the complaint; its causes never show it`,

@@ -6,6 +6,7 @@ import { isOwn } from '../../tree/own/bare.ts';
 import { Written } from '../../tree/written/written.ts';
 import { Shop } from '../../tree/shop.ts';
 import { Conditions } from '../kinds/shapes.ts';
+import { Practice } from './practice.ts';
 import { described, Odometer, Sheet } from '../vehicle/vehicle.ts';
 import { freeText, programText } from '../free-text.ts';
 import { unreadableBy } from '../read-event.ts';
@@ -17,6 +18,8 @@ export const Header = z.object({
   id: z.string().max(200),
   tool: z.string().max(100),
   opened: z.string().max(40),
+  /** It is practice on a hidden fault, and no work on a vehicle. */
+  practice: Practice.optional(),
   who: freeText(200),
   vehicle: z.object({
     name: freeText(500),

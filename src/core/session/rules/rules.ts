@@ -13,6 +13,7 @@ import { nameCause, nameCheck, takeCheck } from './own.ts';
 import { timerOff } from './timer.ts';
 import { prove } from './prove.ts';
 import { settle } from './settle.ts';
+import { hint, inPractice, revealAtEnd } from './practice.ts';
 import { photo } from './photo.ts';
 import { condemn, denyCause, describe, repair } from './repair.ts';
 import { needlessWord, passSafeguards, withDespite } from './safeguards.ts';
@@ -60,6 +61,9 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   'part-bought': buy,
   limit,
   'follow-up': ({ text, urgency = 'noticed' }) => accept([{ kind: 'follow-up', text, urgency }]),
+  hint,
+  // Turned into a finding before it comes here.
+  make: () => refuse('not-practice', 'Nothing is hidden here.', 'Record it with find.'),
   pause: () => accept([{ kind: 'paused' }]),
 };
 
@@ -80,13 +84,19 @@ const afterClosing: ReadonlySet<Action['do']> = new Set([
  * Says what may happen when: the events an action makes of this story, or why it may not be.
  * Screens and the `enter` command both go through here.
  */
-export function decide(story: Story, action: Action, world: World): Ruling {
-  if (story.closed !== undefined && !afterClosing.has(action.do))
+export function decide(story: Story, given: Action, world: World): Ruling {
+  if (story.closed !== undefined && !afterClosing.has(given.do))
     return refuse(
       'closed',
       'This session is closed.',
       'Reopen it, or start a new one; notes and follow-ups can still be added here.',
     );
+  const taken = inPractice(story, given, world);
+  if (taken.kind === 'refused') return taken;
+  return revealAtEnd(story, ruleOn(story, taken.action, world), world);
+}
+
+function ruleOn(story: Story, action: Action, world: World): Ruling {
   const passage = passSafeguards(story, action);
   if (passage.kind === 'refused') return passage;
   const ruling = dispatch(rules, 'do', action, story, world);

@@ -3,7 +3,10 @@ import { meant } from '../../trade/units/nearest.ts';
 import type { Tree } from '../../tree/model.ts';
 import type { Shop } from '../../tree/shop.ts';
 import type { KeptPhoto } from '../record/photo.ts';
-import type { Payload } from '../event.ts';
+import type { Answer } from '../answer.ts';
+import type { Payload, PayloadOf } from '../event.ts';
+import type { Secret } from '../practice/secret.ts';
+import type { Story } from '../story.ts';
 
 /** What becomes of an action: events to be written, or one clear line why not. */
 export type Ruling =
@@ -18,12 +21,25 @@ export type Ruling =
 /** One clear line why an action cannot be. */
 export type Refused = { readonly kind: 'refused'; readonly problem: Problem };
 
+/** A practice on a hidden fault, as the rules ask it; nothing of it where its secret is lost. */
+export type HiddenFault = {
+  readonly secret?: Secret | undefined;
+  /** What the vehicle shows on a check now; undefined for a check that the tree has not. */
+  readonly answer?: ((story: Story, check: string) => Answer | undefined) | undefined;
+  /** What the advice says now. */
+  readonly hint?:
+    | ((story: Story) => Omit<PayloadOf<'hinted'>, 'kind' | 'minutes'> | undefined)
+    | undefined;
+};
+
 /** What an action may need from outside the session. */
 export type World = {
   /** A tree of the library with its shop, for going to another complaint. */
   readonly tree: (id: string) => { readonly tree: Tree; readonly shop: Shop } | undefined;
   /** The library's shop, where there is a library. */
   readonly shop?: Shop | undefined;
+  /** What a practice session hides, and what its vehicle and the advice say of it. */
+  readonly practice?: HiddenFault | undefined;
   /** The photo of an action, once it was read and lies beside the session. */
   readonly photo?: KeptPhoto | undefined;
 };

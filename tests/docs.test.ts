@@ -112,6 +112,8 @@ const walkKeys = bindings
 /** What the pages must say of the key that asks for it. */
 const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
   confirm: /it is so/,
+  make: /check on screen is made/,
+  hint: /a hint/,
   unsure: /unsure/,
   skip: /can't get to it/,
   'not-this': /was not that/,

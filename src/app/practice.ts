@@ -33,7 +33,7 @@ function hint(story: Story): ReturnType<NonNullable<HiddenFault['hint']>> {
   if (advice.kind === 'bad') return undefined;
   const { tree } = currentLeg(story);
   const [first] = advice.value.next;
-  const names = gradedNames(tree, suspectsNow(advice.value)).slice(0, 3).join('; ');
+  const names = gradedNames(tree, suspectsNow(advice.value).slice(0, 3)).join('; ');
   const step = first === undefined ? '' : ` Best next: ${stepWords(tree, first)}`;
   return {
     says: `suspected are ${names === '' ? 'none of the listed' : names}.${step}`.slice(0, 2000),

@@ -8,7 +8,7 @@ import {
   stepWords,
 } from '../core/reason/history/wording.ts';
 import { gradedNames, sidesOf, suspectsNow } from '../core/reason/history/suspect-words.ts';
-import { good, type Parsed } from '../core/problem.ts';
+import { bad, good, type Parsed } from '../core/problem.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import { fold } from '../core/session/fold.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
@@ -18,6 +18,7 @@ import type { Tree } from '../core/tree/model.ts';
 import { isOwn } from '../core/tree/own/bare.ts';
 import { readSettings } from '../store/settings.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
+import { hidesAdvice } from '../app/practice-rules.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { recordJson, withSession } from './session.ts';
 import { uses } from './uses.ts';
@@ -28,6 +29,7 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     const story = fold(recovered.header, recovered.events);
     if (isOwn(currentLeg(story).tree))
       return adviseNothing(io, given.flag('json'), story, recovered.damage);
+    if (hidesAdvice(story)) return bad(aHint);
     const prudence = prudenceOf(readSettings(io.disk.files, io.folders.settings));
     const advice = adviceFor(story, prudence);
     if (advice.kind === 'bad') return advice;
@@ -43,6 +45,13 @@ export async function advise(io: Io, args: readonly string[]): Promise<Ended> {
     return done;
   });
 }
+
+/** In practice nobody gets the advice for nothing. */
+const aHint = {
+  code: 'advice-is-hint',
+  message: 'This is practice on a hidden fault: the advice is a hint, and costs minutes.',
+  mend: 'Take one on the walk (A), or with {"do":"hint"} through "droplight enter".',
+};
 
 /** A job without a tree: its causes as the person named them, and no number that nobody gave. */
 function adviseNothing(

@@ -1,4 +1,6 @@
 import { paragraph } from '../core/account/block.ts';
+import { practiceLine } from '../core/account/opening/practice.ts';
+import { fold } from '../core/session/fold.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { showMarkdown } from '../core/account/forms/markdown.ts';
 import { reviewBlocks } from '../core/review/outline.ts';
@@ -25,6 +27,8 @@ export async function review(io: Io, args: readonly string[]): Promise<Ended> {
     const { damage } = loaded.value;
     const warning = recordWarning(damage);
     if (warning !== undefined) warnings.push(`${sessionName(path)}: ${warning}`);
+    const practice = practiceLine(fold(loaded.value.header, loaded.value.events));
+    if (practice !== undefined) warnings.push(`${sessionName(path)}: ${practice}`);
     reviews.push({ record: recordJson(damage), ...reviewOf(sessionName(path), loaded.value) });
   }
   if (given.value.flag('json')) printJson(io, { reviews, trends: trendsOf(reviews) });

@@ -1,5 +1,6 @@
 import { firstOf } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
+import { isPractice } from '../core/session/header/practice.ts';
 import { stateOf, type RecordState } from '../core/session/record/damage.ts';
 import { attempt } from '../store/files.ts';
 import { currentLeg } from '../core/session/story.ts';
@@ -34,6 +35,7 @@ type About = {
   readonly path: string;
   readonly vehicle?: string;
   readonly tree?: string;
+  readonly practice?: true;
   readonly state: string;
 };
 
@@ -48,8 +50,10 @@ function about(io: Io, { name, path }: Listed): About {
     path,
     vehicle: story.header.vehicle.name,
     tree: currentLeg(story).tree.id,
+    ...(isPractice(header) && { practice: true }),
     state: `${story.closed?.as ?? `open: ${story.due.kind}`}${told(stateOf(damage))}`,
   };
 }
 
-const words = ({ session, state }: About): string => `${session}  ${state}`;
+const words = ({ session, state, practice }: About): string =>
+  `${session}  ${practice === true ? 'practice, ' : ''}${state}`;

@@ -1,9 +1,10 @@
-import { bad, firstOf, good } from '../core/problem.ts';
+import { bad, firstOf, good, never } from '../core/problem.ts';
+import { checkReveal, type Reveal } from '../core/reason/practice/held.ts';
 import { fold } from '../core/session/fold.ts';
 import { stateOf, type Damage, type RecordState } from '../core/session/record/damage.ts';
 import { cleanRow } from '../core/text.ts';
 import { findPhoto } from '../store/photos.ts';
-import type { Recovered } from '../store/recover.ts';
+import { sha256, type Recovered } from '../store/recover.ts';
 import { loadSession } from '../store/sessions.ts';
 import { printJson, type Ended, type Io } from './io.ts';
 import { readOptions } from './options.ts';
@@ -54,10 +55,16 @@ type Verdict = {
   /** The line that the link told elsewhere ends: all up to it is as it was; absent when that is not shown. */
   readonly provenTo?: number;
   readonly why?: string;
+  /** What a practice has told of its fault, held against what it was committed to. */
+  readonly practice?: Reveal;
 };
 
-const isWhole = ({ state, photos = [] }: Verdict): boolean =>
-  state === 'whole' && photos.length === 0;
+const isWhole = ({ state, photos = [], practice }: Verdict): boolean =>
+  state === 'whole' && photos.length === 0 && !isForged(practice);
+
+/** Whether a practice tells another fault or other answers than those of its vehicle. */
+const isForged = (practice: Reveal | undefined): boolean =>
+  practice?.kind === 'other fault' || practice?.kind === 'other answers';
 
 /** Photos that the record tells of, as far as they are not beside it as they were kept. */
 const lostPhotos = (io: Io, path: string, { header, events }: Recovered): readonly LostPhoto[] =>
@@ -78,6 +85,7 @@ function judge(io: Io, path: string, against: string | undefined): Verdict {
   const { events, damage, openEnd, link, links } = loaded.value;
   const state = stateOf(damage, openEnd);
   const photos = lostPhotos(io, path, loaded.value);
+  const practice = checkReveal(loaded.value, sha256);
   const verdict = {
     session: path,
     state,
@@ -85,6 +93,7 @@ function judge(io: Io, path: string, against: string | undefined): Verdict {
     lines: damage,
     link,
     ...(photos.length > 0 && { photos }),
+    ...(practice !== undefined && { practice }),
   };
   if (against === undefined) return verdict;
   const held = links.find((one) => one.link === against)?.line;
@@ -110,14 +119,34 @@ function wordsOf({
   provenTo,
   why,
   photos = [],
+  practice,
 }: Verdict): string {
   const at = lines.map(({ line, kind }) => `line ${line} ${told[kind]}`).join(', ');
   const proven = provenTo === undefined ? '' : `that link ends line ${provenTo}`;
   const lost = photos.map(({ n, file, state: now }) => `photo ${file} of event ${n} ${now}`);
-  const whole = [`${events} events`, at, ...lost, proven, `last link ${link ?? ''}`];
-  const parts = why === undefined ? whole : [why, ...lost];
+  const practised = practice === undefined ? [] : [revealWords(practice)];
+  const whole = [`${events} events`, at, ...lost, ...practised, proven, `last link ${link ?? ''}`];
+  const parts = why === undefined ? whole : [why, ...lost, ...practised];
   const word = lost.length === 0 ? state : `${state}, but not its photos`;
   return `${word}: ${session} (${parts.filter((part) => part !== '').join(', ')})`;
+}
+
+/** How far what a practice revealed is what it had been committed to. */
+function revealWords(practice: Reveal): string {
+  switch (practice.kind) {
+    case 'hidden':
+      return 'practice: the fault is still hidden';
+    case 'lost':
+      return 'practice: the fault was lost, so nothing can be held against the commitment';
+    case 'held':
+      return "practice: the fault is the one committed to, and every answer is its vehicle's";
+    case 'other fault':
+      return 'practice: THE FAULT REVEALED IS NOT THE ONE COMMITTED TO';
+    case 'other answers':
+      return `practice: NOT THE ANSWERS OF ITS VEHICLE at event ${practice.events.join(', ')}`;
+    default:
+      return never(practice);
+  }
 }
 
 const told: Readonly<Record<Damage['kind'], string>> = {

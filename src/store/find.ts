@@ -58,13 +58,15 @@ function textIn(line: string, key: string): string | undefined {
   return found === undefined ? undefined : (JSON.parse(found) as string);
 }
 
-function lookedInto(files: Files, path: string): Pick<SessionLine, 'state' | 'of'> {
+function lookedInto(files: Files, path: string): Pick<SessionLine, 'state' | 'of' | 'practice'> {
   try {
     const text = new TextDecoder().decode(files.read(path));
     const first = text.slice(0, headerRead);
     const [vehicle, tree] = [textIn(first, '"vehicle":\\{"name":'), textIn(first, '"tree":')];
     const of = vehicle === undefined || tree === undefined ? undefined : { vehicle, tree };
-    return { state: stateIn(text), of };
+    // Quotes inside a text are written with a backslash: only the header itself begins so.
+    const practice = first.includes('"practice":{"commitment":');
+    return { state: stateIn(text), of, ...(practice && { practice }) };
   } catch {
     // A file that cannot be read is nothing to pick up.
     return notKnown;

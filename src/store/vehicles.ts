@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { bad, good, problemsOf, type Parsed, type Problem } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
+import { isPractice } from '../core/session/header/practice.ts';
 import { slug } from '../core/session/name.ts';
 import type { Header } from '../core/session/header/header.ts';
 import { afterStart } from '../core/session/vehicle/job.ts';
@@ -118,8 +119,8 @@ export function pastJobs(files: Files, sessions: string, vehicle: Vehicle): read
     .filter(({ name }) => name.includes(part))
     .flatMap(({ path }) => {
       const loaded = loadSession(files, path);
-      if (loaded.kind === 'bad' || !sameVehicle(loaded.value.header.vehicle.name, vehicle.name))
-        return [];
+      if (loaded.kind === 'bad' || isPractice(loaded.value.header)) return [];
+      if (!sameVehicle(loaded.value.header.vehicle.name, vehicle.name)) return [];
       return [pastJob(fold(loaded.value.header, loaded.value.events), vehicle)];
     });
 }
@@ -139,6 +140,7 @@ export function unsafeLeft(files: Files, sessions: string): readonly string[] {
       const loaded = mayBeUnsafe(files, path) ? loadSession(files, path) : undefined;
       if (loaded?.kind !== 'good') return [];
       const { header, events } = loaded.value;
+      if (isPractice(header)) return [];
       const { name } = header.vehicle;
       const vehicle = kept.find((one) => sameVehicle(one.vehicle.name, name))?.vehicle;
       return pastJob(fold(header, events), vehicle ?? newVehicle(name))

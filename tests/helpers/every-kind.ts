@@ -106,4 +106,6 @@ export const everyKind: readonly Payload[] = [
   { kind: 'resumed', torn: 17 },
   { kind: 'closed', as: 'fixed', text: 't', leftOpen: ['bezel'] },
   { kind: 'reopened' },
+  { kind: 'hinted', minutes: 5, next: { do: 'check', id: 'look' }, says: 'suspected: wire' },
+  { kind: 'revealed', as: 'proven', causes: ['wire'], salt: 'b'.repeat(64) },
 ];

@@ -4,6 +4,8 @@ import type { Action } from '../../src/core/session/action.ts';
 import { figures } from '../../src/core/trade/catalog.ts';
 import { codeOf } from '../../src/phone/code.ts';
 import { readSession } from '../../src/store/recover.ts';
+import { shippedTree } from './library.ts';
+import { practiceOn } from './practice/begun.ts';
 import { chooseTree, makeProgram, pagesRead, passPages, press, startKeys } from './program.ts';
 import { readingsFolder, see } from './readings.ts';
 
@@ -156,6 +158,17 @@ function phonePage(...names: readonly string[]): Program {
   return program;
 }
 
+/** A practice just begun, its fault hidden, with some keys pressed. */
+function practised(keys: string): Program {
+  const { header, secret } = practiceOn(shippedTree('rough-idle'), { seed: 'a screen' });
+  const { program } = makeProgram();
+  const path = 'sessions/practice.jsonl';
+  program.dispatch({ kind: 'session-opened', path, header, events: [], torn: 0, secret });
+  passPages(program);
+  press(program, keys);
+  return program;
+}
+
 /** Each kind of screen of the shipped trees, by the name of its golden frame. */
 export const everyScreen: readonly Reached[] = [
   ...byKeys.map(([name, keys]) => ({ name, reach: () => after(keys) })),
@@ -179,6 +192,9 @@ export const everyScreen: readonly Reached[] = [
   { name: 'replay-playing', reach: () => replayed('<enter>gff') },
   { name: 'replay-typed', reach: () => replayed('<enter>11:0') },
   { name: 'feed', reach: () => feedPage() },
+  { name: 'practice', reach: () => practised('y') },
+  { name: 'practice-answered', reach: () => practised('yZy') },
+  { name: 'practice-hint', reach: () => practised('yZyZ<enter>A') },
 ];
 
 /** Keys from Home to the question for a figure of the book, on the tree of readings. */

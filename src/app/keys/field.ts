@@ -71,13 +71,6 @@ export const fieldBindings: readonly Binding[] = [
     about: 'keep the answer',
   },
   {
-    modes: ['answered'],
-    keys: ['enter'],
-    command: 'choose',
-    hint: 'go on',
-    about: 'the answer was read: on with the walk',
-  },
-  {
     modes: ['insist'],
     keys: ['!'],
     command: 'choose',

@@ -2,6 +2,7 @@ import type { Binding, Command, Mode } from './command.ts';
 import { fieldBindings } from './field.ts';
 import { pageBindings } from './page.ts';
 import { isDigit, isLetter, isTyped, type Token } from './tokens.ts';
+import { practiceBindings } from './practice.ts';
 import { walkBindings } from './walk.ts';
 
 /**
@@ -10,6 +11,7 @@ import { walkBindings } from './walk.ts';
  */
 export const bindingsWith = (own: readonly Binding[]): readonly Binding[] => [
   ...fieldBindings,
+  ...practiceBindings,
   ...walkBindings,
   ...own,
   ...pageBindings,

@@ -27,26 +27,6 @@ const checks = ['look', 'measure', 'make', 'caution', 'prepare', 'condition'] as
 /** Keys of the walk. */
 export const walkBindings: readonly Binding[] = [
   {
-    modes: ['make'],
-    keys: ['y'],
-    command: 'make',
-    hint: 'make it',
-    about: 'practice: make the check on screen; the hidden vehicle answers',
-  },
-  {
-    modes: ['make'],
-    keys: ['A'],
-    command: 'hint',
-    hint: 'hint (5 min)',
-    about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
-  },
-  {
-    modes: steps.filter((mode) => mode !== 'make'),
-    keys: ['A'],
-    command: 'hint',
-    about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
-  },
-  {
     modes: ['own'],
     keys: ['N'],
     command: 'own-check',

@@ -25,12 +25,13 @@ export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[]
 }
 
 /** `2026-04-11 10:42  no supply, Orchard van`: whose it is as its first line says, or out of its file's name. */
-export function sessionWords({ name, of }: SessionLine): string {
+export function sessionWords({ name, of, practice }: SessionLine): string {
+  const word = practice === true ? 'PRACTICE ' : '';
   const parts = /^(\d{4}-\d\d-\d\d)-(\d\d)(\d\d)-(.+)$/.exec(name);
-  if (parts === null) return of === undefined ? name : ofWords(of);
+  if (parts === null) return of === undefined ? name : `${word}${ofWords(of)}`;
   const [, day, hour, minute, rest = ''] = parts;
   const what = of === undefined ? rest.replaceAll('-', ' ') : ofWords(of);
-  return `${day} ${hour}:${minute}  ${what}`;
+  return `${day} ${hour}:${minute}  ${word}${what}`;
 }
 
 /** The complaint first: a long name of a vehicle is cut at its end. */

@@ -19,7 +19,8 @@ import { readFacts } from '../open.ts';
 import { readOptions, sessionsFolder, type Given } from '../options.ts';
 import { callOf, uses } from '../uses.ts';
 import { markOf } from './set-file.ts';
-import { wishFrom, type Hidden } from './wish.ts';
+import type { Hidden } from './hidden.ts';
+import { wishFrom } from './wish.ts';
 
 const use = callOf('practice');
 

@@ -7,7 +7,7 @@ import { attempt } from '../../store/files.ts';
 import { sha256 } from '../../store/recover.ts';
 import type { Io } from '../io.ts';
 import { absolute } from '../options.ts';
-import type { Hidden } from './wish.ts';
+import type { Hidden } from './hidden.ts';
 
 /**
  * A set of faults for a class. Its seeds lead to the faults, by this program and the same tree alone; no

@@ -1,20 +1,8 @@
 import { bad, good, type Parsed } from '../../core/problem.ts';
 import type { Io } from '../io.ts';
 import { wrongUse, type Given } from '../options.ts';
+import type { Hidden } from './hidden.ts';
 import { entryOf } from './set-file.ts';
-
-/** What is to be hidden, as it was asked for on the command line. */
-export type Hidden = {
-  readonly tree: string;
-  readonly seed: string | undefined;
-  readonly hard: boolean;
-  readonly causes: readonly string[];
-  /** As typed: `transmission=automatic,ground-side=negative`. */
-  readonly facts: string;
-  readonly set: { readonly name: string; readonly number: number } | undefined;
-  /** The tree that a set was made of: see `markOf`. */
-  readonly mark?: string;
-};
 
 /** A tree with its options, or one number of a set. */
 export function wishFrom(io: Io, given: Given, use: string): Parsed<Hidden> {

@@ -28,6 +28,7 @@ import {
 import { showMarkdown } from './forms/markdown.ts';
 import { complaintBlocks } from './opening/complaint.ts';
 import { logLine } from './opening/log-line.ts';
+import { practiceLine } from './opening/practice.ts';
 import { totalBlocks } from './opening/totals.ts';
 import { vehicleBlocks } from './opening/vehicle.ts';
 import { wayOf } from './outcome-steps.ts';
@@ -64,7 +65,9 @@ export function writeUp(story: Story, provenance: Provenance, options: WriteOpti
   const context = accountContext(story, options);
   const drawn = options.pictures !== undefined && context.length === 'full';
   const pictures = drawn ? picturesOf(story, context.history) : [];
-  const first = provenance.warning === undefined ? [] : [paragraph(provenance.warning)];
+  const first = [provenance.warning, practiceLine(story)]
+    .filter((line) => line !== undefined)
+    .map(paragraph);
   const head = options.frontMatter === true ? frontMatter(context) : '';
   const blocks = [...first, ...outline(context, provenance, pictures)];
   return {

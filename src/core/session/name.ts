@@ -32,4 +32,6 @@ export type SessionLine = {
   readonly state: SessionState;
   /** What its first line says; undefined where that cannot be read. */
   readonly of: { readonly vehicle: string; readonly tree: string } | undefined;
+  /** It is practice on a hidden fault. */
+  readonly practice?: true;
 };

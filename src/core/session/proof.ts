@@ -34,6 +34,13 @@ export function isProven(story: Told): boolean {
   return last.length === tries && last.every(({ good }) => good);
 }
 
+/** The same with one try more. */
+export function isProvenBy(story: Told, { good }: Pick<Proof, 'good'>): boolean {
+  const { tries } = currentLeg(story).tree.complaint;
+  const before = proofsOfRepair(story).slice(1 - tries);
+  return good && (tries === 1 || (before.length === tries - 1 && before.every((one) => one.good)));
+}
+
 /** Whether the last repair still waits for its proof, or for more good tries of it. */
 export function awaitsProof(story: Told): boolean {
   const proofs = proofsOfRepair(story);

@@ -49,7 +49,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   paused: { work: 'checking', corrects: 'never' },
   resumed: { work: 'waiting', corrects: 'never' },
   closed: { work: 'checking', corrects: 'only withdrawn' },
-  hinted: { work: 'waiting', corrects: 'never' },
+  hinted: { work: 'checking', corrects: 'never' },
   revealed: { work: 'checking', corrects: 'never' },
   reopened: { work: 'checking', corrects: 'only withdrawn' },
 };

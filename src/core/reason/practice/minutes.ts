@@ -15,9 +15,9 @@ export function plannedMinutes(story: Story, said: Payload): number {
   switch (said.kind) {
     case 'found':
     case 'unsure':
-      return tree.checks[said.check]?.minutes ?? 0;
+    // One of as many tries as the tree asks for: each is an event of its own.
     case 'proved':
-      return (tree.checks[said.check]?.minutes ?? 0) * tree.complaint.tries;
+      return tree.checks[said.check]?.minutes ?? 0;
     case 'repaired':
       return tree.causes[said.cause]?.repair.minutes ?? 0;
     case 'access': {

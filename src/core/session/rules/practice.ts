@@ -1,6 +1,7 @@
 import type { Action, ActionOf } from '../action.ts';
 import type { Payload } from '../event.ts';
 import { isPractice } from '../header/practice.ts';
+import { isProvenBy } from '../proof.ts';
 import type { Story } from '../story.ts';
 import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';
 
@@ -104,7 +105,7 @@ export function isHinted({
 export function revealAtEnd(story: Story, ruling: Ruling, { practice }: World): Ruling {
   if (ruling.kind === 'refused' || !isPractice(story.header) || story.revealed !== undefined)
     return ruling;
-  const proven = ruling.payloads.some((said) => said.kind === 'proved' && said.good);
+  const proven = ruling.payloads.some((said) => said.kind === 'proved' && isProvenBy(story, said));
   const closed = ruling.payloads.some(({ kind }) => kind === 'closed');
   if (!proven && !closed) return ruling;
   const secret = practice?.secret;

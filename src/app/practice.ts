@@ -6,7 +6,6 @@ import { vehicleAnswer } from '../core/reason/practice/answer.ts';
 import { practiceNow } from '../core/reason/practice/minutes.ts';
 import { isPractice } from '../core/session/header/practice.ts';
 import type { Stamp } from '../core/session/kinds/shapes.ts';
-import { hintMinutes } from '../core/session/rules/practice.ts';
 import type { HiddenFault } from '../core/session/rules/ruling.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { unlisted } from '../core/tree/model.ts';
@@ -49,7 +48,7 @@ export const nowIn = ({ story }: Pick<OpenSession, 'story'>, now: Stamp): Stamp 
 export const practiceOffer = ({ secret }: OpenSession): string =>
   secret === undefined
     ? lostWords
-    : `Practice: y makes the check on screen, the hidden vehicle answers. A: a hint, ${hintMinutes} min.`;
+    : 'Practice: y makes the check on screen, and the hidden vehicle answers.';
 
 export const lostWords =
   'What this practice hides is not on this machine any more: close it (c), the record says so.';

@@ -2,7 +2,7 @@ import type { Binding, Command, Mode } from './command.ts';
 import { fieldBindings } from './field.ts';
 import { pageBindings } from './page.ts';
 import { isDigit, isLetter, isTyped, type Token } from './tokens.ts';
-import { practiceBindings } from './practice.ts';
+import { hintElsewhere, practiceBindings } from './practice.ts';
 import { walkBindings } from './walk.ts';
 
 /**
@@ -15,6 +15,7 @@ export const bindingsWith = (own: readonly Binding[]): readonly Binding[] => [
   ...walkBindings,
   ...own,
   ...pageBindings,
+  hintElsewhere,
 ];
 
 /** The command a key means in a mode; undefined when it means nothing there. */

@@ -1,7 +1,7 @@
 import type { Binding } from './command.ts';
 
 /** Pages to read. */
-export const readings = ['full', 'why', 'ladder', 'answered'] as const;
+export const readings = ['full', 'why', 'ladder'] as const;
 
 const longLists = [
   'home',
@@ -22,6 +22,7 @@ const leftBack = [
   'settings',
   'keys',
   ...readings,
+  'answered',
   'apart',
   'close',
   'reopen',

@@ -18,12 +18,6 @@ export const practiceBindings: readonly Binding[] = [
     about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
   },
   {
-    modes: steps.filter((mode) => mode !== 'make'),
-    keys: ['A'],
-    command: 'hint',
-    about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
-  },
-  {
     modes: ['answered'],
     keys: ['enter'],
     command: 'choose',
@@ -31,3 +25,11 @@ export const practiceBindings: readonly Binding[] = [
     about: 'the answer was read: on with the walk',
   },
 ];
+
+/** A hint can be asked for on every step; its key is told last where it is not the usual one. */
+export const hintElsewhere: Binding = {
+  modes: steps.filter((mode) => mode !== 'make'),
+  keys: ['A'],
+  command: 'hint',
+  about: 'practice: what the advice knows, until the next answer; it costs 5 minutes',
+};

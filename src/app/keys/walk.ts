@@ -203,6 +203,7 @@ export const walkBindings: readonly Binding[] = [
       'apart',
       'close',
       'timers',
+      'answered',
       'reopen',
       'history',
       'worked',

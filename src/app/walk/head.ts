@@ -13,9 +13,9 @@ export function headWord(session: OpenSession | undefined): string {
   return state === 'altered' || state === 'cut short' ? `RECORD ${state.toUpperCase()}` : ourName;
 }
 
-/** Practice is said wherever the name of the vehicle is. */
-const practiceWord = (session: OpenSession): string =>
-  isPractice(session.header) ? 'PRACTICE ' : '';
+/** Whose vehicle it is; in practice it is nobody's, and that is said in its place. */
+const nameOf = ({ header }: OpenSession): string =>
+  isPractice(header) ? 'PRACTICE' : header.vehicle.name;
 
 const ourName = 'DROPLIGHT';
 
@@ -25,7 +25,7 @@ export function headLeft(
   session: OpenSession,
   columns: number,
 ): string {
-  const name = `${practiceWord(session)}${session.story.header.vehicle.name}`;
+  const name = nameOf(session);
   // A replay is led by nobody.
   const leads = lead === 'quicker' && screen.kind !== 'replay' ? ' · quicker leads' : '';
   const what = ` · ${currentLeg(session.story).tree.id.replaceAll('-', ' ')}${leads}`;

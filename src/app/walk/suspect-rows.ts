@@ -5,6 +5,7 @@ import {
   type SideWords,
 } from '../../core/reason/history/suspect-words.ts';
 import { currentLeg } from '../../core/session/story.ts';
+import { hintMinutes } from '../../core/session/rules/practice.ts';
 import { adviceIsHint } from '../practice-rules.ts';
 import type { OpenSession } from '../state.ts';
 import type { DueOnScreen } from './question.ts';
@@ -29,7 +30,7 @@ export function suspectRows(
 ): readonly string[] {
   const { story, advice, unadvised } = session;
   if (advice === undefined && unadvised === adviceIsHint)
-    return ['SUSPECTS  hidden in practice: A is a hint, and costs minutes'];
+    return [`SUSPECTS  hidden: A is a hint (${hintMinutes} min)`];
   if (advice === undefined)
     return [unadvised === undefined ? 'SUSPECTS  ...' : 'SUSPECTS  cannot be told (w says why)'];
   const { tree } = currentLeg(story);

@@ -1,11 +1,10 @@
 import { bad, good, type Parsed, type Problem } from '../../core/problem.ts';
 import { hideFault, saltOf } from '../../core/reason/practice/hide.ts';
 import type { Header } from '../../core/session/header/header.ts';
+import type { Practice } from '../../core/session/header/practice.ts';
 import { currencyOf, newHeader } from '../../core/session/header/new-header.ts';
-import { asWalked } from '../../core/session/header/walked-tree.ts';
 import { parseConditions } from '../../core/session/rules/vehicle.ts';
 import { cleanRow } from '../../core/text.ts';
-import { fitTree, misfit } from '../../core/tree/fit.ts';
 import { attempt } from '../../store/files.ts';
 import { sessionName } from '../../store/find.ts';
 import { keepSecret, newSalt } from '../../store/practice.ts';
@@ -13,11 +12,10 @@ import { sha256 } from '../../store/recover.ts';
 import { createSession } from '../../store/sessions.ts';
 import { readSettings } from '../../store/settings.ts';
 import { done, printJson, type Ended, type Io } from '../io.ts';
-import { openTree } from '../library.ts';
 import { newPlace } from '../new-place.ts';
-import { readFacts } from '../open.ts';
 import { readOptions, sessionsFolder, type Given } from '../options.ts';
 import { callOf, uses } from '../uses.ts';
+import { groundFor, type Ground } from './ground.ts';
 import { markOf } from './set-file.ts';
 import type { Hidden } from './hidden.ts';
 import { wishFrom } from './wish.ts';
@@ -66,41 +64,40 @@ function begin(io: Io, given: Given): Parsed<string> {
 }
 
 function headerFor(io: Io, given: Given, hidden: Hidden): Parsed<Header> {
-  const opened = openTree(io, given, hidden.tree);
-  if (opened.kind === 'bad') return opened;
-  const { tree, library } = opened.value;
-  if (hidden.mark !== undefined && hidden.mark !== markOf(tree)) return bad(otherTree(tree.id));
-  const facts = readFacts(hidden.facts, library);
-  if (facts.kind === 'bad') return facts;
-  const wrong = misfit(tree, facts.value);
-  if (wrong !== undefined) return bad(wrong);
+  const ground = groundFor(io, given, hidden.tree, hidden.facts);
+  if (ground.kind === 'bad') return ground;
+  const { tree, library, facts } = ground.value;
   const settings = readSettings(io.disk.files, io.folders.settings);
   const conditions = parseConditions({ altitude: settings.altitude }, settings.units);
   if (conditions.kind === 'bad') return conditions;
-  const vehicle = { name: practiceVehicle, facts: facts.value };
-  const salt = hidden.seed === undefined ? newSalt() : saltOf(hidden.seed, tree.id, sha256);
-  const walked = asWalked(fitTree(tree, facts.value), vehicle);
-  const secret = hideFault(walked, { ...hidden, salt });
-  if (secret.kind === 'bad') return secret;
-  const kept = attempt(io.folders.settings, () =>
-    keepSecret(io.disk.files, io.folders.settings, secret.value),
-  );
-  if (kept.kind === 'bad') return kept;
+  const committed = commit(io, hidden, ground.value);
+  if (committed.kind === 'bad') return committed;
   const about = {
     tree,
     shop: library.shop,
-    vehicle,
-    practice: {
-      commitment: kept.value,
-      ...(hidden.hard && { hard: true as const }),
-      ...(hidden.set !== undefined && { set: hidden.set }),
-    },
+    vehicle: { name: practiceVehicle, facts },
+    practice: committed.value,
     who: given.text('who') ?? settings.who,
     conditions: conditions.value,
     units: settings.units,
     ...currencyOf(settings),
   };
   return good(newHeader(about, io.clock().at));
+}
+
+/** Draws what is hidden, keeps it on this machine, and says what the record may say of it. */
+function commit(io: Io, hidden: Hidden, { tree, walked }: Ground): Parsed<Practice> {
+  const { seed, mark, hard, set } = hidden;
+  if (mark !== undefined && mark !== markOf(tree)) return bad(otherTree(tree.id));
+  const salt = seed === undefined ? newSalt() : saltOf(seed, tree.id, sha256);
+  const secret = hideFault(walked, { ...hidden, salt });
+  if (secret.kind === 'bad') return secret;
+  const { files } = io.disk;
+  const { settings } = io.folders;
+  const kept = attempt(settings, () => keepSecret(files, settings, secret.value));
+  if (kept.kind === 'bad') return kept;
+  const commitment = kept.value;
+  return good({ commitment, ...(hard && { hard }), ...(set !== undefined && { set }) });
 }
 
 const otherTree = (tree: string): Problem => ({

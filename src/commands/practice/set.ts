@@ -1,18 +1,15 @@
 import { bad, good, type Parsed } from '../../core/problem.ts';
 import { hideFault, saltOf } from '../../core/reason/practice/hide.ts';
-import { asWalked } from '../../core/session/header/walked-tree.ts';
 import { commitmentOf } from '../../core/session/practice/secret.ts';
 import { cleanRow, count } from '../../core/text.ts';
-import { fitTree, misfit } from '../../core/tree/fit.ts';
 import { attempt } from '../../store/files.ts';
 import { newSeed } from '../../store/practice.ts';
 import { sha256 } from '../../store/recover.ts';
 import { writeWhole } from '../../store/whole-file.ts';
 import { done, type Ended, type Io } from '../io.ts';
-import { openTree } from '../library.ts';
-import { readFacts } from '../open.ts';
 import { absolute, readOptions, wrongUse, type Given } from '../options.ts';
 import { callOf, uses } from '../uses.ts';
+import { groundFor, type Ground } from './ground.ts';
 import { markOf, type SetFile } from './set-file.ts';
 
 /** `droplight practice set TREE --count N --out FILE`: faults for a class, the same for everybody. */
@@ -45,15 +42,11 @@ function setFor(io: Io, given: Given): Parsed<SetFile> {
     return wrongUse('A set wants one tree, --count N and --out FILE.', callOf('practice'));
   if (!Number.isInteger(many) || many < 1 || many > 999)
     return wrongUse('--count is a number from 1 to 999.', callOf('practice'));
-  const opened = openTree(io, given, word);
-  if (opened.kind === 'bad') return opened;
-  const { tree, library } = opened.value;
-  const typed = given.text('facts') ?? '';
-  const facts = readFacts(typed, library);
-  if (facts.kind === 'bad') return facts;
-  const wrong = misfit(tree, facts.value);
-  if (wrong !== undefined) return bad(wrong);
-  const walked = asWalked(fitTree(tree, facts.value), { facts: facts.value });
+  const ground = groundFor(io, given, word, given.text('facts') ?? '');
+  return ground.kind === 'bad' ? ground : drawn(given, ground.value, many);
+}
+
+function drawn(given: Given, { tree, walked }: Ground, many: number): Parsed<SetFile> {
   const hard = given.flag('hard');
   const faults = [];
   for (let made = 0; made < many; made += 1) {
@@ -64,5 +57,6 @@ function setFor(io: Io, given: Given): Parsed<SetFile> {
   }
   const name = given.text('name') ?? `${tree.id}, ${count(many, 'fault')}`;
   const format = 'droplight practice set 1' as const;
-  return good({ format, name, tree: tree.id, hard, mark: markOf(tree), facts: typed, faults });
+  const facts = given.text('facts') ?? '';
+  return good({ format, name, tree: tree.id, hard, mark: markOf(tree), facts, faults });
 }

@@ -160,35 +160,45 @@ test('the same seed hides the same, and another one leaves the same first line b
   expect(Object.keys(commitments[0] ?? {})).toEqual(['commitment']);
 });
 
-test('a set hides the same for everybody, and no cause stands in it', async () => {
+/** A set of three faults. */
+async function setOf(tree: string) {
   const folder = scratch();
-  const set = join(folder, 'set.json');
-  const made = await runCommand(
-    practice,
-    ['set', 'no-crank', '--count', '3', '--name', 'march', '--out', set],
-    { folder },
+  const file = join(folder, 'set.json');
+  const args = ['set', tree, '--count', '3', '--name', 'march', '--out', file];
+  const made = await runCommand(practice, args, { folder });
+  return { folder, file, args, made, text: readFileSync(file, 'utf8') };
+}
+
+test('a set hides the same for everybody, and no cause stands in it', async () => {
+  const { file, text } = await setOf('no-crank');
+  const numbers = ['2', '2', '3'];
+  const paths = await Promise.all(
+    numbers.map((number) => begun(scratch(), '--set', file, '--number', number)),
   );
-  const over = await runCommand(practice, ['set', 'no-crank', '--count', '3', '--out', set], {
-    folder,
-  });
-  const [one, other, third] = await Promise.all(
-    ['2', '2', '3'].map((number) => begun(scratch(), '--set', set, '--number', number)),
+  const [one, other, third] = paths.map(header);
+  const seeds = (JSON.parse(text) as { faults: { seed: string }[] }).faults.map(({ seed }) => seed);
+  const named = Object.keys(one?.trees['no-crank']?.causes ?? {}).filter((cause) =>
+    text.includes(`"${cause}"`),
   );
-  const strange = await runCommand(practice, ['--set', set, '--number', '4'], { folder });
-  const text = readFileSync(set, 'utf8');
-  writeFileSync(set, text.replace(/"mark": "[0-9a-f]/, '"mark": "x'));
-  const changed = await runCommand(practice, ['--set', set, '--number', '1'], { folder });
+
+  expect(one?.practice).toEqual(other?.practice);
+  expect(one?.practice?.set).toEqual({ name: 'march', number: 2 });
+  expect(third?.practice?.commitment).not.toBe(one?.practice?.commitment);
+  expect(named).toEqual([]);
+  expect(
+    paths.some((path) => seeds.some((seed) => readFileSync(path, 'utf8').includes(seed))),
+  ).toBe(false);
+});
+
+test('a set is not written over, has its numbers, and is bound to its tree', async () => {
+  const { folder, file, args, text, made } = await setOf('no-crank');
+  const over = await runCommand(practice, args, { folder });
+  const strange = await runCommand(practice, ['--set', file, '--number', '4'], { folder });
+  writeFileSync(file, text.replace(/"mark": "[0-9a-f]/, '"mark": "x'));
+  const changed = await runCommand(practice, ['--set', file, '--number', '1'], { folder });
 
   expect(made.code).toBe(0);
   expect(over.err).toContain('never written over');
-  expect(header(one ?? '').practice).toEqual(header(other ?? '').practice);
-  expect(header(one ?? '').practice?.set).toEqual({ name: 'march', number: 2 });
-  expect(header(third ?? '').practice?.commitment).not.toBe(header(one ?? '').practice?.commitment);
-  for (const cause of Object.keys(header(one ?? '').trees['no-crank']?.causes ?? {}))
-    expect(text).not.toContain(`"${cause}"`);
-  expect(readFileSync(one ?? '', 'utf8')).not.toContain(
-    (JSON.parse(text) as { faults: { seed: string }[] }).faults[1]?.seed ?? 'x',
-  );
   expect(strange.err).toContain('1 to 3');
   expect(changed.err).toContain('another version of the tree');
 });

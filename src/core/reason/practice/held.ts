@@ -1,6 +1,6 @@
 import { readAnswer } from '../../session/answer.ts';
 import { askedNow } from '../../session/answered.ts';
-import type { Event, UnknownEvent } from '../../session/event.ts';
+import type { Event, PayloadOf, UnknownEvent } from '../../session/event.ts';
 import { fold, step, type Recorded } from '../../session/fold.ts';
 import { commitmentOf, type Secret } from '../../session/practice/secret.ts';
 import type { Fingerprint } from '../../session/record/chain.ts';
@@ -46,12 +46,17 @@ function strangeAnswers({ header, events }: Recorded, secret: Secret): readonly 
 function isAsShown(story: Story, event: Event | UnknownEvent, secret: Secret): boolean {
   if (event.kind === 'corrected') return event.to === undefined || !('result' in event.to);
   if (event.kind === 'unsure' || event.kind === 'not-this') return false;
-  if (event.kind !== 'found' && event.kind !== 'proved') return true;
-  const check = currentLeg(story).tree.checks[event.check];
-  const answer = vehicleAnswer(story, secret, event.check);
+  return event.kind === 'found' || event.kind === 'proved' ? isShown(story, event, secret) : true;
+}
+
+type Shown = PayloadOf<'found'> | PayloadOf<'proved'>;
+
+function isShown(story: Story, said: Shown, secret: Secret): boolean {
+  const check = currentLeg(story).tree.checks[said.check];
+  const answer = vehicleAnswer(story, secret, said.check);
   if (check === undefined || answer === undefined) return false;
-  const read = readAnswer(askedNow(story, event.check, check), { ...answer, insist: true });
+  const read = readAnswer(askedNow(story, said.check, check), { ...answer, insist: true });
   if (read.kind === 'refused') return false;
-  const shown = event.kind === 'proved' ? asProof(check, read) : read.shown;
-  return shown.result === event.result && shown.reading?.value === event.reading?.value;
+  const shown = said.kind === 'proved' ? asProof(check, read) : read.shown;
+  return shown.result === said.result && shown.reading?.value === said.reading?.value;
 }

@@ -12,7 +12,7 @@ import { sha256 } from '../../store/recover.ts';
 import { createSession } from '../../store/sessions.ts';
 import { readSettings } from '../../store/settings.ts';
 import { done, printJson, type Ended, type Io } from '../io.ts';
-import { newPlace } from '../new-place.ts';
+import { newPlace } from '../program/new-place.ts';
 import { readOptions, sessionsFolder, type Given } from '../options.ts';
 import { callOf, uses } from '../uses.ts';
 import { groundFor, type Ground } from './ground.ts';

@@ -43,7 +43,7 @@ const warmUp: Readonly<
 };
 
 /** Minutes from one standing to what a step asks for; what it does not name stays. */
-function changeMinutes(from: WholeStanding, to: Standing): number {
+export function changeMinutes(from: WholeStanding, to: Standing): number {
   return fields.reduce((minutes, field) => {
     const wanted = to[field];
     if (wanted === undefined || wanted === from[field]) return minutes;

@@ -50,5 +50,5 @@ export const practiceOffer = ({ secret }: OpenSession): string =>
     ? lostWords
     : 'Practice: y makes the check on screen, and the hidden vehicle answers.';
 
-export const lostWords =
+const lostWords =
   'What this practice hides is not on this machine any more: close it (c), the record says so.';

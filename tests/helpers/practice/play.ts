@@ -24,7 +24,7 @@ export type Policy = 'own way' | 'advice' | 'odds';
  * How it ended. What the tree itself ends without a repair is no failure of whoever follows it: it hands
  * the job to another tree, or stops it, or says that none of the listed causes fits.
  */
-export type Outcome = 'proven' | 'handed over' | 'stopped' | 'unlisted' | 'refused' | 'no end';
+type Outcome = 'proven' | 'handed over' | 'stopped' | 'unlisted' | 'refused' | 'no end';
 
 export type Played = {
   readonly outcome: Outcome;

@@ -3,7 +3,7 @@ import { Id } from '../../tree/basics.ts';
 import { programText } from '../free-text.ts';
 
 /** How a practice session came to its end: proven, given up, or its secret was gone. */
-export const practiceEnds = ['proven', 'given-up', 'lost'] as const;
+const practiceEnds = ['proven', 'given-up', 'lost'] as const;
 
 /** What only practice on a hidden fault has. */
 export const practiceKinds = {

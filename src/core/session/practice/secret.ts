@@ -9,8 +9,7 @@ export type Secret = {
 };
 
 /** What is hashed: the causes in the order of the alphabet, then the salt, with blanks between. */
-export const commitmentText = ({ causes, salt }: Secret): string =>
-  [...causes.toSorted(), salt].join(' ');
+const commitmentText = ({ causes, salt }: Secret): string => [...causes.toSorted(), salt].join(' ');
 
 /** The commitment to a secret; `printf %s "cause salt" | sha256sum` gives the same. */
 export const commitmentOf = (secret: Secret, fingerprint: Fingerprint): string =>

@@ -1,8 +1,10 @@
 #!/usr/bin/env node
 // What `droplight` starts: words that a Node of any age can read, so that an old one can be told so.
-// The build puts the two numbers in, from `engines` in package.json.
+// The build puts in the two numbers of `engines` and the version, from package.json.
+
 var needed = NEEDED_NODE;
 var found = process.versions.node.split('.').map(Number);
+var word = process.argv[2];
 if (found[0] < needed[0] || (found[0] === needed[0] && found[1] < needed[1])) {
   process.stderr.write(
     'droplight: Node ' +
@@ -12,7 +14,15 @@ if (found[0] < needed[0] || (found[0] === needed[0] && found[1] < needed[1])) {
       ' or newer.\n',
   );
   process.exitCode = 3;
+} else if (word === '--version' || word === '-v') {
+  process.stdout.write(VERSION + '\n');
 } else {
+  // The next start reads what this one has understood of the program. Where it cannot be kept, it is not.
+  var os = require('os');
+  var { cacheFolder } = require('../src/store/places.ts');
+  require('module').enableCompileCache(
+    cacheFolder({ env: process.env, system: os.platform(), home: os.homedir() }),
+  );
   import('./droplight.js').catch(function (error) {
     process.stderr.write('droplight: the program does not load. ' + String(error) + '\n');
     process.exitCode = 3;

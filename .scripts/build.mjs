@@ -2,12 +2,12 @@
 import { build } from 'esbuild';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { banner } from './lean/builtins.mjs';
+import { gather } from './lean/gather.mjs';
 import { lean } from './lean/plugin.mjs';
 import { licencesOf } from './licences.mjs';
 
 const root = resolve(import.meta.dirname, '..');
-const banner =
-  "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);";
 
 export async function buildProgram({
   outdir = resolve(root, '.build'),
@@ -34,6 +34,7 @@ export async function buildProgram({
     plugins: [lean()],
     logLevel: 'warning',
   });
+  await gather(outdir, metafile);
   writeFileSync(resolve(outdir, 'LICENCES.txt'), licencesOf(Object.keys(metafile.inputs), root));
   await buildBin(outdir);
   // What the bundle leaves to be found at run time.
@@ -44,16 +45,18 @@ export async function buildProgram({
 
 /** The word `droplight` of a shell: it starts the bundle, or says which Node that needs. */
 async function buildBin(outdir) {
-  const { engines } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8'));
+  const { engines, version } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8'));
   const needed = engines.node.match(/\d+/g).map(Number);
   await build({
     entryPoints: [resolve(root, '.scripts/bin.cjs')],
     outfile: resolve(outdir, 'bin.cjs'),
+    bundle: true,
+    external: ['./droplight.js'],
     platform: 'node',
     format: 'cjs',
     // Parsed by the oldest that is still met; what runs below is the bundle's own target.
     target: 'node12.22',
-    define: { NEEDED_NODE: JSON.stringify(needed) },
+    define: { NEEDED_NODE: JSON.stringify(needed), VERSION: JSON.stringify(version) },
     logLevel: 'warning',
   });
 }

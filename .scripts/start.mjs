@@ -6,9 +6,8 @@ import { buildIfStale, fitNode, install, root } from './setup.mjs';
 install();
 const built = buildIfStale();
 if (built !== 0) process.exit(built);
-const done = spawnSync(
-  fitNode(),
-  [join(root, '.build', 'droplight.js'), ...process.argv.slice(2)],
-  { stdio: 'inherit', cwd: process.env.INIT_CWD ?? root },
-);
+const done = spawnSync(fitNode(), [join(root, '.build', 'bin.cjs'), ...process.argv.slice(2)], {
+  stdio: 'inherit',
+  cwd: process.env.INIT_CWD ?? root,
+});
 process.exit(done.status ?? 3);

@@ -2,6 +2,7 @@
 import { fstatSync } from 'node:fs';
 import { homedir, hostname, platform, uptime } from 'node:os';
 import { join, resolve } from 'node:path';
+import { isatty } from 'node:tty';
 import {
   asksHelp,
   asksLines,
@@ -16,8 +17,9 @@ import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder, usualSessions } from './store/places.ts';
 
-const isTyped = process.stdin.isTTY === true;
-const isTerminal = isTyped && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+// Asked of the system: to make the streams only to look at them takes longer than a short command.
+const isTyped = isatty(0);
+const isTerminal = isTyped && isatty(1) && process.env['TERM'] !== 'dumb';
 
 /** Who types has no terminal for the screens, or has them read aloud: then lines come by themselves. */
 const wantsLines = isTyped && (!isTerminal || hears(process.env['INK_SCREEN_READER']));

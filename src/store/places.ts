@@ -34,6 +34,13 @@ function dataFolder({ env, system, home }: Host): string {
   return posix.join(absoluteOr(env['XDG_DATA_HOME'], usual), 'droplight');
 }
 
+/** Where a program may keep what it can make anew: here its own text, read and understood. */
+export function cacheFolder({ env, system, home }: Host): string {
+  if (system === 'win32') return win32.join(onWindows(env['LOCALAPPDATA'], home, 'Local'), 'Cache');
+  if (system === 'darwin') return posix.join(home, 'Library', 'Caches', 'droplight');
+  return posix.join(absoluteOr(env['XDG_CACHE_HOME'], posix.join(home, '.cache')), 'droplight');
+}
+
 const onWindows = (named: string | undefined, home: string, kind: 'Roaming' | 'Local'): string =>
   win32.join(named ? named : win32.join(home, 'AppData', kind), 'droplight');
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { settingsFolder, usualSessions } from '../../src/store/places.ts';
+import { cacheFolder, settingsFolder, usualSessions } from '../../src/store/places.ts';
 
 describe('where settings live', () => {
   test.each([
@@ -50,5 +50,24 @@ describe('where sessions are kept when nobody says', () => {
     ['win32', 'C:\\src\\droplight', 'C:\\shop', 'C:\\shop\\sessions'],
   ])('in a clone on %s: in the current folder', (system, root, current, expected) => {
     expect(usualSessions({ env: {}, system, home: '/home/jb' }, root, current)).toBe(expected);
+  });
+});
+
+describe('where the program keeps what it can make anew', () => {
+  test.each([
+    ['linux', {}, '/home/jb/.cache/droplight'],
+    ['linux', { XDG_CACHE_HOME: '/fast' }, '/fast/droplight'],
+    ['linux', { XDG_CACHE_HOME: 'fast' }, '/home/jb/.cache/droplight'],
+    ['darwin', {}, '/home/jb/Library/Caches/droplight'],
+  ] as const)('on %s with %o: %s', (system, env, expected) => {
+    expect(cacheFolder({ env, system, home: '/home/jb' })).toBe(expected);
+  });
+
+  test('on win32 beside the data that stay on this machine', () => {
+    const env = { LOCALAPPDATA: 'D:\\local' };
+
+    expect(cacheFolder({ env, system: 'win32', home: 'C:\\Users\\jb' })).toBe(
+      'D:\\local\\droplight\\Cache',
+    );
   });
 });

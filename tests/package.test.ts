@@ -52,6 +52,9 @@ const installed = shell('npm', [
 const droplight = (args: readonly string[], input = '') =>
   shell(join(prefix, onWindows ? 'droplight.cmd' : 'bin/droplight'), args, input);
 
+/** The same that a release is tried out with. */
+const job = JSON.parse(readFileSync('.scripts/release/job.json', 'utf8')) as readonly object[];
+
 test('the built program needs nothing but Node', () => {
   expect(needed.length).toBeGreaterThan(0);
   expect(needed.filter((name) => !isBuiltin(name))).toEqual([]);
@@ -104,18 +107,6 @@ test('installed offline into an empty prefix it does a whole job', () => {
 
   expect([next.status, next.err]).toEqual([0, '']);
 });
-
-const job = [
-  { do: 'name-check', test: true, what: 'the wipers on wet glass', bad: 'they stop half way' },
-  { do: 'find', check: 'own-wipers-stop-half-way-test', result: 'bad' },
-  { do: 'name-check', does: 'measure', what: 'volts at the motor', good: '11 V or more' },
-  { do: 'find', check: 'volts-motor', reading: '7.5 V' },
-  { do: 'name-cause', name: 'wiper ground rusted', where: 'under the cowl' },
-  { do: 'condemn', cause: 'wiper-ground-rusted', text: 'ring terminal rusted through' },
-  { do: 'repair', cause: 'wiper-ground-rusted', text: 'new ring terminal' },
-  { do: 'prove', result: 'good' },
-  { do: 'close', as: 'fixed' },
-];
 
 // The program gives itself out for an older one before its first word is read.
 test('a Node that is too old is told so', () => {

@@ -64,6 +64,21 @@ test('it is read back with each of its causes', () => {
   for (const cause of Object.values(tree?.causes ?? {})) expect(told).toContain(cause.name);
 });
 
+test('with the branches of the page one that hangs on them is found, and nothing is wrong', () => {
+  const tree = JSON.parse(example) as Part;
+  const { 'fuse-look': look = {} } = tree['checks'] ?? {};
+  const [whole, burnt] = (look as { results: readonly object[] }).results;
+  const results = [whole, { ...burnt, next: 'horn-part' }];
+  const checks = { ...tree['checks'], 'fuse-look': { ...look, results } };
+
+  const checked = check(
+    JSON.stringify({ ...tree, checks, ...(JSON.parse(exampleOf('branches')) as Part) }),
+  );
+
+  expect(checked.problems).toEqual([]);
+  expect(checked.tree?.checks['horn-part']?.how[0]).toMatch(/^Unplugged together: /);
+});
+
 test('with the feed path of the page the circuit fills the rows, and nothing is wrong', () => {
   const { tree, problems } = check(JSON.stringify(withFeed()));
 

@@ -40,8 +40,8 @@ export function factsAsked(tree: Tree): readonly string[] {
   const file = fileOf(tree);
   const known = asked.get(file);
   if (known !== undefined) return known;
-  const { causes, checks, safeguards, feed } = file;
-  const conditions = [causes, checks, safeguards, feed].flatMap(conditionsIn);
+  const { causes, checks, branches, safeguards, feed } = file;
+  const conditions = [causes, checks, branches, safeguards, feed].flatMap(conditionsIn);
   const perCylinder = Object.values(checks).some(({ each }) => each !== undefined);
   const facts = [
     ...conditions.flatMap((when) => Object.keys(when)),

@@ -129,7 +129,11 @@ function answer(walk: Walk, { name, script }: Vehicle, id: string): Walk {
   if (check === undefined) throw new RangeError(`the tree has no check ${id}`);
   const times = walk.steps.filter((step) => step.id === id).length;
   const mended = story.repairs.map(({ cause }) => cause);
-  const given = answerOf(check, shownBy(script, id, mended), `${name} ${id} ${times}`);
+  const given = answerOf(
+    check,
+    shownBy(script, id, mended, currentLeg(story).tree),
+    `${name} ${id} ${times}`,
+  );
   const needed = neededBy(currentLeg(story).tree, check);
   const brought = needed !== undefined && story.over.includes(needed.state);
   const begun = take(walk, {

@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import * as z from 'zod';
+import type { Tree } from '../../../src/core/tree/model.ts';
 import { Safeguard } from '../../../src/core/tree/shapes.ts';
+import { blockOf } from '../../../src/core/tree/written/branches.ts';
 
 /** Folder of the vehicles that the trees are driven with, one a file: `TREE-NAME.json`. */
 const vehiclesFolder = 'tests/vehicles';
@@ -40,6 +42,8 @@ export const Script = z.strictObject({
   /** Faults that are there, the one that hides the others first. */
   causes: z.array(z.string()).min(1),
   shows: z.record(z.string(), Shows),
+  /** By the id of a block of branches: on which branch each of its faults is. Its probes follow from it. */
+  on: z.record(z.string(), z.record(z.string(), z.string())).default({}),
   /** What checks show once nothing acts on them; left out, their first result. */
   sound: z.record(z.string(), z.string()).default({}),
   /** How the job ends: mended and proven, unless it says otherwise. */
@@ -84,10 +88,35 @@ export function shownBy(
   script: Script,
   check: string,
   mended: readonly string[],
+  tree?: Tree,
 ): string | undefined {
+  const probed = tree && probedBy(script, check, leftOf(script, mended), tree);
+  if (probed !== undefined) return probed;
   const shows = Object.hasOwn(script.shows, check) ? script.shows[check] : undefined;
   const sound = Object.hasOwn(script.sound, check) ? script.sound[check] : undefined;
   return (shows === undefined ? undefined : actsIn(shows, leftOf(script, mended))) ?? sound;
+}
+
+/** What a probe of some branches shows: a fault that is left is on one of those it parts, or is not. */
+function probedBy(
+  { on }: Script,
+  check: string,
+  left: readonly string[],
+  tree: Tree,
+): string | undefined {
+  const block = blockOf(tree.written, check);
+  const branches = block === undefined ? undefined : tree.written?.branches?.[block]?.of;
+  const places = block === undefined ? undefined : on[block];
+  const asked = tree.checks[check];
+  if (branches === undefined || places === undefined || asked === undefined) return undefined;
+  if (!asked.results.some(({ id }) => id === 'elsewhere')) return undefined;
+  // What is parted is read in the step, as a mechanic reads it.
+  const steps = asked.how.join(' ');
+  const isParted = left.some((cause) => {
+    const branch = branches[places[cause] ?? ''];
+    return branch !== undefined && steps.includes(branch.name);
+  });
+  return isParted ? 'here' : 'elsewhere';
 }
 
 /** What the faults that are left make of it; undefined where none of them acts on the check. */

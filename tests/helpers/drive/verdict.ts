@@ -113,12 +113,18 @@ export function slipsOf(script: Script, fitted: Tree): readonly string[] {
       .filter((cause) => !script.causes.includes(cause))
       .map((cause) => `"${check}" names "${cause}", which the vehicle has not`),
   );
+  const branches = Object.entries(script.on).flatMap(([block, places]) =>
+    Object.entries(places)
+      .filter(([, branch]) => fitted.written?.branches?.[block]?.of[branch] === undefined)
+      .map(([cause, branch]) => `"${cause}" is on "${branch}", which "${block}" has not`),
+  );
   const answers = [...Object.keys(script.shows), ...Object.keys(script.sound), ...script.never];
   return [
     ...(script.end === 'unlisted' ? listed : unknown).map((cause) =>
       script.end === 'unlisted' ? `"${cause}" is listed` : `the tree has no cause "${cause}"`,
     ),
     ...named,
+    ...branches,
     ...answers
       .filter((check) => !Object.hasOwn(checks, check))
       .map((check) => `the tree has no check "${check}" on this vehicle`),

@@ -7,6 +7,7 @@ import { checkLinks } from '../../tree/links/links.ts';
 import { lintParts, lintTree } from '../../tree/lint/lint.ts';
 import type { Tree } from '../../tree/model.ts';
 import { problemsBeside, shapeTree } from '../../tree/parse.ts';
+import { atBlocks } from '../../tree/written/check-branches.ts';
 import { rooted } from '../../tree/roots.ts';
 import type { Shop } from '../../tree/shop.ts';
 import { soundness } from './soundness.ts';
@@ -53,5 +54,5 @@ function checkText(text: string, around: Around): Checked {
   const circuit: Problem[] = [];
   lintFeed(tree, (problem) => circuit.push({ ...problem, file }));
   const { problems, doubts } = soundness(tree, file);
-  return { tree, problems: [...lint, ...circuit, ...problems], doubts };
+  return { tree, problems: [...lint, ...circuit, ...atBlocks(tree.written, problems)], doubts };
 }

@@ -10,6 +10,7 @@ import { strayNext } from '../way/next.ts';
 import type { Shop } from '../shop.ts';
 import { checkFormatTwo } from './format-two.ts';
 import { checkWritten } from '../written/check.ts';
+import { atBlocks } from '../written/check-branches.ts';
 import { fileOf } from '../written/settle.ts';
 import { unknown, unknownAmong, unknownInShop, type Named } from '../unknown.ts';
 
@@ -33,11 +34,11 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
   if (tree.written !== undefined) checkWritten(tree.written, tell);
   checkFormatTwo(tree, tell, shop);
   if (shop !== undefined) {
-    const { causes, checks, safeguards, feed } = fileOf(tree);
-    checkFacts({ causes, checks, safeguards, feed }, shop, '', tell);
+    const { causes, checks, branches, safeguards, feed } = fileOf(tree);
+    checkFacts({ causes, checks, branches, safeguards, feed }, shop, '', tell);
     checkShopNames(tree, shop, tell);
   }
-  return problems;
+  return atBlocks(tree.written, problems);
 }
 
 const has = (owner: Named, id: string): boolean => Object.hasOwn(owner, id);

@@ -15,6 +15,7 @@ import { lintSwitches } from './switches.ts';
 import { lintTold } from './told.ts';
 import { lintTexts } from './texts.ts';
 import { lintTriage } from './triage.ts';
+import { atBlocks } from '../written/check-branches.ts';
 import { lintEnds, lintLoops, lintReach } from './way.ts';
 import type { Tree } from '../model.ts';
 
@@ -35,7 +36,7 @@ export function lintTree(tree: Tree, file: string, trees?: readonly string[]): P
   lintRings(tree, tell);
   lintByFacts(tree, tell);
   lintRepairs(tree, tell);
-  return [...problems, ...lintParts(tree, file)];
+  return atBlocks(tree.written, [...problems, ...lintParts(tree, file)]);
 }
 
 /** What each check and each cause shows by itself, however the way leads through them. */
@@ -53,5 +54,5 @@ export function lintParts(tree: Tree, file: string): Problem[] {
   lintStanding(tree, tell);
   lintSwitches(tree, tell);
   lintSizes(tree, tell);
-  return problems;
+  return atBlocks(tree.written, problems);
 }

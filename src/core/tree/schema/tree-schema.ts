@@ -66,13 +66,13 @@ const isId = ({ type, pattern }: Node): boolean =>
 /** One key of an object: its word, its rule, and the list its ids are taken from. */
 function toldKey(value: unknown, owner: string, key: string): Node {
   const place = `${owner}.${key}`;
-  const description = treeWords[place] ?? feedWords[place] ?? treeWords[key];
+  const description = wordFor(owner, key);
   const said = description === undefined ? {} : { description };
   if (!isNode(value)) return said;
   if (key === 'when') return { ...refer('when'), ...said };
   if (key === 'book') return { ...refer('book'), ...said };
   if (key === 'go') return { ...refer('next'), ...said };
-  if (place === 'results.next') return { ...leads(told(value, key)), ...said };
+  if (leading.has(place)) return { ...leads(told(value, key)), ...said };
   const list = listKeys[key];
   const most = mostOf[place];
   const inner = told(value, key);
@@ -85,6 +85,17 @@ function toldKey(value: unknown, owner: string, key: string): Node {
     ...said,
   };
 }
+
+const wordFor = (owner: string, key: string): string | undefined =>
+  [`${owner}.${key}`, `${likeOf[owner]}.${key}`, key]
+    .map((place) => treeWords[place] ?? feedWords[place])
+    .find((word) => word !== undefined);
+
+/** Keys whose value has the keys of a check, without being one of the tree's own. */
+const likeOf: Readonly<Record<string, string>> = { look: 'checks', probe: 'checks' };
+
+/** Keys that say where the way goes on. */
+const leading: ReadonlySet<string> = new Set(['results.next', 'of.next', 'none.next']);
 
 const withSnippets = (items: unknown): unknown =>
   isNode(items) ? { ...items, defaultSnippets: snippets['results'] } : items;

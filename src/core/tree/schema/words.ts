@@ -44,6 +44,33 @@ export const treeWords: Readonly<Record<string, string>> = {
   'tree.causes':
     'What can be wrong, each by an id of yours. One cause is one thing in one place with one repair.',
   'tree.checks': 'What can be looked at, measured or tried, each by an id of yours.',
+  'tree.branches':
+    'One branch of several: fuses, hoses or plugs parted some at a time. By the id of the first of the checks that it stands for.',
+  'branches.probe': 'How some of them are parted together, and what that shows.',
+  'branches.look':
+    'A check of what hangs on the branch that was found. {branch} stands for its name.',
+  'branches.of': 'The branches, by ids of yours, in the order in which they lie side by side.',
+  'branches.none': 'When it is on none of them.',
+  'none.share':
+    'Of a hundred vehicles on which this is tried, on how many it is on none. Left out: by what hangs on the branches.',
+  'none.next': 'Where the way then goes on: a check’s id, cause:ID, tree:ID or stop.',
+  'none.reason': 'Why the way stops there, or why another tree takes over.',
+  'of.name': 'The branch in a sentence: "the radio fuse".',
+  'of.minutes': 'Minutes to part it and to put it back, beside those of the probe.',
+  'of.hangs': 'By cause: of a hundred vehicles with it, on how many it is on this branch.',
+  'of.next': 'Where the way goes on once it is known to be this one. Left out: to the look.',
+  'of.reason': 'Why the way stops here, or why another tree takes over.',
+  'probe.ask': 'The question on the screen, 60 characters at most.',
+  'probe.how': 'How they are parted. {these} stands for the names of those that are.',
+  'probe.healthy': 'What shows where the fault is on none of these.',
+  'probe.minutes': 'Minutes of each probe, beside those of the branches that it parts.',
+  'probe.elsewhere': 'What it is called when nothing changes: the fault is on another one.',
+  'probe.here': 'What it is called when it goes: the fault is on one of these.',
+  'probe.sound': 'Of a hundred probes, how many show it where it is not. Left out: 2.',
+  'elsewhere.label': 'What the mechanic sees then, 40 characters at most.',
+  'elsewhere.told': 'The same as a past phrase for the account: "it stayed as it was".',
+  'here.label': 'What the mechanic sees then, 40 characters at most.',
+  'here.told': 'The same as a past phrase for the account: "it fell".',
   'tree.feed':
     'The supply path as a circuit, from the battery to the loads. Checks that stand on it need no chances typed.',
   'causes.name': 'What is wrong, as you would say it.',

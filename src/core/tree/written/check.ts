@@ -3,6 +3,8 @@ import { unlisted } from '../model.ts';
 import { unknown, unknownAmong } from '../unknown.ts';
 import { limitOf } from '../limits.ts';
 import type { Limits } from './bands.ts';
+import { withBranches } from './branches.ts';
+import { checkBranches } from './check-branches.ts';
 import { checkLeads } from './check-leads.ts';
 import { checkVaried } from './check-varied.ts';
 import { isCertain } from './chances.ts';
@@ -15,7 +17,9 @@ const reserved = ['always', 'when', 'is', 'if', 'go'];
 type Place = { readonly path: string; readonly check: WrittenCheck; readonly tell: Tell };
 
 /** What is wrong with the chances, limits and leads that a file of format 2 gives by name. */
-export function checkWritten(written: Written, tell: Tell): void {
+export function checkWritten(file: Written, tell: Tell): void {
+  const written = { ...file, checks: withBranches(file) };
+  checkBranches(file, tell);
   for (const [id, check] of Object.entries(written.checks)) {
     const place = { path: `checks.${id}`, check, tell };
     checkResults(place);

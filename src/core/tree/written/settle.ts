@@ -3,6 +3,7 @@ import type * as z from 'zod';
 import type { Facts } from '../facts.ts';
 import { Tree as FormatOne } from '../shapes.ts';
 import { unlisted, type Cause, type Check, type Lead, type Result, type Tree } from '../model.ts';
+import { withBranches } from './branches.ts';
 import { bandWords, endsOf, labelWith, type Limits } from './bands.ts';
 import { causeRow, complaintRow, isCertain, soundRow, usuallyBad } from './chances.ts';
 import { valueFor } from './varying.ts';
@@ -21,11 +22,11 @@ import {
  * out. One of format 2 carries the file along, to be settled anew where more is known.
  */
 export function settle(written: Written, facts: Facts): Tree {
-  const { causes, checks, ...rest } = written;
+  const { causes, checks: _checks, branches: _branches, ...rest } = written;
   return {
     ...rest,
     causes: mapValues(causes, (cause) => settleCause(cause, facts)),
-    checks: mapValues(checks, (check, id) =>
+    checks: mapValues(withBranches(written), (check, id) =>
       settleCheck(check, facts, {
         format: written.format,
         complaint: id === written.complaint.confirm,
@@ -165,9 +166,10 @@ function withoutUnlisted(
 export function withLabels(tree: Tree): Tree {
   const { written } = tree;
   if (written === undefined) return tree;
+  const file = withBranches(written);
   return {
     ...tree,
-    checks: mapValues(tree.checks, (check, id) => relabel(check, written.checks[id])),
+    checks: mapValues(tree.checks, (check, id) => relabel(check, file[id])),
   };
 }
 

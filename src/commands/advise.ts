@@ -14,6 +14,8 @@ import { fold } from '../core/session/fold.ts';
 import { openQuestions } from '../core/session/contradiction.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { cleanLine } from '../core/text.ts';
+import type { Counted } from '../core/tree/counted/counted.ts';
+import { countedSentence } from '../core/tree/counted/words.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { isOwn } from '../core/tree/own/bare.ts';
 import { readSettings } from '../store/settings.ts';
@@ -97,6 +99,14 @@ function adviceFor(story: Story, prudence: Prudence): Parsed<Advice> {
 const overOrNot = (story: Story, advice: Advice): Advice =>
   story.closed === undefined ? advice : { ...advice, next: [], held: [] };
 
+/** Whose jobs moved the odds and minutes that this rests on. */
+const ownJobsJson = ({ jobs, weight, checks, minutesWeight }: Counted) => ({
+  jobs,
+  treeWeighs: weight,
+  checksMeasured: Object.keys(checks).length,
+  treeMinutesWeigh: minutesWeight,
+});
+
 /** Chances and minutes as full doubles: rounding is for screens. */
 function adviceJson(tree: Tree, advice: Advice) {
   return {
@@ -114,6 +124,7 @@ function adviceJson(tree: Tree, advice: Advice) {
     })),
     held: advice.held,
     because: adviceSentence(tree, advice),
+    ...(tree.counted !== undefined && { ownJobs: ownJobsJson(tree.counted) }),
   };
 }
 
@@ -130,6 +141,7 @@ function adviceLines(story: Story, advice: Advice): readonly string[] {
       return `- ${stepWords(tree, step)} (${Math.round(step.minutes)} min${saves === '' ? '' : `; ${saves}`})`;
     }),
     ...heldLines(tree, advice).map((line) => `- ${line}`),
+    ...[countedSentence(tree)].filter((line) => line !== undefined),
   ];
 }
 

@@ -24,7 +24,7 @@ import { openSession, type HeldSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { safeJson } from '../core/text.ts';
 import { exitCodeOf, type Ended, type ExitCode, type Io } from './io.ts';
-import { openLibrary } from './library.ts';
+import { libraryForJobs, openLibrary } from './library.ts';
 import { namedIn } from './session.ts';
 import { uses } from './uses.ts';
 
@@ -46,7 +46,10 @@ export async function enter(io: Io, args: readonly string[]): Promise<Ended> {
   });
   if (opened.kind === 'bad') return opened;
   const settings = readSettings(io.disk.files, io.folders.settings);
-  const state = { ...emptyState(io.clock(), settings), library: library.value };
+  const state = {
+    ...emptyState(io.clock(), settings),
+    library: libraryForJobs(io, given, library.value),
+  };
   try {
     const warning = recordWarning(opened.value.recovered.damage);
     if (warning !== undefined) mended.push(warning);

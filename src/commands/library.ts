@@ -7,8 +7,26 @@ import type { Tree } from '../core/tree/model.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { shopFile } from '../store/headings.ts';
 import { loadLibrary } from '../store/library.ts';
+import { ownLibrary } from '../store/own-jobs.ts';
+import { readSettings } from '../store/settings.ts';
 import type { Io } from './io.ts';
-import { absolute, fileNamed, noTrees, treesFolder, type Given } from './options.ts';
+import {
+  absolute,
+  fileNamed,
+  noTrees,
+  sessionsFolder,
+  treesFolder,
+  type Given,
+} from './options.ts';
+
+/** The same as new jobs and legs are to have it: moved to the owner's jobs where the settings ask for that. */
+export function libraryForJobs(io: Io, given: Given, library: Library): Library {
+  const { files } = io.disk;
+  const { ownJobs } = readSettings(files, io.folders.settings);
+  const own = ownLibrary(files, library, { folder: sessionsFolder(io, given), ownJobs });
+  if (own.trouble !== undefined) io.err(`${cleanLine(showProblem(own.trouble))}\n`);
+  return own.library;
+}
 
 /** All trees of the folder in use, or why it cannot be used at all. */
 export function openLibrary(io: Io, given: Given, file?: string): Parsed<Library> {

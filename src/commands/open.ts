@@ -2,6 +2,7 @@ import { bad, firstOf, good, type Parsed } from '../core/problem.ts';
 import { cleanLine, cleanRow } from '../core/text.ts';
 import { misfit } from '../core/tree/fit.ts';
 import type { Tree } from '../core/tree/model.ts';
+import { fromYourJobs } from '../core/tree/counted/words.ts';
 import { groupNamed, groups } from '../core/tree/groups.ts';
 import { bareTree } from '../core/tree/own/bare.ts';
 import { parseSheet, typedFigure, type TypedFigure } from '../core/session/book.ts';
@@ -18,7 +19,7 @@ import { createSession } from '../store/sessions.ts';
 import { readSettings } from '../store/settings.ts';
 import { loadVehicles, rememberVehicle, vehicleNamed } from '../store/vehicles.ts';
 import { done, fail, printJson, type Ended, type Io } from './io.ts';
-import { oddityOf, openLibrary, openTree } from './library.ts';
+import { libraryForJobs, oddityOf, openLibrary, openTree } from './library.ts';
 import { newPlace } from './program/new-place.ts';
 import { readOptions, sessionsFolder, wrongUse, type Given } from './options.ts';
 import { callOf, uses } from './uses.ts';
@@ -93,8 +94,13 @@ function whatFor(io: Io, given: Given): ReturnType<typeof openTree> {
     );
   if (id === undefined) return withoutTree(io, given, own);
   const opened = openTree(io, given, id);
-  if (opened.kind === 'good') tellOddity(io, opened.value);
-  return opened;
+  if (opened.kind === 'bad') return opened;
+  tellOddity(io, opened.value);
+  const library = libraryForJobs(io, given, opened.value.library);
+  const tree = library.trees.find((one) => one.id === opened.value.tree.id) ?? opened.value.tree;
+  const counted = fromYourJobs(tree);
+  if (counted !== undefined) io.err(`${cleanLine(`Odds and minutes: ${counted}.`)}\n`);
+  return good({ tree, library });
 }
 
 function tellOddity(io: Io, { tree, library }: { readonly tree: Tree; readonly library: Library }) {

@@ -17,6 +17,8 @@ export type Settings = {
   readonly hour: (typeof hourWorths)[number];
   /** Least chance, in percent, at which a repair is advised while a short check could still tell. */
   readonly sure: (typeof sureties)[number];
+  /** Whether odds and minutes of the trees move to what was proven in the jobs of the sessions folder. */
+  readonly ownJobs: 'off' | 'on';
 };
 
 export const hourWorths = ['half', 'usual', 'double'] as const;
@@ -33,6 +35,7 @@ export const defaultSettings: Settings = {
   lead: 'tree',
   hour: 'usual',
   sure: '80',
+  ownJobs: 'off',
 };
 
 function oneOf<Value extends string>(values: readonly Value[], found: string, usual: Value): Value {
@@ -60,6 +63,7 @@ export function parseSettings(value: unknown): Settings {
     bell: oneOf(['on', 'off'], text('bell'), defaultSettings.bell),
     hour: oneOf(hourWorths, text('hour'), defaultSettings.hour),
     sure: oneOf(sureties, text('sure'), defaultSettings.sure),
+    ownJobs: oneOf(['off', 'on'], text('ownJobs'), defaultSettings.ownJobs),
     sessions: text('sessions'),
   };
 }

@@ -10,6 +10,7 @@ import {
   type StartForm,
 } from '../app/pages/start-form.ts';
 import { question } from '../app/pages/start-words.ts';
+import { fromYourJobs } from '../core/tree/counted/words.ts';
 import type { Library } from '../core/tree/shop.ts';
 import { TextField } from './field.tsx';
 import { Choices, Line, Narrowed, firstShown } from './parts.tsx';
@@ -33,6 +34,8 @@ export function StartBody({ form, offered, past, rows, columns, units }: StartPr
   const { library } = offered;
   const all = fields(form, offered);
   const field = all[form.at];
+  const chosen = library.trees.find(({ id }) => id === form.answers['tree']);
+  const counted = form.at > 0 && chosen !== undefined ? fromYourJobs(chosen) : undefined;
   const told = past.slice(0, Math.max(0, Math.min(mostPast, rows - 11)));
   // The answers above give way first when there is little room; without a window they were just said.
   const above = rows === endless ? 0 : Math.max(0, rows - 8 - told.length);
@@ -44,6 +47,7 @@ export function StartBody({ form, offered, past, rows, columns, units }: StartPr
           {line}
         </Line>
       ))}
+      {counted === undefined ? null : <Line as="quiet">{`Odds and minutes: ${counted}.`}</Line>}
       {shown.map((one) => (
         <Line key={one.id} as="quiet">
           {`${question(one, library)}  ${answerWords(one, form.answers[one.id] ?? '')}`}

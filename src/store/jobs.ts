@@ -7,6 +7,7 @@ import { safeJson } from '../core/text.ts';
 import { attempt, type Age, type Files } from './files.ts';
 import { ending, listSessions, type Listed } from './find.ts';
 import { sha256 } from './recover.ts';
+import type { Shelf } from './shelf.ts';
 import { loadSession } from './sessions.ts';
 import { writeWhole } from './whole-file.ts';
 
@@ -30,12 +31,14 @@ const Row = z.object({
 type Row = z.output<typeof Row>;
 
 /** How far the reading has come. */
-export type Progress = { readonly done: number; readonly of: number };
+type Progress = { readonly done: number; readonly of: number };
 
 /** All jobs of a folder, and how many of them had to be read; what stood against keeping the index. */
 export type Jobs = {
   readonly jobs: readonly Job[];
   readonly read: number;
+  /** Sessions that were not read, since there were more than was asked for; then nothing was. */
+  readonly unread: number;
   readonly trouble?: Problem;
 };
 
@@ -44,11 +47,17 @@ export type Jobs = {
  * when it was written, by size and times; any other is read, one a step, so that whoever draws a
  * screen can do so between. The index is then written whole, or not at all.
  */
-function* jobsIn(files: Files, folder: string, afresh = false): Generator<Progress, Jobs> {
+function* jobsIn(
+  files: Files,
+  folder: string,
+  { afresh = false, most = Infinity }: Omit<Asked, 'tell'>,
+): Generator<Progress, Jobs> {
   const listed = listSessions(files, folder).toReversed();
   const known: ReadonlyMap<string, Row> = afresh ? new Map() : readIndex(files, folder);
   const aged = listed.map((one) => ({ one, row: freshRow(files, one, known) }));
   const of = aged.filter(({ row }) => row === undefined).length;
+  if (of > most) return { jobs: [], read: 0, unread: of };
+  const shelf: Shelf = new Map();
   const rows: Row[] = [];
   let done = 0;
   for (const { one, row } of aged) {
@@ -57,25 +66,35 @@ function* jobsIn(files: Files, folder: string, afresh = false): Generator<Progre
       continue;
     }
     yield { done, of };
-    rows.push(makeRow(files, one));
+    rows.push(makeRow(files, one, shelf));
     done += 1;
   }
   const jobs = rows.map(({ job }) => job);
   const changed = of > 0 || rows.length !== known.size;
   const kept = changed && rows.length > 0 ? writeIndex(files, folder, rows) : undefined;
-  return { jobs, read: of, ...(kept?.kind === 'bad' && { trouble: firstOf(kept.problems) }) };
+  return {
+    jobs,
+    read: of,
+    unread: 0,
+    ...(kept?.kind === 'bad' && { trouble: firstOf(kept.problems) }),
+  };
 }
 
-/** The same in one go, telling of each step; `afresh`: whatever the index holds. */
+type Asked = {
+  readonly tell?: (progress: Progress) => void;
+  /** Every session is read, whatever the index holds. */
+  readonly afresh?: boolean;
+  /** Nothing is read where more than so many would have to be. */
+  readonly most?: number;
+};
+
+/** The same in one go, telling of each step. */
 export function loadJobs(
   files: Files,
   folder: string,
-  {
-    tell = () => {},
-    afresh = false,
-  }: { readonly tell?: (progress: Progress) => void; readonly afresh?: boolean } = {},
+  { tell = () => {}, ...asked }: Asked = {},
 ): Jobs {
-  const reading = jobsIn(files, folder, afresh);
+  const reading = jobsIn(files, folder, asked);
   for (;;) {
     const step = reading.next();
     if (step.done === true) return step.value;
@@ -104,10 +123,10 @@ function ageAt(files: Files, path: string): Age | undefined {
 const noAge: Age = { size: -1, changed: '' };
 
 /** A file's age is taken before it is read: what is written meanwhile makes the row stale. */
-function makeRow(files: Files, { path, name }: Listed): Row {
+function makeRow(files: Files, { path, name }: Listed, shelf: Shelf): Row {
   const age = ageAt(files, path) ?? noAge;
   const file = `${name}${ending}`;
-  const loaded = loadSession(files, path);
+  const loaded = loadSession(files, path, shelf);
   if (loaded.kind === 'good')
     return { file, ...age, link: loaded.value.link, job: jobOf(name, loaded.value) };
   const problem = firstOf(loaded.problems);

@@ -3,8 +3,10 @@ import { readLine, type Fingerprint, type Link } from '../core/session/record/ch
 import type { Event, UnknownEvent } from '../core/session/event.ts';
 import { parseEvent } from '../core/session/read-event.ts';
 import type { Damage } from '../core/session/record/damage.ts';
-import { Header } from '../core/session/header/header.ts';
+import type { Header } from '../core/session/header/header.ts';
 import { treeOf } from '../core/session/header/walked-tree.ts';
+import type { Written } from '../core/tree/written/written.ts';
+import { shelved, type Shelf } from './shelf.ts';
 import { checkLinks } from '../core/tree/links/links.ts';
 import { bad, good, type Parsed, type Problem } from '../core/problem.ts';
 
@@ -30,13 +32,18 @@ export type Recovered = {
  * Reads a session file and never changes it. A line that was torn is passed over; a line that was
  * altered is passed over and named; a line behind an altered one still counts.
  */
-export function readSession(bytes: Uint8Array, file: string): Parsed<Recovered> {
+export function readSession(
+  bytes: Uint8Array,
+  file: string,
+  shelf: Shelf = new Map(),
+): Parsed<Recovered> {
   const lines = splitLines(bytes);
   const openEnd = lines.at(-1)?.bytes !== 0;
   if (!openEnd) lines.pop();
   const [first, ...rest] = lines;
-  const head = readLine(first?.text ?? '', '', sha256);
-  const header = readHeader(head, first?.text ?? '', file);
+  const text = first?.text ?? '';
+  const head = readLine(text, '', sha256);
+  const header = readHeader(head, { text, file, shelf });
   if (header.kind === 'bad') return header;
   const { events, damage, links } = readEvents(rest, head.kind === 'whole' ? head.link : '');
   const ends = lines.findIndex(({ changedEnd }) => changedEnd);
@@ -52,16 +59,27 @@ export function readSession(bytes: Uint8Array, file: string): Parsed<Recovered> 
   });
 }
 
-function readHeader(head: Link, text: string, file: string): Parsed<Header> {
+type First = { readonly text: string; readonly file: string; readonly shelf: Shelf };
+
+function readHeader(head: Link, { text, file, shelf }: First): Parsed<Header> {
   if (isNewer(text)) return bad(refused('newer-session', file));
   if (head.kind === 'torn') return bad(refused('not-a-session', file));
   if (head.kind !== 'whole') return bad(refused('altered-header', file));
-  const header = Header.safeParse(head.value);
-  if (!header.success) return bad(refused('unknown-header', file));
-  const { tree, trees } = header.data;
+  const header = shelved(head.value, shelf);
+  if (header === undefined) return bad(refused('unknown-header', file));
+  const { tree, trees } = header;
   const own = Object.hasOwn(trees, tree) ? trees[tree] : undefined;
-  const usable = own !== undefined && checkLinks(treeOf(own), file).length === 0;
-  return usable ? good(header.data) : bad(refused('unusable-header', file));
+  if (own === undefined) return bad(refused('unusable-header', file));
+  return isUsable(own, file) ? good(header) : bad(refused('unusable-header', file));
+}
+
+/** Trees that were looked through already: the same one stands in the header of every job walked by it. */
+const usable = new WeakMap<Written, boolean>();
+
+function isUsable(written: Written, file: string): boolean {
+  const known = usable.get(written) ?? checkLinks(treeOf(written), file).length === 0;
+  usable.set(written, known);
+  return known;
 }
 
 /** A later version may link its lines in another way: its number is looked at before anything else. */

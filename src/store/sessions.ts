@@ -7,6 +7,7 @@ import { attempt, StoreError, storeError, type Files, type Handle } from './file
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock } from './lock.ts';
 import { readSession, sha256, type Recovered } from './recover.ts';
+import type { Shelf } from './shelf.ts';
 import { createWhole, writeAll } from './whole-file.ts';
 
 const maxBytes = 256 * 1024 * 1024;
@@ -55,11 +56,11 @@ function createAt(files: Files, path: string, header: Header): void {
   files.syncFolder(dirname(path));
 }
 
-/** Reads a session without opening it for writing. */
-export function loadSession(files: Files, path: string): Parsed<Recovered> {
+/** Reads a session without opening it for writing; with a shelf where many are read in one go. */
+export function loadSession(files: Files, path: string, shelf?: Shelf): Parsed<Recovered> {
   const bytes = attempt(path, () => (files.sizeOf(path) > maxBytes ? undefined : files.read(path)));
   if (bytes.kind === 'bad') return bytes;
-  return bytes.value === undefined ? bad(tooLarge(path)) : readSession(bytes.value, path);
+  return bytes.value === undefined ? bad(tooLarge(path)) : readSession(bytes.value, path, shelf);
 }
 
 const tooLarge = (file: string): Problem => ({

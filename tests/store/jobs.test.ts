@@ -66,7 +66,7 @@ test.each([
   const { jobs } = loadJobs(clean, folder);
   const disk = files({ [index]: spoil(clean.text(index)) });
 
-  expect(loadJobs(disk, folder)).toEqual({ jobs, read: 2 });
+  expect(loadJobs(disk, folder)).toEqual({ jobs, read: 2, unread: 0 });
   expect(disk.text(index)).toBe(clean.text(index));
 });
 
@@ -106,4 +106,11 @@ test('whatever call the disk refuses, there is an answer, and the next index is 
     expect(disk.text(index)).toBe(clean.text(index));
     expect(disk.openHandles).toBe(0);
   }
+});
+
+test('where more would have to be read than is asked for, nothing is', () => {
+  const disk = files();
+
+  expect(loadJobs(disk, folder, { most: 1 })).toEqual({ jobs: [], read: 0, unread: 2 });
+  expect(disk.exists(index)).toBe(false);
 });

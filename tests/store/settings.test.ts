@@ -18,6 +18,7 @@ const mine: Settings = {
   lead: 'quicker',
   hour: 'double',
   sure: '95',
+  ownJobs: 'on',
 };
 const read = (text: string) => readSettings(new MemoryFiles({ 'set/settings.json': text }), 'set');
 

@@ -69,6 +69,12 @@ export const settingLines = [
     values: ['on', 'off'],
     about: 'Whether the terminal rings when a timer has run out.',
   },
+  {
+    key: 'ownJobs',
+    label: 'Own history',
+    values: ['off', 'on'],
+    about: 'on: odds and minutes of new jobs move gently to what your own jobs were proven to be.',
+  },
 ] as const;
 
 export const settingsPage: Page<'settings'> = {
@@ -147,8 +153,12 @@ const folderLine = settingLines.findIndex(({ key }) => key === 'sessions');
 
 function save(state: State, screen: At<'settings'>, change: Partial<Settings>): Transition {
   const settings = { ...state.settings, ...change };
+  // Trees are read anew by the setting that holds now.
+  const anew = change.ownJobs !== undefined;
+  const library = anew ? undefined : state.library;
   return transition(
-    { ...state, settings, screen: { kind: 'settings', cursor: screen.cursor } },
+    { ...state, library, settings, screen: { kind: 'settings', cursor: screen.cursor } },
     { kind: 'save-settings', settings },
+    ...(anew ? [{ kind: 'load-library' as const }] : []),
   );
 }

@@ -4,6 +4,7 @@ import type { Header } from '../../core/session/header/header.ts';
 import type { Settings } from '../../core/settings.ts';
 import { attempt, refusal, StoreError } from '../../store/files.ts';
 import { loadLibrary } from '../../store/library.ts';
+import { ownLibrary } from '../../store/own-jobs.ts';
 import { sessionLines } from '../../store/find.ts';
 import { secretOf } from '../../store/practice.ts';
 import { createSession, openSession, type HeldSession } from '../../store/sessions.ts';
@@ -176,7 +177,10 @@ export class Runner implements EffectRunner {
       shipped: folders.shipped,
       file: folders.treeFile,
     });
-    dispatch({ kind: 'library-loaded', library });
+    const folder = this.#sessions;
+    const own = ownLibrary(disk.files, library, { folder, ownJobs: state().settings.ownJobs });
+    dispatch({ kind: 'library-loaded', library: own.library });
+    if (own.trouble !== undefined) dispatch({ kind: 'failed', problem: own.trouble });
   }
 
   #openSession(path: string, { dispatch }: Program): void {

@@ -16,6 +16,7 @@ import { feedView, type FeedView, type Leads } from '../../core/drawing/feed-vie
 import { ladderLine, ladderLines } from '../../core/drawing/ladder-view.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { noOdds } from '../../core/reason/history/from-story.ts';
+import { countedSentence } from '../../core/tree/counted/words.ts';
 import { isOwn } from '../../core/tree/own/bare.ts';
 
 /** The page of reasons: who is suspected, what would be done next and why. */
@@ -32,6 +33,7 @@ export function whyLines(session: OpenSession, before: Before): readonly string[
     ...(advice.coverage < 0.999
       ? [`They rest on at least ${percent(advice.coverage)} of the evidence.`]
       : []),
+    ...[countedSentence(tree)].filter((line) => line !== undefined),
     '  ',
     'NEXT, THE BEST FIRST',
     ...advice.next.slice(0, 6).map((step, index) => {

@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import type { Header } from '../session/header/header.ts';
 import { closings } from '../session/record/closing.ts';
 
 /** Why nothing of a session counts: what it says may not be what was done, or was done to no vehicle. */
@@ -72,10 +71,6 @@ export type JobComplaint = z.output<typeof JobComplaint>;
 export type End = JobComplaint['end'];
 export type Took = z.output<typeof Took>;
 export type Mended = z.output<typeof Mended>;
-
-/** Whether a session was practice: what it found was made up by the program. */
-export const isMadeUp = (header: Header): boolean =>
-  'practice' in header && header.practice !== undefined;
 
 /** A session of which nothing counts, by its name. */
 export const jobApart = (

@@ -2,13 +2,13 @@ import { causeName } from '../account/words/wording.ts';
 import { failedRepairs } from '../account/blocks/ledger.ts';
 import { complaintsOf, isProvenGone, mendedFor, type Complaint } from '../session/complaints.ts';
 import { fold, type Recorded } from '../session/fold.ts';
+import { isPractice } from '../session/header/practice.ts';
 import { stateOf, type Damage } from '../session/record/damage.ts';
 import type { Repaired, Story } from '../session/story.ts';
 import { isBrought } from '../tree/brought.ts';
-import type { Tree } from '../tree/model.ts';
+import { oddsWritten } from '../tree/counted/as-written.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import {
-  isMadeUp,
   jobApart,
   type Apart,
   type End,
@@ -46,7 +46,7 @@ function jobOfStory(session: string, story: Story): Job {
 
 /** Why nothing of a session counts; undefined for one that does. */
 function apartOf({ header, damage }: Omit<Read, 'events'>): Apart | undefined {
-  if (isMadeUp(header)) return 'practice';
+  if (isPractice(header)) return 'practice';
   if (!header.tool.startsWith('droplight ')) return 'made by another tool';
   const state = stateOf(damage);
   // Every line of one whose line ends were changed is proven all the same.
@@ -83,15 +83,15 @@ function provenCauses(story: Story, complaint: Complaint, failed: Story['repairs
     name: nameIn(story, cause, leg),
     tree: story.legs[leg]?.tree.id ?? '',
     weight: 1 / once.length,
-    ...shareOf(story.legs[leg]?.tree, cause),
+    ...shareOf(story, leg, cause),
   }));
 }
 
 /** The part of the odds that a tree gives a cause. */
-function shareOf(tree: Tree | undefined, cause: string): Pick<Proven, 'share'> {
-  const odds = tree?.causes[cause]?.odds;
-  if (tree === undefined || odds === undefined || isOwn(tree)) return {};
-  return { share: odds / totalOdds(tree) };
+function shareOf({ legs, facts }: Story, leg: number, cause: string): Pick<Proven, 'share'> {
+  const tree = legs[leg]?.tree;
+  if (tree === undefined || isOwn(tree) || !Object.hasOwn(tree.causes, cause)) return {};
+  return { share: oddsWritten(tree, cause, facts) / totalOdds(tree, facts) };
 }
 
 const nameIn = (story: Story, cause: string, leg: number): string =>

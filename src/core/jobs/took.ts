@@ -1,6 +1,7 @@
 import { spentOn } from '../account/blocks/ledger.ts';
 import { askedThing } from '../account/words/wording.ts';
 import type { Story } from '../session/story.ts';
+import { minutesWritten } from '../tree/counted/as-written.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import type { Took } from './job.ts';
 
@@ -24,7 +25,7 @@ export function tookIn(story: Story): Took[] {
     const finding = byNumber.get(entry.event.n);
     const tree = finding && story.legs[finding.leg]?.tree;
     if (finding === undefined || tree === undefined || isOwn(tree)) return [];
-    const planned = plannedMinutes(tree, finding.check);
+    const planned = minutesWritten(tree, finding.check, story.facts);
     const told = finding.told !== undefined || withOpening || entry.correctedBy.length > 0;
     if (told || planned <= 0 || worked < typedAfter * planned) return [];
     return [
@@ -38,7 +39,3 @@ export function tookIn(story: Story): Took[] {
     ];
   });
 }
-
-/** The minutes of a check as its tree was written. */
-const plannedMinutes = ({ checks }: Story['legs'][number]['tree'], check: string): number =>
-  checks[check]?.minutes ?? 0;

@@ -2,6 +2,7 @@ import { groups } from './groups.ts';
 import * as z from 'zod';
 import { quantityNames } from '../trade/units/quantities.ts';
 import { Chance, Id, Minutes, Text, When } from './basics.ts';
+import { Counted } from './counted/counted.ts';
 import { causeFeedFields, checkFeedFields, Feed } from './feed-model.ts';
 
 export const Standing = z.strictObject({
@@ -214,4 +215,6 @@ export const Tree = z.strictObject({
   checks: z.record(Id, Check),
   /** The supply path as a circuit, where the complaint is an electrical one. */
   feed: Feed.optional(),
+  /** The program's own word: whose jobs moved its odds and minutes, and what they were before. */
+  counted: Counted.optional(),
 });

@@ -1,20 +1,10 @@
-import { copyFileSync, mkdirSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { history } from '../../../src/commands/jobs/history.ts';
-import { runCommand, scratch } from '../../helpers/commands.ts';
-
-/** A folder with the example sessions in it. */
-function shop(): string {
-  const folder = scratch();
-  mkdirSync(join(folder, 'sessions'));
-  for (const name of readdirSync('sessions/examples').filter((one) => one.endsWith('.jsonl')))
-    copyFileSync(join('sessions/examples', name), join(folder, 'sessions', name));
-  return folder;
-}
+import { runCommand } from '../../helpers/commands.ts';
+import { exampleShop } from '../../helpers/shop-folder.ts';
 
 test('tells what the complaints of a folder turned out to be', async () => {
-  const folder = shop();
+  const folder = exampleShop();
 
   const { out, code } = await runCommand(history, ['no-supply'], { folder });
 
@@ -24,7 +14,7 @@ test('tells what the complaints of a folder turned out to be', async () => {
 });
 
 test('says the same from the index as from the sessions', async () => {
-  const folder = shop();
+  const folder = exampleShop();
   const first = await runCommand(history, ['--json'], { folder });
 
   const second = await runCommand(history, ['--json'], { folder });
@@ -37,7 +27,7 @@ test('says the same from the index as from the sessions', async () => {
 
 test('an empty folder has no history, and a complaint that is not there is said so', async () => {
   const none = await runCommand(history, []);
-  const other = await runCommand(history, ['brakes-fade'], { folder: shop() });
+  const other = await runCommand(history, ['brakes-fade'], { folder: exampleShop() });
 
   expect(none.out).toMatch(/^There is no session in /);
   expect(other).toMatchObject({ code: 2, out: '' });

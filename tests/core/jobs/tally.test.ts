@@ -103,7 +103,7 @@ test('nothing counts of practice, nor of what another tool wrote', () => {
   const apart = (change: object) =>
     jobOf('job', { header: { ...header, ...change }, events, damage: [] }).apart;
 
-  expect(apart({ practice: { seed: 1 } })).toBe('practice');
+  expect(apart({ practice: { commitment: 'a'.repeat(64) } })).toBe('practice');
   expect(apart({ tool: 'another 2.0' })).toBe('made by another tool');
 });
 

@@ -18,18 +18,25 @@ export function treeOf(written: Written): Tree {
 
 /**
  * A tree as this vehicle has it, evidence of its feed path included. Kept as long as the tree itself
- * lives, since the circuit takes long to work out: the same tree and facts always give the same.
+ * lives, for the vehicles met last, since the circuit takes long to work out: the same tree and facts
+ * always give the same.
  */
-const walked = new WeakMap<Tree, { readonly facts: string; readonly tree: Tree }>();
+const walked = new WeakMap<Tree, Map<string, Tree>>();
+
+/** Vehicles of which a tree is kept: a shop meets the same few again. */
+const mostKept = 24;
 
 export function asWalked(
   tree: Tree,
   { facts, sheet = {} }: Pick<Header['vehicle'], 'facts' | 'sheet'>,
 ): Tree {
   const key = JSON.stringify([facts, sheet]);
-  const known = walked.get(tree);
-  if (known?.facts === key) return known.tree;
+  const kept = walked.get(tree) ?? new Map<string, Tree>();
+  const known = kept.get(key);
+  if (known !== undefined) return known;
   const made = fillTree(withLabels(byTheBook(fitTree(tree, facts), sheet)), facts);
-  walked.set(tree, { facts: key, tree: made });
+  const [oldest] = kept.keys();
+  if (kept.size >= mostKept && oldest !== undefined) kept.delete(oldest);
+  walked.set(tree, kept.set(key, made));
   return made;
 }

@@ -15,7 +15,8 @@ const made =
  * much as a schema can say.
  */
 export function treeSchema(shop: Shop): Node {
-  const shape: Node = z.toJSONSchema(Written, { io: 'input' });
+  // What the program itself writes into the tree of a session is no author's to type.
+  const shape: Node = z.toJSONSchema(Written.omit({ counted: true }), { io: 'input' });
   return {
     ...told(shape, 'tree'),
     title: 'Droplight symptom tree, format 2',

@@ -3,16 +3,9 @@ import { bad } from '../core/problem.ts';
 import { stage, type Begun, type Controls } from '../screens/stage.tsx';
 import { refusal, storeError } from '../store/files.ts';
 import { done, type Ended, type Io } from './io.ts';
-import { newPlace } from './program/new-place.ts';
+import { parting } from './program/parting.ts';
 import { readOptions, sessionsFolder } from './options.ts';
-import {
-  begin,
-  onHangUp,
-  openingsFor,
-  tellRescued,
-  wayBackTo,
-  type First,
-} from './program/program.ts';
+import { begin, onHangUp, openingsFor, tellRescued, type First } from './program/program.ts';
 import { screenUses } from './uses.ts';
 
 const noTerminal = {
@@ -33,21 +26,20 @@ export async function screens(io: Io, args: readonly string[], first: First): Pr
   const handOver = (one: Rescued) => {
     rescued = one;
   };
-  const placeTold = newPlace(io, given.value);
-  let wayBack = (): string => '';
+  const { written, follow, words } = parting(io, given.value);
   const begun = (controls: Controls): Begun => {
-    const one = begin(io, given.value, first, { ...handsOf(controls), handOver });
-    wayBack = wayBackTo(io, one.program, given.value);
+    const one = begin(io, given.value, first, { ...handsOf(controls), handOver, written });
+    follow(one.program);
     io.onStop(controls.stop, controls.redraw);
     onHangUp(io, one.program, () => {
       controls.leave();
-      io.out(wayBack() + placeTold());
+      io.out(words());
     });
     return one;
   };
   try {
     await stage(begun, openings.value, io.halt);
-    io.out(wayBack() + placeTold());
+    io.out(words());
   } catch (error) {
     return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
   }

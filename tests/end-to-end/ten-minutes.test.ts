@@ -42,6 +42,8 @@ test('the first ten minutes go as README.md tells them, word for word, to a writ
     await shown.until(says);
   }
   expect(await shown.exited).toBe(0);
+  // The last line in the shell says where the account lies.
+  expect(shown.screen()).toContain('account: ');
   const [account = ''] = readdirSync(join(folder, 'sessions')).filter((name) =>
     name.endsWith('.md'),
   );

@@ -1,9 +1,9 @@
 import { bad } from '../../core/problem.ts';
 import { refusal, storeError } from '../../store/files.ts';
 import { done, type Ended, type Io } from '../io.ts';
-import { newPlace } from '../program/new-place.ts';
+import { parting } from '../program/parting.ts';
 import { readOptions, sessionsFolder } from '../options.ts';
-import { begin, openingsFor, tellRescued, wayBackTo, type First } from '../program/program.ts';
+import { begin, openingsFor, tellRescued, type First } from '../program/program.ts';
 import { screenUses } from '../uses.ts';
 import { Talk } from './talk.ts';
 
@@ -15,19 +15,17 @@ export async function plain(io: Io, args: readonly string[], first: First): Prom
   if (openings.kind === 'bad') return openings;
 
   const talk = new Talk(io);
-  const { program, load } = begin(io, given.value, first, talk.hands);
-  const placeTold = newPlace(io, given.value);
-  const wayBack = wayBackTo(io, program, given.value);
-  const giveBack = () => io.out(wayBack() + placeTold());
+  const { written, follow, words } = parting(io, given.value);
+  const { program, load } = begin(io, given.value, first, { ...talk.hands, written });
+  follow(program);
   io.onHangUp(() => {
     talk.leave(program);
-    io.out('\n');
-    giveBack();
+    io.out(`\n${words()}`);
   }, 'lines');
   for (const message of openings.value) program.dispatch(message);
   try {
     await talk.hold(program, await load());
-    giveBack();
+    io.out(words());
   } catch (error) {
     return bad(refusal(storeError(error, sessionsFolder(io, given.value))));
   }

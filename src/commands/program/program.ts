@@ -1,10 +1,9 @@
-import { dirname } from 'node:path';
 import type { Message } from '../../app/message.ts';
 import { Program, type Logic } from '../../app/program.ts';
 import type { Ports, Rescued } from '../../app/run/ports.ts';
 import { bad, good, type Parsed } from '../../core/problem.ts';
 import { cleanRow, safeJson } from '../../core/text.ts';
-import { listSessions, lookedFirst, sessionLines, sessionName } from '../../store/find.ts';
+import { listSessions, lookedFirst, sessionLines } from '../../store/find.ts';
 import { readSettings, settingsTrouble } from '../../store/settings.ts';
 import type { Begun } from '../../screens/stage.tsx';
 import type { Ended, Io } from '../io.ts';
@@ -18,11 +17,13 @@ export type First = 'home' | keyof typeof screenUses;
 export type Shower = Pick<Ports, 'redraw' | 'ring' | 'leave' | 'handOver' | 'startAdvice'> & {
   /** The part that comes behind the first frame, as it is to be loaded; as it is where nothing is said. */
   readonly around?: (logic: Logic) => Logic;
+  /** Hears where an account was written. */
+  readonly written: (path: string) => void;
 };
 
 /** The program, and the loading of the part that comes after its first frame. */
 export function begin(io: Io, given: Given, first: First, shower: Shower): Begun {
-  const { around = (logic) => logic, ...hands } = shower;
+  const { around = (logic) => logic, written, ...hands } = shower;
   const treeFile = first === 'start' ? fileNamed(io, given.words[0] ?? '') : undefined;
   const sessions = sessionsFolder(io, given);
   const program = new Program({
@@ -47,7 +48,9 @@ export function begin(io: Io, given: Given, first: First, shower: Shower): Begun
     },
     writeAccount: async (session) => {
       const { writeAccount } = await import('../write.ts');
-      return writeAccount(io, session);
+      const account = await writeAccount(io, session);
+      if (account.kind === 'good') written(account.value.path);
+      return account;
     },
     ...(io.phoneHost !== undefined && { phone: { host: io.phoneHost } }),
     ...hands,
@@ -77,27 +80,6 @@ export const onHangUp = (io: Io, program: Program, giveBack: () => void): void =
     }
     giveBack();
   }, 'keys');
-
-/** How the shell takes up the job that was open last, in one line; nothing where it was closed. */
-export function wayBackTo(io: Io, program: Program, given: Given): () => string {
-  let path: string | undefined;
-  program.subscribe(() => {
-    const { session } = program.state();
-    if (session !== undefined) path = session.story.closed === undefined ? session.path : undefined;
-  });
-  const folder = given.text('sessions');
-  const where = folder === undefined ? '' : ` --sessions ${inShell(folder)}`;
-  return () => {
-    if (path === undefined) return '';
-    const inFolder = dirname(path) === sessionsFolder(io, given);
-    const named = inFolder ? `${sessionName(path)}${where}` : inShell(path);
-    return `resume with: droplight resume ${cleanRow(named)}\n`;
-  };
-}
-
-/** A path as a shell takes it for one word. */
-const inShell = (path: string): string =>
-  /^[\w./~@:+-]+$/.test(path) ? path : `'${path.replaceAll("'", `'\\''`)}'`;
 
 /** What the disk would not keep goes to standard output, once the screens are gone. */
 export function tellRescued(io: Io, rescued: Rescued): Ended {

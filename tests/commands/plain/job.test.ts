@@ -19,7 +19,7 @@ test('a whole job is told from the complaint to the account, without one control
   const text = readFileSync(join(folder, 'sessions', account), 'utf8');
   expect(text).toContain('gray-film');
   expect(text).toContain('brushed');
-  expect(out).toContain('Account written:');
+  expect(out).toMatch(/\naccount: \S+my-truck-no-supply\.md\n$/);
 }, 120_000);
 
 test('each caution is read by itself before its step, and the claim shows its lines before it takes y', async () => {

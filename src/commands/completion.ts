@@ -43,6 +43,12 @@ export async function completion(io: Io, args: readonly string[]): Promise<Ended
 /** What may stand in the place of the last word typed, given those before it. */
 function wordsFor(io: Io, given: Given, typed: readonly string[]): readonly string[] {
   const last = typed.at(-1) ?? '';
+  // Some shells hand over an option with its value as one word, others as three.
+  const [, option, value = ''] = /^(--[^=]+)=(.*)$/.exec(last) ?? [];
+  if (option !== undefined)
+    return wordsFor(io, given, [...typed.slice(0, -1), option, value]).map(
+      (word) => `${option}=${word}`,
+    );
   const before = typed.slice(0, -1).filter((word) => word !== '=');
   return candidates(io, given, { before, last: last === '=' ? '' : last })
     .filter((word) => word.startsWith(last === '=' ? '' : last))
@@ -52,7 +58,7 @@ function wordsFor(io: Io, given: Given, typed: readonly string[]): readonly stri
 type Typed = { readonly before: readonly string[]; readonly last: string };
 
 function candidates(io: Io, given: Given, { before, last }: Typed): readonly string[] {
-  const [name, verb] = before.filter((word) => !word.startsWith('-'));
+  const [name, verb] = wordsIn(before, everywhere);
   if (name === undefined)
     return last.startsWith('-') ? ['--help', '--plain', '--version'] : Object.keys(everyUse);
   const use = calledBy(name, verb);
@@ -65,8 +71,21 @@ function wordsOf(io: Io, given: Given, use: Use, { before, last }: Typed): reado
   const open = /^--(.+)/.exec(before.at(-1) ?? '')?.[1];
   if (open !== undefined && (options[open] ?? 'flag') !== 'flag') return use.values?.[open] ?? [];
   if (last.startsWith('-')) return [...Object.keys(options), 'help'].map((one) => `--${one}`);
-  return use.words === undefined ? [] : named(io, given, use.words);
+  const isFirst = wordsIn(before, options).length === (/^trees \w/.test(use.use) ? 2 : 1);
+  return use.words === undefined || !(isFirst || takesMore.test(use.use))
+    ? []
+    : named(io, given, use.words);
 }
+
+/** A call that takes what its first word names as often as one likes. */
+const takesMore = /^(?:trees )?\w+ \[?[A-Z]+\]?\.\.\./;
+
+/** The words among what was typed: neither options nor the values of those that take one. */
+const wordsIn = (typed: readonly string[], options: Use['options']): readonly string[] =>
+  typed.filter((word, at) => !word.startsWith('-') && !takesValue(typed[at - 1] ?? '', options));
+
+const takesValue = (word: string, options: Use['options']): boolean =>
+  word.startsWith('--') && (options[word.slice(2)] ?? 'flag') !== 'flag';
 
 /** How the command or verb is called that was typed; of `trees` alone, where no verb of it was. */
 function calledBy(name: string, verb: string | undefined): Use | undefined {
@@ -113,7 +132,8 @@ _droplight() {
   found=(\${(f)"$(droplight completion words -- "\${(@)words[2,CURRENT]}" 2>/dev/null)"})
   if (( \${#found} )); then compadd -- $found; else _files; fi
 }
-compdef _droplight droplight
+# In a folder of fpath this file is the function itself; sourced, behind compinit, it names it.
+if [[ "\${funcstack[1]}" = _droplight ]]; then _droplight "$@"; else compdef _droplight droplight; fi
 `,
   fish: `function __droplight_words
   set -l typed (commandline -opc) (commandline -ct)

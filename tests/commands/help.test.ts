@@ -104,6 +104,9 @@ test.each([
   ['a verb', ['trees', 'sch'], ['schema']],
   ['a figure', ['figure', 'dwell-fr'], []],
   ['a session', ['write', 'here'], ['here-1']],
+  ['an option with its value in one word', ['write', 'S', '--as=h'], ['--as=html']],
+  ['the value of an option', ['--sessions', 'S', 'rep'], ['replay']],
+  ['a word that is a verb', ['trees', 'draw', 'no-su'], ['no-supply']],
 ])('completion offers after %s', async (_, typed, expected) => {
   const folder = scratch();
   mkdirSync(join(folder, 'sessions'));
@@ -117,6 +120,16 @@ test.each([
 });
 
 // The shell itself completes, by the program in its place.
+test('completion offers what a call takes once no second time', async () => {
+  const offered = async (...typed: readonly string[]) => {
+    const { out } = await runCommand(completion, ['words', '--', ...typed]);
+    return out;
+  };
+
+  expect(await offered('start', 'no-sup')).toBe('no-supply\n');
+  expect(await offered('start', 'no-start', 'no-sup')).toBe('');
+});
+
 test.skipIf(process.platform === 'win32')('bash completes by the lines it is given', async () => {
   const folder = scratch();
   const program = `#!/bin/sh\nexec ${process.execPath} --disable-warning=ExperimentalWarning ${resolve('src/main.ts')} "$@"\n`;

@@ -13,6 +13,7 @@ import {
   type ExitCode,
   type Io,
 } from './commands/io.ts';
+import { inConsoleFont } from './core/console-signs.ts';
 import { version } from './core/version.ts';
 import { nodeFiles } from './store/node-files.ts';
 import { settingsFolder, usualSessions } from './store/places.ts';
@@ -122,6 +123,19 @@ async function halt(): Promise<void> {
   process.on('SIGTSTP', stopAsked);
   isHalting = false;
 }
+
+/** A bare console shows a blot for a sign that its font lacks. */
+function drawSimply(): void {
+  const write = process.stdout.write.bind(process.stdout);
+  const simply = (text: unknown, ...rest: readonly unknown[]) =>
+    Reflect.apply(write, process.stdout, [
+      typeof text === 'string' ? inConsoleFont(text) : text,
+      ...rest,
+    ]) as boolean;
+  process.stdout.write = simply;
+}
+
+if (isTerminal && process.env['TERM'] === 'linux') drawSimply();
 
 /** The terminal is taken before anything heavy loads, so that keys typed meanwhile are not echoed. */
 function takeTerminal(): void {

@@ -71,11 +71,13 @@ function wordsOf(io: Io, given: Given, use: Use, { before, last }: Typed): reado
   const open = /^--(.+)/.exec(before.at(-1) ?? '')?.[1];
   if (open !== undefined && (options[open] ?? 'flag') !== 'flag') return use.values?.[open] ?? [];
   if (last.startsWith('-')) return [...Object.keys(options), 'help'].map((one) => `--${one}`);
-  const isFirst = wordsIn(before, options).length === (/^trees \w/.test(use.use) ? 2 : 1);
-  return use.words === undefined || !(isFirst || takesMore.test(use.use))
-    ? []
-    : named(io, given, use.words);
+  const takes = takesMore.test(use.use) || isFirst(wordsIn(before, options), use);
+  return use.words === undefined || !takes ? [] : named(io, given, use.words);
 }
+
+/** Whether no word stands behind the command yet, or behind the verb. */
+const isFirst = (words: readonly string[], { use }: Use): boolean =>
+  words.length === (/^trees \w/.test(use) ? 2 : 1);
 
 /** A call that takes what its first word names as often as one likes. */
 const takesMore = /^(?:trees )?\w+ \[?[A-Z]+\]?\.\.\./;

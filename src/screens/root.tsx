@@ -49,17 +49,17 @@ export function Root({ state: read, subscribe, dispatch, lend, halt, contents }:
     lend({ redraw, ring, stop });
   }, [lend, suspendTerminal, stdout, stop]);
   useInput((input, key) => {
-    const [first, ...more] = tokens(input, key);
-    if (first === undefined) return;
-    if (first === 'C-z' && more.length === 0) {
-      stop();
-      return;
-    }
-    dispatch(
-      more.length === 0
-        ? { kind: 'key', token: first }
-        : { kind: 'struck-together', tokens: [first, ...more] },
-    );
+    const all = tokens(input, key);
+    // Struck while the program loaded it comes with other keys: those behind it were for the shell.
+    const stops = all.indexOf('C-z');
+    const [first, ...more] = stops < 0 ? all : all.slice(0, stops);
+    if (first !== undefined)
+      dispatch(
+        more.length === 0
+          ? { kind: 'key', token: first }
+          : { kind: 'struck-together', tokens: [first, ...more] },
+      );
+    if (stops >= 0) stop();
   });
   useEffect(() => {
     if (contents === undefined) return;

@@ -19,6 +19,7 @@ export async function showIn(
   program: Pick<Program, 'state' | 'subscribe' | 'dispatch'>,
   columns = 80,
   rows = 24,
+  halt: () => Promise<void> = () => Promise.resolve(),
 ): Promise<Terminal> {
   const emulator = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true });
   const stdout = Object.assign(
@@ -40,7 +41,7 @@ export async function showIn(
       state={program.state}
       subscribe={program.subscribe}
       dispatch={program.dispatch}
-      halt={() => Promise.resolve()}
+      halt={halt}
       lend={() => {}}
       contents={contents}
     />,

@@ -68,8 +68,11 @@ export class Talk {
       while (!this.#left) {
         this.#tell(program);
         const came = await this.#next(program, contents, lines);
-        if (came === undefined) this.leave(program);
-        else this.#take(program, came);
+        if (came !== undefined) this.#take(program, came);
+        else {
+          this.#io.out('\n');
+          this.leave(program);
+        }
         await this.#patience.settled(program);
       }
     } finally {

@@ -42,7 +42,7 @@ const ofLibrary = `Words with a ? behind them: the checks of the library that ha
 
 const rest = [
   'An empty line says the question again, and records nothing.',
-  'Ctrl+D, the end of the input, puts the job down and leaves: all is kept.',
+  'The end of the input (Ctrl+D; on Windows Ctrl+Z, then Enter) puts the job down and leaves: all is kept.',
 ];
 
 /** A key as it is typed in a line; undefined for one that only moves or edits on a screen. */

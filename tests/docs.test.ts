@@ -133,6 +133,7 @@ const saidOf: Readonly<Partial<Record<Command, RegExp>>> = {
   baseline: /the baseline: what is taken down/,
   apart: /the board: what is off/,
   'to-do': /still to do/,
+  expect: /what you expect/,
   contradiction: /finding that got worse/,
   conditions: /altitude and .*temperature/,
   close: /close the session/,

@@ -100,6 +100,8 @@ type Screens = {
   /** Practice: what the hidden vehicle has just shown, to be read; it is recorded as event `n`. */
   readonly answered: Reading & { readonly n: number };
   readonly others: List;
+  /** What a check is expected to show, before it is answered; no line is marked (-1) at first. */
+  readonly expect: List & { readonly check: string };
   readonly suspects: List;
   readonly apart: List & { readonly order: BoardOrder };
   /** A part that came off: one field after the other. */

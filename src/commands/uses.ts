@@ -132,11 +132,12 @@ export const uses = {
     },
   },
   review: {
-    use: 'review SESSION... [--json]',
-    does: 'choices, minutes and habits, as a mentor looks at them',
-    options: { json: 'flag' },
-    example: 'droplight review SESSION',
+    use: 'review SESSION... [--as md|html|csv|json]',
+    does: 'the decisions worth talking about, and how each skill goes from job to job',
+    options: { as: 'text', json: 'flag' },
+    example: 'droplight review SESSION --as html > review.html',
     words: 'session',
+    values: { as: ['md', 'html', 'csv', 'json'] },
   },
   verify: {
     use: 'verify SESSION... [--against LINK] [--json]',

@@ -3,6 +3,7 @@ import { otherChecks, suspects, type OtherCheck, type SuspectLine } from '../app
 import type { OpenSession } from '../app/state.ts';
 import { gradeOf } from '../core/reason/grade.ts';
 import { aboutMinutes, savesWords } from '../core/reason/history/wording.ts';
+import { expectLines } from '../app/walk/expect.ts';
 import { contradictionFacts, contradictionLines } from '../app/walk/contradiction.ts';
 import type { At } from '../app/screen.ts';
 import { holdsBefore } from '../core/session/safeguard.ts';
@@ -12,7 +13,7 @@ import { Choices, type Choice } from './parts.tsx';
 import { allRowsOf, type Needs } from './room.ts';
 import { findingWords } from '../app/wording.ts';
 
-export type ListScreen = At<'others' | 'suspects' | 'contradiction'>;
+export type ListScreen = At<'others' | 'suspects' | 'contradiction' | 'expect'>;
 type ListsProps = {
   readonly session: OpenSession;
   readonly screen: ListScreen;
@@ -23,12 +24,13 @@ type ListsProps = {
 const titles = {
   others: 'OTHER CHECKS: pick the one to do now',
   suspects: 'REPAIR: pick the cause you condemn',
+  expect: 'WHAT DO YOU EXPECT? Its number; esc: not said.',
   contradiction: 'THIS CONTRADICTS WHAT WAS FOUND BEFORE. Which is it?',
 } as const;
 
 /** The lists that stand over the walk. */
 export function ListBody({ session, screen, rows, columns }: ListsProps) {
-  const choices = linesOf(session, screen.kind);
+  const choices = linesOf(session, screen);
   const facts = screen.kind === 'contradiction' ? contradictionFacts(session.story) : [];
   return (
     <>
@@ -48,8 +50,10 @@ export function contradictionNeeds(story: Story, columns: number): Needs {
   return { least: 2 + facts, wanted: 1 + facts + contradictionLines(story).length };
 }
 
-function linesOf(session: OpenSession, kind: ListScreen['kind']): readonly Choice[] {
-  switch (kind) {
+function linesOf(session: OpenSession, screen: ListScreen): readonly Choice[] {
+  switch (screen.kind) {
+    case 'expect':
+      return expectLines(session.story, screen.check).map(({ id, label }) => ({ id, label }));
     case 'others':
       return otherChecks(session).map((line) => otherLine(session.story, line));
     case 'suspects':

@@ -84,6 +84,7 @@ const views: { readonly [K in Kind]: View<K> } = {
     return pages && <ClaimBody page={pages[page] ?? pages.at(-1) ?? []} />;
   },
   contradiction: list,
+  expect: list,
   history: ({ cursor }, { session }, size) =>
     session && <ClaimBody page={historyPages(session.story, cursor, size)[0] ?? []} />,
   worker: ({ cursor }, { session, settings }, { rows }) =>

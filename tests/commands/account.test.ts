@@ -129,7 +129,6 @@ test.each([
   expect(ran.err).toContain(message);
 });
 
-// The session of few decisions: what the advice says of each takes most of the time.
 test('review prints markdown, or one JSON document', async () => {
   const { session } = copied(example('no-supply'));
 
@@ -137,9 +136,25 @@ test('review prints markdown, or one JSON document', async () => {
   const json = await runCommand(review, [session, '--json']);
 
   expect([text.code, json.code]).toEqual([0, 0]);
-  expect(text.out).toContain('### Two things to practise');
+  expect(text.out).toMatch(/^- 2026-04-11, Orchard van, by JB/m);
+  expect(text.out.match(/To ask:/g)?.length).toBe(3);
   const document: unknown = JSON.parse(json.out);
-  expect(document).toMatchObject({ reviews: [{ who: 'JB', guesses: 0 }], trends: [] });
+  expect(document).toMatchObject({ reviews: [{ who: 'JB', guesses: 0 }], people: [] });
+});
+
+test('review prints a page, or a row a decision; another form is wrong use', async () => {
+  const { session } = copied(example('no-supply'));
+
+  const page = await runCommand(review, [session, '--as', 'html']);
+  const sheet = await runCommand(review, [session, '--as', 'csv']);
+  const wrong = await runCommand(review, [session, '--as', 'pdf']);
+
+  expect(page.out).toMatch(/^<!doctype html>[^]*<h1 id="[^"]*">Review of a job<\/h1>/);
+  const [head = '', ...rows] = sheet.out.trimEnd().split('\n');
+  expect(head).toMatch(/^session,date,vehicle,.*,charged$/);
+  expect(rows.length).toBeGreaterThan(10);
+  expect(sheet.out).not.toMatch(/,\d+\.\d{3}/);
+  expect([page.code, sheet.code, wrong.code]).toEqual([0, 0, 2]);
 });
 
 test('review wants a session', async () => {

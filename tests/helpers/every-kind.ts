@@ -21,6 +21,7 @@ export const everyKind: readonly Payload[] = [
     reading: amount,
     insisted: true,
   },
+  { kind: 'expected', check: 'look', result: 'whole' },
   { kind: 'unsure', check: 'look', told: '2026-04-11T10:00+02:00' },
   { kind: 'skipped', check: 'look', reason: 'rusted in' },
   {

@@ -32,6 +32,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['look', ready],
   ['note', `${ready}nfan belt squeals`],
   ['photo', `${ready}P~/pictures/fuse.jpg<enter>Green at the`],
+  ['expect', `${ready}e`],
   ['others', `${ready}2o`],
   ['suspects', `${ready}2r`],
   ['why', `${ready}2w`],

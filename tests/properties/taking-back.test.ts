@@ -27,6 +27,7 @@ const acts: fc.Arbitrary<Action> = fc.oneof(
     { do: 'prove', result: 'dark' },
     { do: 'begin', check: 'look', acknowledged: true },
     { do: 'begin', check: 'volts' },
+    { do: 'expect', check: 'look', result: 'whole' },
     { do: 'unsure', check: 'look' },
     { do: 'skip', check: 'volts', reason: 'rusted in' },
     { do: 'condemn', cause: 'fuse', acknowledged: true },

@@ -49,6 +49,12 @@ export const walkBindings: readonly Binding[] = [
     about: 'cannot tell: kept, but no evidence',
   },
   {
+    modes: ['look', 'measure'],
+    keys: ['e'],
+    command: 'expect',
+    about: 'what you expect, before you look: kept once, no evidence',
+  },
+  {
     modes: checks,
     keys: ['x'],
     command: 'skip',

@@ -3,6 +3,7 @@ import { bindingsWith } from '../keys/keymap.ts';
 import type { Page } from '../page.ts';
 import type { Kind } from '../screen.ts';
 import { contradictionPage } from '../walk/contradiction.ts';
+import { expectPage } from '../walk/expect.ts';
 import { historyPage } from '../walk/history.ts';
 import { apartPage, closePage, othersPage, suspectsPage } from '../walk/listed.ts';
 import { answeredPage } from '../walk/answered.ts';
@@ -33,6 +34,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   walk: walkPage,
   answered: answeredPage,
   others: othersPage,
+  expect: expectPage,
   suspects: suspectsPage,
   apart: apartPage,
   close: closePage,

@@ -1,115 +1,173 @@
-import { dateOf } from '../session/clock.ts';
 import { heading, paragraph, type Block } from '../account/block.ts';
-import { choiceBlocks } from './choices.ts';
-import { usualVehicles, type Luck, type Review } from './shape.ts';
-import { trendBlocks } from './trend.ts';
-import { joined, minuteWords, numberWord, sentence } from '../account/words/wording.ts';
+import {
+  asClause,
+  causeThing,
+  joined,
+  minuteWords,
+  numberWord,
+  sentence,
+} from '../account/words/wording.ts';
+import { dateOf } from '../session/clock.ts';
+import type { Story } from '../session/story.ts';
+import type { Spread } from './comparison.ts';
+import { expectationWords, jobLine, measureNames } from './lines.ts';
+import {
+  enoughJobs,
+  peopleOf,
+  type Counted,
+  type Direction,
+  type Person,
+  type Trend,
+} from './people.ts';
+import type { Review } from './shape.ts';
 
-/** One review or several as blocks; several of one person end in their trend. */
-export function reviewBlocks(reviews: readonly Review[]): readonly Block[] {
+/** A review beside the story that names its causes. */
+export type Reviewed = { readonly review: Review; readonly story: Pick<Story, 'legs'> };
+
+/** One review or several: a line each and the people first, then what to talk about, job by job. */
+export function reviewBlocks(reviewed: readonly Reviewed[]): readonly Block[] {
+  const reviews = reviewed.map(({ review }) => review);
+  const people = peopleOf(reviews);
   return [
-    { kind: 'title', text: reviews.length === 1 ? 'Review of a session' : 'Review of sessions' },
-    ...reviews.flatMap(oneReview),
-    ...trendBlocks(reviews),
+    {
+      kind: 'title',
+      text: reviews.length === 1 ? 'Review of a job' : `Review of ${reviews.length} jobs`,
+    },
+    { kind: 'list', items: reviews.map(jobLine), numbered: false },
+    ...people.flatMap(personBlocks),
+    ...reviewed.flatMap(jobBlocks),
     heading('How to read this'),
     paragraph(
-      `A choice is weighed by what was known when it was made; how it came out plays no part in its price. Minutes given away are expected ones: what the choice cost on average over all the vehicles that would have looked like this one. What the tree asks of everybody (the complaint, the baseline, retests and proofs) is not charged. No step is charged more than its own minutes, since what was best before it can still be done after it. The advised figure is what the advice itself gives, which looks some steps ahead and errs high; that of the order in the tree is a mean over ${usualVehicles} made-up vehicles. Not measured here: whether a result was foretold, whether a probe was on the post, and how well a reading was taken.`,
+      'Each step is weighed by what was known when it was taken, with the costs and rules of the advice; how it came out plays no part. What the tree asks of everybody, what the screen led to, second looks at what is doubtful and proofs are never charged, nor is what was passed over with a reason. A step is charged whole minutes, never more than it took nor than it is planned to take alone. Several things can be wrong at once, so chances do not add up to 100.',
     ),
   ];
 }
 
-function oneReview(review: Review): readonly Block[] {
-  const by = review.who === '' ? '' : `, by ${review.who}`;
+function jobBlocks({ review, story }: Reviewed): readonly Block[] {
+  const { vehicle, complaint, opened, talk, rest, people, expectations } = review;
+  const told =
+    people.length > 1 ? people : [{ who: review.workers[0] ?? review.who, expectations }];
   return [
-    heading(`${review.vehicle}: ${review.complaint} (${dateOf(review.opened)}${by})`),
-    paragraph(minutesWords(review)),
-    paragraph(countsWords(review)),
-    ...doubtBlocks(review),
-    ...review.luck.map((luck) => paragraph(luckWords(luck))),
-    heading('What went well', 3),
-    review.strengths.length === 0
-      ? paragraph('Nothing that could be counted.')
-      : { kind: 'list', items: review.strengths, numbered: false },
-    heading('Two things to practise', 3),
-    { kind: 'list', items: review.practise, numbered: true },
-    ...choiceBlocks(review.decisions),
+    heading(`${vehicle}: ${complaint} (${dateOf(opened)})`),
+    ...[
+      comparisonWords(review, story),
+      ...habitWords(review),
+      ...told.flatMap((one) => expectationWords(one.who, one.expectations)),
+    ]
+      .filter((text) => text !== '')
+      .map((text) => paragraph(text)),
+    ...talk.flatMap((one): readonly Block[] => [
+      heading(one.title, 3),
+      paragraph(
+        [one.known, one.expected, one.chosen, one.found, one.better, one.ask]
+          .filter((part) => part !== '')
+          .join(' '),
+      ),
+    ]),
+    ...(talk.length === 0
+      ? [
+          paragraph(
+            review.decisions.length === 0
+              ? 'No step is on record.'
+              : 'No single step calls for talking over.',
+          ),
+        ]
+      : []),
+    ...(rest === '' ? [] : [paragraph(rest)]),
   ];
 }
 
-function minutesWords({ minutes, closed, withoutTree }: Review): string {
-  const { used, advised, ownOrder, lost } = minutes;
-  const order = withoutTree
-    ? ' No tree was about the complaint: there is no order to hold it against.'
-    : ownOrder === undefined
-      ? " The tree's own order could not be worked out."
-      : ` By the tree's own order it takes about ${minuteWords(ownOrder)} on average.`;
-  if (advised === undefined) return `${sentence(`${minuteWords(used)} were used`)}${order}`;
-  const head = sentence(
-    `${minuteWords(used)} were used; from the same start the advised order takes about ${minuteWords(advised)} to a proven repair, on average over all that it could be`,
+/** Minutes on vehicles with the same fault, rounded to five, with where most of them lie. */
+function comparisonWords(
+  { minutes: { comparison, used } }: Review,
+  story: Pick<Story, 'legs'>,
+): string {
+  if (comparison === undefined) return '';
+  const cause = joined(comparison.causes.map((id) => causeThing(story as Story, id)));
+  return sentence(
+    `with this fault (${cause}) the advised way takes about ${spreadWords(comparison.advised)} and the tree's own way about ${spreadWords(comparison.own)}; this job took ${minuteWords(toFive(used))}`,
   );
-  if (closed !== 'fixed')
-    return `${head}${order} Choices gave away about ${minuteWords(lost)}; the job ended without a proven repair, so the minutes used cannot be held against these.`;
-  const rest = used - advised - lost;
-  const luck =
-    Math.abs(rest) < 1
-      ? 'With what the choices gave away that is what was to be expected.'
-      : rest < 0
-        ? `Choices gave away about ${minuteWords(lost)}; the work still ended ${minuteWords(-rest)} sooner than such choices end on average: the cause was one of the quicker ones, or the hands were.`
-        : `Choices gave away about ${minuteWords(lost)}; the other ${minuteWords(rest)} over what was to be expected are luck and pace.`;
-  return `${head}${order} ${luck}`;
 }
 
-function countsWords({ decisions, guesses, toldNothing, habits }: Review): string {
-  const freely = decisions.filter(({ kind }) => kind === 'free' || kind === 'own').length;
-  const counted = [
-    [guesses, 'repair on a guess', 'repairs on a guess'],
-    [toldNothing, 'check that could tell nothing', 'checks that could tell nothing'],
-    [habits.repeats, 'repeat with nothing changed between', 'repeats with nothing changed between'],
-    [
-      habits.cautionsPassedOver.length + habits.safeguardsPassed.length,
-      'caution passed over',
-      'cautions passed over',
-    ],
-    [habits.unprovenRepairs, 'repair without its proof', 'repairs without their proof'],
-    [habits.leftOff.length, 'thing left open or off', 'things left open or off'],
-    [habits.accessesTwice.length, 'access opened twice', 'accesses opened twice'],
-    [habits.changesAtOnce, 'repair on top of an unproved one', 'repairs on top of unproved ones'],
-    [habits.contradictions, 'contradiction left standing', 'contradictions left standing'],
-    [habits.settled.length, 'contradiction answered', 'contradictions answered'],
-    [habits.corrections, 'entry put right', 'entries put right'],
-  ] as const;
-  const found = counted
-    .filter(([number]) => number > 0)
-    .map(([number, one, many]) => `${numberWord(number)} ${number === 1 ? one : many}`);
-  const head = `${numberWord(decisions.length)} ${decisions.length === 1 ? 'step' : 'steps'}, ${numberWord(freely)} of them freely chosen`;
-  return found.length === 0
-    ? `${sentence(head)} Nothing in them has to be counted against anybody.`
-    : `${sentence(head)} ${sentence(`Counted: ${joined(found)}`)}`;
+const toFive = (minutes: number): number => Math.max(5, Math.round(minutes / 5) * 5);
+
+const spreadWords = ({ middle, from, to }: Spread): string =>
+  toFive(from) === toFive(to)
+    ? minuteWords(toFive(middle))
+    : `${minuteWords(toFive(middle))} (mostly ${minuteWords(toFive(from))} to ${minuteWords(toFive(to))})`;
+
+/** What the record shows beside the choices; safety first, and nothing where there is nothing. */
+function habitWords({ habits, decisions }: Review): readonly string[] {
+  const { cautionsPassedOver, safeguardsPassed, leftOff, accessesTwice, contradictions, settled } =
+    habits;
+  const named = (things: readonly string[]): string => joined(things.map(asClause));
+  return [
+    ...safeguardsPassed.map((past) => sentence(`safety first: the work was ${past}`)),
+    ...(cautionsPassedOver.length === 0
+      ? []
+      : [
+          sentence(
+            `nobody said to have read these cautions before their step: ${named(cautionsPassedOver)}`,
+          ),
+        ]),
+    ...(leftOff.length === 0 ? [] : [sentence(`left open or off at the end: ${named(leftOff)}`)]),
+    ...(habits.confirmedFirst || decisions.length === 0
+      ? []
+      : [
+          'Something was opened, taken off or mended before the complaint was made to show itself.',
+        ]),
+    ...(accessesTwice.length === 0 ? [] : [sentence(`opened twice: ${named(accessesTwice)}`)]),
+    ...(contradictions === 0
+      ? []
+      : [
+          sentence(
+            `${numberWord(contradictions)} ${contradictions === 1 ? 'finding disagrees' : 'findings disagree'} with an earlier one, and nobody said why`,
+          ),
+        ]),
+    ...settled.map((said) => sentence(`asked about two findings that disagree: ${asClause(said)}`)),
+  ];
 }
 
-/** The findings that contradicted one another, what was said of each, and whether they were repeated. */
-function doubtBlocks({
-  habits: { doubtful, doubtfulRepeated, settled },
-}: Review): readonly Block[] {
-  if (doubtful === 0) return [];
-  const again =
-    doubtfulRepeated === 0
-      ? 'not repeated'
-      : doubtfulRepeated === doubtful
-        ? 'repeated'
-        : `repeated ${numberWord(doubtfulRepeated)} of ${numberWord(doubtful)} times`;
-  const text = sentence(
-    `${numberWord(doubtful)} ${doubtful === 1 ? 'doubtful finding was' : 'doubtful findings were'} ${again} (worse than the one before of the same thing)`,
-  );
-  return [paragraph([text, ...settled.map(sentence)].join(' '))];
+/** A person over several jobs: a row a skill, a column a month, the spread of the jobs, and the direction. */
+function personBlocks(person: Person): readonly Block[] {
+  const { who, jobs, months, trends, expectations } = person;
+  const few =
+    jobs < enoughJobs ? ` Fewer than ${numberWord(enoughJobs)} jobs show no direction.` : '';
+  return [
+    heading(`${who}, over ${numberWord(jobs)} jobs`),
+    {
+      kind: 'table',
+      head: ['Skill', ...shownMonths(months), 'All', 'Spread of the jobs', 'Direction'],
+      rows: trends.map((trend) => [
+        measureNames[trend.measure],
+        ...shownMonths(months).map((month) => countedWords(trend, trend.months.get(month))),
+        countedWords(trend, trend.all),
+        `${shareWords(trend.least)} to ${shareWords(trend.most)} (${trend.jobs})`,
+        directions[trend.direction],
+      ]),
+    },
+    ...[...expectationWords(who, expectations), few.trim()]
+      .filter((text) => text !== '')
+      .map((text) => paragraph(text)),
+  ];
 }
 
-const luckKinds: Readonly<Record<Luck['kind'], string>> = {
-  'lucky guess': 'Luck, not skill: it cured, though it was a guess when it was made',
-  'sound choice that failed':
-    'Skill, and bad luck: it did not cure, though it was likely when it was made',
-  'slower check that settled it':
-    'Partly luck: it settled the matter, though another check would have done so sooner on average',
+/** The newest months that a table has room for. */
+const shownMonths = (months: readonly string[]): readonly string[] => months.slice(-6);
+
+const countedWords = ({ measure }: Trend, counted: Counted | undefined): string => {
+  if (counted === undefined) return '';
+  const { part, whole } = counted;
+  return measure === 'minutes'
+    ? `${Math.round(part)} for ${Math.round(whole)}`
+    : `${part} of ${whole}`;
 };
 
-const luckWords = ({ kind, words }: Luck): string => sentence(`${luckKinds[kind]} ("${words}")`);
+const shareWords = (share: number): string => `${Math.round(share * 100)} %`;
+
+const directions: Readonly<Record<Direction, string>> = {
+  rising: 'rising',
+  falling: 'falling',
+  unclear: 'none to be seen',
+  'too few': 'too few jobs',
+};

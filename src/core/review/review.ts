@@ -1,20 +1,20 @@
-import { settledFrom } from '../reason/advice/explain.ts';
-import { refinedAdvice } from '../reason/advice/advise.ts';
-import { inputFrom } from '../reason/history/from-story.ts';
-import { environmentOf } from '../reason/plan/episode.ts';
-import { simulate } from '../reason/plan/simulate.ts';
-import { NoSimulation } from '../reason/plan/vehicle.ts';
-import { ownWay } from '../reason/plan/policies.ts';
 import { isOwn } from '../tree/own/bare.ts';
+import { isPractice } from '../session/header/practice.ts';
 import { fold, type Recorded } from '../session/fold.ts';
 import { firstLeg, type Story } from '../session/story.ts';
-import { decisionsOf, type Decision } from './decisions.ts';
-import { dear, isGuess, usualVehicles, type Luck, type Review } from './shape.ts';
+import { comparisonOf } from './comparison.ts';
+import { givenAway, isGuess, type Decision } from './decision.ts';
+import { decisionsOf } from './decisions.ts';
+import { expectationsOf } from './expectations.ts';
 import { habitsOf } from './habits.ts';
-import { ledgerOf } from '../account/blocks/ledger.ts';
-import { practice, strengths } from './words.ts';
+import { usualVehicles, type Review, type Share } from './shape.ts';
+import { skillsOf } from './skills.ts';
+import { restWords, talkOf } from './talk.ts';
 
-type ReviewOptions = { readonly vehicles?: number };
+type ReviewOptions = {
+  /** Vehicles with the same fault that are made up for the comparison; none for no comparison. */
+  readonly vehicles?: number;
+};
 
 /** Looks at one session as a mentor would; `session` is its name. */
 export function reviewOf(
@@ -24,71 +24,48 @@ export function reviewOf(
 ): Review {
   const story = fold(recorded.header, recorded.events);
   const decisions = decisionsOf(recorded);
-  const base = {
+  const talk = talkOf(story, decisions);
+  const workers = workersOf(story, decisions);
+  return {
     session,
     who: story.header.who,
+    workers,
     vehicle: story.header.vehicle.name,
+    practice: isPractice(story.header),
     opened: story.header.opened,
     complaint: firstLeg(story).tree.title,
     withoutTree: isOwn(firstLeg(story).tree),
     closed: story.closed?.as ?? 'open',
     minutes: {
       used: story.minutes,
-      advised: advisedFromStart(recorded),
-      ownOrder: ownOrder(story, vehicles),
-      lost: decisions.reduce((sum, { lost }) => sum + lost, 0),
-      ledger: ledgerOf(story),
+      givenAway: givenAway(decisions),
+      comparison: comparisonOf(story, vehicles),
     },
     decisions,
+    talk,
+    rest: restWords(decisions, talk),
     guesses: decisions.filter(isGuess).length,
-    toldNothing: decisions.filter(({ tellsNothing }) => tellsNothing).length,
+    skills: skillsOf(recorded, decisions),
+    people: workers.map((who) => shareOf(recorded, decisions, who)),
+    expectations: expectationsOf(decisions),
     habits: habitsOf(story),
-    luck: luckOf(story, decisions),
   };
-  return { ...base, strengths: strengths(base), practise: practice(base) };
 }
 
-/** The advice engine's own figure before anything was done. */
-function advisedFromStart({ header }: Recorded): number | undefined {
-  const made = inputFrom(fold(header, []));
-  const advice = made.kind === 'good' ? refinedAdvice(made.value) : made;
-  return advice.kind === 'good' ? advice.value.next[0]?.expectedLeft : undefined;
-}
+/** Whoever did a step, in their order; who opened the job and did none is not among them. */
+const workersOf = (story: Story, decisions: readonly Decision[]): readonly string[] => {
+  const named = decisions.flatMap(({ who }) => (who === undefined || who === '' ? [] : [who]));
+  return named.length === 0 && story.header.who !== '' ? [story.header.who] : [...new Set(named)];
+};
 
-const seed = 20_260_411;
-
-/** Mean minutes by the tree's own order; no figure for a tree that cannot be simulated. */
-function ownOrder(story: Story, count: number): number | undefined {
-  const leg = firstLeg(story);
-  if (isOwn(leg.tree)) return undefined;
-  try {
-    const [own] = simulate({
-      environment: environmentOf(leg.tree, leg.shop.accesses),
-      count,
-      seed,
-      policies: { own: ownWay(leg.tree) },
-    });
-    return own?.mean;
-  } catch (error) {
-    if (error instanceof NoSimulation) return undefined;
-    throw error;
-  }
-}
-
-function luckOf(story: Story, decisions: readonly Decision[]): readonly Luck[] {
-  return decisions.flatMap((decision, index): readonly Luck[] => {
-    const { n, chosen, lost, chance, known } = decision;
-    if (chance !== undefined) {
-      const next = story.repairs.find((repair) => repair.n > n)?.n ?? Infinity;
-      const proof = story.proofs.find((one) => one.n > n && one.n < next);
-      if (proof === undefined || proof.good !== isGuess(decision)) return [];
-      return [
-        { n, kind: proof.good ? 'lucky guess' : 'sound choice that failed', words: chosen.words },
-      ];
-    }
-    const after = decisions[index + 1]?.known.chance ?? 0;
-    return lost >= dear && known.chance < settledFrom && after >= settledFrom
-      ? [{ n, kind: 'slower check that settled it', words: chosen.words }]
-      : [];
-  });
+function shareOf(recorded: Recorded, decisions: readonly Decision[], who: string): Share {
+  const mine = decisions.filter((one) => one.who === who);
+  return {
+    who,
+    skills: skillsOf(recorded, decisions, who),
+    expectations: expectationsOf(mine),
+    guesses: mine.filter(isGuess).length,
+    givenAway: givenAway(mine),
+    steps: mine.length,
+  };
 }

@@ -1,53 +1,62 @@
-import type { Ledger } from '../account/blocks/ledger.ts';
-import { guessUnder } from '../account/clauses/repairs.ts';
-import type { Decision } from './decisions.ts';
+import type { Comparison } from './comparison.ts';
+import type { Decision } from './decision.ts';
+import type { Expectations } from './expectations.ts';
 import type { Habits } from './habits.ts';
+import type { Skills } from './skills.ts';
 
-/** How many made-up vehicles the tree's own order is walked on, if not said otherwise. */
-export const usualVehicles = 200;
+/** How many vehicles with the same fault are made up for a comparison, if not said otherwise. */
+export const usualVehicles = 30;
 
-/** A choice this close to the best, in minutes, is as good as it. Our own judgment. */
-export const asGood = 1;
-
-/** Minutes given away that are worth a word. Our own judgment. */
-export const dear = 5;
-
-/** What luck did: it is told apart from the choice, which is weighed by what was known. */
-export type Luck = {
-  readonly n: number;
-  readonly kind: 'lucky guess' | 'sound choice that failed' | 'slower check that settled it';
-  readonly words: string;
+/** One person's share of a job. */
+export type Share = {
+  readonly who: string;
+  readonly skills: Skills;
+  readonly expectations: Expectations;
+  readonly guesses: number;
+  readonly givenAway: number;
+  readonly steps: number;
 };
 
-/** One session as a mentor would look at it: minutes and evidence, no marks. */
+/** One session as a mentor would look at it: what was done and why, and no marks. */
 export type Review = {
   readonly session: string;
+  /** Everybody who worked, in the order in which they came; the first is who opened the job. */
   readonly who: string;
+  readonly workers: readonly string[];
   readonly vehicle: string;
+  /** On a made-up vehicle: never counted together with jobs on real ones. */
+  readonly practice: boolean;
   readonly opened: string;
   readonly complaint: string;
   /** No tree was about the complaint: there are no odds and no order to hold the work against. */
   readonly withoutTree: boolean;
   readonly closed: string;
   readonly minutes: {
+    /** Worked, by the clock. */
     readonly used: number;
-    /** Expected minutes to a proven repair by the advised order, from the same start. */
-    readonly advised: number | undefined;
-    /** The same by the tree's own order: a mean over simulated vehicles. */
-    readonly ownOrder: number | undefined;
-    /** Given away by choices, by what was known then. */
-    readonly lost: number;
-    readonly ledger: Ledger;
+    /** Given away by choices, by what was known then: whole minutes. */
+    readonly givenAway: number;
+    readonly comparison: Comparison | undefined;
   };
   readonly decisions: readonly Decision[];
+  readonly talk: readonly Told[];
+  /** How the other steps were, each sort with its number. */
+  readonly rest: string;
   readonly guesses: number;
-  readonly toldNothing: number;
+  readonly skills: Skills;
+  readonly people: readonly Share[];
+  readonly expectations: Expectations;
   readonly habits: Habits;
-  readonly luck: readonly Luck[];
-  readonly strengths: readonly string[];
-  readonly practise: readonly string[];
 };
 
-/** A repair of what was less likely to be there than not. */
-export const isGuess = (decision: Decision): decision is Decision & { readonly chance: number } =>
-  decision.chance !== undefined && decision.chance < guessUnder;
+/** A decision worth talking about, in words. */
+export type Told = {
+  readonly n: number;
+  readonly title: string;
+  readonly known: string;
+  readonly expected: string;
+  readonly chosen: string;
+  readonly found: string;
+  readonly better: string;
+  readonly ask: string;
+};

@@ -70,6 +70,7 @@ function emptyDraft(header: Header): Draft {
     aidsOn: [],
     leftApart: [],
     over: [],
+    expected: [],
     findings: [],
     skipped: [],
     unsure: [],

@@ -32,6 +32,8 @@ export type Finding = Noted &
     readonly unsaid?: true;
   };
 
+/** What a check was expected to show. */
+export type Expected = Noted & { readonly check: string; readonly result: string };
 /** `found`: what exactly was found, in the person's own words; left out where nobody noted it. */
 type Condemned = Noted & { readonly cause: string; readonly found?: string };
 export type Repaired = Noted & Omit<PayloadOf<'repaired'>, 'kind'> & { readonly leg: number };
@@ -128,6 +130,8 @@ export type Story = {
   readonly leftApart: readonly (Noted & Omit<PayloadOf<'left-apart'>, 'kind'>)[];
   /** Passing states of the tree that an earlier step has spent. */
   readonly over: readonly string[];
+  /** What somebody expected of a check before it was answered. It moves no suspect. */
+  readonly expected: readonly Expected[];
   readonly findings: readonly Finding[];
   /** Checks passed over, with the reason; a later finding takes the check off this list. */
   readonly skipped: readonly (Noted & { readonly check: string; readonly reason: string })[];

@@ -18,6 +18,7 @@ export const traits: { readonly [K in Kind]: Traits<K> } = {
   standing: { work: 'opening up', corrects: 'only withdrawn' },
   access: { work: 'opening up', corrects: 'only withdrawn' },
   'check-begun': { work: 'checking', corrects: 'only withdrawn' },
+  expected: { work: 'checking', corrects: 'only withdrawn' },
   found: { work: 'checking', corrects: 'no words' },
   unsure: { work: 'checking', corrects: 'no words' },
   skipped: { work: 'checking', corrects: 'reason' },

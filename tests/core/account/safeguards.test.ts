@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { writeUp } from '../../../src/core/account/account.ts';
 import { showMarkdown } from '../../../src/core/account/forms/markdown.ts';
+import { fold } from '../../../src/core/session/fold.ts';
 import { reviewBlocks } from '../../../src/core/review/outline.ts';
 import { reviewOf } from '../../../src/core/review/review.ts';
 import { guardedAfter, guardedTree, opened, see } from '../../helpers/guarded.ts';
@@ -45,22 +46,22 @@ describe('a safeguard that was passed', () => {
     expect(markdown).toContain(' went on with the repair');
   });
 
-  test('is counted in the review as a caution passed over, and comes first of what to practise', () => {
-    const review = reviewOf('s', { header, events }, { vehicles: 10 });
-    const text = showMarkdown(reviewBlocks([review])).replaceAll('\\', '');
+  test('is told in the review before any choice', () => {
+    const review = reviewOf('s', { header, events }, { vehicles: 0 });
+    const text = showMarkdown(reviewBlocks([{ review, story: fold(header, events) }])).replaceAll(
+      '\\',
+      '',
+    );
 
     expect(review.habits.safeguardsPassed).toHaveLength(2);
-    expect(review.practise[0]).toContain(
-      'Make first what can forbid a step: the work was gone on with "Does it boil again at a fast idle?" although "Is the oil',
-    );
-    expect(review.practise[0]).toContain(`The reason given: "${despite}".`);
-    expect(text).toMatch(/\bcautions passed over/);
+    expect(text).toContain('Safety first: the work was gone on');
+    expect(text).toContain(`The reason given: "${despite}".`);
   });
 
   test('leaves nothing in an account or a review where none was', () => {
     const clean = guardedAfter([...opened, see('heat-run', 'boils')]);
 
     expect(writeUp(clean.story, provenance).markdown).not.toContain('went on');
-    expect(reviewOf('s', clean, { vehicles: 10 }).habits.safeguardsPassed).toEqual([]);
+    expect(reviewOf('s', clean, { vehicles: 0 }).habits.safeguardsPassed).toEqual([]);
   });
 });

@@ -79,6 +79,7 @@ export function spentOn(story: Pick<Story, 'entries'>): {
 /** What belongs to the step that comes after it: said for it, or only implied by it. */
 export const isPartOfNext = ({ said }: Entry): boolean =>
   said?.kind === 'check-begun' ||
+  said?.kind === 'expected' ||
   ((said?.kind === 'standing' || said?.kind === 'access') && said.implied === true);
 
 function accountFor({ event, said }: Entry, wasted: ReadonlySet<number>): Work | 'lost' {

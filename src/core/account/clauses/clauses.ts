@@ -6,6 +6,7 @@ import { spellWords } from '../../session/timers/durations.ts';
 import { partWords } from '../../session/costs/parts.ts';
 import { standingWords } from '../../session/rules/standing-words.ts';
 import { isReturn } from '../../session/complaints.ts';
+import { expectedLabel } from '../../session/expecting/expected.ts';
 import { fromLegs, type Story } from '../../session/story.ts';
 import { baselineWords } from '../../session/baseline/baseline.ts';
 import { closing, takingOff, thePart } from './apart.ts';
@@ -54,6 +55,11 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
     if (finding === undefined) return undefined;
     return checkClause(context, entry, finding);
   },
+  // Told where it is reviewed: the account tells what was found.
+  expected: ({ check, result }, { context }) =>
+    aside(
+      `${context.who} expected of ${askedThing(context.story, check)}: ${asClause(expectedLabel(context.story, check, result))}`,
+    ),
   proved: (_, { context, entry }) => {
     const finding = context.findings.get(entry.event.n);
     if (finding === undefined) return undefined;

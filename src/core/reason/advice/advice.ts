@@ -42,6 +42,8 @@ export type Advice = {
   /** Least cost first: minutes, and parts at their price. */
   readonly next: readonly NextStep[];
   readonly held: readonly Held[];
+  /** Expected minutes, parts at their price, of the step that was asked after (`own`), wherever it stands. */
+  readonly ownCost: number | undefined;
   readonly because: {
     readonly leader: Suspect | undefined;
     /** None of the listed causes fits well. */
@@ -98,5 +100,6 @@ export function adviceOf(
     versusTree: next[0]?.versusTree,
   };
   const { coverage } = belief;
-  return { kind, suspects, unlisted: other, coverage, next, held, because, final };
+  const ownCost = ranking.own?.cost;
+  return { kind, suspects, unlisted: other, coverage, next, held, ownCost, because, final };
 }

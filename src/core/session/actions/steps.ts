@@ -13,6 +13,8 @@ export const stepActions = [
     brought: z.boolean().optional(),
     ...despite,
   }),
+  /** What is expected of a check, before it is answered. */
+  z.strictObject({ do: z.literal('expect'), check: Id, result: Id }),
   z.strictObject({ do: z.literal('find'), check: Id, ...answer, ...despite, ...told }),
   z.strictObject({
     do: z.literal('unsure'),

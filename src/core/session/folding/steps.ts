@@ -12,6 +12,8 @@ export const stepFolding: Folding<keyof typeof stepKinds> = {
     draft.over = draft.over.filter((state) => !brought.includes(state));
     acknowledge(draft, mark, `check:${check}`, acknowledged);
   },
+  expected: ({ check, result }, draft, { n, stamp }) =>
+    draft.expected.push({ n, stamp, check, result }),
   found: ({ kind: _, ...said }, draft, mark) => {
     draft.findings.push(finding(draft, said, mark));
     spend(draft, currentLeg(draft).tree.checks[said.check]);

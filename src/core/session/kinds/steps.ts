@@ -15,6 +15,8 @@ export const stepKinds = {
     brought: z.array(Id).optional(),
     ...despite,
   }),
+  /** What somebody expects a check to show, said before it is answered. */
+  expected: z.object({ kind: z.literal('expected'), check: Id, result: Id }),
   found: z.object({ kind: z.literal('found'), ...shown, ...told }),
   unsure: z.object({ kind: z.literal('unsure'), check: Id, ...told }),
   skipped: z.object({ kind: z.literal('skipped'), check: Id, reason: Text, ...told }),

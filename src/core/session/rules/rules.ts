@@ -12,6 +12,7 @@ import { buy, limit } from './money.ts';
 import { nameCause, nameCheck, takeCheck } from './own.ts';
 import { timerOff } from './timer.ts';
 import { prove } from './prove.ts';
+import { expect } from './expect.ts';
 import { settle } from './settle.ts';
 import { hint, inPractice, revealAtEnd } from './practice.ts';
 import { photo } from './photo.ts';
@@ -25,6 +26,7 @@ const rules: Handlers<Action, 'do', [story: Story, world: World], Ruling> = {
   standing,
   access,
   begin,
+  expect,
   find,
   unsure,
   skip,

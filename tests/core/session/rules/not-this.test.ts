@@ -84,8 +84,8 @@ test('it is told as a look, and the review charges nobody for it', () => {
   expect(last && eventWords(story, last)).toBe('We looked at fuse burnt: it was not that.');
   expect(decisionsOf({ header, events }).at(-1)).toMatchObject({
     kind: 'look',
-    lost: 0,
-    chosen: { words: 'looked at fuse burnt, it was not that' },
+    charged: 0,
+    step: { do: 'check', id: lookAt('fuse') },
   });
 });
 

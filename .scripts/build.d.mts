@@ -2,4 +2,5 @@ export function buildProgram(options?: {
   outdir?: string;
   entry?: string;
   name?: string;
+  isLean?: boolean;
 }): Promise<readonly string[]>;

@@ -13,6 +13,8 @@ export async function buildProgram({
   outdir = resolve(root, '.build'),
   entry = 'src/main.ts',
   name = 'droplight',
+  // A program to compare with is bundled the same way, and takes its libraries as they are.
+  isLean = true,
 } = {}) {
   rmSync(outdir, { recursive: true, force: true });
   const { metafile } = await build({
@@ -31,7 +33,7 @@ export async function buildProgram({
     define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
     alias: { 'react-devtools-core': resolve(root, '.scripts/no-devtools.mjs') },
     banner: { js: banner },
-    plugins: [lean()],
+    plugins: isLean ? [lean()] : [],
     logLevel: 'warning',
   });
   await gather(outdir, metafile);

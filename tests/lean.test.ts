@@ -21,7 +21,18 @@ const odd = [
   '\u1100',
   '\u1161',
   '漢',
-].concat('\u001b[1m', '\u0903', '\r\n', '\ud83d', 'ﾞ', '\u0600', '\u00ad', '\t');
+].concat(
+  '\u001b[1m',
+  '\u001b[38;5;1m',
+  '\u001b[2K',
+  '\u0903',
+  '\r\n',
+  '\ud83d',
+  'ﾞ',
+  '\u0600',
+  '\u00ad',
+  '\t',
+);
 const text = fc
   .array(fc.constantFrom(...plainSigns, ...odd, ...odd))
   .map((signs) => signs.join(''));
@@ -46,6 +57,8 @@ test('widths are those of the library for any text', () => {
   fc.assert(
     fc.property(text, (one) => {
       expect(width(one)).toBe(stringWidth(one));
+      const counted = { countAnsiEscapeCodes: true };
+      expect(width(one, counted)).toBe(stringWidth(one, counted));
     }),
   );
 });
@@ -70,4 +83,5 @@ test('a text of plain signs loads nothing', () => {
   });
 
   expect(width('12.4 V · 0.8 Ω ── “half”…')).toBe(25);
+  expect(width('\u001b[1mstarter\u001b[22m')).toBe(7);
 });

@@ -2,6 +2,7 @@ import { choicesLeft, type FigureField, type FigurePage } from '../app/pages/fig
 import { textOf } from '../app/typing/typing.ts';
 import { shownTyping } from './field.tsx';
 import { Head, Line } from './parts.tsx';
+import { endless } from './plain/no-window.ts';
 import { allRowsOf, rowsOf, type Needs } from './room.ts';
 
 type FigureProps = {
@@ -79,7 +80,7 @@ function askedBelow(
   if (field === undefined) return [];
   const left = choicesLeft(field);
   const choices = left.length === 0 ? [] : [`One of: ${left.join(', ')}.`];
-  const cut = rowsOf(fieldWords(field, true), columns - 2) > 1;
+  const cut = rows !== endless && rowsOf(fieldWords(field, true), columns - 2) > 1;
   const all = cut ? [field.ask, ...choices] : choices;
   return allRowsOf(all, columns - 2) <= rows ? all : choices;
 }

@@ -87,10 +87,11 @@ export class Teller {
 
   /** What was just said, and that it is kept, where something was written. */
   #noticeLines(state: State): readonly string[] {
-    const { session, notice } = state;
+    const { session, notice, screen } = state;
     const before = this.#before;
     const { right } = noticeNow({ ...state, notice: undefined });
-    const written = session?.kept !== before?.session?.kept && right !== '';
+    const written =
+      screen.kind !== 'replay' && session?.kept !== before?.session?.kept && right !== '';
     const trouble = session?.trouble;
     return this.#fold([
       ...(this.#trouble(state) && trouble !== undefined

@@ -25,8 +25,9 @@ export function parting(io: Io, given: Given): Parting {
     written: (path) => void accounts.add(path),
     follow: (program) => {
       program.subscribe(() => {
-        const { session } = program.state();
-        if (session !== undefined)
+        const { session, screen } = program.state();
+        if (screen.kind === 'replay') open = undefined;
+        else if (session !== undefined)
           open = session.story.closed === undefined ? session.path : undefined;
       });
     },

@@ -1,3 +1,5 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import stringWidth from 'string-width';
 import { expect, test } from 'vitest';
 import { began, tell } from '../../helpers/plain.ts';
@@ -93,4 +95,22 @@ test('lines are folded to the columns, wide and right-to-left signs measured, an
   expect(out).toContain('東京のトラック');
   expect(out).not.toContain('\u202e');
   expect(out).toContain('<U+202E>');
+}, 60_000);
+
+test('a replay is told event by event, and calls no job back', async () => {
+  const { folder } = await tell([...began, '1', 'y', 'n', 'it rained']);
+  const [name = ''] = readdirSync(join(folder, 'sessions')).filter((file) =>
+    file.endsWith('.jsonl'),
+  );
+  const { answers, out } = await tell(['3', 'b', '', 'q'], {
+    folder,
+    args: [name.replace('.jsonl', '')],
+    first: 'replay',
+  });
+
+  expect(answers[0]).toContain('event 0 of 4');
+  expect(answers[1]).toContain('it rained');
+  expect(answers[2]).toContain('event 2 of 4');
+  expect(answers[3]).toContain('event 3 of 4');
+  expect(out).not.toMatch(/resume with|\(kept/);
 }, 60_000);

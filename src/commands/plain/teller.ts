@@ -87,18 +87,13 @@ export class Teller {
 
   /** What was just said, and that it is kept, where something was written. */
   #noticeLines(state: State): readonly string[] {
-    const { session, notice, screen } = state;
+    const { session, notice } = state;
     const before = this.#before;
-    const { right } = noticeNow({ ...state, notice: undefined });
-    const written =
-      screen.kind !== 'replay' && session?.kept !== before?.session?.kept && right !== '';
-    const trouble = session?.trouble;
+    const trouble = this.#trouble(state) ? session?.trouble : undefined;
     return this.#fold([
-      ...(this.#trouble(state) && trouble !== undefined
-        ? [`NOT KEPT: ${trouble.message} ${trouble.mend}`]
-        : []),
+      ...(trouble === undefined ? [] : [`NOT KEPT: ${trouble.message} ${trouble.mend}`]),
       ...(notice === undefined || notice === before?.notice ? [] : [notice.text]),
-      ...(written ? [`(${right})`] : []),
+      ...(session?.kept === before?.session?.kept ? [] : keptWords(state)),
     ]);
   }
 
@@ -117,6 +112,12 @@ export class Teller {
     this.#mode = mode;
     return ['', ...bodyLines(state, this.#width()), ...this.#fold(ways)];
   }
+}
+
+/** That what was written is kept; a replay writes nothing. */
+function keptWords(state: State): readonly string[] {
+  const { right } = noticeNow(state);
+  return right === '' || state.screen.kind === 'replay' ? [] : [`(${right})`];
 }
 
 /** What stands under every step, and the timers that run. */

@@ -15,6 +15,7 @@ export const commands: Readonly<Record<CommandName, () => Promise<Command>>> = {
   review: async () => (await import('./review.ts')).review,
   verify: async () => (await import('./verify.ts')).verify,
   history: async () => (await import('./jobs/history.ts')).history,
+  records: async () => (await import('./jobs/records.ts')).records,
   trees: async () => (await import('./trees/trees.ts')).trees,
   advise: async () => (await import('./advise.ts')).advise,
   feed: async () => (await import('./feed.ts')).feed,

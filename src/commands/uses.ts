@@ -153,6 +153,12 @@ export const uses = {
     example: 'droplight history no-supply',
     words: 'tree',
   },
+  records: {
+    use: 'records --out DIR [--force] [--json]',
+    does: 'all sessions as tables (jobs, findings, decisions, repairs, minutes), each as Parquet and as JSON Lines; --force: over those that are there',
+    options: { out: 'text', force: 'flag', json: 'flag' },
+    example: 'droplight records --out tables',
+  },
   trees: {
     use: 'trees [VERB]',
     does: 'the trees: list, check, draw, plan, write and more ("droplight trees help")',

@@ -31,7 +31,7 @@ const Row = z.object({
 type Row = z.output<typeof Row>;
 
 /** How far the reading has come. */
-type Progress = { readonly done: number; readonly of: number };
+export type Progress = { readonly done: number; readonly of: number };
 
 /** All jobs of a folder, and how many of them had to be read; what stood against keeping the index. */
 export type Jobs = {
@@ -137,7 +137,7 @@ function makeRow(files: Files, { path, name }: Listed, shelf: Shelf): Row {
 
 const isRefusal = ({ code }: Problem): boolean => /^E[A-Z]+$/.test(code);
 
-function apartBy({ code }: Problem): Apart {
+export function apartBy({ code }: Problem): Apart {
   if (code === 'newer-session') return 'made by a newer version';
   return code === 'altered-header' ? 'altered' : 'unreadable';
 }

@@ -15,7 +15,14 @@ export function exampleShop(): string {
   return folder;
 }
 
-/** Fills a folder with generated jobs of a shop, so many of them, from a seed. */
+/** What becomes of some files in the years: a write cut off, a byte changed by hand, a name taken by a letter. */
+const mishaps: Readonly<Record<number, (text: string) => string>> = {
+  7: (text) => text.slice(0, -20),
+  17: (text) => text.replace(/"kind":"found"(?!.*"kind":"found")/s, '"kind":"fOund"'),
+  27: () => 'Dear shop, the van runs again.\n',
+};
+
+/** Fills a folder with generated jobs of a shop, so many of them, from a seed; three of forty come to harm. */
 export function generateShop(
   sessions: string,
   count: number,
@@ -30,6 +37,7 @@ export function generateShop(
     if (bench === undefined) throw new Error('there are no trees');
     const job = shopJob(bench, made / 3, random);
     const id = `${job.header.id}-${made}`;
-    writeFileSync(join(sessions, `${id}.jsonl`), recordText(job, id));
+    const harmed = mishaps[made % 40] ?? ((text: string) => text);
+    writeFileSync(join(sessions, `${id}.jsonl`), harmed(recordText(job, id)));
   }
 }

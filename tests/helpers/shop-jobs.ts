@@ -13,7 +13,7 @@ import { decide } from '../../src/core/session/rules/rules.ts';
 import { currentLeg, type Story } from '../../src/core/session/story.ts';
 import { asWalked } from '../../src/core/session/header/walked-tree.ts';
 import { misfit } from '../../src/core/tree/fit.ts';
-import type { Tree } from '../../src/core/tree/model.ts';
+import type { Check, Tree } from '../../src/core/tree/model.ts';
 import type { Shop } from '../../src/core/tree/shop.ts';
 import { sha256 } from '../../src/store/recover.ts';
 
@@ -110,11 +110,26 @@ function check(walk: Walk, id: string, around: Around): boolean {
   const result = shown(walk, id, around);
   if (result === undefined) return false;
   const find: Action = { do: 'find', check: id, result, acknowledged: true };
+  const reading = readingFor(tree.checks[id], result);
   return (
+    (reading !== undefined &&
+      take(walk, { do: 'find', check: id, reading, acknowledged: true }, minutes, around)) ||
     take(walk, find, minutes, around) ||
     take(walk, { ...find, despite }, minutes, around) ||
     take(walk, { do: 'skip', check: id, reason: 'no time' }, 1, around)
   );
+}
+
+/** A reading in the middle of the band of a result; none where several are taken or the band has no plain ends. */
+function readingFor(check: Check | undefined, result: string): string | undefined {
+  const { reading, readings, each, judge, results = [] } = check ?? {};
+  const plain = [readings, each, judge, reading?.standard].every((one) => one === undefined);
+  const band = results.find(({ id }) => id === result);
+  if (reading === undefined || band === undefined || !plain) return undefined;
+  const [least, most] = reading.plausible;
+  const [from, below] = [band.from ?? least, band.below ?? most];
+  if (typeof from !== 'number' || typeof below !== 'number') return undefined;
+  return `${Math.round(50 * (from + below)) / 100} ${reading.unit}`;
 }
 
 /** What a check shows on the hidden vehicle; a tenth of the answers stray, as hands and meters do. */

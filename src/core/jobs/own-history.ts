@@ -21,16 +21,20 @@ export type Counts = {
   readonly checks: Readonly<Record<string, { readonly times: number; readonly minutes: number }>>;
 };
 
-/** What jobs say of a tree; causes and checks that it has not are left out. */
+/**
+ * What jobs say of a tree; causes and checks that its file has not are left out. Of those that branches
+ * stand for, the minutes follow from the file.
+ */
 export function countsFor(tree: Tree, jobs: readonly Job[]): Counts {
+  const file = fileOf(tree);
   const causes: Record<string, number> = {};
   const checks: Record<string, { times: number; minutes: number }> = {};
   for (const { complaints, took } of jobs) {
     for (const { tree: of, cause, weight } of complaints.flatMap((one) => one.causes))
-      if (of === tree.id && Object.hasOwn(tree.causes, cause))
+      if (of === tree.id && Object.hasOwn(file.causes, cause))
         causes[cause] = (causes[cause] ?? 0) + weight;
     for (const { tree: of, check, minutes } of took) {
-      if (of !== tree.id || !Object.hasOwn(tree.checks, check)) continue;
+      if (of !== tree.id || !Object.hasOwn(file.checks, check)) continue;
       const { times, minutes: all } = checks[check] ?? { times: 0, minutes: 0 };
       checks[check] = { times: times + 1, minutes: all + minutes };
     }

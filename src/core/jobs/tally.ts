@@ -45,7 +45,7 @@ function jobOfStory(session: string, story: Story): Job {
 }
 
 /** Why nothing of a session counts; undefined for one that does. */
-function apartOf({ header, damage }: Omit<Read, 'events'>): Apart | undefined {
+export function apartOf({ header, damage }: Omit<Read, 'events'>): Apart | undefined {
   if (isPractice(header)) return 'practice';
   if (!header.tool.startsWith('droplight ')) return 'made by another tool';
   const state = stateOf(damage);
@@ -53,7 +53,11 @@ function apartOf({ header, damage }: Omit<Read, 'events'>): Apart | undefined {
   return state === 'whole' || state === 'line ends changed' ? undefined : state;
 }
 
-function complaintIn(story: Story, complaint: Complaint, failed: Story['repairs']): JobComplaint {
+export function complaintIn(
+  story: Story,
+  complaint: Complaint,
+  failed: Story['repairs'],
+): JobComplaint {
   const trees = [...new Set(complaint.legs.map((leg) => story.legs[leg]?.tree.id ?? ''))];
   const proven = isProvenGone(story, complaint);
   const end: End = proven ? 'proven' : (story.closed?.as ?? 'open');
@@ -62,29 +66,41 @@ function complaintIn(story: Story, complaint: Complaint, failed: Story['repairs'
     trees,
     title: complaint.title,
     end,
-    causes: proven ? provenCauses(story, complaint, failed) : [],
+    causes: [...provenCauses(story, complaint, failed)],
   };
 }
 
-/**
- * What a complaint that is proven gone was: the causes mended for it, without repairs that failed its
- * test and cured nothing, and without what a repair had brought. Mended together they share its weight:
- * the record does not say which it was.
- */
-function provenCauses(story: Story, complaint: Complaint, failed: Story['repairs']): Proven[] {
-  const mended = mendedFor(story, complaint).filter(
-    ({ n, cause }) => !isBrought(cause) && failed.every((one) => one.n !== n),
-  );
-  const once = mended.filter(
-    ({ cause }, index) => mended.findIndex((one) => one.cause === cause) === index,
-  );
-  return once.map(({ cause, leg }) => ({
+const provenCauses = (
+  story: Story,
+  complaint: Complaint,
+  failed: Story['repairs'],
+): readonly Proven[] =>
+  provenRepairs(story, complaint, failed).map(({ repair: { cause, leg }, weight }) => ({
     cause,
     name: nameIn(story, cause, leg),
     tree: story.legs[leg]?.tree.id ?? '',
-    weight: 1 / once.length,
+    weight,
     ...shareOf(story, leg, cause),
   }));
+
+/**
+ * What a complaint that is proven gone was: the last repair of each cause mended for it, without those
+ * that failed its test and cured nothing, and without what a repair had brought. Mended together they
+ * share its weight: the record does not say which it was.
+ */
+export function provenRepairs(
+  story: Story,
+  complaint: Complaint,
+  failed: Story['repairs'],
+): readonly { readonly repair: Repaired; readonly weight: number }[] {
+  if (!isProvenGone(story, complaint)) return [];
+  const mended = mendedFor(story, complaint).filter(
+    ({ n, cause }) => !isBrought(cause) && failed.every((one) => one.n !== n),
+  );
+  const last = mended.filter(({ n, cause }) =>
+    mended.every((one) => one.cause !== cause || one.n <= n),
+  );
+  return last.map((repair) => ({ repair, weight: 1 / last.length }));
 }
 
 /** The part of the odds that a tree gives a cause. */
@@ -97,7 +113,7 @@ function shareOf({ legs, facts }: Story, leg: number, cause: string): Pick<Prove
 const nameIn = (story: Story, cause: string, leg: number): string =>
   story.legs[leg]?.tree.causes[cause]?.name ?? causeName(story, cause);
 
-function mendedIn(story: Story, repair: Repaired, failed: Story['repairs']): Mended {
+export function mendedIn(story: Story, repair: Repaired, failed: Story['repairs']): Mended {
   const { n, cause, leg, parts } = repair;
   const cured = failed.every((one) => one.n !== n);
   return {

@@ -6,6 +6,8 @@ import { jobOf } from '../../../src/core/jobs/tally.ts';
 import { makeModel } from '../../../src/core/reason/belief/model.ts';
 import { fold } from '../../../src/core/session/fold.ts';
 import { countedSentence, fromYourJobs } from '../../../src/core/tree/counted/words.ts';
+import { parseTreeValue } from '../../../src/core/tree/parse.ts';
+import { fileOf } from '../../../src/core/tree/written/settle.ts';
 import { fitTree } from '../../../src/core/tree/fit.ts';
 import { shippedTree, shippedTrees } from '../../helpers/library.ts';
 import { readSession } from '../../../src/store/recover.ts';
@@ -175,3 +177,34 @@ test('counts what was proven in this tree, and nothing of a session that stands 
     ]),
   ).toEqual({ causes: { fuse: 1.5, wire: 0.5 }, checks: { look: { times: 3, minutes: 6 } } });
 });
+
+test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
+  '%s, moved by jobs of every cause and check, is a tree that a session can carry',
+  (id, tree) => {
+    const causes = Object.keys(tree.causes).map((cause) => ({
+      cause,
+      name: '',
+      tree: id,
+      weight: 1,
+    }));
+    const took = Object.entries(tree.checks).map(([check, { minutes: planned }]) => ({
+      tree: id,
+      check,
+      name: '',
+      planned,
+      minutes: planned + 1,
+    }));
+    const complaint = { tree: id, trees: [id], title: '', end: 'proven' as const, causes };
+    const job: Job = { ...none, complaints: [complaint], took };
+
+    const moved = byOwnJobs(tree, countsFor(tree, [job]));
+
+    const read = parseTreeValue(JSON.parse(JSON.stringify(fileOf(moved))), 'moved.json');
+    expect(read).toEqual({ kind: 'good', value: moved });
+    expect(Object.keys(moved.counted?.checks ?? {})).toEqual(
+      Object.keys(tree.checks).filter((check) => Object.hasOwn(fileOf(tree).checks, check)),
+    );
+  },
+);
+
+const none: Job = { session: '', opened: '', vehicle: '', complaints: [], took: [], mended: [] };

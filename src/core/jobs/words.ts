@@ -1,3 +1,4 @@
+import { sum } from '../sum.ts';
 import { count } from '../text.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import type { End } from './job.ts';
@@ -17,9 +18,13 @@ const endWords: Readonly<Record<Exclude<End, 'proven'>, string>> = {
   'not-reproduced': 'not to be reproduced',
 };
 
-/** The history of a folder of jobs, as lines. */
+/** Causes told of a complaint where there are several complaints. */
+const mostInShort = 3;
+
+/** The history of a folder of jobs, as lines: of one complaint whole, of several the commonest causes. */
 export function historyLines(history: History): readonly string[] {
   const { sessions, from, to, complaints, apart } = history;
+  const whole = complaints.length === 1;
   const between =
     from === undefined || to === undefined ? '' : `, ${from.slice(0, 10)} to ${to.slice(0, 10)}`;
   return [
@@ -27,14 +32,45 @@ export function historyLines(history: History): readonly string[] {
     ...apart.map(
       ({ why, sessions: names }) => `Not counted: ${names.length} ${why} (${namesOf(names)}).`,
     ),
-    ...complaints.flatMap((one) => ['', ...complaintLines(one)]),
+    ...complaints.flatMap((one) => ['', ...(whole ? complaintLines(one) : shortLines(one))]),
+    ...(complaints.some(({ causes }) => causes.some(({ jobs }) => !Number.isInteger(jobs)))
+      ? ['', 'Parts of a job: several things were mended before one proof, and share it.']
+      : []),
+    ...(complaints.length > 1
+      ? ['', 'Name a tree for its minutes and for what did not help.']
+      : []),
   ];
 }
+
+/** What stands of a complaint among others. */
+function shortLines({
+  tree,
+  title,
+  proven,
+  causes,
+  notProven,
+}: ComplaintHistory): readonly string[] {
+  const others = causes.slice(mostInShort);
+  const not = sum(notProven.map(({ sessions }) => sessions.length));
+  const left = not === 0 ? '' : `, ${not} not`;
+  return [
+    `${titleWords(title, tree)}: ${provenWords(proven)}${left}`,
+    ...causes.slice(0, mostInShort).map((cause) => causeWords(cause, tree, proven)),
+    ...(others.length === 0
+      ? []
+      : [
+          `${figure(sum(others.map(({ jobs }) => jobs))).padStart(6)}  ${count(others.length, 'other thing')}`,
+        ]),
+  ];
+}
+
+const titleWords = (title: string, tree: string): string =>
+  `${title} (${isOwn({ id: tree }) ? 'no tree' : tree})`;
 
 function complaintLines(one: ComplaintHistory): readonly string[] {
   const { tree, title, proven, causes, notProven, checks, noHelp } = one;
   return [
-    `${title} (${isOwn({ id: tree }) ? 'no tree' : tree}): ${provenWords(proven)}`,
+    `${titleWords(title, tree)}: ${provenWords(proven)}`,
     ...causes.map((cause) => causeWords(cause, tree, proven)),
     ...notProven.map(
       ({ end, sessions }) =>
@@ -43,7 +79,7 @@ function complaintLines(one: ComplaintHistory): readonly string[] {
     ...(noHelp.length === 0 ? [] : ['  Did not help:']),
     ...noHelp.map(
       ({ name, failed, tried, parts }) =>
-        `    ${failed} of ${tried} tried: ${name}${parts.length === 0 ? '' : `; fitted: ${namesOf(parts)}`}`,
+        `    ${failed} of ${tried} tried: ${name}${parts.length === 0 ? '' : `; fitted: ${fittedWords(parts)}`}`,
     ),
     ...(checks.length === 0 ? [] : ['  Minutes: took (least to most), the tree says, times']),
     ...checks.slice(0, mostChecks).map(minuteWords),
@@ -68,6 +104,14 @@ function minuteWords({ name, planned, times, median, least, most }: CheckMinutes
   const spread = times === 1 ? '' : `(${figure(least)} to ${figure(most)})`;
   return `${figure(median).padStart(6)} ${spread.padEnd(15)}${figure(planned).padStart(4)}${`${times}x`.padStart(6)}  ${name}`;
 }
+
+/** `3 x fuse link, gasket`. */
+const fittedWords = (parts: readonly string[]): string =>
+  namesOf(
+    [...Map.groupBy(parts, (part) => part)].map(([part, same]) =>
+      same.length === 1 ? part : `${same.length} x ${part}`,
+    ),
+  );
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 

@@ -84,7 +84,7 @@ test('the sum of the causes is the number of jobs proven, whatever was mended to
 test('a page for the owner: causes, what did not help, minutes', () => {
   const failed = { ...proven('5', 'wire'), took: [look(3), look(5)] };
   const bulb = { tree: 'no-light', cause: 'bulb', name: 'BULB', parts: ['bulb'], helped: false };
-  const jobs = [proven('1', 'fuse'), { ...failed, mended: [bulb, ...failed.mended] }];
+  const jobs = [proven('1', 'fuse'), { ...failed, mended: [bulb, bulb, ...failed.mended] }];
 
   expect(historyLines(historyOf([...jobs, jobApart('x', 'torn')]))).toEqual([
     '3 sessions, 2026-04-01 to 2026-04-05.',
@@ -94,9 +94,35 @@ test('a page for the owner: causes, what did not help, minutes', () => {
     '     1  50 % (tree 25 %)  FUSE',
     '     1  50 % (tree 25 %)  WIRE',
     '  Did not help:',
-    '    1 of 1 tried: BULB; fitted: bulb',
+    '    2 of 2 tried: BULB; fitted: 2 x bulb',
     '  Minutes: took (least to most), the tree says, times',
     '     4 (3 to 5)          2    2x  the fuse',
+  ]);
+});
+
+test('of several complaints the commonest causes, and how many there are besides', () => {
+  const causes = ['a', 'b', 'c', 'd', 'e'].map((cause, at) => proven(String(at), cause));
+  const open = proven('7').complaints.map((one) => ({ ...one, end: 'open' as const }));
+  const jobs = [
+    ...causes,
+    proven('5', 'a', 'b'),
+    { ...proven('7'), complaints: [...open, ...open.map((one) => ({ ...one, tree: 'own-x' }))] },
+  ];
+
+  expect(historyLines(historyOf(jobs))).toEqual([
+    '7 sessions, 2026-04-00 to 2026-04-07.',
+    '',
+    'No light (no-light): 6 jobs proven, 1 not',
+    '   1.5  25 % (tree 25 %)  A',
+    '   1.5  25 % (tree 25 %)  B',
+    '     1  17 % (tree 25 %)  C',
+    '     2  2 other things',
+    '',
+    'No light (no tree): never proven, 1 not',
+    '',
+    'Parts of a job: several things were mended before one proof, and share it.',
+    '',
+    'Name a tree for its minutes and for what did not help.',
   ]);
 });
 

@@ -71,8 +71,8 @@ function onScreen(tree: Tree, random: Random): Walk {
     const { due } = walk.story;
     if (due.kind !== 'check') break;
     const count = treeOf(walk.story).checks[due.check]?.results.length ?? 0;
-    // The complaint is there: a walk without it ends before it has begun.
-    const least = step === 0 ? 1 : 0;
+    // The complaint is there: a walk without it ends before it has begun. A safeguard may come first.
+    const least = due.check === treeOf(walk.story).complaint.confirm ? 1 : 0;
     walk.find(due.check, least + Math.floor(random() * (count - least)));
   }
   return walk;

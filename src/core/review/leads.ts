@@ -25,12 +25,20 @@ export const isQuickLead = (
   prudence: Prudence = usualPrudence,
 ): boolean => places.some((story) => isFirst(story, step, quickAdvice, prudence));
 
-/** Whether any advice put a step first: settled at the usual weights, quick at those of any settings. */
-export const isAdvisedSomehow = (places: readonly Story[], step: StepName): boolean =>
-  places.some((story) => isFirst(story, step, refinedAdvice, usualPrudence)) ||
+/**
+ * Whether any advice put a step first: settled at the usual weights, or the quick lead by another
+ * person's settings. A repair leads sooner where less is sure enough, a check where more must be.
+ */
+export const isAdvisedSomehow = (story: Story, step: StepName): boolean =>
+  isFirst(story, step, refinedAdvice, usualPrudence) ||
   hourWorths.some((hour) =>
-    sureties.some((sure) => isQuickLead(places, step, prudenceOf({ hour, sure }))),
+    ([step.do === 'repair' ? leastSure : mostSure, '80'] as const).some((sure) =>
+      isQuickLead([story], step, prudenceOf({ hour, sure })),
+    ),
   );
+
+const [leastSure] = sureties;
+const mostSure = sureties[sureties.length - 1] ?? leastSure;
 
 function isFirst(
   story: Story,

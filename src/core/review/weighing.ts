@@ -20,7 +20,7 @@ export const nothingCharged = { better: undefined, charged: 0, tellsNothing: fal
  * What a free choice gave away. It is charged in whole minutes, never more than the step took by the
  * clock nor than it is planned to take alone. What any advice led to is charged to nobody.
  */
-export function weighed({ before, atAnswer, finished, step, planned, taken }: Moment): Weighed {
+export function weighed({ before, finished, step, planned, taken }: Moment): Weighed {
   const made = inputFrom(before);
   const leaveOut = [...leftOut(before), ...neverToBeHad(finished)];
   const regret = made.kind === 'good' ? regretOf(made.value, step, { leaveOut }) : made;
@@ -29,7 +29,7 @@ export function weighed({ before, atAnswer, finished, step, planned, taken }: Mo
   const charged = Math.floor(Math.min(minutes, taken, planned ?? 0) + 1e-9);
   const better = betterThan(before, regret.value, step);
   if (better === undefined && !tellsNothing) return { kind: 'chosen', ...nothingCharged };
-  return isAdvisedSomehow([before, atAnswer], step)
+  return isAdvisedSomehow(before, step)
     ? { kind: 'followed', ...nothingCharged }
     : { kind: 'chosen', better, charged, tellsNothing };
 }

@@ -174,6 +174,11 @@ async function command(
   rest: readonly string[],
   args: readonly string[],
 ): Promise<ExitCode> {
+  // A replay that is written needs no terminal.
+  if (name === 'replay' && rest.some((arg) => arg === '--as' || arg.startsWith('--as='))) {
+    const { replay } = await import('./commands/replay.ts');
+    return runCommand(io, replay, rest);
+  }
   const onScreens = name === undefined || name.startsWith('-') || isScreen(name);
   if (onScreens) {
     const first = isScreen(name) ? name : 'home';

@@ -33,11 +33,12 @@ export const screenUses = {
     words: 'session',
   },
   replay: {
-    use: 'replay SESSION [--plain]',
-    does: 'watch a session again, from any event or time of it',
-    options: { plain: 'flag' },
-    example: 'droplight replay 2026-04-11-1042-orchard-van-no-supply',
+    use: 'replay SESSION [--plain | --as text|cast]',
+    does: 'watch a session again, decision by decision; --as: to read, or to play in a terminal',
+    options: { plain: 'flag', as: 'text' },
+    example: 'droplight replay SESSION --as text',
     words: 'session',
+    values: { as: ['text', 'cast'] },
   },
 } as const satisfies Readonly<Record<string, Use>>;
 
@@ -132,7 +133,7 @@ export const uses = {
     },
   },
   review: {
-    use: 'review SESSION... [--as md|html|csv|json]',
+    use: 'review SESSION... [--as md|html|csv|json] [--json]',
     does: 'the decisions worth talking about, and how each skill goes from job to job',
     options: { as: 'text', json: 'flag' },
     example: 'droplight review SESSION --as html > review.html',

@@ -8,6 +8,7 @@ import {
 } from 'node:fs';
 import { basename, join } from 'node:path';
 import { expect, test } from 'vitest';
+import { replay } from '../../src/commands/replay.ts';
 import { review } from '../../src/commands/review.ts';
 import { write } from '../../src/commands/write.ts';
 import { nodeFiles } from '../../src/store/node-files.ts';
@@ -155,6 +156,18 @@ test('review prints a page, or a row a decision; another form is wrong use', asy
   expect(rows.length).toBeGreaterThan(10);
   expect(sheet.out).not.toMatch(/,\d+\.\d{3}/);
   expect([page.code, sheet.code, wrong.code]).toEqual([0, 0, 2]);
+});
+
+test('a replay is written as text or as a recording, without a terminal', async () => {
+  const { session } = copied(example('no-supply'));
+
+  const text = await runCommand(replay, [session, '--as', 'text']);
+  const cast = await runCommand(replay, [session, '--as', 'cast']);
+  const wrong = await runCommand(replay, [session, '--as', 'gif']);
+
+  expect([text.code, cast.code, wrong.code]).toEqual([0, 0, 2]);
+  expect(text.out).toContain('decision 1 of 15');
+  expect(cast.out.split('\n')[0]).toMatch(/^{"version":2,"width":80,"height":24,/);
 });
 
 test('review wants a session', async () => {

@@ -5,6 +5,7 @@ import { foreseenResults } from '../reason/history/foreseen.ts';
 import { inputFrom } from '../reason/history/from-story.ts';
 import type { Event, UnknownEvent } from '../session/event.ts';
 import { expectedNow } from '../session/expecting/expected.ts';
+import { awaitsProof } from '../session/proof.ts';
 import { fold, type Recorded } from '../session/fold.ts';
 import { currentLeg, workerAt, type Story } from '../session/story.ts';
 import { isLook, lookAt } from '../tree/looked.ts';
@@ -19,7 +20,7 @@ export function decisionsOf(recorded: Recorded): readonly Decision[] {
 }
 
 /** Places of the events that are decisions; what was taken back as a slip is none. */
-function decisionEvents({ header, events }: Recorded): readonly number[] {
+export function decisionEvents({ header, events }: Recorded): readonly number[] {
   const { entries } = fold(header, events);
   const kinds = new Map(events.map(({ n, kind }) => [n, kind]));
   return events.flatMap((event, index) => {
@@ -45,7 +46,7 @@ const stepOf = (event: Event | UnknownEvent | undefined): StepName | undefined =
 };
 
 /** The decision whose answer stands at a place of the record. @throws RangeError where none does */
-function decisionAt({ header, events }: Recorded, index: number): Decision {
+export function decisionAt({ header, events }: Recorded, index: number): Decision {
   const event = events[index];
   const step = stepOf(event);
   if (event === undefined || step === undefined) throw new RangeError(`no decision at ${index}`);
@@ -105,7 +106,9 @@ type OfStep = Pick<Decision, 'foreseen' | 'expected' | 'finding' | 'reason' | 'c
 
 function ofCheck({ before, atAnswer, after, step }: Moment, event: Event | UnknownEvent): OfStep {
   const finding = after.findings.at(-1);
-  const made = isLook(step.id) ? undefined : inputFrom(before);
+  // Nobody can say what the complaint's own test shows on a vehicle that nobody complains of.
+  const first = step.id === currentLeg(before).tree.complaint.confirm && !awaitsProof(before);
+  const made = isLook(step.id) || first ? undefined : inputFrom(before);
   return {
     foreseen: made?.kind === 'good' ? foreseenResults(made.value, step.id) : new Map(),
     expected: expectedNow(atAnswer, step.id)?.result,

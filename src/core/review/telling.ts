@@ -53,33 +53,39 @@ export function knownWords(story: Story, decision: Decision): string {
 
 /** What was expected: by whoever said it, and by the odds. */
 export function expectedWords(story: Story, decision: Decision): string {
-  const { step, expected, foreseen, chance, who, leg } = decision;
+  const { step, expected, chance } = decision;
   if (step.do === 'repair')
     return chance === undefined
       ? ''
       : sentence(`it stood at ${percent(chance)} when it was mended`);
-  const label = (result: string): string =>
-    asClause(expectedLabel({ legs: story.legs.slice(leg, leg + 1) }, step.id, result));
-  const [first] = sorted(foreseen);
-  const odds = (result: string): string => {
-    const likely = foreseen.get(result);
-    return likely === undefined ? '' : ` (by the odds ${oneInWords(likely)})`;
-  };
-  if (expected !== undefined)
-    return sentence(`${personOf(who)} expected "${label(expected)}"${odds(expected)}`);
-  return first === undefined
-    ? ''
-    : sentence(`the likeliest was "${label(first[0])}"${odds(first[0])}`);
+  const thing = expectedThing(story, decision);
+  if (thing === '') return '';
+  return sentence(expected === undefined ? `the likeliest was ${thing}` : thing);
+}
+
+/** A result that was expected, by whom, and how many vehicles show it; the likeliest where nobody said. */
+export function expectedThing(story: Story, decision: Decision): string {
+  const { step, expected, foreseen, who, leg } = decision;
+  const result = expected ?? sorted(foreseen)[0]?.[0];
+  if (result === undefined) return '';
+  const label = asClause(expectedLabel({ legs: story.legs.slice(leg, leg + 1) }, step.id, result));
+  const likely = foreseen.get(result);
+  const odds = likely === undefined ? '' : ` (by the odds ${vehiclesWords(likely)})`;
+  return `${expected === undefined ? '' : `${personOf(who)} expected `}"${label}"${odds}`;
 }
 
 const personOf = (who: string | undefined): string =>
   who === undefined || who.trim() === '' ? 'who worked' : who.trim();
 
-/** `nearly every vehicle`, `two vehicles in three`, `about one vehicle in five`. */
-function oneInWords(chance: number): string {
+/** A chance as so many vehicles: `nearly every vehicle`, `about one vehicle in five`. */
+function vehiclesWords(chance: number): string {
   if (chance > 0.95) return 'nearly every vehicle';
-  return chance > 0.5 ? `${percent(chance)} of vehicles` : oneIn(chance);
+  if (chance > 0.8) return 'most vehicles';
+  return chance > 0.6 ? 'about two vehicles in three' : oneIn(chance);
 }
+
+/** How a step came to be taken. */
+export const howTaken = ({ kind }: Decision): string => how[kind];
 
 const how: Readonly<Record<Decision['kind'], string>> = {
   asked: 'asked of everybody',
@@ -104,7 +110,7 @@ export function chosenWords(story: Story, decision: Decision): string {
 }
 
 /** `it took 4 minutes, 3 are planned`; nothing where the clock or the plan says nothing. */
-function tookWords({ kind, taken, planned }: Decision): string {
+export function tookWords({ kind, taken, planned }: Decision): string {
   if (taken < 0.5 || kind === 'passed') return '';
   const plan = planned === undefined || planned < 0.5 ? '' : `, ${Math.round(planned)} are planned`;
   return `it took ${minuteWords(taken)}${plan}`;
@@ -112,7 +118,7 @@ function tookWords({ kind, taken, planned }: Decision): string {
 
 /** What it showed, or whether the repair cured, and who rose and fell by it. */
 export function foundWords(story: Story, decision: Decision): string {
-  const { finding, step, n, expected, reason } = decision;
+  const { step, n, reason } = decision;
   const moved = movedWords(story, decision);
   if (step.do === 'repair') {
     const next = story.repairs.find((repair) => repair.n > n)?.n ?? Infinity;
@@ -121,15 +127,15 @@ export function foundWords(story: Story, decision: Decision): string {
     return proof.good ? 'The complaint was gone after it.' : 'The complaint was there still.';
   }
   if (reason !== undefined) return sentence(`the reason given: "${reason.trim()}"`);
+  const shown = foundThing(story, decision);
+  return shown === '' ? '' : `${sentence(`it showed ${shown}`)}${moved === '' ? '' : ` ${moved}`}`;
+}
+
+/** What a check showed, and whether that was expected. */
+export function foundThing(story: Story, { finding, expected }: Decision): string {
   if (finding === undefined) return '';
-  const shown = sentence(`it showed "${asClause(shownWords(story, finding))}"`);
-  const as =
-    expected === undefined
-      ? ''
-      : isAsExpected(finding, { result: expected })
-        ? ' As expected.'
-        : ' Not as expected.';
-  return `${shown}${as}${moved === '' ? '' : ` ${moved}`}`;
+  const as = isAsExpected(finding, { result: expected ?? '' }) ? 'as expected' : 'not as expected';
+  return `"${asClause(shownWords(story, finding))}"${expected === undefined ? '' : `, ${as}`}`;
 }
 
 /** A shift of this much is worth a word. */
@@ -164,6 +170,14 @@ export function betterWords(story: Story, decision: Decision): string {
   return sentence(
     `better then: ${thingOf(story, decision, step)} (${minuteWords(step.minutes)})${guess}, since ${because}${chargedWords(charged)}`,
   );
+}
+
+/** The better step by its name and minutes alone. */
+export function betterThing(story: Story, decision: Decision): string {
+  const { better, tellsNothing } = decision;
+  if (tellsNothing) return 'to leave it: it could tell nothing by then';
+  if (better === undefined) return '';
+  return `${thingOf(story, decision, better.step)}, ${minuteWords(better.step.minutes)}`;
 }
 
 const chargedWords = (charged: number): string =>

@@ -117,7 +117,23 @@ function ledBy(policy: Policy, { story }: Play): Led {
   return policy === 'advice' && mayLead(story) ? byAdvice(story, false) : { due, beyond: false };
 }
 
+/** Many practices begin alike: what the advice said of the same findings and repairs is remembered. */
+const remembered = new Map<string, Led>();
+
 function byAdvice(story: Story, beyond: boolean): Led {
+  const { findings, repairs, standing, open, over } = story;
+  const known = [
+    currentLeg(story).tree.id,
+    ...findings.map(({ n: _, stamp: __, ...finding }) => finding),
+    ...repairs.map(({ cause }) => cause),
+  ];
+  const key = JSON.stringify([known, standing, open, over, story.due, beyond]);
+  const led = remembered.get(key) ?? advised(story, beyond);
+  remembered.set(key, led);
+  return led;
+}
+
+function advised(story: Story, beyond: boolean): Led {
   const input = inputFrom(story);
   if (input.kind === 'bad') return { outcome: 'refused', why: input.problems[0]?.code ?? '' };
   const own = ownStep(story);
@@ -139,10 +155,8 @@ function byOdds(story: Story): Led {
   const { tree } = currentLeg(story);
   const { confirm } = tree.complaint;
   if (due.kind === 'repair' || due.kind === 'proof') return { due, beyond: false };
-  if (!story.findings.some(({ check }) => check === confirm))
-    return due.kind === 'check'
-      ? { due, beyond: false }
-      : { outcome: due.kind === 'leg' ? 'handed over' : 'stopped', why: due.kind };
+  if (due.kind === 'check' && !story.findings.some(({ check }) => check === confirm))
+    return { due, beyond: false };
   const waits = due.kind === 'check' && due.why === 'repeat';
   if (waits) return { due, beyond: false };
   const mended = story.repairs.map(({ cause }) => cause);

@@ -28,6 +28,7 @@ const use = callOf('practice');
  */
 export async function practice(io: Io, args: readonly string[]): Promise<Ended> {
   const [verb, ...rest] = args;
+  if (verb === 'compare') return (await import('./compare.ts')).compare(io, rest);
   if (verb === 'set') return (await import('./set.ts')).makeSet(io, rest);
   const given = readOptions(args, uses.practice.options);
   if (given.kind === 'bad') return given;

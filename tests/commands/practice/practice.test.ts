@@ -225,3 +225,21 @@ test.each([
   expect(code).toBe(2);
   expect(err).toContain(words);
 });
+
+test('members of a class are compared as a page, as JSON and as a table', async () => {
+  const folder = scratch();
+  const who = await Promise.all(
+    ['KL', 'MN'].map((name) => begun(folder, 'no-supply', '--seed', '5', '--who', name)),
+  );
+  const [page, json, csv] = await Promise.all(
+    ['md', 'json', 'csv'].map((as) =>
+      runCommand(practice, ['compare', ...who, '--as', as], { folder }),
+    ),
+  );
+  const strange = await runCommand(practice, ['compare', ...who, '--as', 'pdf'], { folder });
+
+  expect(page?.out).toContain('| KL | open |');
+  expect(JSON.parse(json?.out ?? '')).toMatchObject({ faults: [{ members: [{}, {}] }] });
+  expect(csv?.out.split('\r\n')).toHaveLength(4);
+  expect(strange.code).toBe(2);
+});

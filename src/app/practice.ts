@@ -32,10 +32,12 @@ function hint(story: Story): ReturnType<NonNullable<HiddenFault['hint']>> {
   if (advice.kind === 'bad') return undefined;
   const { tree } = currentLeg(story);
   const [first] = advice.value.next;
-  const names = gradedNames(tree, suspectsNow(advice.value).slice(0, 3)).join('; ');
-  const step = first === undefined ? '' : ` Best next: ${stepWords(tree, first)}`;
+  const names = gradedNames(tree, suspectsNow(advice.value).slice(0, 3))
+    .map((graded) => graded.replace(/^(\w+): (.*)$/, '$2 ($1)'))
+    .join('; ');
+  const step = first === undefined ? '' : `; best next: ${stepWords(tree, first)}`;
   return {
-    says: `suspected are ${names === '' ? 'none of the listed' : names}.${step}`.slice(0, 2000),
+    says: `most suspected: ${names === '' ? 'none of the listed' : names}${step}`.slice(0, 2000),
     ...(first !== undefined && first.id !== unlisted && { next: { do: first.do, id: first.id } }),
   };
 }

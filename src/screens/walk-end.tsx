@@ -1,4 +1,6 @@
 import { Box } from 'ink';
+import { revealedWords } from '../core/account/clauses/practice.ts';
+import { sentence } from '../core/account/words/wording.ts';
 import { leftComplaints } from '../core/session/complaints.ts';
 import { apartNow } from '../core/session/apart/apart.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
@@ -35,6 +37,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     return {
       title: "PROVEN: the complaint's own test shows good after the repair.",
       lines: [
+        ...hiddenLines(story),
         ...toPutBack,
         ...others,
         'Put everything back, then c to close. C: another complaint. e writes the account.',
@@ -44,6 +47,7 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     return {
       title: `CLOSED: ${story.closed?.as.replace('-', ' ') ?? ''}`,
       lines: [
+        ...hiddenLines(story),
         'e writes the account. n and d still add notes and things to do. c opens it again; C: another complaint on this job. q goes Home.',
       ],
     };
@@ -55,6 +59,10 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
   if (due.kind === 'own') return due.test ? testFirst(story) : whatNext(toPutBack);
   return treeEnds(story, toPutBack);
 }
+
+/** What a practice had hidden, once it was told. */
+const hiddenLines = (story: Story): readonly string[] =>
+  story.revealed === undefined ? [] : [sentence(revealedWords(story, story.revealed))];
 
 function treeEnds(story: Story, toPutBack: readonly string[]) {
   const { due } = story;

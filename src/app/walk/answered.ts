@@ -3,7 +3,8 @@ import { checkIn, type Finding, type Story } from '../../core/session/story.ts';
 import { count } from '../../core/text.ts';
 import { plannedMinutes } from '../../core/reason/practice/minutes.ts';
 import { payloadOf } from '../../core/session/correct.ts';
-import { hiddenNames, revealedWords } from '../../core/account/clauses/practice.ts';
+import { revealedWords } from '../../core/account/clauses/practice.ts';
+import { sentence } from '../../core/account/words/wording.ts';
 import { show, transition, type Transition } from '../effect.ts';
 import type { Page } from '../page.ts';
 import { walk, type At } from '../screen.ts';
@@ -66,7 +67,5 @@ function minutesOf({ n }: Finding, story: Story): number {
 function ending(story: Story, { proof }: Finding): readonly string[] {
   const { revealed } = story;
   if (!proof || revealed === undefined) return [];
-  const { causes = [] } = revealed;
-  const hidden = causes.length === 0 ? '' : ` (${hiddenNames(story, causes)})`;
-  return [' ', `PROVEN. ${revealedWords(story, revealed).split(':')[0] ?? ''}${hidden}.`];
+  return [' ', `PROVEN. ${sentence(revealedWords(story, revealed))}`];
 }

@@ -172,8 +172,9 @@ const makers: Handlers<Payload, 'kind', [place: Place], Made | undefined> = {
   'follow-up': ({ text }) => aside(`to be done later: ${asClause(text)}`),
   closed: () => aside('the session was closed'),
   hinted: ({ says }, { context }) =>
-    plain(`${context.who} asked for a hint: ${asClause(says)}`, { kind: 'beside' }),
-  revealed: (said, { context }) => plain(revealedWords(context.story, said), { begins: true }),
+    plain(`${context.who} asked for a hint (${asClause(says)})`, { kind: 'beside' }),
+  revealed: (said, { context }) =>
+    plain(`it was revealed that ${revealedWords(context.story, said)}`, { begins: true }),
   reopened: (_, { context }) =>
     plain(`${context.who} took up the closed job again`, { begins: true }),
 };

@@ -18,5 +18,5 @@ export function revealedWords(
 ): string {
   if (as === 'lost' || causes.length === 0)
     return 'what had been hidden could not be told: its secret was lost';
-  return `the hidden ${causes.length === 1 ? 'fault was' : 'faults were'} revealed: ${hiddenNames(story, causes)}`;
+  return `the hidden ${causes.length === 1 ? 'fault was' : 'faults were'} ${hiddenNames(story, causes)}`;
 }

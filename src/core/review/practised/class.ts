@@ -8,7 +8,7 @@ import { shortWords } from '../../session/finding-words.ts';
 import { hiddenNames } from '../../account/clauses/practice.ts';
 
 /** How a member's practice stands, or ended. */
-export type MemberEnd = 'proven' | 'given up' | 'lost' | 'open' | 'not its vehicle';
+type MemberEnd = 'proven' | 'given up' | 'lost' | 'open' | 'not its vehicle';
 
 /** What one member of a class did with the fault that all of them had. */
 export type Member = {
@@ -27,7 +27,7 @@ export type Member = {
 };
 
 /** A check as it was made: its place among the member's checks, and what it showed. */
-export type Answer = { readonly check: string; readonly ask: string; readonly shown: string };
+type Answer = { readonly check: string; readonly ask: string; readonly shown: string };
 
 /** All who had one and the same fault, known by its commitment. */
 export type ClassFault = {

@@ -21,7 +21,11 @@ export function dueNow(story: Standpoint): Due {
   const proof = lastProof(story);
   const { begun, condemned } = inHand(story);
   if (begun !== undefined) return { kind: 'check', check: begun.check, why: 'chosen' };
-  if (repair !== undefined && awaitsProof(story)) return afterRepair(story, repair);
+  // What is named before the proof is mended before it: else the same page would come back for ever.
+  if (repair !== undefined && awaitsProof(story))
+    return condemned === undefined
+      ? afterRepair(story, repair)
+      : afterNaming(story, condemned.cause);
   if (proof !== undefined && isProven(story) && later(proof, lastWrong(story)))
     return { kind: 'proven' };
   if (condemned !== undefined) return afterNaming(story, condemned.cause);

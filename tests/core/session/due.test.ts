@@ -40,6 +40,11 @@ describe('what is to be done now', () => {
       { kind: 'repair', cause: 'fuse' },
     ],
     [
+      'a cause condemned before the proof of a repair is mended before it',
+      [dark, burnt, fuse, { do: 'condemn', cause: 'wire' }],
+      { kind: 'repair', cause: 'wire' },
+    ],
+    [
       'any cause may be condemned',
       [dark, { do: 'condemn', cause: 'wire' }],
       { kind: 'repair', cause: 'wire' },

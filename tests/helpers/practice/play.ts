@@ -43,7 +43,7 @@ export type Played = {
 type Play = { readonly story: Story; readonly events: readonly Event[]; readonly beyond: number };
 type End = { readonly outcome: Outcome; readonly why: string };
 
-const mostSteps = 120;
+const mostSteps = 500;
 
 /** Plays a practice to its end through the same rules as the screens and `enter`. */
 export function play({ header, secret }: Begun, policy: Policy): Played {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { classBlocks, classCsv } from '../../../../src/core/review/practised/class-blocks.ts';
-import { classOf } from '../../../../src/core/review/practised/class.ts';
+import { classBlocks, classCsv } from '../../../../src/core/review/practice/class-blocks.ts';
+import { classOf } from '../../../../src/core/review/practice/class.ts';
 import { showMarkdown } from '../../../../src/core/account/forms/markdown.ts';
 import type { Recorded } from '../../../../src/core/session/fold.ts';
 import { sha256 } from '../../../../src/store/recover.ts';

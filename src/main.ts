@@ -70,6 +70,7 @@ const io: Io = {
   phoneHost: process.env['DROPLIGHT_PHONE'] || undefined,
   isTerminal,
   isTyped,
+  drawsOver: isatty(2) && process.env['TERM'] !== 'dumb',
   columns: () => process.stdout.columns || Number(process.env['COLUMNS']) || 80,
   halt: () => halt(),
   onStop: (stop, goOn) => {

@@ -34,6 +34,8 @@ export type Io = {
   readonly isTerminal: boolean;
   /** Somebody types on standard input; else it is a file or another program. */
   readonly isTyped: boolean;
+  /** Standard error is a terminal on which a line may be drawn over the one before. */
+  readonly drawsOver?: boolean;
   /** Columns that lines are folded to. */
   readonly columns: () => number;
 };

@@ -1,3 +1,5 @@
+import type { Io } from './io.ts';
+import { teller } from './progress.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 
 /** Draws an SVG as a PNG, twice as many dots across as the drawing has. */
@@ -53,4 +55,21 @@ async function loadResvg(): Promise<Resvg | undefined> {
     // Not there, or not for this machine: told in one line by whoever asked for it.
     return undefined;
   }
+}
+
+/** Drawings as their files hold them: as they were drawn, or as PNG. */
+export function drawnBy(
+  io: Io,
+  pictures: Readonly<Record<string, string>>,
+  raster: Raster | undefined,
+): readonly (readonly [string, string | Uint8Array])[] {
+  const drawings = Object.entries(pictures);
+  if (raster === undefined) return drawings;
+  const { tell, end } = teller(io, 'Drawing pictures');
+  const drawn = drawings.map(([file, svg], index) => {
+    tell({ done: index, of: drawings.length });
+    return [file.replace(/svg$/, 'png'), raster(svg)] as const;
+  });
+  end();
+  return drawn;
 }

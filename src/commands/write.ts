@@ -1,10 +1,5 @@
 import { join } from 'node:path';
-import {
-  writeUp,
-  type Pictures,
-  type WriteOptions,
-  type Written,
-} from '../core/account/account.ts';
+import { writeUp, type WriteOptions, type Written } from '../core/account/account.ts';
 import { withoutNames } from '../core/account/words/names.ts';
 import type { Audience, Length, Voice } from '../core/account/context.ts';
 import { freshOf, withMarkers } from '../core/account/forms/sections.ts';
@@ -35,7 +30,7 @@ import {
 } from './account-files.ts';
 import { photosFor } from './account-photos.ts';
 import { done, type Ended, type Io } from './io.ts';
-import { loadRaster, type Raster } from './raster.ts';
+import { drawnBy, loadRaster, type Raster } from './raster.ts';
 import { absolute, wrongUse, type Given } from './options.ts';
 import { withSession, type Loaded } from './session.ts';
 import { callOf, uses } from './uses.ts';
@@ -182,7 +177,7 @@ type Place = { readonly folder: string; readonly name: string; readonly path: st
 function writeAt(io: Io, { folder, name, path }: Place, session: Loaded, how: How): Kept {
   const { files } = io.disk;
   const beside = `${name}.pictures`;
-  const { written, pictured } = picturedAccount(files, session, how, beside);
+  const { written, pictured } = picturedAccount(io, session, how, beside);
   if (how.out !== undefined) files.makeFolder(folder);
   if (how.form === 'html')
     return writeWholeForm(files, path, pageOf(written, beside, pictured), how);
@@ -198,7 +193,8 @@ function writeAt(io: Io, { folder, name, path }: Place, session: Loaded, how: Ho
 }
 
 /** The account with what lies in its folder of pictures. */
-function picturedAccount(files: Files, session: Loaded, how: How, beside: string) {
+function picturedAccount(io: Io, session: Loaded, how: How, beside: string) {
+  const { files } = io.disk;
   const story = fold(session.recovered.header, session.recovered.events);
   const photos = photosFor(files, session.path, story, how.audience);
   const written = accountOf(session.recovered, {
@@ -208,20 +204,11 @@ function picturedAccount(files: Files, session: Loaded, how: How, beside: string
     photos: photos.told,
   });
   const pictured: Pictured = new Map<string, string | Uint8Array>([
-    ...drawnBy(written.pictures, how.raster),
+    ...drawnBy(io, written.pictures, how.raster),
     ...(how.noPictures === true || isShortened(how) ? [] : photos.copies),
   ]);
   return { written, pictured };
 }
-
-/** Drawings as their files hold them: as they were drawn, or as PNG. */
-const drawnBy = (
-  pictures: Pictures,
-  raster: Raster | undefined,
-): Iterable<[string, string | Uint8Array]> =>
-  Object.entries(pictures).map(([file, svg]) =>
-    raster === undefined ? [file, svg] : [file.replace(/svg$/, 'png'), raster(svg)],
-  );
 
 /** The account as markdown for the disk, with what its writer edited in the one that stands there. */
 function markdownOf(

@@ -12,6 +12,7 @@ import { isTreeFile, shopFile } from '../../store/headings.ts';
 import { nothingIn, wrongEndings, wrongNames } from './file-names.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
+import { teller } from '../progress.ts';
 
 type CheckedFile = Checked & { readonly file: string };
 
@@ -25,12 +26,15 @@ export function checkTrees(io: Io, given: Given, words: readonly string[]): Ende
   const shops = makeShops(io, folder);
   const texts = paths.map((path) => readText(files, path));
   const trees = [...library.trees.map(({ id }) => id), ...texts.flatMap(idOf)];
+  const waiting = teller(io, 'Checking trees');
   const checked = paths.map((file, index): CheckedFile => {
+    waiting.tell({ done: index, of: paths.length });
     const text = texts[index];
     if (text === undefined || text.kind === 'bad')
       return { file, tree: undefined, problems: text?.problems ?? [], doubts: [] };
     return { file, ...checkTree(text.value, { file, shop: shops.at(dirname(file)), trees }) };
   });
+  waiting.end();
   const sound = checked.flatMap(({ file, tree }) => (tree === undefined ? [] : [{ file, tree }]));
   const others = named.length > 0 ? library.trees.map((tree) => ({ file: tree.id, tree })) : [];
   const around = named.length > 0 ? named : [join(folder, shopFile)];

@@ -10,6 +10,7 @@ import type { Tree } from '../../core/tree/model.ts';
 import type { Library, Shop } from '../../core/tree/shop.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { openLibrary, openTree } from '../library.ts';
+import { teller } from '../progress.ts';
 import { type Given } from '../options.ts';
 
 /** Expected minutes of an episode: followed through every way, or from hidden vehicles with a standard error. */
@@ -46,7 +47,7 @@ const mostPlaces = 2000;
  * odds, the control, are worked out exactly, and so are the others on a small tree; else both are
  * sent to the same hidden vehicles.
  */
-function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
+function planOf(io: Io, tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
   const filled = fillTree(tree, {});
   const environment = environmentOf(filled, shop.accesses);
   const policies = { advised: advisedPolicy(), ownWay: ownWay(filled) };
@@ -61,7 +62,9 @@ function planOf(tree: Tree, shop: Shop, { runs, seed } = usual): Plan {
       ...base,
       policies: { advised: exact(advised), ownWay: exact(own), oddsOnly: oddsAlone },
     };
-  const found = simulate({ environment, count: runs, seed, policies });
+  const { tell, end } = teller(io, cleanLine(`Planning ${tree.id}, jobs`));
+  const found = simulate({ environment, count: runs, seed, policies, tell });
+  end();
   return {
     ...base,
     policies: {
@@ -96,7 +99,7 @@ export function planTrees(io: Io, given: Given, [id]: readonly string[]): Ended 
       message: 'Runs and seed are whole numbers, runs at least 2.',
       mend: 'Use: droplight trees plan TREE --runs 200 --seed 1',
     });
-  const plans = trees.map((tree) => planOf(tree, shop, options));
+  const plans = trees.map((tree) => planOf(io, tree, shop, options));
   if (given.flag('json')) printJson(io, id === undefined ? plans : plans[0]);
   else io.out(`${planLines(plans).join('\n')}\n`);
   for (const problem of problems) io.err(`${cleanLine(showProblem(problem))}\n`);

@@ -35,6 +35,8 @@ export type Simulation = {
   readonly seed: number;
   /** The first is what the others are held against. */
   readonly policies: Readonly<Record<string, Policy>>;
+  /** Told after each job that was lived, of all there are. */
+  readonly tell?: (progress: { readonly done: number; readonly of: number }) => void;
 };
 
 /** Steps after which a policy is taken to be going round in circles. */
@@ -90,12 +92,17 @@ function hideProvable({ tree, input: { model } }: Environment, random: Random): 
 
 /** Sends every policy to the same hidden vehicles and compares their minutes in pairs. */
 export function simulate(simulation: Simulation): readonly Simulated[] {
-  const { environment, count, seed, policies } = simulation;
+  const { environment, count, seed, policies, tell } = simulation;
   const random = makeRandom(seed);
   const vehicles = Array.from({ length: count }, () => hideProvable(environment, random));
-  const lived = Object.entries(policies).map(([name, policy]) => ({
+  const of = count * Object.keys(policies).length;
+  const lived = Object.entries(policies).map(([name, policy], part) => ({
     name,
-    episodes: vehicles.map((vehicle) => runEpisode(environment, vehicle, policy)),
+    episodes: vehicles.map((vehicle, index) => {
+      const episode = runEpisode(environment, vehicle, policy);
+      tell?.({ done: part * count + index + 1, of });
+      return episode;
+    }),
   }));
   const [first] = lived;
   if (first === undefined) return [];

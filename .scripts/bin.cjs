@@ -17,6 +17,11 @@ if (found[0] < needed[0] || (found[0] === needed[0] && found[1] < needed[1])) {
 } else if (word === '--version' || word === '-v') {
   process.stdout.write(VERSION + '\n');
 } else {
+  // Older Nodes call what keeps our locks an experiment, and say so across the screens.
+  var warn = process.emitWarning;
+  process.emitWarning = function (warning, kind) {
+    if (kind !== 'ExperimentalWarning') warn.apply(process, arguments);
+  };
   // The next start reads what this one has understood of the program. Where it cannot be kept, it is not.
   var os = require('os');
   var { cacheFolder } = require('../src/store/places.ts');

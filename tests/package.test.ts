@@ -123,3 +123,20 @@ test('a Node that is too old is told so', () => {
     'droplight: Node 20.20.2 is too old. Install Node 22.13 or newer.\n',
   ]);
 });
+
+test('what an older Node calls an experiment is not said, and other warnings are', () => {
+  const warning = (words: string, kind: string) =>
+    `setImmediate(() => process.emitWarning(${JSON.stringify(words)}, ${JSON.stringify(kind)}));`;
+  const both = warning('an experiment', 'ExperimentalWarning') + warning('a change', 'Warning');
+  const { status, err } = shell(process.execPath, [
+    '--import',
+    `data:text/javascript,${encodeURIComponent(both)}`,
+    join(copy, '.build', 'bin.cjs'),
+    'trees',
+    'list',
+  ]);
+
+  expect(status).toBe(0);
+  expect(err).toContain('a change');
+  expect(err).not.toContain('an experiment');
+});

@@ -56,7 +56,7 @@ export type Written = {
   readonly pictures: Pictures;
 };
 
-export type Pictures = { readonly [file: string]: string };
+type Pictures = { readonly [file: string]: string };
 
 export type WriteOptions = AccountOptions & { readonly frontMatter?: boolean };
 

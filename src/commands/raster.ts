@@ -1,5 +1,5 @@
 import type { Io } from './io.ts';
-import { teller } from './progress.ts';
+import { teller } from './program/progress.ts';
 import { bad, good, type Parsed } from '../core/problem.ts';
 
 /** Draws an SVG as a PNG, twice as many dots across as the drawing has. */

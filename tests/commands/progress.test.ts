@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { teller } from '../../src/commands/progress.ts';
+import { teller } from '../../src/commands/program/progress.ts';
 
 /** A teller whose clock stands where it is put, in milliseconds. */
 function waiting(drawsOver: boolean | undefined) {

@@ -6,7 +6,7 @@ import { attempt } from '../../store/files.ts';
 import { loadJobs, type Jobs } from '../../store/jobs.ts';
 import { done, printJson, type Ended, type Io } from '../io.ts';
 import { readOptions, sessionsFolder, wrongUse } from '../options.ts';
-import { teller } from '../progress.ts';
+import { teller } from '../program/progress.ts';
 import { callOf, uses } from '../uses.ts';
 
 /** Fewer sessions than this are read before anybody could look. */

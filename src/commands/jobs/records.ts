@@ -10,7 +10,7 @@ import { writeWhole } from '../../store/whole-file.ts';
 import { done, printJson, type Ended, type Io } from '../io.ts';
 import { absolute, readOptions, sessionsFolder, wrongUse, type Given } from '../options.ts';
 import { callOf, uses } from '../uses.ts';
-import { teller } from '../progress.ts';
+import { teller } from '../program/progress.ts';
 
 /** `droplight records --out DIR`: all sessions as tables, each as Parquet and as JSON Lines. */
 export async function records(io: Io, args: readonly string[]): Promise<Ended> {

@@ -12,7 +12,7 @@ import { isTreeFile, shopFile } from '../../store/headings.ts';
 import { nothingIn, wrongEndings, wrongNames } from './file-names.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { absolute, treesFolder, type Given } from '../options.ts';
-import { teller } from '../progress.ts';
+import { teller } from '../program/progress.ts';
 
 type CheckedFile = Checked & { readonly file: string };
 

@@ -10,7 +10,7 @@ import type { Tree } from '../../core/tree/model.ts';
 import type { Library, Shop } from '../../core/tree/shop.ts';
 import { printJson, type Ended, type Io } from '../io.ts';
 import { openLibrary, openTree } from '../library.ts';
-import { teller } from '../progress.ts';
+import { teller } from '../program/progress.ts';
 import { type Given } from '../options.ts';
 
 /** Expected minutes of an episode: followed through every way, or from hidden vehicles with a standard error. */

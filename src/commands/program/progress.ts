@@ -1,4 +1,4 @@
-import type { Io } from './io.ts';
+import type { Io } from '../io.ts';
 
 /** Milliseconds that anybody waits without asking why. */
 const patience = 300;

@@ -19,7 +19,7 @@ export const practiceBindings: readonly Binding[] = [
   },
   {
     modes: ['answered'],
-    keys: ['enter'],
+    keys: ['enter', 'y'],
     command: 'choose',
     hint: 'go on',
     about: 'the answer was read: on with the walk',

@@ -49,7 +49,7 @@ export const walkBindings: readonly Binding[] = [
     about: 'cannot tell: kept, but no evidence',
   },
   {
-    modes: ['look', 'measure'],
+    modes: ['look', 'measure', 'make'],
     keys: ['e'],
     command: 'expect',
     about: 'what you expect, before you look: kept once, no evidence',

@@ -63,6 +63,8 @@ export type Recording = {
   readonly path: string;
   readonly header: Header;
   readonly events: readonly (Event | UnknownEvent)[];
+  /** Counts of events by each of which a decision had been taken. */
+  readonly stops: readonly number[];
   /** Counts of events after which the leading suspect had changed. */
   readonly turning: readonly number[];
   readonly damage?: readonly Damage[];

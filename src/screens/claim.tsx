@@ -1,14 +1,12 @@
 import { Box } from 'ink';
 import type { Row } from './rows.ts';
-import { Line, useWatched } from './parts.tsx';
+import { Line } from './parts.tsx';
 
 /** A page that asks for a claim: rows that were folded already, none of them cut. */
 export function ClaimBody({ page }: { readonly page: readonly Row[] }) {
-  const watched = useWatched();
-  const shown = watched ? page.filter(({ as }) => as !== 'marked') : page;
   return (
     <Box flexDirection="column" paddingLeft={1}>
-      {shown.map(({ mark, text, as }, index) => (
+      {page.map(({ mark, text, as }, index) => (
         // oxlint-disable-next-line react/no-array-index-key -- rows have nothing else of their own, and never move
         <Box key={index} flexShrink={0}>
           {mark === '' ? null : (

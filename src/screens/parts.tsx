@@ -104,25 +104,14 @@ export function Indented({ mark, children, as = 'plain', wrap = 'fold' }: Indent
   );
 }
 
-const Watched = createContext(false);
-
-/** A step that is only looked at again: what it asked of the keys is left out. */
-export const AsItStood = ({ children }: { readonly children: ReactNode }) => (
-  <Watched value={true}>{children}</Watched>
-);
-
-/** Whether the step is only looked at again. */
-export const useWatched = (): boolean => useContext(Watched);
-
 /** What Enter does now, set off from the step. */
-export const Asks = ({ children }: { readonly children: string }) =>
-  useWatched() ? null : (
-    <Box paddingTop={1} flexShrink={0} flexDirection="column">
-      <Indented mark=">" as="marked">
-        {children}
-      </Indented>
-    </Box>
-  );
+export const Asks = ({ children }: { readonly children: string }) => (
+  <Box paddingTop={1} flexShrink={0} flexDirection="column">
+    <Indented mark=">" as="marked">
+      {children}
+    </Indented>
+  </Box>
+);
 
 /** Lines over the rest of the screen: they keep their rows when it is tight. */
 export const Head = ({ children }: { readonly children: ReactNode }) => (

@@ -10,7 +10,7 @@ import { offeredNow } from '../app/pages/own/page.ts';
 import { readingLines, type ReadingScreen } from '../app/pages/reading.ts';
 import { answeredLines } from '../app/walk/answered.ts';
 import { workerLines } from '../app/walk/worker.ts';
-import { ready, type At, type Kind } from '../app/screen.ts';
+import type { At, Kind } from '../app/screen.ts';
 import type { State } from '../app/state.ts';
 import { ClaimBody } from './claim.tsx';
 import { historyPages } from './history-rows.ts';
@@ -20,11 +20,11 @@ import { FigureBody } from './figure.tsx';
 import { HomeBody, SessionsBody } from './home.tsx';
 import { ListBody, type ListScreen } from './lists.tsx';
 import { PageBody } from './page.tsx';
-import { AsItStood, Choices, Head, Line, Narrowed } from './parts.tsx';
+import { Choices, Head, Line, Narrowed } from './parts.tsx';
 import { bindings } from '../app/pages/table.ts';
 import { PhoneBody } from './photo/phone.tsx';
 import { PhotoBody } from './photo/photo.tsx';
-import { ReplayHead, replayRows } from './replay.tsx';
+import { ReplayBody } from './replay.tsx';
 import { boardPages } from './apart/board-rows.ts';
 import { MendedBody } from './forms/mended.tsx';
 import { PartOffBody } from './forms/part-off.tsx';
@@ -135,18 +135,7 @@ const views: { readonly [K in Kind]: View<K> } = {
     </>
   ),
   figure: ({ page, at }, _, size) => <FigureBody page={page} at={at} {...size} />,
-  replay: (screen, { question: { due } }, { rows, columns }) =>
-    due && (
-      <>
-        <ReplayHead story={due.story} screen={screen} />
-        <AsItStood>
-          <WalkBody
-            {...{ due, input: ready, seen: [], page: 0, columns }}
-            rows={rows - replayRows}
-          />
-        </AsItStood>
-      </>
-    ),
+  replay: (screen, _, size) => <ReplayBody screen={screen} {...size} />,
   'own-check': ({ form }, state, size) => (
     <NameFormBody form={form} offered={offeredNow(state, form)} {...size} />
   ),

@@ -7,21 +7,52 @@ import {
   type ChanceMap,
 } from '../../core/reason/history/belief-history.ts';
 import { inputFrom, leftOut } from '../../core/reason/history/from-story.ts';
+import { frameAt, frameStops, type Frame } from '../../core/review/frames.ts';
+import { secondsToRead } from '../../core/review/replay-forms.ts';
 import { fold } from '../../core/session/fold.ts';
 import type { Story } from '../../core/session/story.ts';
 import { clockTime, dateOf } from '../../core/session/clock.ts';
 import type { Recording, Speed } from '../screen.ts';
 import type { OpenSession } from '../state.ts';
 
-/** Milliseconds an event stays on the screen while it plays. */
-export const pace = (speed: Speed): number => 2000 / speed;
+/** Seconds a page stays that has no decision on it. */
+const bareSeconds = 2;
+
+/** Seconds a decision stays on the screen while it plays: as long as it takes to read, by the speed. */
+export const paceAt = (recording: Recording, at: number, speed: Speed): number =>
+  (secondsToRead(frameOn(recording, at)) ?? bareSeconds) / speed;
+
+/** Frames that were worked out; what a decision is weighed by takes its time. */
+const known = new WeakMap<Recording['events'], Map<number, Frame>>();
+
+/** The decision that had been taken last after so many events; undefined before the first. */
+export function frameOn({ header, events, stops }: Recording, at: number): Frame | undefined {
+  const stop = stops.findLast((count) => count <= at);
+  if (stop === undefined) return undefined;
+  const frames = known.get(events) ?? new Map<number, Frame>();
+  known.set(events, frames);
+  const frame = frames.get(stop) ?? frameAt({ header, events }, stop);
+  frames.set(stop, frame);
+  return frame;
+}
+
+/** Which of the decisions that is, counted from 1; 0 before the first. */
+export const decisionNumber = ({ stops }: Recording, at: number): number =>
+  stops.filter((count) => count <= at).length;
+
+/** The decision after a place (or before it); the end of the session, or its beginning, where there is none. */
+export const stopFrom = ({ stops, events }: Recording, at: number, way: 'on' | 'back'): number =>
+  way === 'on'
+    ? (stops.find((count) => count > at) ?? events.length)
+    : (stops.findLast((count) => count < at) ?? 0);
 
 export function makeRecording(
   path: string,
   header: OpenSession['header'],
   events: OpenSession['events'],
 ): Recording {
-  return { path, header, events, turning: turningPoints(header, events) };
+  const stops = frameStops({ header, events });
+  return { path, header, events, stops, turning: turningPoints(header, events) };
 }
 
 /**

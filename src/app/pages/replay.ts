@@ -1,7 +1,7 @@
 import { inform, show, type Transition, transition } from '../effect.ts';
 import type { KeyPress } from '../keys/command.ts';
 import type { Page } from '../page.ts';
-import { pace, placeTyped, sessionAt, turningFrom } from './replay-frames.ts';
+import { paceAt, placeTyped, sessionAt, stopFrom, turningFrom } from './replay-frames.ts';
 import { home, type At, type Speed } from '../screen.ts';
 import type { State } from '../state.ts';
 
@@ -14,14 +14,14 @@ export const replayPage: Page<'replay'> = {
       keys: ['enter', ' '],
       command: 'choose',
       hint: 'one on',
-      about: 'one event on; after a number or a time: to that place',
+      about: 'one decision on; after a number or a time: to that place',
     },
     {
       modes: ['replay'],
       keys: ['b', 'back'],
       command: 'up',
       hint: 'one back',
-      about: 'one event back; of what is typed: the last sign away',
+      about: 'one decision back; of what is typed: the last sign away',
     },
     {
       modes: ['replay'],
@@ -80,9 +80,9 @@ function watch(state: State, screen: At<'replay'>, press: KeyPress): Transition 
       return show({ ...state, session: undefined }, home);
     case 'choose':
     case 'down':
-      return stepTo(state, screen, screen.at + 1);
+      return stepTo(state, screen, stopFrom(recording, screen.at, 'on'));
     case 'up':
-      return stepTo(state, screen, screen.at - 1);
+      return stepTo(state, screen, stopFrom(recording, screen.at, 'back'));
     case 'to-turning':
       return stepTo(state, screen, turningFrom(recording, screen.at, 'on'));
     case 'to-turning-back':
@@ -134,16 +134,20 @@ function stepTo(state: State, screen: At<'replay'>, wanted: number, playing = fa
   return play({ ...state, session: sessionAt(screen.recording, at) }, next);
 }
 
-/** Waits for the next event while it plays. */
+/** Waits for the next decision while it plays. */
 const play = (state: State, screen: At<'replay'>): Transition =>
   screen.playing
-    ? show(state, screen, { kind: 'play-on', at: screen.at, after: pace(screen.speed) })
+    ? show(state, screen, {
+        kind: 'play-on',
+        at: screen.at,
+        after: 1000 * paceAt(screen.recording, screen.at, screen.speed),
+      })
     : show(state, screen);
 
-/** One event on, if it still plays and nobody has moved meanwhile. */
+/** One decision on, if it still plays and nobody has moved meanwhile. */
 export function playedOn(state: State, at: number): Transition {
   const { screen } = state;
   return screen.kind === 'replay' && screen.playing && screen.at === at
-    ? stepTo(state, screen, at + 1, true)
+    ? stepTo(state, screen, stopFrom(screen.recording, at, 'on'), true)
     : transition(state);
 }

@@ -33,7 +33,7 @@ const answers: Partial<Readonly<Record<Mode, string>>> = {
   text: `Type it. An empty line: nothing. ${leaveLine} leaves it.`,
   'form-text': `Type it. An empty line goes on. ${leaveLine} goes back.`,
   photo: `Type it. An empty line goes on. ${leaveLine} goes back.`,
-  replay: 'An empty line: one event on. A number or a time: there.',
+  replay: 'An empty line: one decision on. A number or a time: there.',
   asked: 'y: yes. Anything else: no.',
 };
 

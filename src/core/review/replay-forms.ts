@@ -55,6 +55,13 @@ export const replayText = (title: string, frames: readonly Frame[]): string =>
 const signsASecond = 25;
 const leastSeconds = 3;
 
+/** Seconds that a frame takes to read; undefined for none. */
+export const secondsToRead = (frame: Frame | undefined): number | undefined =>
+  frame && secondsFor(frameLines(frame, ''));
+
+const secondsFor = (lines: readonly string[]): number =>
+  Math.max(leastSeconds, Math.round((10 * lines.join('').trim().length) / signsASecond) / 10);
+
 /**
  * The replay as a recording of a terminal: JSON lines, the first the head, each other `[seconds, "o",
  * text]`. The form is that of asciicast, version 2 (from memory). A frame stays as long as it takes to
@@ -65,8 +72,7 @@ export function replayCast(title: string, frames: readonly Frame[], began: numbe
   const shown = frames.map((frame, index) => {
     const lines = frameLines(frame, placeOf(index, frames.length)).slice(0, rows);
     const at = seconds;
-    const signs = lines.join('').length;
-    seconds += Math.max(leastSeconds, Math.round((signs / signsASecond) * 10) / 10);
+    seconds += secondsFor(lines);
     return [at, 'o', `${clear}${lines.join('\r\n')}`];
   });
   const head = { version: 2, width: columns, height: rows, timestamp: Math.floor(began), title };

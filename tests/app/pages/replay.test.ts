@@ -26,13 +26,29 @@ const at = ({ program }: ReturnType<typeof replaying>): number => {
   return screen.kind === 'replay' ? screen.at : -1;
 };
 
-test('a replay begins before the first event and steps on and back', () => {
+const stopsOf = ({ program }: ReturnType<typeof replaying>): readonly number[] => {
+  const { screen } = program.state();
+  return screen.kind === 'replay' ? screen.recording.stops : [];
+};
+
+test('a replay begins before the first event and steps on and back, a decision at a time', () => {
   const made = replaying();
+  const [, second = 0] = stopsOf(made);
 
   press(made.program, '<enter><enter><enter>b');
 
-  expect(at(made)).toBe(2);
-  expect(made.program.state().session?.story.entries).toHaveLength(2);
+  expect(at(made)).toBe(second);
+  expect(made.program.state().session?.story.entries).toHaveLength(second);
+  press(made.program, 'bbb');
+  expect(at(made)).toBe(0);
+});
+
+test('behind the last decision stands the end of the session', () => {
+  const made = replaying();
+
+  press(made.program, '<enter>'.repeat(stopsOf(made).length + 2));
+
+  expect(at(made)).toBe(made.events.length);
 });
 
 test('it jumps to where the leading suspect changed, and to the end when it changes no more', () => {

@@ -97,20 +97,20 @@ test('lines are folded to the columns, wide and right-to-left signs measured, an
   expect(out).toContain('<U+202E>');
 }, 60_000);
 
-test('a replay is told event by event, and calls no job back', async () => {
-  const { folder } = await tell([...began, '1', 'y', 'n', 'it rained']);
+test('a replay is told decision by decision, and calls no job back', async () => {
+  const { folder } = await tell([...began, '1', 'y', '2', 'n', 'it rained']);
   const [name = ''] = readdirSync(join(folder, 'sessions')).filter((file) =>
     file.endsWith('.jsonl'),
   );
-  const { answers, out } = await tell(['3', 'b', '', 'q'], {
+  const { answers, out } = await tell(['', 'b', '', 'q'], {
     folder,
     args: [name.replace('.jsonl', '')],
     first: 'replay',
   });
 
-  expect(answers[0]).toContain('event 0 of 4');
-  expect(answers[1]).toContain('it rained');
-  expect(answers[2]).toContain('event 2 of 4');
-  expect(answers[3]).toContain('event 3 of 4');
+  expect(answers[0]).toContain('decision 0 of 1');
+  expect(answers[1]).toContain('decision 1 of 1');
+  expect(answers[2]).toContain('decision 0 of 1');
+  expect(answers[3]).toContain('decision 1 of 1');
   expect(out).not.toMatch(/resume with|\(kept/);
 }, 60_000);

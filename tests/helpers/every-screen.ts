@@ -193,7 +193,7 @@ export const everyScreen: readonly Reached[] = [
   { name: 'replay-playing', reach: () => replayed('<enter>gff') },
   { name: 'replay-typed', reach: () => replayed('<enter>11:0') },
   { name: 'feed', reach: () => feedPage() },
-  { name: 'practice', reach: () => practised('y') },
+  { name: 'practice', reach: () => practised('') },
   { name: 'practice-answered', reach: () => practised('yZy') },
   { name: 'practice-hint', reach: () => practised('yZyZ<enter>A') },
 ];

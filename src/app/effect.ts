@@ -18,6 +18,8 @@ export type Effect =
   | { readonly kind: 'strike'; readonly tokens: readonly Token[] }
   | { readonly kind: 'load-library' }
   | { readonly kind: 'list-sessions' }
+  /** Reads what all sessions come to, for the page that is open. */
+  | { readonly kind: 'read-jobs' }
   | { readonly kind: 'load-vehicles' }
   /** Writes a vehicle to its file, or to a new one where it has none yet. */
   | {

@@ -39,6 +39,8 @@ export type Message =
   | { readonly kind: 'unsafe-found'; readonly unsafe: readonly string[] }
   | { readonly kind: 'looked-back'; readonly vehicle: string; readonly jobs: readonly PastJob[] }
   | { readonly kind: 'sessions-listed'; readonly sessions: readonly SessionLine[] }
+  /** What all sessions come to, or how far the reading is. */
+  | { readonly kind: 'jobs-read'; readonly lines: readonly string[] }
   | {
       readonly kind: 'session-opened';
       readonly path: string;

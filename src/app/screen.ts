@@ -161,6 +161,8 @@ type Screens = {
     readonly speed: Speed;
   };
   readonly keys: Reading & { readonly lines: readonly string[] };
+  /** What past jobs turned out to be. */
+  readonly jobs: Reading & { readonly lines: readonly string[] };
   readonly full: Reading;
   readonly why: Reading;
   readonly ladder: Reading;

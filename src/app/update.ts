@@ -20,7 +20,7 @@ import { switchLead } from './leading-step.ts';
 import { accountWritten } from './account-written.ts';
 import type { Message } from './message.ts';
 import { opened, replayOpened } from './opened.ts';
-import { keyLines } from './pages/reading.ts';
+import { keyLines, sessionsTold } from './pages/reading.ts';
 import { isPhoneLeft, photosTold } from './pages/photo/phone.ts';
 import { playedOn } from './pages/replay.ts';
 import { folderChosen } from './pages/settings.ts';
@@ -90,7 +90,8 @@ function take(state: State, message: Message): Transition {
     case 'unsafe-found':
       return vehiclesTold(state, message);
     case 'sessions-listed':
-      return transition({ ...state, sessions: message.sessions });
+    case 'jobs-read':
+      return sessionsTold(state, message);
     case 'session-opened':
       return opened(state, message);
     case 'replay-opened':

@@ -70,6 +70,8 @@ function words(line: HomeLine): string {
       return 'All sessions (a)';
     case 'vehicles':
       return 'Vehicles (v)';
+    case 'jobs':
+      return 'What past jobs turned out to be (p)';
     case 'figures':
       return 'Trade figures (f)';
     case 'settings':

@@ -144,6 +144,7 @@ const views: { readonly [K in Kind]: View<K> } = {
   photo: (screen, { question: { due } }) => <PhotoBody screen={screen} due={due} />,
   phone: (screen, state, size) => <PhoneBody {...{ screen, state, bindings }} {...size} />,
   keys: reading,
+  jobs: reading,
   full: reading,
   why: reading,
   ladder: reading,

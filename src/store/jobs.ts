@@ -47,13 +47,13 @@ export type Jobs = {
  * when it was written, by size and times; any other is read, one a step, so that whoever draws a
  * screen can do so between. The index is then written whole, or not at all.
  */
-function* jobsIn(
+export function* jobsIn(
   files: Files,
   folder: string,
-  { afresh = false, most = Infinity }: Omit<Asked, 'tell'>,
+  { afresh, most = Infinity }: Omit<Asked, 'tell'>,
 ): Generator<Progress, Jobs> {
   const listed = listSessions(files, folder).toReversed();
-  const known: ReadonlyMap<string, Row> = afresh ? new Map() : readIndex(files, folder);
+  const known: ReadonlyMap<string, Row> = afresh === true ? new Map() : readIndex(files, folder);
   const aged = listed.map((one) => ({ one, row: freshRow(files, one, known) }));
   const of = aged.filter(({ row }) => row === undefined).length;
   if (of > most) return { jobs: [], read: 0, unread: of };

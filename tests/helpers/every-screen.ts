@@ -44,6 +44,7 @@ const byKeys: readonly (readonly [name: string, keys: string])[] = [
   ['keys', `${ready}?`],
   ['in-full', `${ready}i`],
   ['settings', 'g'],
+  ['past-jobs', 'p'],
   ['figures', 'f'],
   ['figure', `f${toVacuum}<enter>`],
   ['sessions', `${ready}2qa`],

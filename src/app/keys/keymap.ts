@@ -46,6 +46,7 @@ const keyNames: Readonly<Record<string, string>> = {
   pgup: 'PgUp',
   pgdn: 'PgDn',
   home: 'Home',
+  jobs: 'Past jobs',
   end: 'End',
   typed: 'any',
   back: 'backspace',

@@ -1,7 +1,7 @@
 import type { Binding } from './command.ts';
 
 /** Pages to read. */
-export const readings = ['full', 'why', 'ladder'] as const;
+export const readings = ['jobs', 'full', 'why', 'ladder'] as const;
 
 const longLists = [
   'home',
@@ -50,6 +50,13 @@ export const pageBindings: readonly Binding[] = [
   { modes: ['home'], keys: ['s'], command: 'start', hint: 'start', about: 'start a new job' },
   { modes: ['home'], keys: ['a'], command: 'sessions', hint: 'all', about: 'list all sessions' },
   { modes: ['home'], keys: ['v'], command: 'vehicles', hint: 'vehicles', about: 'the vehicles' },
+  {
+    modes: ['home'],
+    keys: ['p'],
+    command: 'jobs',
+    hint: 'past jobs',
+    about: 'what past jobs turned out to be',
+  },
   {
     modes: ['home'],
     keys: ['f'],

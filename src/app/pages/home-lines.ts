@@ -7,6 +7,7 @@ export type HomeLine =
   | { readonly kind: 'start' }
   | { readonly kind: 'list' }
   | { readonly kind: 'vehicles' }
+  | { readonly kind: 'jobs' }
   | { readonly kind: 'figures' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'quit' };
@@ -20,6 +21,7 @@ export function homeLines(sessions: readonly SessionLine[]): readonly HomeLine[]
     { kind: 'vehicles' },
     { kind: 'figures' },
     { kind: 'settings' },
+    { kind: 'jobs' },
     { kind: 'quit' },
   ];
 }

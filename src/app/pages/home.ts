@@ -9,6 +9,7 @@ import type { SessionLine } from '../../core/session/name.ts';
 import type { State } from '../state.ts';
 import { openFigures } from './figures.ts';
 import { homeLines, sessionsShown, type HomeLine } from './home-lines.ts';
+import { openJobs } from './reading.ts';
 import { openSettings } from './settings.ts';
 import { openStart } from './start.ts';
 import { openVehicles } from './vehicle.ts';
@@ -33,6 +34,8 @@ function chooseLine(state: State, line: HomeLine): Transition {
       return openSessions(state);
     case 'vehicles':
       return openVehicles(state);
+    case 'jobs':
+      return openJobs(state);
     case 'figures':
       return openFigures(state);
     case 'settings':

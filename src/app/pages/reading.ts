@@ -3,10 +3,11 @@ import { bookWords } from '../../core/session/book.ts';
 import { currentLeg, type Leg, type Story } from '../../core/session/story.ts';
 import { byDanger } from '../../core/session/rules/cautions.ts';
 import type { Cause, Check } from '../../core/tree/model.ts';
-import { show, type Transition } from '../effect.ts';
+import { show, transition, type Transition } from '../effect.ts';
 import type { Binding, KeyPress, Mode } from '../keys/command.ts';
 import { bindingsOf, keyName } from '../keys/keymap.ts';
 import { moved } from '../keys/cursor.ts';
+import type { Message } from '../message.ts';
 import type { Page } from '../page.ts';
 import type { At } from '../screen.ts';
 import type { State } from '../state.ts';
@@ -17,7 +18,7 @@ import { beforeNow } from '../walk/suspect-rows.ts';
 import { feedLines, whyLines } from '../walk/why.ts';
 import { healthyWords, standingWords } from '../wording.ts';
 
-type ReadingKind = 'keys' | 'full' | 'why' | 'ladder';
+type ReadingKind = 'keys' | 'jobs' | 'full' | 'why' | 'ladder';
 export type ReadingScreen = At<ReadingKind>;
 
 /** A page is read on by a line, never past its last one, or left for where it was opened from. */
@@ -29,12 +30,30 @@ function read(state: State, screen: ReadingScreen, { command }: KeyPress): Trans
 }
 
 const opening =
-  (kind: Exclude<ReadingKind, 'keys'>) =>
+  (kind: Exclude<ReadingKind, 'keys' | 'jobs'>) =>
   (state: State): Transition =>
     show(state, { kind, from: state.screen, cursor: 0 });
 
+/** What past jobs turned out to be, as "droplight history" tells it; read behind the keys. */
+export function openJobs(state: State): Transition {
+  const lines = ['Reading the sessions.'];
+  return show(state, { kind: 'jobs', from: state.screen, cursor: 0, lines }, { kind: 'read-jobs' });
+}
+
+/** What the disk said of the sessions: their list, or what they come to, if its page is still the one on screen. */
+export function sessionsTold(
+  state: State,
+  message: Extract<Message, { kind: 'sessions-listed' | 'jobs-read' }>,
+): Transition {
+  if (message.kind === 'sessions-listed')
+    return transition({ ...state, sessions: message.sessions });
+  const { lines } = message;
+  return state.screen.kind === 'jobs' ? show(state, { ...state.screen, lines }) : transition(state);
+}
+
 /** Opened by the program itself: its lines are the keys of all screens. */
 export const keysPage: Page<'keys'> = { mode: () => 'keys', update: read };
+export const jobsPage: Page<'jobs'> = { mode: () => 'jobs', update: read, open: openJobs };
 export const fullPage: Page<'full'> = {
   mode: () => 'full',
   update: (state, screen, press) =>
@@ -50,7 +69,7 @@ export const ladderPage: Page<'ladder'> = {
 
 /** The lines of a page, folded on the screen only. */
 export function readingLines({ session, question }: State, page: ReadingScreen): readonly string[] {
-  if (page.kind === 'keys') return page.lines;
+  if (page.kind === 'keys' || page.kind === 'jobs') return page.lines;
   if (session === undefined || question.due === undefined) return [];
   switch (page.kind) {
     case 'full':

@@ -15,7 +15,7 @@ import { baselinePage } from './baseline.ts';
 import { costsPage } from './costs.ts';
 import { figuresPage, oneFigurePage } from './figures.ts';
 import { homePage, sessionsPage } from './home.ts';
-import { fullPage, keysPage, ladderPage, whyPage } from './reading.ts';
+import { fullPage, jobsPage, keysPage, ladderPage, whyPage } from './reading.ts';
 import { phonePage } from './photo/phone.ts';
 import { photoPage } from './photo/photo.ts';
 import { ownCausePage, ownCheckPage } from './own/page.ts';
@@ -57,6 +57,7 @@ export const pages: { readonly [K in Kind]: Page<K> } = {
   'own-cause': ownCausePage,
   replay: replayPage,
   keys: keysPage,
+  jobs: jobsPage,
   full: fullPage,
   why: whyPage,
   ladder: ladderPage,

@@ -5,7 +5,6 @@ import type { Settings } from '../../core/settings.ts';
 import { attempt, refusal, StoreError } from '../../store/files.ts';
 import { loadLibrary } from '../../store/library.ts';
 import { ownLibrary } from '../../store/own-jobs.ts';
-import { sessionLines } from '../../store/find.ts';
 import { secretOf } from '../../store/practice.ts';
 import { createSession, openSession, type HeldSession } from '../../store/sessions.ts';
 import { folderFor, wholePath } from '../../store/folder.ts';
@@ -14,6 +13,7 @@ import { Advisor } from '../advisor.ts';
 import type { Effect } from '../effect.ts';
 import type { Message } from '../message.ts';
 import { sendOn } from './send-on.ts';
+import { onSessions } from './sessions.ts';
 import type { Ports, Rescued } from './ports.ts';
 import type { EffectRunner, Program } from '../program.ts';
 import { Photos } from './photos.ts';
@@ -87,10 +87,8 @@ export class Runner implements EffectRunner {
         this.#loadLibrary(program);
         return;
       case 'list-sessions':
-        program.dispatch({
-          kind: 'sessions-listed',
-          sessions: sessionLines(this.#ports.disk.files, this.#sessions),
-        });
+      case 'read-jobs':
+        onSessions(effect, { files: this.#ports.disk.files, folder: this.#sessions }, program);
         return;
       case 'load-vehicles':
       case 'look-back':

@@ -37,7 +37,7 @@ export function historyLines(history: History): readonly string[] {
       ? ['', 'Parts of a job: several things were mended before one proof, and share it.']
       : []),
     ...(complaints.length > 1
-      ? ['', 'Name a tree for its minutes and for what did not help.']
+      ? ['', '"droplight history TREE" tells of one the minutes, and what did not help.']
       : []),
   ];
 }

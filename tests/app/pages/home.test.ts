@@ -13,12 +13,13 @@ test.each([
   ['v', '<down><down><enter>', 'vehicles'],
   ['f', '<down><down><down><enter>', 'figures'],
   ['g', '<down><down><down><down><enter>', 'settings'],
+  ['p', '<down><down><down><down><down><enter>', 'jobs'],
 ])('%s and the line of its own open the same', (letter, arrows, kind) => {
   expect(screenAfter(letter)).toBe(kind);
   expect(screenAfter(arrows)).toBe(kind);
 });
 
-test.each(['q', '<esc>y', '6', '<C-c>'])('%s leaves the program', (key) => {
+test.each(['q', '<esc>y', '7', '<C-c>'])('%s leaves the program', (key) => {
   const made = makeProgram();
 
   press(made.program, key);
@@ -37,7 +38,7 @@ test('one Esc too many asks before it leaves the program', () => {
   expect(made.program.state()).toMatchObject({ asked: undefined, screen: { kind: 'home' } });
 });
 
-test.each(['a', 'v', 'f', 'g', 's'])('back from %s is Home', (key) => {
+test.each(['a', 'v', 'f', 'g', 'p', 's'])('back from %s is Home', (key) => {
   expect(screenAfter(`${key}<left>`)).toBe('home');
 });
 
@@ -48,7 +49,7 @@ test('the cursor stops at both ends', () => {
   expect(program.state().screen).toMatchObject({ cursor: 0 });
   press(program, '<down>'.repeat(20));
 
-  expect(program.state().screen).toMatchObject({ cursor: 5 });
+  expect(program.state().screen).toMatchObject({ cursor: 6 });
 });
 
 test('a job that was put down can be picked up from the first line', () => {

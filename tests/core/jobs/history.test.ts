@@ -122,7 +122,7 @@ test('of several complaints the commonest causes, and how many there are besides
     '',
     'Parts of a job: several things were mended before one proof, and share it.',
     '',
-    'Name a tree for its minutes and for what did not help.',
+    '"droplight history TREE" tells of one the minutes, and what did not help.',
   ]);
 });
 

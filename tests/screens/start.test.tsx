@@ -11,6 +11,7 @@ import {
   startKeys,
   thoughtOut,
 } from '../helpers/program.ts';
+import { exampleShop } from '../helpers/shop-folder.ts';
 import { readingsFolder } from '../helpers/readings.ts';
 
 type Program = ReturnType<typeof makeProgram>['program'];
@@ -38,6 +39,20 @@ test.each([
   press(program, keys);
 
   expect(textOf(program)).toContain(hint);
+});
+
+test("a tree moved to the owner's jobs says from how many, once it is chosen", () => {
+  const options = { folder: exampleShop(), trees: 'trees' };
+  const on = makeProgram({ ...options, settings: { ownJobs: 'on' } }).program;
+  const off = makeProgram(options).program;
+
+  press(on, 's');
+  expect(textOf(on)).not.toContain('from your');
+  for (const program of [on, off])
+    press(program, chooseTree('rough-idle').replace('s', program === on ? '' : 's'));
+
+  expect(textOf(on)).toContain('Odds and minutes: from your 2 jobs.');
+  expect(textOf(off)).not.toContain('from your');
 });
 
 test('metric units are said where they are set', () => {

@@ -12,6 +12,7 @@ import { isLook, lookAt } from '../tree/looked.ts';
 import { isOwn } from '../tree/own/bare.ts';
 import type { Decision, Moment } from './decision.ts';
 import { kindOf, type Kinded } from './kinds.ts';
+import { repeatedBy } from './verifying.ts';
 import { nothingCharged, weighed, type Weighed } from './weighing.ts';
 
 /** Every check and repair of a session, each weighed on the story as it stood before it. */
@@ -108,7 +109,9 @@ function ofCheck({ before, atAnswer, after, step }: Moment, event: Event | Unkno
   const finding = after.findings.at(-1);
   // Nobody can say what the complaint's own test shows on a vehicle that nobody complains of.
   const first = step.id === currentLeg(before).tree.complaint.confirm && !awaitsProof(before);
-  const made = isLook(step.id) || first ? undefined : inputFrom(before);
+  // The same check again shows the same again: no odds are told of that.
+  const again = repeatedBy(atAnswer, step.id) !== undefined;
+  const made = isLook(step.id) || first || again ? undefined : inputFrom(before);
   return {
     foreseen: made?.kind === 'good' ? foreseenResults(made.value, step.id) : new Map(),
     expected: expectedNow(atAnswer, step.id)?.result,

@@ -86,6 +86,8 @@ test('looking twice at what few would have shown is praised, and so is a look at
   const points = guessed.review.decisions.find(({ step }) => step.id === 'points-look');
 
   expect(again.map(({ step, charged }) => [step.id, charged])).toEqual([['throat-squirt', 0]]);
+  // The same again was to be expected: by the rows alone a strong squirt would be foretold once more.
+  expect(again[0]?.foreseen.size).toBe(0);
   expect(points).toMatchObject({ kind: 'look', charged: 0 });
 });
 

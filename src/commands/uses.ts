@@ -68,7 +68,7 @@ export const uses = {
     words: 'tree',
   },
   practice: {
-    use: 'practice (TREE [--seed TEXT] [--hard] [--cause ID]... [--facts a=b,c=d] | --set FILE --number K) [--who T] [--json], practice set TREE --count N --out FILE, practice compare SESSION... [--as md|json|csv]',
+    use: 'practice (TREE [--seed TEXT] [--hard] [--cause ID]... [--facts a=b,c=d] | --set FILE --number K) [--who T] [--json], practice set TREE --count N --out FILE [--name TEXT], practice compare SESSION... [--as md|json|csv]',
     does: 'a hidden fault to find: it is revealed at the end; sets for a class, and their answers side by side',
     options: {
       seed: 'text',

@@ -23,11 +23,11 @@ const storyOf = (program: Program) => {
 };
 
 test('letters that no complaint has are the first words of one in own words', () => {
-  const program = after('swipers<enter>');
+  const program = after('ssunroof<enter>');
 
   expect(program.state().screen).toMatchObject({
     kind: 'start',
-    form: { typed: { before: 'wipers', after: '' } },
+    form: { typed: { before: 'sunroof', after: '' } },
   });
 });
 

@@ -1,6 +1,6 @@
 import { clockTime } from '../core/session/clock.ts';
 import type { Payload } from '../core/session/event.ts';
-import { isPractice } from '../core/session/header/practice.ts';
+import { isPractice } from '../core/session/header/is-practice.ts';
 import { fold } from '../core/session/fold.ts';
 import { recordWarning } from '../core/session/record/damage.ts';
 import { currentLeg } from '../core/session/story.ts';

@@ -1,4 +1,4 @@
-import { isPractice } from '../core/session/header/practice.ts';
+import { isPractice } from '../core/session/header/is-practice.ts';
 import { hintMinutes, isHinted } from '../core/session/rules/practice.ts';
 import type { Story } from '../core/session/story.ts';
 

@@ -3,9 +3,7 @@ import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.t
 import { gradedNames, suspectsNow } from '../core/reason/history/suspect-words.ts';
 import { stepWords } from '../core/reason/history/wording.ts';
 import { vehicleAnswer } from '../core/reason/practice/answer.ts';
-import { practiceNow } from '../core/reason/practice/minutes.ts';
-import { isPractice } from '../core/session/header/practice.ts';
-import type { Stamp } from '../core/session/kinds/shapes.ts';
+import { isPractice } from '../core/session/header/is-practice.ts';
 import type { HiddenFault } from '../core/session/rules/ruling.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { unlisted } from '../core/tree/model.ts';
@@ -41,10 +39,6 @@ function hint(story: Story): ReturnType<NonNullable<HiddenFault['hint']>> {
     ...(first !== undefined && first.id !== unlisted && { next: { do: first.do, id: first.id } }),
   };
 }
-
-/** The time that the screens show: the planned one in practice, that of the wall in a job. */
-export const nowIn = ({ story }: Pick<OpenSession, 'story'>, now: Stamp): Stamp =>
-  isPractice(story.header) ? practiceNow(story) : now;
 
 /** How practice goes, before its first step. */
 export const practiceOffer = ({ secret }: OpenSession): string =>

@@ -1,7 +1,7 @@
 import { timersAt, timerWords, type Running } from '../core/session/timers/running.ts';
 import type { Effect, Transition } from './effect.ts';
 import type { Message } from './message.ts';
-import { nowIn } from './practice.ts';
+import { nowIn } from './practice-clock.ts';
 import type { State } from './state.ts';
 
 /** How long before its end a timer gets a call of its own, in seconds: the clock on screen goes on by as much. */

@@ -1,6 +1,6 @@
 import { firstOf } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
-import { isPractice } from '../core/session/header/practice.ts';
+import { isPractice } from '../core/session/header/is-practice.ts';
 import { stateOf, type RecordState } from '../core/session/record/damage.ts';
 import { attempt } from '../store/files.ts';
 import { currentLeg } from '../core/session/story.ts';

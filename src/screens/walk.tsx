@@ -1,7 +1,7 @@
 import { Box } from 'ink';
 import type { AskedCheck, DueOnScreen } from '../app/walk/question.ts';
 import type { WalkInput } from '../app/screen.ts';
-import { isPractice } from '../core/session/header/practice.ts';
+import { isPractice } from '../core/session/header/is-practice.ts';
 import { currentLeg, type Leg } from '../core/session/story.ts';
 import { byDanger } from '../core/session/rules/cautions.ts';
 import { count } from '../core/text.ts';

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { bad, good, problemsOf, type Parsed, type Problem } from '../core/problem.ts';
 import { fold } from '../core/session/fold.ts';
-import { isPractice } from '../core/session/header/practice.ts';
+import { isPractice } from '../core/session/header/is-practice.ts';
 import { slug } from '../core/session/name.ts';
 import type { Header } from '../core/session/header/header.ts';
 import { afterStart } from '../core/session/vehicle/job.ts';

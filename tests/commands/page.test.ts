@@ -50,7 +50,7 @@ test('the page of commands lists every call as "droplight help all" prints them:
 });
 
 test('the page of commands calls nothing that is no command', () => {
-  const names = [...list.matchAll(/^droplight (\S+)/gm)].map(([, name = '']) => name);
+  const names = [...list.matchAll(/^droplight ([a-z]\S*)/gm)].map(([, name = '']) => name);
 
   expect(names.filter((name) => ![...Object.keys(everyUse), 'trees'].includes(name))).toEqual([]);
 });

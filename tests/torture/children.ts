@@ -47,7 +47,12 @@ const ahead = 2;
 /** Children out of one bundle, started before they are needed: a kill costs no start of Node. */
 export async function pool() {
   const folder = folderFor('child');
-  await buildProgram({ outdir: folder, entry: 'tests/torture/child.ts', name: 'child' });
+  await buildProgram({
+    outdir: folder,
+    entry: 'tests/torture/child.ts',
+    name: 'child',
+    isLean: false,
+  });
   const program = join(folder, 'child.js');
   const waiting: Child[] = [];
   const fill = (): void => {

@@ -12,7 +12,7 @@ import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { edited, edits } from '../typing/edit.ts';
 import { textOf, typing } from '../typing/typing.ts';
-import { nowIn } from '../practice.ts';
+import { nowIn } from '../practice-clock.ts';
 import type { DueOnScreen } from '../walk/question.ts';
 
 type TimerLine = {

@@ -1,10 +1,10 @@
 import { clockTime } from '../../core/session/clock.ts';
 import { stateOf } from '../../core/session/record/damage.ts';
-import { isPractice } from '../../core/session/header/practice.ts';
+import { isPractice } from '../../core/session/header/is-practice.ts';
 import { currentLeg } from '../../core/session/story.ts';
 import { count } from '../../core/text.ts';
 import type { OpenSession, State } from '../state.ts';
-import { nowIn } from '../practice.ts';
+import { nowIn } from '../practice-clock.ts';
 import { workedNow } from './worked.ts';
 
 /** Ours, or what must be known of the record before anything that stands below. */

@@ -3,7 +3,7 @@ import { askedNow } from '../../core/session/answered.ts';
 import type { Shown } from '../../core/session/finding-words.ts';
 import { beforeProof } from '../../core/session/apart/before-proof.ts';
 import { refitLines, type BoardLine } from './board.ts';
-import { isPractice } from '../../core/session/header/practice.ts';
+import { isPractice } from '../../core/session/header/is-practice.ts';
 import { preparations, type Preparation } from '../../core/session/preparation.ts';
 import { holdsBefore } from '../../core/session/safeguard.ts';
 import { byDanger, stepOfCause, stepOfCheck, unreadOf } from '../../core/session/rules/cautions.ts';

@@ -1,4 +1,4 @@
-import { isPractice } from '../../core/session/header/practice.ts';
+import { isPractice } from '../../core/session/header/is-practice.ts';
 import { workedSeconds } from '../../core/session/time.ts';
 import type { OpenSession, State } from '../state.ts';
 

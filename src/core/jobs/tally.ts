@@ -2,7 +2,7 @@ import { causeName } from '../account/words/wording.ts';
 import { failedRepairs } from '../account/blocks/ledger.ts';
 import { complaintsOf, isProvenGone, mendedFor, type Complaint } from '../session/complaints.ts';
 import { fold, type Recorded } from '../session/fold.ts';
-import { isPractice } from '../session/header/practice.ts';
+import { isPractice } from '../session/header/is-practice.ts';
 import { stateOf, type Damage } from '../session/record/damage.ts';
 import type { Repaired, Story } from '../session/story.ts';
 import { isBrought } from '../tree/brought.ts';

@@ -1,5 +1,5 @@
 import { isOwn } from '../tree/own/bare.ts';
-import { isPractice } from '../session/header/practice.ts';
+import { isPractice } from '../session/header/is-practice.ts';
 import { fold, type Recorded } from '../session/fold.ts';
 import { firstLeg, type Story } from '../session/story.ts';
 import { comparisonOf } from './comparison.ts';

@@ -12,7 +12,7 @@ import { loadSession } from '../../../src/store/sessions.ts';
 import { nodeFiles } from '../../../src/store/node-files.ts';
 import { pastJobs, unsafeLeft } from '../../../src/store/vehicles.ts';
 import { newVehicle } from '../../../src/core/session/vehicle/vehicle.ts';
-import { isPractice } from '../../../src/core/session/header/practice.ts';
+import { isPractice } from '../../../src/core/session/header/is-practice.ts';
 import { runCommand, scratch } from '../../helpers/commands.ts';
 
 /** A practice begun in a folder of its own, and the path of its session. */

@@ -1,4 +1,4 @@
-import { isPractice } from '../../session/header/practice.ts';
+import { isPractice } from '../../session/header/is-practice.ts';
 import { currentLeg, type Story } from '../../session/story.ts';
 import { count } from '../../text.ts';
 import { sum } from '../../sum.ts';

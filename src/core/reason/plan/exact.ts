@@ -109,7 +109,8 @@ function forcedOn(environment: Environment, from: Episode): Episode {
 
 /**
  * Exact expected minutes of a policy that only mends, whatever it finds, for any number of causes:
- * each repair is needed when one of the causes not mended before it shows the complaint.
+ * each repair is needed when one of the causes not mended before it shows the complaint. A safeguard
+ * before the complaint's test counts as open: what it costs while it stays shut is not in it.
  * @throws RangeError for a policy that makes a check
  */
 export function mendingMinutes(environment: Environment, policy: Policy): number {

@@ -1,6 +1,6 @@
 import type { Payload } from '../../session/event.ts';
 import type { Stamp } from '../../session/kinds/shapes.ts';
-import { isPractice } from '../../session/header/practice.ts';
+import { isPractice } from '../../session/header/is-practice.ts';
 import { currentLeg, type Story } from '../../session/story.ts';
 import { neededBy } from '../../tree/states.ts';
 import { changeMinutes, placeOf } from '../advice/minutes.ts';

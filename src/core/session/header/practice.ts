@@ -15,7 +15,3 @@ export const Practice = z.object({
 });
 
 export type Practice = z.output<typeof Practice>;
-
-/** Whether a session is practice on a hidden fault: no work on a vehicle, and never counted as such. */
-export const isPractice = ({ practice }: { readonly practice?: Practice | undefined }): boolean =>
-  practice !== undefined;

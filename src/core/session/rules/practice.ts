@@ -1,6 +1,6 @@
 import type { Action, ActionOf } from '../action.ts';
 import type { Payload } from '../event.ts';
-import { isPractice } from '../header/practice.ts';
+import { isPractice } from '../header/is-practice.ts';
 import { isProvenBy } from '../proof.ts';
 import type { Story } from '../story.ts';
 import { accept, refuse, type Refused, type Ruling, type World } from './ruling.ts';

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import type { Action } from '../../../../src/core/session/action.ts';
+import { decide } from '../../../../src/core/session/rules/rules.ts';
 import { otherChecks } from '../../../../src/app/walk/lists.ts';
 import { quickAdvice } from '../../../../src/core/reason/advice/advise.ts';
 import { Costs } from '../../../../src/core/reason/advice/costs.ts';
@@ -24,12 +26,18 @@ function standings(id: string): readonly Story[] {
   const [first] = Object.values(tree.checks).flatMap(({ access }) => access);
   const found = Object.entries(tree.checks)
     .filter(([, { after: gates, cautions }]) => gates === undefined && cautions.length === 0)
-    .slice(0, 2)
-    .map(([check, { results }]) => ({ do: 'find', check, result: results[0]?.id ?? '' }) as const);
+    .map(([check, { results }]) => ({ do: 'find', check, result: results[0]?.id ?? '' }) as const)
+    .filter((action) => !isRefused(fresh, action))
+    .slice(0, 2);
   const opened = first === undefined ? [] : [{ do: 'access', open: first } as const];
-  const stand = { do: 'standing', key: 'run', heat: 'hot' } as const;
+  const run = { do: 'standing', key: 'run', heat: 'hot' } as const;
+  const stand = isRefused(fresh, run) ? ({ do: 'standing', heat: 'hot' } as const) : run;
   return [fresh, after([...found, ...opened, stand], header).story];
 }
+
+/** A safeguard of the tree may come before it. */
+const isRefused = (story: Story, action: Action): boolean =>
+  decide(story, action, { shop, tree: () => undefined }).kind === 'refused';
 
 const inputOf = (story: Story) => {
   const made = inputFrom(story);

@@ -11,9 +11,10 @@ import {
   type Policy,
 } from '../../../../src/core/reason/plan/policies.ts';
 import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
+import { gatesOf } from '../../../../src/core/tree/way/gates.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
 import { skeleton } from '../../../../src/core/tree/skeleton.ts';
-import { shippedShop, shippedTrees } from '../../../helpers/library.ts';
+import { shippedShop, shippedTree, shippedTrees } from '../../../helpers/library.ts';
 import { smallTree, smallTreeData } from '../../../helpers/tree.ts';
 
 const { accesses } = shippedShop();
@@ -55,6 +56,11 @@ const above = (tree: Tree, policy: Policy, minutes: number | undefined, count: n
 };
 const apart = (...given: Parameters<typeof above>): number => Math.abs(above(...given));
 
+const isTestGuarded = (id: string): boolean => {
+  const tree = shippedTree(id);
+  return gatesOf(tree, tree.complaint.confirm).length > 0;
+};
+
 /** Where the exact minutes of going by odds lie, in standard errors of some hidden vehicles. */
 const byOdds = (tree: Tree): number => {
   const filled = fillTree(tree, {});
@@ -79,11 +85,16 @@ describe('repairs by odds alone, exactly', () => {
 
   test('of the trees we ship are what hidden vehicles take on average', () => {
     const errors = shippedTrees().map((tree) => [tree.id, byOdds(tree)] as const);
-    const sum = errors.reduce((total, [, error]) => total + error, 0);
+    // Where a safeguard keeps the complaint's test shut until its cause is mended, the vehicles take longer.
+    const guarded = errors.filter(([id]) => isTestGuarded(id));
+    const free = errors.filter((one) => !guarded.includes(one));
+    const sum = free.reduce((total, [, error]) => total + error, 0);
 
-    expect(errors.filter(([, error]) => !(Math.abs(error) < 4))).toEqual([]);
+    expect(free.length).toBeGreaterThan(10);
+    expect(free.filter(([, error]) => !(Math.abs(error) < 4))).toEqual([]);
+    expect(guarded.filter(([, error]) => !(error < 4))).toEqual([]);
     // What all trees have wrong alike shows in all their vehicles together.
-    expect(Math.abs(sum) / Math.sqrt(errors.length)).toBeLessThan(3);
+    expect(Math.abs(sum) / Math.sqrt(free.length)).toBeLessThan(3);
   });
 
   test('are refused for a policy that makes checks', () => {

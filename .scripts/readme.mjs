@@ -6,5 +6,5 @@ import { root } from './setup.mjs';
 
 const file = join(root, 'src/guide/commands.md');
 const text = readFileSync(file, 'utf8');
-const from = text.indexOf('```\ndroplight\n') + 4;
+const from = text.indexOf('```\ndroplight') + 4;
 writeFileSync(file, text.slice(0, from) + everyCall() + text.slice(text.indexOf('```', from)));

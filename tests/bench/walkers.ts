@@ -1,4 +1,4 @@
-// npm run bench walkers [WALKS] [WALKER...]: what the review charges those who follow the screen or the
+// node tests/bench/walkers.ts [WALKS] [WALKER...]: what the review charges those who follow the screen or the
 // advice (it must be nothing), and those who mend by odds or do anything at all.
 import { makeRandom } from '../../src/core/reason/plan/random.ts';
 import { givenAway } from '../../src/core/review/decision.ts';

@@ -7,7 +7,7 @@ import { verbs } from '../../src/commands/trees/verbs.ts';
 import { runCommand } from '../helpers/commands.ts';
 
 const page = readFileSync('src/guide/commands.md', 'utf8');
-const from = page.indexOf('```\ndroplight\n');
+const from = page.indexOf('```\ndroplight');
 const list = page.slice(from + 4, page.indexOf('```', from + 3));
 
 const called: readonly (readonly string[])[] = [
@@ -47,6 +47,8 @@ test.each(called)(
 
 test('the page of commands lists every call as "droplight help all" prints them: npm run readme writes it', () => {
   expect(list).toBe(everyCall());
+  expect(page.slice(0, from)).toMatch(/^# Commands\n/);
+  expect(page.split(everyCall())).toHaveLength(2);
 });
 
 test('the page of commands calls nothing that is no command', () => {

@@ -7,7 +7,7 @@ import { shippedShop, shippedTrees } from '../../helpers/library.ts';
 import { smallShop, smallTree } from '../../helpers/tree.ts';
 import { walkOn, type Walker } from '../../helpers/walkers.ts';
 
-// A few walks a tree stand here; `npm run bench walkers 200 tree quicker advise` makes them all.
+// A few walks a tree stand here; `node tests/bench/walkers.ts 200 tree quicker advise` makes them all.
 const seed = 20_260_411;
 const trees = shippedTrees();
 const shop = shippedShop();

@@ -7,7 +7,7 @@ import { attempt, StoreError, storeError, type Files, type Handle } from './file
 import { Journal, type Listener } from './journal.ts';
 import { takeLock, type Lock } from './lock.ts';
 import { readSession, sha256, type Recovered } from './recover.ts';
-import type { Shelf } from './shelf.ts';
+import { shelved, type Shelf } from './shelf.ts';
 import { createWhole, writeAll } from './whole-file.ts';
 
 const maxBytes = 256 * 1024 * 1024;
@@ -28,8 +28,11 @@ export type HeldSession = {
   readonly release: () => void;
 };
 
-/** Creates the file of a new session, header and folder on the disk before this returns. */
-export function createSession(disk: Disk, folder: string, header: Header): string {
+/**
+ * Creates the file of a new session, header and folder on the disk before this returns.
+ * @param shelf given where the session is opened next: its header is then read once for both
+ */
+export function createSession(disk: Disk, folder: string, header: Header, shelf?: Shelf): string {
   const { files } = disk;
   try {
     files.makeFolder(folder);
@@ -38,7 +41,7 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
   }
   for (let count = 1; ; count += 1) {
     const path = join(folder, `${header.id}${count === 1 ? '' : `-${count}`}${ending}`);
-    const made = attempt(path, () => createAt(files, path, header));
+    const made = attempt(path, () => createAt(files, path, header, shelf));
     if (made.kind === 'good') return path;
     const { code, message, mend } = firstOf(made.problems);
     // Another process may take a name between the look and the making.
@@ -46,9 +49,10 @@ export function createSession(disk: Disk, folder: string, header: Header): strin
   }
 }
 
-function createAt(files: Files, path: string, header: Header): void {
+function createAt(files: Files, path: string, header: Header, shelf: Shelf = new Map()): void {
   const named = { ...header, id: sessionName(path) };
-  const problem = unreadableHeader(named);
+  const isRead = shelved(JSON.parse(JSON.stringify(named)), shelf) !== undefined;
+  const problem = isRead ? undefined : unreadableHeader(named);
   if (problem !== undefined)
     throw new StoreError(problem.code, problem.message, problem.mend, { path: problem.path ?? '' });
   const { line } = forgeLine(named, '', sha256);
@@ -72,34 +76,41 @@ const tooLarge = (file: string): Problem => ({
 
 /**
  * Opens a session for writing: the lock first, then an open end is closed, then it is read. Nothing
- * is put beside a file that is no session.
+ * is put beside a file that is no session. Its tree is understood once for both readings.
  */
-export function openSession(disk: Disk, path: string, listener: Listener): Parsed<HeldSession> {
+export function openSession(
+  disk: Disk,
+  path: string,
+  listener: Listener,
+  shelf: Shelf = new Map(),
+): Parsed<HeldSession> {
   const { files } = disk;
-  const before = loadSession(files, path);
+  const before = loadSession(files, path, shelf);
   if (before.kind === 'bad') return before;
   const lock = takeLock(files, path, disk.holder);
   if (lock.kind !== 'held') return bad(lockProblem(path, lock));
-  const opened = attempt(path, () => openBehind(disk, lock, { path, listener }));
+  const opened = attempt(path, () => openBehind(disk, lock, { path, listener, shelf }));
   if (opened.kind === 'good' && opened.value.kind === 'good') return opened.value;
   lock.release();
   return opened.kind === 'good' ? opened.value : opened;
 }
 
-type Wanted = { readonly path: string; readonly listener: Listener };
+type Wanted = { readonly path: string; readonly listener: Listener; readonly shelf: Shelf };
 type Held = Extract<Lock, { kind: 'held' }>;
 
-function openBehind({ files }: Disk, lock: Held, { path, listener }: Wanted): Parsed<HeldSession> {
+function openBehind(disk: Disk, lock: Held, wanted: Wanted): Parsed<HeldSession> {
+  const { files } = disk;
+  const { path, listener, shelf } = wanted;
   const handle = files.openAppend(path);
   try {
     // Read through the handle: another file may have taken the name since.
-    const read = readSession(files.readOpen(handle), path);
+    const read = readSession(files.readOpen(handle), path, shelf);
     if (read.kind === 'bad') {
       files.close(handle);
       return read;
     }
     const before = read.value;
-    const recovered = before.openEnd ? endLine(files, path, handle, before) : before;
+    const recovered = before.openEnd ? endLine(files, handle, before, wanted) : before;
     const journal = new Journal(
       files,
       {
@@ -123,9 +134,14 @@ function openBehind({ files }: Disk, lock: Held, { path, listener }: Wanted): Pa
 }
 
 /** Gives the last line its newline and reads anew: the line may be whole. */
-function endLine(files: Files, path: string, handle: Handle, before: Recovered): Recovered {
+function endLine(
+  files: Files,
+  handle: Handle,
+  before: Recovered,
+  { path, shelf }: Wanted,
+): Recovered {
   writeAll(files, handle, '\n');
-  const again = readSession(files.readOpen(handle), path);
+  const again = readSession(files.readOpen(handle), path, shelf);
   return again.kind === 'good' ? again.value : before;
 }
 

@@ -9,6 +9,7 @@ import {
   type Disk,
   type HeldSession,
 } from '../../src/store/sessions.ts';
+import type { Shelf } from '../../src/store/shelf.ts';
 import { failFrom, MemoryFiles } from '../helpers/memory-files.ts';
 import { note, readBack, sessionLines } from '../helpers/session-file.ts';
 import { headerFor } from '../helpers/story.ts';
@@ -55,6 +56,20 @@ describe('a new session', () => {
       openEnd: false,
     });
     expect(files.openHandles).toBe(0);
+  });
+
+  test('has its tree understood once, from its making to the two readings of its opening', () => {
+    const files = new MemoryFiles();
+    const shelf: Shelf = new Map();
+    const path = createSession(diskOf(files), folder, headerFor(), shelf);
+    const [made] = shelf.values();
+    const session = openSession(diskOf(files), path, quiet, shelf);
+    if (session.kind === 'bad') throw new Error('the session does not open');
+    opened.push(session.value);
+
+    expect(made).toBeDefined();
+    expect(shelf.size).toBe(1);
+    expect(session.value.recovered.header.trees).toBe(made?.trees);
   });
 
   test('of the same minute and vehicle gets a name of its own, in the file too', () => {

@@ -7,6 +7,7 @@ import { loadLibrary } from '../../store/library.ts';
 import { ownLibrary } from '../../store/own-jobs.ts';
 import { secretOf } from '../../store/practice.ts';
 import { createSession, openSession, type HeldSession } from '../../store/sessions.ts';
+import type { Shelf } from '../../store/shelf.ts';
 import { folderFor, wholePath } from '../../store/folder.ts';
 import { writeSettings } from '../../store/settings.ts';
 import { Advisor } from '../advisor.ts';
@@ -132,9 +133,10 @@ export class Runner implements EffectRunner {
   }
 
   #begin(header: Header, program: Program): void {
-    const path = createSession(this.#ports.disk, this.#sessions, header);
+    const shelf: Shelf = new Map();
+    const path = createSession(this.#ports.disk, this.#sessions, header, shelf);
     remember(this.#garage(), header, program);
-    this.#openSession(path, program);
+    this.#openSession(path, program, shelf);
   }
 
   readonly #garage = () => ({ files: this.#ports.disk.files, sessions: this.#sessions });
@@ -181,12 +183,13 @@ export class Runner implements EffectRunner {
     if (own.trouble !== undefined) dispatch({ kind: 'failed', problem: own.trouble });
   }
 
-  #openSession(path: string, { dispatch }: Program): void {
-    const opened = openSession(this.#ports.disk, path, {
-      kept: (n) => dispatch({ kind: 'kept', n }),
-      trouble: (error) => dispatch({ kind: 'not-kept', problem: this.#notKept(error) }),
-      mended: (error) => dispatch({ kind: 'failed', problem: problemOf(error) }),
-    });
+  #openSession(path: string, { dispatch }: Program, shelf?: Shelf): void {
+    const listener = {
+      kept: (n: number) => dispatch({ kind: 'kept', n }),
+      trouble: (error: StoreError) => dispatch({ kind: 'not-kept', problem: this.#notKept(error) }),
+      mended: (error: StoreError) => dispatch({ kind: 'failed', problem: problemOf(error) }),
+    };
+    const opened = openSession(this.#ports.disk, path, listener, shelf);
     if (opened.kind === 'bad') {
       const [problem] = opened.problems;
       if (problem !== undefined) dispatch({ kind: 'session-refused', problem });

@@ -9,10 +9,11 @@ import {
   slipsOf,
   wrongRepairs,
 } from '../tests/helpers/drive/verdict.ts';
-import { shippedShop, shippedTree } from '../tests/helpers/library.ts';
+import { shippedShop, shippedTree, shippedTrees } from '../tests/helpers/library.ts';
 
 const wanted = process.argv.slice(2);
 const shop = shippedShop();
+const library = shippedTrees();
 const leads = { tree: "the tree's own way", quicker: 'the advice' };
 let failed = 0;
 
@@ -26,10 +27,11 @@ for (const vehicle of [...listed, ...files]) {
   const { name, script } = vehicle;
   console.log(`\n== ${name}: ${script.vehicle} [${script.causes.join(', ')}]`);
   const tree = shippedTree(script.tree);
-  for (const slip of slipsOf(script, fitTree(tree, script.facts))) fail(slip);
+  const walked = [tree, ...script.onto.map(shippedTree)].map((one) => fitTree(one, script.facts));
+  for (const slip of slipsOf(script, ...walked)) fail(slip);
   for (const lead of Object.keys(leads)) {
     console.log(`-- by ${leads[lead]}`);
-    show(script, drive(vehicle, { tree, shop }, lead), lead);
+    show(script, drive(vehicle, { tree, shop, library }, lead), lead);
   }
 }
 if (listed.length + files.length === 0) console.log('There is no such vehicle.');
@@ -37,7 +39,10 @@ process.exit(failed > 0 || listed.length + files.length === 0 ? 1 : 0);
 
 function show(script, done, lead) {
   const wrong = wrongRepairs(script, done);
+  let leg = 0;
   for (const step of done.steps) {
+    if (step.leg !== leg) console.log(`        led on to ${done.trees[step.leg].id}`);
+    leg = step.leg;
     const by = step.advised ? '*' : ' ';
     const sound = step.do === 'repair' && wrong.includes(step.id) ? 'WRONG, it is sound ' : '';
     const minutes = String(Math.round(step.minutes)).padStart(4);

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Tree } from '../src/core/tree/model.ts';
 import { drive, type Lead } from './helpers/drive/drive.ts';
 import { metered } from './helpers/drive/meter.ts';
@@ -150,4 +150,54 @@ test('a meter wobbles within half its usual error, anew each time, and the same 
   expect(metered(volts, '12.40 V', 'cart 7')).toBe(read[7]);
   expect(metered(volts, 'OL', 'cart')).toBe('OL');
   expect(metered(volts, 'burnt', 'cart')).toBeUndefined();
+});
+
+describe('a vehicle that one tree leads on to another', () => {
+  const { checks, ...rest } = smallTreeData();
+  const { lamp, look, volts } = checks;
+  const [lit, dark] = lamp.results;
+  const on = { next: 'tree:dim-light', reason: 'It is not dark.' };
+  const first = smallTree({
+    ...rest,
+    checks: {
+      ...checks,
+      look: { ...look, results: [{ ...look.results[0], ...on }, look.results[1]] },
+    },
+  });
+  const second = (seen: typeof look) =>
+    smallTree({
+      ...rest,
+      id: 'dim-light',
+      complaint: { say: 'It glows.', confirm: 'glow' },
+      checks: { glow: { ...lamp, results: [lit, { ...dark, id: 'glows' }] }, look: seen, volts },
+    });
+  const driven = (of: Change, onto = second(look)) => {
+    const script = Script.parse({
+      ...burntFuse,
+      causes: ['wire'],
+      onto: ['dim-light'],
+      shows: { lamp: 'dark', glow: 'glows', volts: '0.3 V' },
+      master: 7,
+      ...of,
+    });
+    const books = { tree: first, shop: smallShop, library: [onto] };
+    return faultsOf(script, drive({ name: 'cart', script }, books, 'tree'), 'tree');
+  };
+
+  test('is driven through both, and what was found goes along', () => {
+    expect(driven({})).toEqual([]);
+  });
+
+  test('is told where it was not led on', () => {
+    expect(driven({ causes: ['fuse'], shows: { lamp: 'dark', look: 'burnt' } })).toContain(
+      'it was led by no-light alone',
+    );
+  });
+
+  test('is told where the second asks again what the first had asked', () => {
+    const [whole, burnt] = look.results;
+    const other = { ...look, results: [{ ...whole, id: 'sound' }, burnt] } as typeof look;
+
+    expect(driven({}, second(other))).toContain('"look" is asked again by the tree dim-light');
+  });
 });

@@ -13,23 +13,25 @@ const accountOf = ({ header, events }: Recorded): string =>
 
 const vehicles = readVehicles();
 const shop = shippedShop();
+const library = shippedTrees();
 
 describe.each(vehicles)('$name', ({ name, script }) => {
   const tree = shippedTree(script.tree);
 
   test('is a vehicle of its tree', () => {
     expect(name.startsWith(`${script.tree}-`)).toBe(true);
-    expect(slipsOf(script, fitTree(tree, script.facts))).toEqual([]);
+    const onto = script.onto.map((id) => fitTree(shippedTree(id), script.facts));
+    expect(slipsOf(script, fitTree(tree, script.facts), ...onto)).toEqual([]);
   });
 
   test('leaves an account with nothing that an editor would strike out', () => {
-    const { recorded } = drive({ name, script }, { tree, shop }, 'tree');
+    const { recorded } = drive({ name, script }, { tree, shop, library }, 'tree');
 
     expect(storyFaults(storyOf(accountOf(recorded)))).toEqual([]);
   });
 
   test.each(['tree', 'quicker'] as const)('is driven to its end, led by the %s way', (lead) => {
-    const done = drive({ name, script }, { tree, shop }, lead);
+    const done = drive({ name, script }, { tree, shop, library }, lead);
 
     expect(faultsOf(script, done, lead)).toEqual([]);
   });

@@ -10,6 +10,7 @@ import type { Header } from '../../../src/core/session/header/header.ts';
 import { newHeader } from '../../../src/core/session/header/new-header.ts';
 import { newEvent } from '../../../src/core/session/read-event.ts';
 import { decide } from '../../../src/core/session/rules/rules.ts';
+import type { World } from '../../../src/core/session/rules/ruling.ts';
 import { parseConditions } from '../../../src/core/session/rules/vehicle.ts';
 import { currentLeg } from '../../../src/core/session/story.ts';
 import { defaultSettings, type Settings } from '../../../src/core/settings.ts';
@@ -25,8 +26,12 @@ import { shownBy, type Vehicle } from './script.ts';
 /** Who leads: the tree's own way, or the step that the advice puts first. */
 export type Lead = Settings['lead'];
 
+/** What a vehicle is driven with: its tree, and the library that it may lead on into. */
+type Books = { readonly tree: Tree; readonly shop: Shop; readonly library?: readonly Tree[] };
+
 type Walk = {
   readonly header: Header;
+  readonly world: World;
   readonly events: readonly Event[];
   readonly led: ReturnType<typeof ledStory>;
   readonly lead: Lead;
@@ -36,15 +41,10 @@ type Walk = {
 };
 
 const mostSteps = 60;
-const noOtherTree = { tree: () => undefined };
 
 /** Drives a vehicle to the end by the program's own rules, as the screens lead it. */
-export function drive(
-  vehicle: Vehicle,
-  { tree, shop }: { readonly tree: Tree; readonly shop: Shop },
-  lead: Lead,
-): Drive {
-  let walk = begin(vehicle, { tree, shop }, lead);
+export function drive(vehicle: Vehicle, books: Books, lead: Lead): Drive {
+  let walk = begin(vehicle, books, lead);
   while (walk.steps.length < mostSteps) {
     const next = onward(walk, vehicle);
     if (next === undefined) return ended(walk);
@@ -54,17 +54,19 @@ export function drive(
   return ended({ ...walk, troubles: [...walk.troubles, `no end after ${mostSteps} steps`] });
 }
 
-function begin(
-  { script }: Vehicle,
-  { tree, shop }: { readonly tree: Tree; readonly shop: Shop },
-  lead: Lead,
-): Walk {
+function begin({ script }: Vehicle, { tree, shop, library = [] }: Books, lead: Lead): Walk {
   const vehicle = { name: script.vehicle, facts: script.facts };
   const conditions = trusted(parseConditions(script));
   const about = { tree, shop, vehicle, who: 'a driver', conditions, units: 'us' } as const;
   const header = newHeader(about, stampAt(0).at);
   const led = ledStory(fold(header, []), { ...defaultSettings, lead });
-  return { header, events: [], led, lead, steps: [], settled: [], troubles: [] };
+  const world: World = {
+    tree: (id) => {
+      const found = library.find((one) => one.id === id);
+      return found && { tree: found, shop };
+    },
+  };
+  return { header, world, events: [], led, lead, steps: [], settled: [], troubles: [] };
 }
 
 /** Does what is due; undefined where the job ends. */
@@ -79,6 +81,11 @@ function onward(walk: Walk, vehicle: Vehicle): Walk | undefined {
       return take(walk, { do: 'condemn', cause: due.cause, acknowledged: true });
     case 'repair':
       return repair(walk, due.cause);
+    case 'leg': {
+      const { tree, reason } = due;
+      const on = vehicle.script.onto[walk.led.story.legs.length - 1];
+      return on === tree ? take(walk, { do: 'leg', tree, reason }) : undefined;
+    }
     default:
       return undefined;
   }
@@ -90,7 +97,7 @@ const putBack = (walk: Walk): Walk =>
 
 /** Takes an action as the screens and `enter` do. */
 function take(walk: Walk, action: Action): Walk {
-  const decision = decide(walk.led.story, action, noOtherTree);
+  const decision = decide(walk.led.story, action, walk.world);
   if (decision.kind === 'refused') {
     const { message, mend } = decision.problem;
     return { ...walk, troubles: [...walk.troubles, `refused: ${message} ${mend}`] };
@@ -153,6 +160,7 @@ function answer(walk: Walk, { name, script }: Vehicle, id: string): Walk {
   const step: Step = {
     do: story.due.kind === 'proof' ? 'proof' : 'check',
     id,
+    leg: story.legs.length - 1,
     shown: wordsOf(check, done, given),
     minutes: checkMinutes(story, id),
     advised:
@@ -194,6 +202,7 @@ function repair(walk: Walk, cause: string): Walk {
   const step: Step = {
     do: 'repair',
     id: cause,
+    leg: story.legs.length - 1,
     shown: chance === undefined ? '' : `at ${Math.round(100 * chance)} %`,
     minutes: workMinutes(shop, work, place).total,
     advised: own.kind === 'exhausted' || walk.lead === 'quicker',
@@ -210,16 +219,16 @@ function blindness({ led: { own, story, advice }, lead }: Walk): readonly string
     : [];
 }
 
-function ended({ header, events, led, steps, settled, troubles }: Walk): Drive {
+function ended({ header, world, events, led, steps, settled, troubles }: Walk): Drive {
   const { story } = led;
-  const close = decide(story, { do: 'close', as: 'fixed' }, noOtherTree);
+  const close = decide(story, { do: 'close', as: 'fixed' }, world);
   return {
     recorded: { header, events },
     steps,
     mended: story.repairs.map(({ cause }) => cause),
     condemned: story.condemned.map(({ cause }) => cause),
     end: story.due,
-    tree: currentLeg(story).tree,
+    trees: story.legs.map(({ tree }) => tree),
     closesFixed: close.kind === 'accepted',
     settled,
     troubles,

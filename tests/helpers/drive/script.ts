@@ -46,6 +46,8 @@ export const Script = z.strictObject({
   on: z.record(z.string(), z.record(z.string(), z.string())).default({}),
   /** What checks show once nothing acts on them; left out, their first result. */
   sound: z.record(z.string(), z.string()).default({}),
+  /** The trees that this one leads on to, in order: the drive goes on in each of them. */
+  onto: z.array(z.string()).default([]),
   /** How the job ends: mended and proven, unless it says otherwise. */
   end: z
     .union([z.enum(['mended', 'inspection', 'unlisted']), z.templateLiteral(['tree:', z.string()])])

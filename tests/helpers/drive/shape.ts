@@ -6,6 +6,8 @@ import type { Tree } from '../../../src/core/tree/model.ts';
 export type Step = {
   readonly do: 'check' | 'repair' | 'proof';
   readonly id: string;
+  /** Place of the tree that asked for it among those that were walked. */
+  readonly leg: number;
   /** What was typed, and the results it counts for. */
   readonly shown: string;
   readonly minutes: number;
@@ -23,8 +25,8 @@ export type Drive = {
   readonly condemned: readonly string[];
   /** What was due when it ended: proven, a stop, another tree, or nothing left. */
   readonly end: Due;
-  /** The tree as the vehicle has it. */
-  readonly tree: Tree;
+  /** The trees that were walked, as the vehicle has them. */
+  readonly trees: readonly Tree[];
   /** Whether the session may be closed as fixed now. */
   readonly closesFixed: boolean;
   /** Checks that showed worse after a repair, which was then said to be new since. */

@@ -11,10 +11,12 @@ const timesMaster = 1.5;
 /** Repairs of causes that were not there, or named so for an inspection; an act that needs no part and can be taken back is none. */
 export const wrongRepairs = (
   script: Script,
-  { mended, condemned, tree }: Drive,
+  { mended, condemned, trees }: Drive,
 ): readonly string[] =>
-  (tree.triage === undefined ? mended : condemned).filter(
-    (cause) => !script.causes.includes(cause) && tree.causes[cause]?.repair.try !== true,
+  (trees.at(-1)?.triage === undefined ? mended : condemned).filter(
+    (cause) =>
+      !script.causes.includes(cause) &&
+      !trees.some(({ causes }) => causes[cause]?.repair.try === true),
   );
 
 /** The steps as a master counts them: tries of one proof in a row are one. */
@@ -29,6 +31,8 @@ export function faultsOf(script: Script, done: Drive, lead: Lead): readonly stri
   return [
     ...done.troubles,
     ...endFaults(script, done),
+    ...strayed(script, done),
+    ...askedAgain(done),
     ...forbidden(script, done),
     ...(wrong.length > most ? [`repaired what was sound: ${wrong.join(', ')}`] : []),
     ...(steps > timesMaster * script.master
@@ -62,28 +66,48 @@ function endFaults(script: Script, done: Drive): readonly string[] {
   }
 }
 
+/** Where it was led on to other trees than the script says. */
+function strayed({ tree, onto, end }: Script, { trees }: Drive): readonly string[] {
+  const [walked, wanted] = [trees.map(({ id }) => id), [tree, ...onto]];
+  const same = wanted.every((id, index) => walked[index] === id);
+  return same || typeof end !== 'string' ? [] : [`it was led by ${walked.join(', ')} alone`];
+}
+
+/** What one tree had asked, and the one it led on to asks again with nothing mended between. */
+const askedAgain = ({ steps, trees }: Drive): readonly string[] =>
+  steps.flatMap(({ do: kind, id, leg, shown }, index) => {
+    if (kind !== 'check' || shown === 'cannot tell') return [];
+    const before = steps.slice(0, index);
+    const since = before.slice(before.findLastIndex((one) => one.do === 'repair') + 1);
+    const twice = since.some(
+      (one) => one.id === id && one.leg < leg && one.shown !== 'cannot tell',
+    );
+    return twice ? [`"${id}" is asked again by the tree ${trees[leg]?.id}`] : [];
+  });
+
 /** Steps before the first repair that nobody may take on this vehicle; its complaint was met before. */
 function forbidden(
   { never, neverWith: before }: Script,
-  { steps, tree }: Drive,
+  { steps, trees }: Drive,
 ): readonly string[] {
-  const { checks, complaint } = tree;
-  const safeguards = before && [{ before, check: complaint.confirm, shows: [], else: '' }];
-  const wary: Tree = { ...tree, safeguards };
   const repair = steps.findIndex((step) => step.do === 'repair');
   return steps
     .slice(0, repair < 0 ? steps.length : repair)
-    .filter(({ id }) => id !== complaint.confirm)
-    .filter(
-      ({ id }) =>
-        never.includes(id) || gatesOfStanding(wary, checks[id]?.standing ?? {}).length > 0,
-    )
+    .filter(({ id, leg }) => {
+      const tree = trees[leg];
+      if (tree === undefined || id === tree.complaint.confirm) return false;
+      const { checks, complaint } = tree;
+      const safeguards = before && [{ before, check: complaint.confirm, shows: [], else: '' }];
+      const wary: Tree = { ...tree, safeguards };
+      return never.includes(id) || gatesOfStanding(wary, checks[id]?.standing ?? {}).length > 0;
+    })
     .map(({ id }) => `"${id}" may not be asked of this vehicle`);
 }
 
-const boughtFor = ({ mended, tree }: Drive): readonly string[] =>
+const boughtFor = ({ mended, trees }: Drive): readonly string[] =>
   mended.filter((cause) => {
-    const { part, parts = [] } = tree.causes[cause]?.repair ?? {};
+    const known = trees.find(({ causes }) => Object.hasOwn(causes, cause));
+    const { part, parts = [] } = known?.causes[cause]?.repair ?? {};
     return part === undefined ? parts.length > 0 : part !== 'none';
   });
 
@@ -104,8 +128,9 @@ export function endWords(end: Due): string {
 }
 
 /** What in a script does not fit its tree: a slip of the pen would else count as healthy. */
-export function slipsOf(script: Script, fitted: Tree): readonly string[] {
-  const { checks, causes, complaint } = fitted;
+export function slipsOf(script: Script, ...fitted: readonly [Tree, ...Tree[]]): readonly string[] {
+  const checks = Object.assign({}, ...fitted.map((tree) => tree.checks)) as Tree['checks'];
+  const causes = Object.assign({}, ...fitted.map((tree) => tree.causes)) as Tree['causes'];
   const unknown = script.causes.filter((cause) => !Object.hasOwn(causes, cause));
   const listed = script.causes.filter((cause) => Object.hasOwn(causes, cause));
   const named = Object.entries(script.shows).flatMap(([check, shows]) =>
@@ -115,7 +140,9 @@ export function slipsOf(script: Script, fitted: Tree): readonly string[] {
   );
   const branches = Object.entries(script.on).flatMap(([block, places]) =>
     Object.entries(places)
-      .filter(([, branch]) => fitted.written?.branches?.[block]?.of[branch] === undefined)
+      .filter(([, branch]) =>
+        fitted.every(({ written }) => written?.branches?.[block]?.of[branch] === undefined),
+      )
       .map(([cause, branch]) => `"${cause}" is on "${branch}", which "${block}" has not`),
   );
   const answers = [...Object.keys(script.shows), ...Object.keys(script.sound), ...script.never];
@@ -128,9 +155,9 @@ export function slipsOf(script: Script, fitted: Tree): readonly string[] {
     ...answers
       .filter((check) => !Object.hasOwn(checks, check))
       .map((check) => `the tree has no check "${check}" on this vehicle`),
-    ...(Object.hasOwn(script.shows, complaint.confirm)
-      ? []
-      : [`"shows" must say what the complaint's test shows: "${complaint.confirm}"`]),
+    ...[...new Set(fitted.map(({ complaint }) => complaint.confirm))]
+      .filter((confirm) => !Object.hasOwn(script.shows, confirm))
+      .map((confirm) => `"shows" must say what the complaint's test shows: "${confirm}"`),
   ];
 }
 

@@ -35,8 +35,9 @@ type Answer = Extract<Done, { kind: 'shown' | 'passed' }>;
  * first, then the baseline readings, then the branch that the complaint's result gives (else
  * `start`). An answer leads on from where it stands, past everything that is known, and a check
  * behind a gate waits for the gate's own check. A result that names danger or an end (`stop`) ends
- * the way there, baseline or not; a baseline result that names a cause or another tree ends it when
- * the baseline is done.
+ * the way there, baseline or not, and one that names another tree leads there at once: its own
+ * baseline is another. A baseline result that names a cause or another tree ends the way when the
+ * baseline is done.
  */
 export function nextOnWay(tree: Tree, done: readonly Done[]): OnWay {
   const way = wayAfter(tree, done);
@@ -45,9 +46,10 @@ export function nextOnWay(tree: Tree, done: readonly Done[]): OnWay {
   if (complaint === undefined) return complaintFirst(way);
   const answer = answerToFollow(way, done);
   if (answer !== undefined && ![confirm, ...tree.baseline].includes(answer.check))
-    return stopAt(way, answer) ?? baselineNext(way) ?? along(way, linkOf(way, answer));
+    return leaveAt(way, answer) ?? baselineNext(way) ?? along(way, linkOf(way, answer));
   if (complaint === 0) return complaintGone(way);
-  return stopAt(way, answer) ?? baselineNext(way) ?? branch(way, complaint);
+  const left = answer?.check === confirm ? leaveAt(way, answer) : stopAt(way, answer);
+  return left ?? baselineNext(way) ?? branch(way, complaint);
 }
 
 /**
@@ -72,6 +74,16 @@ function stopAt(way: Way, answer: Answer | undefined): OnWay | undefined {
   if (answer === undefined || !isAbnormal(way, answer.check)) return undefined;
   const link = linkOf(way, answer);
   return link?.next.kind === 'stop' ? { kind: 'stop', reason: link.reason } : undefined;
+}
+
+/** The same, or on to another tree: what is wrong here is no matter of this one's baseline. */
+function leaveAt(way: Way, answer: Answer): OnWay | undefined {
+  const stop = stopAt(way, answer);
+  if (stop !== undefined || !isAbnormal(way, answer.check)) return stop;
+  const link = linkOf(way, answer);
+  return link?.next.kind === 'tree'
+    ? { kind: 'tree', tree: link.next.tree, reason: link.reason }
+    : undefined;
 }
 
 /** The baseline is done: the end that it names, else the branch that the complaint's result gives. */

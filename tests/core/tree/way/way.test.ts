@@ -138,6 +138,21 @@ describe('danger', () => {
   });
 });
 
+test('a result that names another tree leads there at once, though baseline readings are left', () => {
+  const { lamp, look, volts } = smallTreeData().checks;
+  const on = { next: 'tree:dim', reason: 'It is dim, not dark.' };
+  const led = { kind: 'tree', tree: 'dim', reason: 'It is dim, not dark.' };
+  const dim = [...lamp.results, { id: 'dim', label: 'x', ...on }];
+  const looked = [look.results[0], { ...look.results[1], ...on }];
+  const checks = { lamp: { ...lamp, results: dim }, look: { ...look, results: looked }, volts };
+
+  expect(nextOnWay(smallTree({ baseline: ['volts'], checks }), [dark, burnt])).toEqual(led);
+  expect(nextOnWay(smallTree({ baseline: ['volts'], checks }), [shown('lamp', 2)])).toEqual(led);
+  expect(nextOnWay(smallTree({ baseline: ['look', 'volts'], checks }), [dark, burnt])).toEqual(
+    check('volts'),
+  );
+});
+
 describe('what lies behind a repair', () => {
   test('is asked anew where it was abnormal and shows the mended cause; else it stays known', () => {
     const known = knownAfter(smallTree(), [dark, burnt, shown('volts', 2), repaired('fuse')]);

@@ -4,6 +4,7 @@ import { cautionNames, shortCaution } from '../app/walk/caution-words.ts';
 import { setUpWords, stateWords } from '../app/wording.ts';
 import { seenWords } from '../core/session/safeguard.ts';
 import { byDanger } from '../core/session/rules/cautions.ts';
+import { triageOfCause } from '../core/session/triage.ts';
 import { currentLeg, type Hold, type Leg, type Story } from '../core/session/story.ts';
 import { andWords, causeWords } from '../core/telling/words.ts';
 import type { BoardLine } from '../app/walk/board.ts';
@@ -153,8 +154,8 @@ function setFirst(blocker: Blocker, { shop }: Leg): string {
   return blocker.kind === 'state' ? `First: ${stateWords(blocker.needed)}. y when it is so.` : '';
 }
 
-const causeTitle = ({ story }: DueOnScreen, { cause: { name, repair } }: NamedCause): Row => {
-  const sorts = currentLeg(story).tree.triage !== undefined;
+const causeTitle = ({ story }: DueOnScreen, { id, cause: { name, repair } }: NamedCause): Row => {
+  const sorts = triageOfCause(currentLeg(story).tree, id) !== undefined;
   return withWork(
     `${story.due.kind === 'repair' ? 'REPAIR: ' : 'IS IT THIS? '}${name}`,
     sorts ? 'to inspection' : 'repair',

@@ -4,7 +4,7 @@ import { isOwn, isTestNamed } from '../tree/own/bare.ts';
 import { nextAfterRepair } from '../tree/way/after-repair.ts';
 import { nextOnWay, type OnWay } from '../tree/way/way.ts';
 import { awaitsProof, isProven, lastRepair, sinceLeg } from './proof.ts';
-import { handOver } from './triage.ts';
+import { handOver, triageOfCause } from './triage.ts';
 import { standsAt } from './finding-words.ts';
 import { currentLeg, type Due, type Finding, type Standpoint, type Story } from './story.ts';
 
@@ -32,12 +32,13 @@ export function dueNow(story: Standpoint): Due {
   return isOwn(currentLeg(story).tree) ? inOwnWords(story) : ownWay(story);
 }
 
-/** What is named is mended next; a tree that only sorts hands it on. */
+/** What is named is mended next, or handed on where only an inspection releases it. */
 function afterNaming(story: Standpoint, cause: string): Due {
   const { tree } = currentLeg(story);
-  return tree.triage === undefined
+  const triage = triageOfCause(tree, cause);
+  return triage === undefined
     ? { kind: 'repair', cause }
-    : { kind: 'stop', reason: handOver(tree, tree.triage, cause) };
+    : { kind: 'stop', reason: handOver(tree, triage, cause) };
 }
 
 const lastProof = (story: Standpoint) => sinceLeg(story, story.proofs).at(-1);

@@ -105,6 +105,7 @@ function repairWords(tree: Tree, shop: Shop, id: string): string {
     ...(cautions.length > 0 ? [`Cautions: ${andWords(cautions)}.`] : []),
     ...(repair.parts.length > 0 ? [`Parts: ${andWords(repair.parts)}.`] : []),
     ...reasonWords(tree, cause),
+    ...(cause.triage === undefined ? [] : [`Named, it is handed to inspection: ${cause.triage}`]),
     ...(repair.then.length > 0
       ? [
           `Afterwards: ${andWords(repair.then.map((check) => `"${tree.checks[check]?.ask ?? check}"`))}.`,

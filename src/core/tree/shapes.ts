@@ -140,6 +140,8 @@ export const Cause = z.strictObject({
   shows: Text.optional(),
   /** Causes that may have brought this one about: mending it alone is not the end of the job. */
   because: z.array(Id).min(1).optional(),
+  /** Named, this one is only handed to inspection, as all are where the whole tree sorts. Why. */
+  triage: Text.optional(),
   repair: Repair,
   /** Where on the feed path it sits, and what it does there. */
   ...causeFeedFields,

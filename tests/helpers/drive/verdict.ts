@@ -1,3 +1,4 @@
+import { triageOfCause } from '../../../src/core/session/triage.ts';
 import type { Due } from '../../../src/core/session/story.ts';
 import { gatesOfStanding } from '../../../src/core/tree/way/gates.ts';
 import type { Tree } from '../../../src/core/tree/model.ts';
@@ -13,7 +14,10 @@ export const wrongRepairs = (
   script: Script,
   { mended, condemned, trees }: Drive,
 ): readonly string[] =>
-  (trees.at(-1)?.triage === undefined ? mended : condemned).filter(
+  [
+    ...mended,
+    ...condemned.filter((cause) => trees.some((tree) => triageOfCause(tree, cause) !== undefined)),
+  ].filter(
     (cause) =>
       !script.causes.includes(cause) &&
       !trees.some(({ causes }) => causes[cause]?.repair.try === true),

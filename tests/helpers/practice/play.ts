@@ -10,6 +10,7 @@ import { fold, step, type Recorded } from '../../../src/core/session/fold.ts';
 import { newEvent } from '../../../src/core/session/read-event.ts';
 import { decide } from '../../../src/core/session/rules/rules.ts';
 import { holdsBefore } from '../../../src/core/session/safeguard.ts';
+import { triageOf, triageOfCause } from '../../../src/core/session/triage.ts';
 import { currentLeg, nextNumber, type Due, type Story } from '../../../src/core/session/story.ts';
 import { unlisted } from '../../../src/core/tree/model.ts';
 import { neededBy } from '../../../src/core/tree/states.ts';
@@ -108,8 +109,8 @@ function ledBy(policy: Policy, { story }: Play): Led {
   const { due } = story;
   if (due.kind === 'proven') return { outcome: 'proven', why: '' };
   if (policy === 'odds') return byOdds(story);
-  // The advice goes on where the tree's own way ends, whatever it ends with.
-  const ends = due.kind === 'stop' || due.kind === 'leg';
+  // The advice goes on where the tree's own way ends, whatever it ends with but the inspection.
+  const ends = (due.kind === 'stop' && triageOf(story) === undefined) || due.kind === 'leg';
   if (ends && policy === 'advice') return byAdvice(story, true);
   if (due.kind === 'leg') return { outcome: 'handed over', why: `to ${due.tree}` };
   if (due.kind === 'stop') return { outcome: 'stopped', why: due.reason };
@@ -161,7 +162,7 @@ function byOdds(story: Story): Led {
   if (waits) return { due, beyond: false };
   const mended = story.repairs.map(({ cause }) => cause);
   const left = Object.entries(tree.causes)
-    .filter(([id]) => !mended.includes(id))
+    .filter(([id]) => !mended.includes(id) && triageOfCause(tree, id) === undefined)
     .toSorted(
       ([, one], [, other]) =>
         other.odds / (other.repair.minutes + 1) - one.odds / (one.repair.minutes + 1),

@@ -1,5 +1,6 @@
 import { unlisted } from '../../tree/model.ts';
 import type { Tree } from '../../tree/model.ts';
+import { triageOfCause } from '../../session/triage.ts';
 import type { Advice, NextStep } from '../advice/advice.ts';
 import { gradeOf, worthNaming } from '../grade.ts';
 
@@ -23,7 +24,7 @@ export const stepWords = (tree: Tree, { do: kind, id }: Pick<NextStep, 'do' | 'i
     ? (tree.checks[id]?.ask ?? id).replace(/[?.]$/, '')
     : id === unlisted
       ? 'look further: it may be something not on this list'
-      : `${tree.triage === undefined ? 'repair' : 'for the inspection'}: ${nameOf(tree, id)}`;
+      : `${triageOfCause(tree, id) === undefined ? 'repair' : 'for the inspection'}: ${nameOf(tree, id)}`;
 
 /** Why a step, in one sentence of plain words. */
 export function becauseOf(tree: Tree, step: NextStep): string {
@@ -32,7 +33,7 @@ export function becauseOf(tree: Tree, step: NextStep): string {
     return `The complaint's own test comes first: ${percent(why.cures)} that the repair has cured it.`;
   if (why.kind === 'again')
     return 'Everything else waits until this shows otherwise: put that right, and look again.';
-  if (why.kind === 'repair' && tree.triage !== undefined)
+  if (why.kind === 'repair' && triageOfCause(tree, step.id) !== undefined)
     return `${nameOf(tree, step.id)} is there with ${percent(why.there)}: named so, it goes to inspection.`;
   if (why.kind === 'repair')
     return `${nameOf(tree, step.id)} is there with ${percent(why.there)}, and mending it would end the complaint with ${percent(why.cures)}; that is quicker than looking further.`;

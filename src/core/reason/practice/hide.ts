@@ -27,7 +27,9 @@ const mostDraws = 200;
  */
 export function hideFault(tree: Tree, { salt, hard, causes }: Wish): Parsed<Secret> {
   if (tree.triage !== undefined) return bad(onlySorts(tree.triage));
-  const known = Object.keys(tree.causes);
+  const sorted = causes.map((id) => tree.causes[id]?.triage).find((why) => why !== undefined);
+  if (sorted !== undefined) return bad(onlySorts(sorted));
+  const known = mendable(tree).map(([id]) => id);
   const strange = causes.find((id) => !known.includes(id));
   if (strange !== undefined) return bad(unknownCause(strange, known));
   const wanted = hard ? 2 : 1;
@@ -41,9 +43,13 @@ export function hideFault(tree: Tree, { salt, hard, causes }: Wish): Parsed<Secr
   return bad(noVehicle);
 }
 
+/** Causes that a job may end with as mended: the others go to inspection. */
+const mendable = ({ causes }: Tree) =>
+  Object.entries(causes).filter(([, { triage }]) => triage === undefined);
+
 /** Different causes, each by its odds among those that are left. */
-function drawCauses({ causes }: Tree, wanted: number, random: Random): readonly string[] {
-  let left = Object.entries(causes)
+function drawCauses(tree: Tree, wanted: number, random: Random): readonly string[] {
+  let left = mendable(tree)
     .filter(([id]) => id !== unlisted)
     .map(([id, { odds }]) => ({ id, odds }));
   const drawn: string[] = [];
@@ -69,8 +75,8 @@ const noVehicle: Problem = {
 
 const onlySorts = (why: string): Problem => ({
   code: 'only-sorts',
-  message: `This tree only sorts: nothing is mended by it, so there is nothing to practice. Why: ${why}`,
-  mend: 'Choose another tree.',
+  message: `What is found is handed to inspection, not mended, so there is nothing to practice. Why: ${why}`,
+  mend: 'Choose another cause or another tree.',
 });
 
 const tooFew = (count: number): Problem => ({

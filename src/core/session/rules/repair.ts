@@ -7,6 +7,7 @@ import { stepOfCause, toBeRead, unreadOf } from './cautions.ts';
 import { causeOf, noSuchCause, toldAt } from './lookup.ts';
 import { noParts } from '../costs/parts.ts';
 import { currentLeg, type Story } from '../story.ts';
+import { triageOfCause } from '../triage.ts';
 
 /** Names a cause as found. */
 export function condemn(action: ActionOf<'condemn'>, story: Story): Ruling {
@@ -71,10 +72,13 @@ export function repair(action: ActionOf<'repair'>, story: Story): Ruling {
   const cause = causeOf(story, action.cause);
   if (cause === undefined) return noSuchCause(story, action.cause);
   const { tree } = currentLeg(story);
-  if (tree.triage !== undefined)
+  const triage = triageOfCause(tree, action.cause);
+  if (triage !== undefined)
     return refuse(
       'only-sorts',
-      `This tree only sorts: nothing is mended by it. Why: ${tree.triage}`,
+      tree.triage === undefined
+        ? `This cause is handed to inspection, not mended here. Why: ${triage}`
+        : `This tree only sorts: nothing is mended by it. Why: ${triage}`,
       'Name the cause, and close the session as handed-on: to inspection.',
       action.cause,
     );

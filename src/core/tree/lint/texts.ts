@@ -95,7 +95,8 @@ export function textsOf(tree: Tree): readonly (readonly [path: string, text: str
     ['title', tree.title],
     ['complaint.say', tree.complaint.say],
     ...some('triage', tree.triage),
-    ...Object.entries(tree.causes).flatMap(([id, { name, where, shows, repair }]) => [
+    ...Object.entries(tree.causes).flatMap(([id, { name, where, shows, repair, triage }]) => [
+      ...some(`causes.${id}.triage`, triage),
       [`causes.${id}.name`, name] as const,
       ...some(`causes.${id}.where`, where),
       ...some(`causes.${id}.shows`, shows),

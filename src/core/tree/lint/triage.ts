@@ -19,14 +19,15 @@ export function lintTriage(tree: Tree, tell: Tell): void {
       message: `The complaint bears the caution "${notDriven}", and nothing says that this tree only sorts.`,
       mend: 'Say in "triage" why the vehicle goes to inspection: then nothing is closed as fixed.',
     });
-  if (tree.triage === undefined && tree.id !== 'brakes') return;
+  const sorts = tree.triage !== undefined || Object.values(tree.causes).some((one) => one.triage);
+  if (!sorts && tree.id !== 'brakes') return;
   for (const [path, text] of [...textsOf(tree), ...roadSteps(tree)])
     if (driving.test(text))
       tell({
         code: 'brakes-drive',
         path,
         value: text,
-        message: 'A tree that only sorts has the vehicle driven.',
+        message: 'A tree that sorts for an inspection has the vehicle driven.',
         mend: 'Say what stops the vehicle from moving: trailer it, or mend it where it stands.',
       });
 }

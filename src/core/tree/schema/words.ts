@@ -80,6 +80,8 @@ export const treeWords: Readonly<Record<string, string>> = {
   'causes.shows': 'How it shows itself to somebody who looks.',
   'causes.because':
     'Ids of causes that may have brought this one about: the fuse burnt for a reason.',
+  'causes.triage':
+    'Only for a cause that is sorted out and not mended here: why the vehicle goes to inspection once it is named.',
   'causes.repair': 'How it is put right, and what that takes.',
   'causes.span': 'The two stations of the feed path between which it sits.',
   'causes.fault':

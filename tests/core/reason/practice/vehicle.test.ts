@@ -155,6 +155,16 @@ test.each(mendable.map(({ id }) => id))('practice on %s is played to its end', (
     }
 });
 
+test('a cause that only an inspection releases is not hidden', () => {
+  const tree = asWalked(shippedTree('oil-pressure'), vehicle);
+  const wish = { salt: saltOf('x', tree.id, sha256), hard: false };
+
+  expect(hideFault(tree, { ...wish, causes: ['bearings'] })).toMatchObject({
+    problems: [{ code: 'only-sorts' }],
+  });
+  expect(hideFault(tree, { ...wish, causes: ['sender-oil'] }).kind).toBe('good');
+});
+
 test('another fault, another salt or another answer than was committed to is told', () => {
   const { recorded } = play(practiceOn(shippedTree('pings'), { seed: 'forged' }), 'odds');
   const { header, events } = recorded;

@@ -4,9 +4,10 @@ import { writeUp } from '../../../../src/core/account/account.ts';
 import { stepWords } from '../../../../src/core/reason/history/wording.ts';
 import type { Action } from '../../../../src/core/session/action.ts';
 import { after, headerFor, verdict } from '../../../helpers/story.ts';
-import { smallTree } from '../../../helpers/tree.ts';
+import { smallTree, smallTreeData } from '../../../helpers/tree.ts';
 
-const sorting = smallTree({ format: 2, triage: 'an inspection releases it.' });
+const triage = 'an inspection releases it.';
+const sorting = smallTree({ format: 2, triage });
 const sorted = (...actions: readonly Action[]) => after(actions, headerFor(sorting)).story;
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };
@@ -59,5 +60,36 @@ describe('a tree that only sorts', () => {
 
   test('names a cause for the inspection, and advises no repair', () => {
     expect(stepWords(sorting, { do: 'repair', id: 'fuse' })).toMatch(/^for the inspection: /);
+  });
+});
+
+describe('a cause that only an inspection releases, in a tree that mends the others', () => {
+  const { causes } = smallTreeData();
+  const mixed = smallTree({ causes: { ...causes, fuse: { ...causes.fuse, triage } } });
+  const told = (...actions: readonly Action[]) => after(actions, headerFor(mixed)).story;
+
+  test('is handed on once it is named, never mended and never closed as fixed', () => {
+    const story = told(dark, burnt, named);
+
+    expect(story.due).toMatchObject({ kind: 'stop' });
+    expect(verdict(story, { do: 'repair', cause: 'fuse' })).toBe('only-sorts');
+    expect(verdict(story, fixed)).toBe('for-inspection');
+    expect(endingsOf(story).map(({ label }) => label)).toContain('handed to inspection');
+    expect(writeUp(story, record).markdown).toContain(`Still to be inspected: ${triage}`);
+  });
+
+  test('binds nothing while another one is named', () => {
+    const other = told(dark, { do: 'condemn', cause: 'wire' });
+
+    expect(other.due).toEqual({ kind: 'repair', cause: 'wire' });
+    expect(endingsOf(other).map(({ as }) => as)).toContain('fixed');
+    expect(stepWords(mixed, { do: 'repair', id: 'wire' })).toMatch(/^repair: /);
+    expect(stepWords(mixed, { do: 'repair', id: 'fuse' })).toMatch(/^for the inspection: /);
+  });
+
+  test('binds no more once it was looked at and is not it', () => {
+    const looked = told(dark, burnt, named, { do: 'not-this', cause: 'fuse' });
+
+    expect(endingsOf(looked).map(({ as }) => as)).toContain('fixed');
   });
 });

@@ -37,3 +37,13 @@ test('no step of it is made on the road', () => {
 
   expect(toldBy(lintTriage, tree)).toEqual(['brakes-drive checks.look.standing.engine']);
 });
+
+test('a tree with one cause for the inspection tells nobody to drive either', () => {
+  const line = 'Drive it slowly home.';
+  const tree = withRepair('fuse', { do: [line] });
+  const { wire } = tree.causes;
+  const mixed = { ...tree, causes: { ...tree.causes, ...(wire && { wire: { ...wire, triage } }) } };
+
+  expect(toldBy(lintTriage, tree)).toEqual([]);
+  expect(toldBy(lintTriage, mixed)).toEqual(['brakes-drive causes.fuse.repair.do[0]']);
+});

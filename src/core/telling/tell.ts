@@ -24,6 +24,7 @@ export function tellTree(tree: Tree, shop: Shop): readonly Part[] {
   return [
     heading(1, tree.title),
     say(`${tree.complaint.say} ${testWords(tree)}`),
+    ...heardWords(tree),
     say('Read it aloud, and stop at every sentence that you would not sign.'),
     heading(2, 'Who has it'),
     ...oddsParts(filled, model),
@@ -121,3 +122,7 @@ const reasonWords = (tree: Tree, { because = [] }: Cause): readonly string[] =>
     : [
         `It may have come by ${andWords(because.map((one) => causeWords(tree, one)))}: look there too.`,
       ];
+
+/** What else owners are taken to say, where the tree has that: the complaint is found by it. */
+const heardWords = ({ complaint: { heard = [] } }: Tree): readonly Part[] =>
+  heard.length === 0 ? [] : [say(`Owners also say: ${heard.join('; ')}.`)];

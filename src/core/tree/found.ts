@@ -1,66 +1,84 @@
+import MiniSearch from 'minisearch';
 import { groupedTitle } from './groups.ts';
-import { hasWord } from './shop-search.ts';
 import type { Tree } from './model.ts';
+import { tellingWords } from './owner-words.ts';
 
 /** What a complaint is found by. */
 export type FoundBy = Pick<Tree, 'id' | 'title' | 'group' | 'complaint' | 'causes'>;
 
 /**
- * The complaints that words of a person find, the nearest first: those whose title has all that was
- * typed, those that have it in what is said of them, those that have each word in a cause too. Only
- * where there is none, those that have some of the words: the more telling a word (fewer complaints
- * have it), the more it counts.
+ * The complaints that words of a person find, the nearest first. Each of its phrases (title, what owners
+ * say, names of causes) is weighed by itself, so that one which is all in what was typed counts most;
+ * a word counts the more the fewer phrases have it (BM25+), a slip of a letter and a word begun count less.
  */
 export function complaintsFound<T extends FoundBy>(
   trees: readonly T[],
   typed: string,
 ): readonly T[] {
-  const words = typed
-    .toLowerCase()
-    .split(/[^\p{L}\d]+/u)
-    .filter((word) => word !== '');
-  if (words.length === 0) return trees;
-  const whole = [titleOf, saidOf]
-    .map((textOf) => trees.filter((tree) => words.every((word) => textOf(tree).includes(word))))
-    .concat([trees.filter((tree) => words.every((word) => hasStem(allOf(tree), word)))])
-    .flat();
-  return whole.length > 0 ? [...new Set(whole)] : nearest(trees, words);
+  if (typed.trim() === '') return trees;
+  const weights = new Map<number, number>();
+  for (const { id, score } of indexOf(trees).search(typed)) {
+    const at = placeOf(String(id));
+    const best = weights.get(at) ?? 0;
+    weights.set(at, Math.max(best, score) + furtherPhrase * Math.min(best, score));
+  }
+  const least = Math.max(0, ...weights.values()) * faint;
+  return [...weights]
+    .filter(([, weight]) => weight >= least)
+    .toSorted((one, other) => other[1] - one[1] || one[0] - other[0])
+    .flatMap(([at]) => trees[at] ?? []);
 }
 
-/** The complaints that have words in common with what was typed, those with the most telling ones first. */
-function nearest<T extends FoundBy>(trees: readonly T[], words: readonly string[]): readonly T[] {
-  const telling = words
-    .filter((word) => word.length >= leastLetters)
-    .map((word) => new Set(trees.filter((tree) => hasStem(allOf(tree), word))))
-    .filter((found) => found.size <= trees.length / 3);
-  const weight = (tree: T): number =>
-    telling.reduce((sum, found) => sum + (found.has(tree) ? 1 / found.size : 0), 0);
-  return trees
-    .map((tree) => ({ tree, weight: weight(tree) }))
-    .filter((one) => one.weight > 0)
-    .toSorted((one, other) => other.weight - one.weight)
-    .map(({ tree }) => tree);
-}
+/** What a second phrase of the same complaint adds to its best. */
+const furtherPhrase = 0.1;
 
-/** Shorter words stand in nearly every sentence. */
-const leastLetters = 4;
+/** What is so far behind the best is not what was meant. */
+const faint = 0.2;
 
-const titleOf = (tree: FoundBy): string => groupedTitle(tree).toLowerCase();
+/** What a phrase counts by where it stands. */
+const kinds = { title: 1.4, say: 1, heard: 1.4, cause: 0.5 } as const;
 
-const saidOf = (tree: FoundBy): string =>
-  `${titleOf(tree)} ${tree.complaint.say} ${tree.id.replaceAll('-', ' ')}`.toLowerCase();
+type Phrase = { readonly id: string; readonly text: string };
 
-const allOf = (tree: FoundBy): string =>
-  [
-    saidOf(tree),
-    ...Object.values(tree.causes).map(({ name, short = '' }) => `${name} ${short}`),
-  ].join(' ');
-
-/** Whether a text has the word or another form of it: "wipers" is found by "wiper", "stalls" by "stalling". */
-const hasStem = (text: string, word: string): boolean => hasWord(text, stemOf(word));
-
-/** A word without the ending of its form; no rule of grammar, enough to find by. */
-const stemOf = (word: string): string => {
-  const stem = word.replace(/ies$/, 'y').replace(/(ing|ed|es|s)$/, '');
-  return stem.length >= leastLetters ? stem : word;
+const phrasesOf = (tree: FoundBy, at: number): readonly Phrase[] => {
+  const phrase = (kind: keyof typeof kinds, text: string, index = 0): Phrase => ({
+    id: `${at} ${kind} ${index}`,
+    text,
+  });
+  return [
+    phrase('title', `${groupedTitle(tree)} ${tree.id.replaceAll('-', ' ')}`),
+    phrase('say', tree.complaint.say),
+    ...(tree.complaint.heard ?? []).map((text, index) => phrase('heard', text, index)),
+    ...Object.values(tree.causes).map(({ name, short = '' }, index) =>
+      phrase('cause', `${name} ${short}`, index),
+    ),
+  ];
 };
+
+const placeOf = (id: string): number => Number.parseInt(id, 10);
+
+const kindOf = (id: string): keyof typeof kinds =>
+  Object.keys(kinds).find((kind): kind is keyof typeof kinds => id.includes(kind)) ?? 'cause';
+
+/** The index made last: the same trees are asked at every key. */
+const made = new WeakMap<FoundBy, { trees: readonly FoundBy[]; index: MiniSearch<Phrase> }>();
+
+function indexOf(trees: readonly FoundBy[]): MiniSearch<Phrase> {
+  const [first] = trees;
+  const kept = first && made.get(first);
+  if (kept?.trees.length === trees.length && trees.every((tree, at) => tree === kept.trees[at]))
+    return kept.index;
+  const index = new MiniSearch<Phrase>({
+    fields: ['text'],
+    tokenize: (text) => [...tellingWords(text)],
+    processTerm: (term) => term,
+    searchOptions: {
+      prefix: (term) => term.length >= 3,
+      fuzzy: (term) => (term.length >= 5 ? 0.2 : false),
+      boostDocument: (id) => kinds[kindOf(String(id))],
+    },
+  });
+  index.addAll(trees.flatMap(phrasesOf));
+  if (first !== undefined) made.set(first, { trees, index });
+  return index;
+}

@@ -192,6 +192,8 @@ export const Tree = z.strictObject({
   title: Text,
   complaint: z.strictObject({
     say: Text,
+    /** What else owners say for it: found by it, never told. */
+    heard: z.array(Text).min(1).max(60).optional(),
     /** The check that shows the complaint; repeated after a repair it is the proof. */
     confirm: Id,
     /** Good tries in a row that prove an intermittent complaint cured. */

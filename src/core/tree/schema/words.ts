@@ -10,6 +10,8 @@ export const treeWords: Readonly<Record<string, string>> = {
   'tree.title': 'The complaint in a few words, as it stands in the list of trees.',
   'tree.complaint': 'What the owner says, and the check that makes it happen.',
   'complaint.say': 'What the owner says, in plain words.',
+  'complaint.heard':
+    'What else owners say for it, a few words each: who types one finds this complaint. Shown nowhere.',
   'complaint.confirm':
     'Id of the check that shows the complaint. Repeated after a repair it is the proof, so it must be one that can pass.',
   'complaint.tries':

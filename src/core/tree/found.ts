@@ -55,6 +55,12 @@ const phrasesOf = (tree: FoundBy, at: number): readonly Phrase[] => {
   ];
 };
 
+/** Letters that may be wrong in a word of so many. */
+function slipsTaken(letters: number): number | false {
+  if (letters < 4) return false;
+  return letters < 8 ? 1 : 2;
+}
+
 const placeOf = (id: string): number => Number.parseInt(id, 10);
 
 const kindOf = (id: string): keyof typeof kinds =>
@@ -74,7 +80,7 @@ function indexOf(trees: readonly FoundBy[]): MiniSearch<Phrase> {
     processTerm: (term) => term,
     searchOptions: {
       prefix: (term) => term.length >= 3,
-      fuzzy: (term) => (term.length >= 5 ? 0.2 : false),
+      fuzzy: (term) => slipsTaken(term.length),
       boostDocument: (id) => kinds[kindOf(String(id))],
     },
   });

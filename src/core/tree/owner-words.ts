@@ -17,7 +17,7 @@ const silent: ReadonlySet<string> = new Set(
   ),
 );
 
-/** What owners say for what the trees say: the British words of the README, lights, and "not" in all its forms. */
+/** What owners say for what the trees say: the British words of the README, lights, the commonest slip, and "not" in all its forms. */
 const meant: Readonly<Record<string, string>> = {
   ...Object.fromEntries(
     'arent cannot cant couldnt didnt doesnt dont isnt never wasnt wont wouldnt'
@@ -32,6 +32,8 @@ const meant: Readonly<Record<string, string>> = {
   blinkers: 'signal',
   indicator: 'signal',
   indicators: 'signal',
+  guage: 'gauge',
+  guages: 'gauge',
   petrol: 'fuel',
   gasoline: 'fuel',
   bonnet: 'hood',

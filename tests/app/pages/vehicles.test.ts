@@ -89,8 +89,8 @@ describe('a new job', () => {
     ['clicks', 'no-crank'],
     ['pedal', 'brakes'],
     ['no supply', 'no-supply'],
-    // It is said of another tree too, which comes before it in the list: titles come first.
-    ['lamps', 'dim-lamps'],
+    ['keeps blowing fuses', 'circuit-burns'],
+    ['petrol guage wrong', 'gauges'],
   ])('finds the complaint by "%s"', (words, tree) => {
     const { program } = makeProgram();
     press(program, `s${words}`);

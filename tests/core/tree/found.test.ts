@@ -42,3 +42,21 @@ test('a sentence finds by its telling words, those that few complaints have firs
 });
 
 test('words of no complaint find none', () => expect(ids('wipers')).toEqual([]));
+
+test('what is said only by one word of many is left out behind what is said whole', () => {
+  expect(ids('boils over')).toEqual(['boil']);
+});
+
+test('a slip of a letter, a word begun and a British word find it', () => {
+  expect(ids('thermostta')).toEqual(['boil']);
+  expect(ids('ther')).toEqual(['boil']);
+  expect(ids('steam under the bonnet')).toEqual(['boil']);
+});
+
+test('what owners say for it finds it, though nothing of it is in the tree else', () => {
+  const [first] = trees;
+  if (first === undefined) throw new Error('no tree');
+  const heard = { ...first, complaint: { ...first.complaint, heard: ['groans like a bear'] } };
+
+  expect(complaintsFound([heard, ...trees.slice(1)], 'groaning bear')).toEqual([heard]);
+});

@@ -16,7 +16,7 @@ test('what owners say finds its complaint first or second, nine times in ten', (
   });
 
   expect(said).toHaveLength(120);
-  expect(missed.length, JSON.stringify(missed)).toBeLessThanOrEqual(12);
+  expect(said.length - missed.length).toBeGreaterThanOrEqual(108);
 });
 
 test.each([

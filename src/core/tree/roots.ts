@@ -100,7 +100,7 @@ const levelOf = ({ code }: Pick<Problem, 'code'>): number =>
 
 /** Places that the way of a tree hangs on. */
 const wayPlaces =
-  /^(start|baseline|complaint|safeguards)\b|\.(next|go|after|results)\b|^(causes|checks)\.[^.]+$/;
+  /^(start|baseline|complaint|safeguards)\b|\.(next|go|after|results)\b|^(causes|checks|branches)\.[^.]+$/;
 
 /** Places with the numbers that weigh the causes. */
 const weights =
@@ -112,6 +112,9 @@ function restsOn(problem: Problem, around: Around): Problem | undefined {
   const level = levelOf(problem);
   const isBelow = (one: Problem): boolean => levelOf(one) < level;
   if (code.startsWith('unreachable-') || code === 'loop') return around.ways.find(isBelow);
+  // Where a check is called "stop", what leads to it seems to end.
+  if (code === 'no-reason')
+    return around.ways.find(({ value, kin }) => kin === `reserved ${value}`);
   if (level === 4) return around.weighing.find(isBelow);
   const check = checkOf(problem);
   if (check === undefined || level > 2) return undefined;

@@ -64,7 +64,8 @@ export function salvage(value: unknown): Salvaged | undefined {
       for (const path of placesOf(issue, round)) {
         if (path.length === 0) return undefined;
         replaced.add(showPath(path));
-        lost.push(replace(rest, path));
+        // What has no usable name is missed by it, wherever else it is named.
+        lost.push(replace(rest, path), path.length === 2 ? path[1] : undefined);
       }
   }
   return undefined;

@@ -112,6 +112,7 @@ const reserved = ({ file, at }: Source, { path, offset }: Key): Problem => ({
   file,
   path,
   ...at(offset),
+  kin: 'id __proto__',
   message: 'The name "__proto__" cannot be used.',
   mend: 'Give it another name.',
 });

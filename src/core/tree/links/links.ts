@@ -1,5 +1,3 @@
-import { isBrought } from '../brought.ts';
-import { isLook } from '../looked.ts';
 import { isOwn } from '../own/bare.ts';
 import { unlisted } from '../model.ts';
 import type { Problem, Tell } from '../../problem.ts';
@@ -7,6 +5,7 @@ import type { When } from '../basics.ts';
 import type { Check, Tree } from '../model.ts';
 import { checkNumbers } from './numbers.ts';
 import { strayNext } from '../way/next.ts';
+import { checkReserved } from '../reserved.ts';
 import type { Shop } from '../shop.ts';
 import { checkFormatTwo } from './format-two.ts';
 import { checkWritten } from '../written/check.ts';
@@ -23,6 +22,7 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
   const problems: Problem[] = [];
   const tell: Tell = (problem) => problems.push({ ...problem, file });
   checkStarts(tree, tell);
+  const { asWhen } = checkReserved(fileOf(tree), tell);
   for (const [id, check] of Object.entries(tree.checks)) {
     checkNames(tree, id, check, tell);
     checkNumbers(check, { path: `checks.${id}`, isComplaint: id === tree.complaint.confirm, tell });
@@ -35,7 +35,8 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
   checkFormatTwo(tree, tell, shop);
   if (shop !== undefined) {
     const { causes, checks, branches, safeguards, feed } = fileOf(tree);
-    checkFacts({ causes, checks, branches, safeguards, feed }, shop, '', tell);
+    // What is called "when" cannot be told from a condition.
+    if (!asWhen) checkFacts({ causes, checks, branches, safeguards, feed }, shop, '', tell);
     checkShopNames(tree, shop, tell);
   }
   return atBlocks(tree.written, problems);
@@ -57,22 +58,6 @@ function checkStarts(tree: Tree, tell: Tell): void {
       path: 'causes',
       message: 'The tree has no causes.',
       mend: 'Give at least one.',
-    });
-  for (const id of Object.keys(tree.causes).filter(isBrought))
-    tell({
-      code: 'reserved-name',
-      path: `causes.${id}`,
-      value: id,
-      message: `"${id}" is the name of a fault that a repair brought: the program makes it.`,
-      mend: 'Give the cause another id.',
-    });
-  for (const id of Object.keys(tree.checks).filter(isLook))
-    tell({
-      code: 'reserved-name',
-      path: `checks.${id}`,
-      value: id,
-      message: `"${id}" is the name of an open look at a cause: the program makes it.`,
-      mend: 'Give the check another id.',
     });
 }
 

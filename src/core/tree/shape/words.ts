@@ -140,7 +140,11 @@ function wrongId(id: string): Told {
   const better = asId(id);
   const message = `"${id}" cannot be an id.`;
   if (better === '' || better === id)
-    return { message, mend: 'This name is taken by the program itself: choose another.' };
+    return {
+      message,
+      kin: `id ${id}`,
+      mend: 'This name is taken by the program itself: choose another.',
+    };
   return {
     message,
     kin: `id ${id}`,

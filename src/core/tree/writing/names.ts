@@ -1,3 +1,5 @@
+import { reservedWords } from '../reserved.ts';
+
 /** Words that say nothing about which thing is meant. */
 const small = /^(a|an|the|is|are|does|do|at|of|on|in|it|its|to|while|and|or)$/;
 
@@ -11,19 +13,7 @@ export function idFor(name: string, taken: Iterable<string>): string {
     .filter((word) => word !== '');
   const telling = words.filter((word) => !small.test(word));
   const id = (telling.length > 0 ? telling : words).slice(0, 4).join('-').slice(0, 40) || 'one';
-  const used = new Set([...taken, ...reserved]);
+  const used = new Set([...taken, ...reservedWords]);
   if (!used.has(id)) return id;
   for (let number = 2; ; number += 1) if (!used.has(`${id}-${number}`)) return `${id}-${number}`;
 }
-
-const reserved = [
-  'always',
-  'when',
-  'is',
-  'if',
-  'go',
-  'stop',
-  'unlisted',
-  'constructor',
-  'prototype',
-];

@@ -6,8 +6,8 @@ import { mapTexts, narrowed } from './narrowed.ts';
 import { alternativesOf } from './varying.ts';
 import type { Written, WrittenCheck, WrittenResult } from './written.ts';
 
-/** The place behind the last branch: the fault is on none of them. */
-const none = 'none';
+/** The place behind the last branch, where the fault is on none of them: no id that an author can give. */
+const none = '(none)';
 
 /** Of a hundred probes, how many show the fault where it is not, unless the tree says: common practice. */
 const usuallyWrong = 2;

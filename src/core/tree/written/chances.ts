@@ -9,8 +9,9 @@ export const usuallyBad = 3;
 const percentOf = (share: number | keyof typeof oftenWords): number =>
   typeof share === 'number' ? share : oftenWords[share];
 
+/** A number there is a share of a result of that name, which no result may have. */
 export const isCertain = (shares: Certain | Shares): shares is Certain =>
-  Object.hasOwn(shares, 'always');
+  Object.keys(shares).length === 1 && typeof shares.always === 'string';
 
 /**
  * What was typed, as chances in the order of the results and before any floor. The healthy result

@@ -11,9 +11,6 @@ import { isCertain } from './chances.ts';
 import { alternativesOf } from './varying.ts';
 import type { Certain, Shares, Written, WrittenCheck } from './written.ts';
 
-/** Words that rows use for themselves, so that no result may be called so. */
-const reserved = ['always', 'when', 'is', 'if', 'go'];
-
 type Place = { readonly path: string; readonly check: WrittenCheck; readonly tell: Tell };
 
 /** What is wrong with the chances, limits and leads that a file of format 2 gives by name. */
@@ -36,14 +33,6 @@ export function checkWritten(file: Written, tell: Tell): void {
 
 function checkResults({ path, check, tell }: Place): void {
   for (const [index, { id, label }] of check.results.entries()) {
-    if (reserved.includes(id))
-      tell({
-        code: 'reserved-name',
-        path: `${path}.results[${index}].id`,
-        value: id,
-        message: `No result can be called "${id}": rows use the word for themselves.`,
-        mend: 'Give the result another id.',
-      });
     if (label === undefined && check.limits === undefined)
       tell({
         code: 'no-label',

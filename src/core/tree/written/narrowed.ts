@@ -1,4 +1,5 @@
 import { parseNext } from '../way/next.ts';
+import { isAlternative } from './varying.ts';
 import type { WrittenCheck } from './written.ts';
 
 /** A look as it is at one branch: without what condemns a cause that does not hang there. */
@@ -27,7 +28,7 @@ export function narrowed(look: WrittenCheck, isOn: (cause: string) => boolean): 
 function onlyResults<T>(chances: T, kept: ReadonlySet<string>): T {
   if (Array.isArray(chances)) return chances.map((one: unknown) => onlyResults(one, kept)) as T;
   if (typeof chances !== 'object' || chances === null) return chances;
-  if ('is' in chances) return { ...chances, is: onlyResults(chances.is, kept) };
+  if (isAlternative<unknown>(chances)) return { ...chances, is: onlyResults(chances.is, kept) };
   return Object.fromEntries(Object.entries(chances).filter(([id]) => kept.has(id))) as T;
 }
 

@@ -12,7 +12,8 @@ export function varying<T extends z.ZodType>(value: T) {
   return z.union([value, z.tuple([alternative], z.union([alternative, value]))]);
 }
 
-const isAlternative = <T>(one: unknown): one is Alternative<T> =>
+/** Whether something holds on some vehicles only: a result called "is" alone makes a row none. */
+export const isAlternative = <T>(one: unknown): one is Alternative<T> =>
   typeof one === 'object' && one !== null && !Array.isArray(one) && 'when' in one && 'is' in one;
 
 /** Whether a value is a list of alternatives, and no list that is itself the value. */

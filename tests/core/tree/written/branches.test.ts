@@ -3,53 +3,13 @@ import { problemsOf, trusted } from '../../../../src/core/problem.ts';
 import type { Tree } from '../../../../src/core/tree/model.ts';
 import { parseTreeValue } from '../../../../src/core/tree/parse.ts';
 import { fileOf } from '../../../../src/core/tree/written/settle.ts';
+import { branched, fourFuses } from '../../../helpers/branched.ts';
 import { shippedTrees } from '../../../helpers/library.ts';
 import { planted, type Fault } from '../../../helpers/plant.ts';
 import { smallShop } from '../../../helpers/tree.ts';
 
-/** Four fuses in a row; the small tree's burnt fuse is on one of the first two. */
-const block = {
-  probe: {
-    kind: 'try',
-    ask: 'These out: is the short gone?',
-    how: ['Out together: {these}.'],
-    healthy: 'No change.',
-    minutes: 2,
-    told: 'the short with {these} out',
-    elsewhere: { label: 'no change' },
-    here: { label: 'gone', told: 'it went with {these}' },
-    source: 'common practice, no source',
-  },
-  look: {
-    kind: 'look',
-    ask: 'What is on it?',
-    how: ['Follow {branch}.'],
-    minutes: 3,
-    results: [
-      { id: 'fine', label: 'nothing', next: 'volts' },
-      { id: 'burnt', label: 'burnt', next: 'cause:fuse' },
-      { id: 'torn', label: 'torn', next: 'cause:wire' },
-    ],
-    sound: { burnt: 2, torn: 3 },
-    'shows-with': { fuse: { burnt: 90 }, wire: { torn: 80 } },
-    source: 'common practice, no source',
-  },
-  of: {
-    one: { name: 'the first fuse', minutes: 0.25, hangs: { fuse: 40 } },
-    two: { name: 'the second fuse', minutes: 0.25, hangs: { fuse: 40 } },
-    three: { name: 'the third fuse', minutes: 0.25, hangs: { wire: 50 } },
-    four: { name: 'the fourth fuse', minutes: 0.25, hangs: { wire: 40 }, next: 'cause:wire' },
-  },
-  none: { next: 'volts' },
-};
-
-const base = (): readonly Fault[] => [
-  ['format', 2],
-  ['checks.lamp.shows-with', { fuse: { always: 'dark' }, wire: { dark: 'mostly' } }],
-  ['branches', { pull: structuredClone(block) }],
-];
 const parse = (...faults: readonly Fault[]) =>
-  parseTreeValue(planted(...base(), ...faults), 'small.json', smallShop);
+  parseTreeValue(planted(...branched(), ...faults), 'small.json', smallShop);
 const codes = (...faults: readonly Fault[]) =>
   problemsOf(parse(...faults)).map(({ code, path }) => `${code} ${path}`);
 
@@ -143,10 +103,10 @@ test.each<[string, readonly Fault[], string]>([
   ],
   [
     'one branch alone',
-    [['branches.pull.of', { one: block.of.one }]],
+    [['branches.pull.of', { one: fourFuses.of.one }]],
     'one-branch branches.pull.of',
   ],
-  ['a name that is taken', [['branches', { look: block }]], 'branch-name-taken branches.look'],
+  ['a name that is taken', [['branches', { look: fourFuses }]], 'branch-name-taken branches.look'],
 ])('%s is told at the block', (_, faults, told) => {
   expect(codes(...faults)).toContain(told);
 });

@@ -1,8 +1,9 @@
 import { quickAdvice } from '../../src/core/reason/advice/advise.ts';
 import type { Advice, NextStep } from '../../src/core/reason/advice/advice.ts';
+import { asStillThere } from '../../src/core/reason/advice/complaint-now.ts';
 import { exactMovement } from '../../src/core/reason/advice/condemning.ts';
 import { moveNamed } from '../../src/core/reason/advice/minutes.ts';
-import { withFinding, type ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
+import type { ReasoningInput } from '../../src/core/reason/belief/evidence.ts';
 import { beginEpisode, doneIn, findIn, workOn } from '../../src/core/reason/plan/episode.ts';
 import type { Environment, Episode } from '../../src/core/reason/plan/episode.ts';
 import { inputAt } from '../../src/core/reason/plan/policies.ts';
@@ -38,27 +39,13 @@ function shutBefore(tree: Tree, { state }: Episode, { do: kind, id }: NextStep):
   }).length;
 }
 
-/**
- * What a repair is weighed by: where the complaint's own test has not been made since the last one, a
- * safeguard keeps it shut (else the test would lead), and the complaint counts as still there.
- */
-function weighedBy(input: ReasoningInput): ReasoningInput {
-  const { checks, complaint } = input.model;
-  const test = checks[complaint];
-  if (test === undefined) return input;
-  const last = input.evidence.findLast(({ group }) => group === test.group);
-  if (last !== undefined && last.at >= input.repairs) return input;
-  const hi = test.results.length - 1;
-  return withFinding(input, { check: complaint, group: test.group, lo: 1, hi });
-}
-
 function againstTheRule(input: ReasoningInput, advice: Advice, step: NextStep): boolean {
   const { causes, checks } = input.model;
   const index = causes.findIndex(({ id }) => id === step.id);
   const cause = causes[index];
   const chance = advice.suspects.find((one) => one.cause === step.id)?.chance ?? advice.unlisted;
   if (cause === undefined || cause.trial || chance >= input.prudence.sure) return false;
-  const weighed = weighedBy(input);
+  const weighed = asStillThere(input);
   return advice.next.some(
     (other) =>
       other.do === 'check' &&

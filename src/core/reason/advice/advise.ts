@@ -3,11 +3,11 @@ import { good } from '../../problem.ts';
 import type { Parsed } from '../../problem.ts';
 import { believe } from '../belief/posterior.ts';
 import type { Belief } from '../belief/posterior.ts';
-import { withFinding, type ReasoningInput } from '../belief/evidence.ts';
+import type { ReasoningInput } from '../belief/evidence.ts';
 import type { Why } from './explain.ts';
 import { moveMinutes, moveNamed } from './minutes.ts';
 import type { Move, StepName } from './minutes.ts';
-import { complaintOf } from '../belief/model.ts';
+import { asStillThere, complaintNow } from './complaint-now.ts';
 import { adviceOf, type Advice } from './advice.ts';
 import { isOpen, isUntold, startSearch } from './search-state.ts';
 import type { SearchState } from './search-state.ts';
@@ -53,15 +53,6 @@ function tablesOf(input: ReasoningInput, belief: Belief) {
   return startSearch(input, from, sets);
 }
 
-/** What the complaint's own test said last: still there, gone, or not asked since a repair. */
-function complaintNow(input: ReasoningInput): 'there' | 'gone' | 'unknown' {
-  const { group } = complaintOf(input.model);
-  const last = input.evidence.findLast((finding) => finding.group === group);
-  if (last === undefined || last.at < input.repairs || (last.lo === 0 && last.hi > 0))
-    return 'unknown';
-  return last.hi === 0 ? 'gone' : 'there';
-}
-
 /** Steps from where the complaint is there now. */
 function* search(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
   const { tables, at: now } = tablesOf(input, belief);
@@ -104,8 +95,7 @@ function firstOf(tables: SearchTables, now: SearchState, wanted: number): number
 /** The complaint's test first; what follows it is weighed with "still there" taken as found. */
 function* proofFirst(input: ReasoningInput, belief: Belief, options: AdviseOptions): Advising {
   const { complaint } = input.model;
-  const { group, results } = complaintOf(input.model);
-  const failed = withFinding(input, { check: complaint, group, lo: 1, hi: results.length - 1 });
+  const failed = asStillThere(input);
   const then = believe(failed);
   const chance =
     then.kind === 'bad' ? 0 : Math.min(1, Math.exp(then.value.logEvidence - belief.logEvidence));

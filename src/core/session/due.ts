@@ -32,9 +32,12 @@ export function dueNow(story: Standpoint): Due {
   return isOwn(currentLeg(story).tree) ? inOwnWords(story) : ownWay(story);
 }
 
-/** What is named is mended next, or handed on where only an inspection releases it. */
+/** What is named is mended next, or another tree goes on from it, or only an inspection releases it. */
 function afterNaming(story: Standpoint, cause: string): Due {
   const { tree } = currentLeg(story);
+  const named = tree.causes[cause];
+  if (named?.tree !== undefined)
+    return { kind: 'leg', tree: named.tree, reason: named.repair.do.join(' ') };
   const triage = triageOfCause(tree, cause);
   return triage === undefined
     ? { kind: 'repair', cause }

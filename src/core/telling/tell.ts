@@ -107,6 +107,7 @@ function repairWords(tree: Tree, shop: Shop, id: string): string {
     ...(repair.parts.length > 0 ? [`Parts: ${andWords(repair.parts)}.`] : []),
     ...reasonWords(tree, cause),
     ...(cause.triage === undefined ? [] : [`Named, it is handed to inspection: ${cause.triage}`]),
+    ...(cause.tree === undefined ? [] : [`Named, the job goes on with the tree ${cause.tree}.`]),
     ...(repair.then.length > 0
       ? [
           `Afterwards: ${andWords(repair.then.map((check) => `"${tree.checks[check]?.ask ?? check}"`))}.`,

@@ -142,6 +142,8 @@ export const Cause = z.strictObject({
   because: z.array(Id).min(1).optional(),
   /** Named, this one is only handed to inspection, as all are where the whole tree sorts. Why. */
   triage: Text.optional(),
+  /** The tree of a complaint of its own, where that finds what is behind it: named, the job goes on there. */
+  tree: Id.optional(),
   repair: Repair,
   /** Where on the feed path it sits, and what it does there. */
   ...causeFeedFields,

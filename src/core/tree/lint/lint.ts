@@ -16,7 +16,7 @@ import { lintTold } from './told.ts';
 import { lintTexts } from './texts.ts';
 import { lintTriage } from './triage.ts';
 import { atBlocks } from '../written/check-branches.ts';
-import { lintEnds, lintLoops, lintReach } from './way.ts';
+import { lintEnds, lintLoops, lintOnward, lintReach } from './way.ts';
 import type { Tree } from '../model.ts';
 
 /**
@@ -28,6 +28,7 @@ export function lintTree(tree: Tree, file: string, trees?: readonly string[]): P
   const problems: Problem[] = [];
   const tell: Tell = (problem) => problems.push({ ...problem, file });
   lintEnds(tree, tell, trees);
+  lintOnward(tree, tell, trees);
   lintReach(tree, tell);
   lintLoops(tree, tell);
   lintOdds(tree, tell);

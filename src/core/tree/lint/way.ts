@@ -22,6 +22,21 @@ export function lintEnds(tree: Tree, tell: Tell, trees?: readonly string[]): voi
     });
 }
 
+/** Causes from which a tree goes on that the library does not have. */
+export function lintOnward({ causes }: Tree, tell: Tell, trees: readonly string[] = []): void {
+  for (const [id, { tree }] of Object.entries(causes))
+    if (tree !== undefined && trees.length > 0 && !trees.includes(tree))
+      tell(unknownTree(`causes.${id}.tree`, tree, trees));
+}
+
+const unknownTree = (path: string, tree: string, trees: readonly string[]) => ({
+  code: 'unknown-tree',
+  path,
+  value: tree,
+  message: `The library has no tree "${tree}".`,
+  mend: trees.length > 0 ? `It has: ${trees.join(', ')}.` : 'Add it, or end with stop.',
+});
+
 type End = {
   readonly path: string;
   readonly tell: Tell;
@@ -39,13 +54,7 @@ function lintEnd({ reason }: Result, text: string, { path, tell, trees }: End): 
       mend: 'Give "reason": what is known now and what to do with it.',
     });
   if (next.kind === 'tree' && trees !== undefined && !trees.includes(next.tree))
-    tell({
-      code: 'unknown-tree',
-      path: `${path}.next`,
-      value: text,
-      message: `The library has no tree "${next.tree}".`,
-      mend: trees.length > 0 ? `It has: ${trees.join(', ')}.` : 'Add it, or end with stop.',
-    });
+    tell({ ...unknownTree(`${path}.next`, next.tree, trees), value: text });
 }
 
 type Reached = { readonly checks: ReadonlySet<string>; readonly causes: ReadonlySet<string> };

@@ -84,6 +84,8 @@ export const treeWords: Readonly<Record<string, string>> = {
     'Ids of causes that may have brought this one about: the fuse burnt for a reason.',
   'causes.triage':
     'Only for a cause that is sorted out and not mended here: why the vehicle goes to inspection once it is named.',
+  'causes.tree':
+    'Id of the tree that goes on from this cause: named, the job is led there, and nothing is mended here.',
   'causes.repair': 'How it is put right, and what that takes.',
   'causes.span': 'The two stations of the feed path between which it sits.',
   'causes.fault':

@@ -83,6 +83,8 @@ const exceptions: Readonly<Record<string, string>> = {
   'rough-idle rings': 'stop after plug-read: same',
   // It goes over to the complaint about the clutch, which finds the part.
   'transmission clutch-drag': 'leg after push-gear: heavy',
+  // So does a dead blower: that complaint finds which part, by volts.
+  'runs-cold blower': 'leg after vent-air: none',
 };
 
 const all = shippedTrees().flatMap((tree) =>

@@ -2,13 +2,13 @@ import { Box } from 'ink';
 import {
   choicesShown,
   fields,
-  figureOf,
   notKnown,
   somethingElse,
   type Field,
   type Offered,
   type StartForm,
 } from '../app/pages/start-form.ts';
+import { figureOf } from '../app/pages/start-book.ts';
 import { question } from '../app/pages/start-words.ts';
 import { fromYourJobs } from '../core/tree/counted/words.ts';
 import type { Library } from '../core/tree/shop.ts';
@@ -48,6 +48,9 @@ export function StartBody({ form, offered, past, rows, columns, units }: StartPr
         </Line>
       ))}
       {counted === undefined ? null : <Line as="quiet">{`Odds and minutes: ${counted}.`}</Line>}
+      {form.begins === 'leg' && chosen !== undefined ? (
+        <Line as="quiet">{`On to: ${chosen.title}`}</Line>
+      ) : null}
       {shown.map((one) => (
         <Line key={one.id} as="quiet">
           {`${question(one, library)}  ${answerWords(one, form.answers[one.id] ?? '')}`}
@@ -103,7 +106,8 @@ function LastKept({ choices, cursor, rows }: LastKeptProps) {
 }
 
 /** How far along; how many questions there are is known once the complaint is. */
-const place = ({ at }: StartForm, of: number): string => (at === 0 ? '' : `${at + 1} of ${of}  `);
+const place = ({ at, begins }: StartForm, of: number): string =>
+  at === 0 && begins !== 'leg' ? '' : `${at + 1} of ${of}  `;
 
 function answerWords(field: Field, answer: string): string {
   if (field.kind === 'text') return answer === '' ? '-' : answer;

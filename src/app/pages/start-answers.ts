@@ -13,23 +13,19 @@ import { transition, type Transition } from '../effect.ts';
 import type { State } from '../state.ts';
 import { takeAction } from '../take-action.ts';
 import { afterAction } from '../walk/answer.ts';
+import { typedSheet } from './start-book.ts';
 import {
   chosenVehicle,
   notKnown,
   somethingElse,
-  typedSheet,
   type Offered,
   type StartForm,
 } from './start-form.ts';
 
 /** Takes up the complaint; what was told of the vehicle for it is kept in the vehicle's file too. */
 export function takeUp(state: State, form: StartForm, { library }: Offered): Transition {
-  const { tree = '', said = '' } = form.answers;
   const facts = factsTold(form, library);
-  const action: Action =
-    tree === somethingElse
-      ? { do: 'own-leg', say: form.answers['own'] ?? '', ...aboutOf(form) }
-      : { do: 'complaint', tree, words: said, facts, sheet: { ...typedSheet(form) } };
+  const action = taking(state, form, { facts, sheet: { ...typedSheet(form) } });
   const taken = takeAction(state, action);
   const acted = afterAction(taken);
   const { session } = acted.state;
@@ -41,6 +37,19 @@ export function takeUp(state: State, form: StartForm, { library }: Offered): Tra
   const { path } = kept;
   const vehicle = afterStart(kept.vehicle, session.story);
   return transition(acted.state, ...acted.effects, { kind: 'keep-vehicle', path, vehicle });
+}
+
+type Told = Pick<Extract<Action, { do: 'leg' }>, 'facts' | 'sheet'>;
+
+/** What is taken up: a tree that this one leads to, another complaint, or one in own words. */
+function taking({ session }: State, form: StartForm, told: Told): Action {
+  const { tree = '', said = '', own = '' } = form.answers;
+  const due = session?.story.due;
+  if (form.begins === 'leg')
+    return { do: 'leg', tree, ...(due?.kind === 'leg' && { reason: due.reason }), ...told };
+  return tree === somethingElse
+    ? { do: 'own-leg', say: own, ...aboutOf(form) }
+    : { do: 'complaint', tree, words: said, ...told };
 }
 
 /** The group that was chosen for a complaint in own words. */

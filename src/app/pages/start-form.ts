@@ -1,4 +1,4 @@
-import { booksAsked, type TypedFigure } from '../../core/session/book.ts';
+import { booksAsked } from '../../core/session/book.ts';
 import { factsToAsk } from '../../core/tree/fit.ts';
 import {
   newVehicle,
@@ -40,8 +40,8 @@ export type Field =
     };
 
 export type StartForm = {
-  /** A job is begun by it, or another complaint is taken up on the job that is open. */
-  readonly begins: 'job' | 'complaint';
+  /** A job is begun by it, or another complaint is taken up on the open job, or led on to. */
+  readonly begins: 'job' | 'complaint' | 'leg';
   /** Index of the question that is being answered. */
   readonly at: number;
   readonly cursor: number;
@@ -74,6 +74,13 @@ export const complaintForm: StartForm = {
   typed: typing(),
   answers: {},
 };
+
+/** The questions of a tree that the job is led on to: what it asks of the vehicle that nobody was asked yet. */
+export const legForm = (tree: string): StartForm => ({
+  ...complaintForm,
+  begins: 'leg',
+  answers: { tree },
+});
 
 /** What a new job is begun from: the complaints there are, and the vehicles that are known. */
 export type Offered = {
@@ -117,17 +124,20 @@ export const somethingElse = 'something else';
  */
 export function fields(form: StartForm, offered: Offered): readonly Field[] {
   const { library, vehicles } = offered;
-  const job = form.begins === 'complaint' ? offered.job : undefined;
+  const job = form.begins === 'job' ? undefined : offered.job;
   const { facts, sheet } = job ?? chosenVehicle(form, vehicles) ?? newVehicle('');
   const tree = library.trees.find(({ id }) => id === form.answers['tree']);
   const own = form.answers['tree'] === somethingElse;
-  return [
+  const complaint: readonly Field[] = [
     { kind: 'choice', id: 'tree', choices: complaintsOffered(library, job) },
     { kind: 'text', id: own ? 'own' : 'said' },
     ...(own ? [aboutField] : []),
+  ];
+  return [
+    ...(form.begins === 'leg' ? [] : complaint),
     ...(job === undefined ? jobFields(form, vehicles) : []),
     ...(own && job === undefined ? ['volts'] : tree === undefined ? [] : factsToAsk(tree))
-      .filter((id) => !Object.hasOwn(facts, id))
+      .filter((id) => !Object.hasOwn(facts, id) && !askedBefore(form, job).includes(id))
       .map((id) => factField(id, library)),
     ...(tree === undefined ? [] : booksAsked(tree))
       .filter((id) => !Object.hasOwn(sheet, id))
@@ -139,6 +149,10 @@ export function fields(form: StartForm, offered: Offered): readonly Field[] {
       ]),
   ];
 }
+
+/** Facts that a tree before this one asked: whoever is led on is not asked twice what nobody knows. */
+const askedBefore = ({ begins }: StartForm, job: Offered['job']): readonly string[] =>
+  begins === 'leg' ? (job?.legs ?? []).flatMap(({ tree }) => factsToAsk(tree)) : [];
 
 /** What a complaint in own words is about: the library's checks of that group are offered for it. */
 const aboutField: Field = {
@@ -218,21 +232,6 @@ export const forgetVehicle = (form: StartForm): StartForm => ({
     ),
   ),
 });
-
-/** The figures of the vehicle's own book as they were typed. */
-export function typedSheet({ answers }: StartForm): Readonly<Record<string, TypedFigure>> {
-  const ids = Object.keys(answers).flatMap((id) => figureOf(id, 'book') ?? []);
-  return Object.fromEntries(
-    ids.map((id) => [
-      id,
-      { reading: answers[`book:${id}`] ?? '', where: answers[`where:${id}`] ?? '' },
-    ]),
-  );
-}
-
-/** The book figure that a question is about. */
-export const figureOf = (id: string, about: 'book' | 'where'): string | undefined =>
-  id.startsWith(`${about}:`) ? id.slice(about.length + 1) : undefined;
 
 function factField(id: string, library: Library): Field {
   const values = library.shop.facts[id]?.values ?? {};

@@ -1,5 +1,6 @@
 import type { Library } from '../../core/tree/shop.ts';
-import { figureOf, knownVehicle, type Field } from './start-form.ts';
+import { figureOf } from './start-book.ts';
+import { knownVehicle, type Field } from './start-form.ts';
 
 const plainQuestions: Readonly<Record<string, string>> = {
   own: 'What is the complaint, in your own words?',

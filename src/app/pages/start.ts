@@ -11,6 +11,7 @@ import { edited, edits } from '../typing/edit.ts';
 import { inform, object, show, type Transition, transition } from '../effect.ts';
 import type { Page } from '../page.ts';
 import { home, walk, type At, type Screen } from '../screen.ts';
+import { figureOf } from './start-book.ts';
 import {
   answered,
   askedAt,
@@ -19,9 +20,9 @@ import {
   complaintForm,
   emptyForm,
   fields,
-  figureOf,
   forgetVehicle,
   knownVehicle,
+  legForm,
   somethingElse,
   withTyped,
   type Field,
@@ -30,6 +31,8 @@ import {
 } from './start-form.ts';
 import { headerFrom, takeUp } from './start-answers.ts';
 import type { State } from '../state.ts';
+import { takeAction } from '../take-action.ts';
+import { afterAction } from '../walk/answer.ts';
 import type { KeyPress } from '../keys/command.ts';
 
 export const startPage: Page<'start'> = {
@@ -55,6 +58,18 @@ export const openComplaint = (state: State): Transition =>
     { kind: 'load-library' },
     { kind: 'load-vehicles' },
   );
+
+/** On to the tree that this one leads to; what it asks of the vehicle and nobody said yet comes first. */
+export function openLeg(
+  state: State,
+  { tree, reason }: { tree: string; reason: string },
+): Transition {
+  const form = legForm(tree);
+  const offered = offeredIn(state);
+  return offered === undefined || fields(form, offered).length === 0
+    ? afterAction(takeAction(state, { do: 'leg', tree, reason }))
+    : show(state, { kind: 'start', form }, { kind: 'load-vehicles' });
+}
 
 /** What the questions are asked from; undefined until the trees are loaded. */
 export const offeredIn = ({
@@ -179,6 +194,6 @@ function onward(state: State, form: StartForm): Transition {
   return show(state, { kind: 'start', form }, effect);
 }
 
-/** The job on which a complaint is taken up; undefined where one is begun. */
+/** The job on which a complaint is taken up or led on to; undefined where one is begun. */
 const jobOf = ({ session }: State, { begins }: StartForm): Story | undefined =>
-  begins === 'complaint' ? session?.story : undefined;
+  begins === 'job' ? undefined : session?.story;

@@ -1,6 +1,7 @@
 import type { Action } from '../../core/session/action.ts';
 import type { Preparation } from '../../core/session/preparation.ts';
 import { inform, show, transition, type Transition } from '../effect.ts';
+import { openLeg } from '../pages/start.ts';
 import type { KeyPress } from '../keys/command.ts';
 import { walk, type At } from '../screen.ts';
 import type { State } from '../state.ts';
@@ -34,6 +35,7 @@ export function confirm(state: State, due: DueOnScreen): Transition {
     return afterAction(takeAction(state, { do: 'begin', check: asked.id, brought: true }));
   if (blocker.kind === 'before-proof') return putBack(state, blocker.lines);
   if (blocker.kind === 'prepare') return setUp(state, blocker.preparations);
+  if (due.story.due.kind === 'leg') return openLeg(state, due.story.due);
   const action = causeAction(due, cautionsRead(state));
   if (action === undefined) return transition(state);
   const acted = takeAction(state, action);
@@ -121,7 +123,6 @@ export const askedWhy = (screen: At<'walk'>): At<'walk'> => ({
 
 /** What is claimed where no check is asked. */
 function causeAction({ story: { due }, cause }: DueOnScreen, acknowledged: string[]) {
-  if (due.kind === 'leg') return { do: 'leg', tree: due.tree, reason: due.reason } as const;
   if (cause === undefined) return undefined;
   return due.kind === 'named'
     ? ({ do: 'condemn', cause: cause.id, acknowledged } as const)

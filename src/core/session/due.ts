@@ -37,7 +37,11 @@ function afterNaming(story: Standpoint, cause: string): Due {
   const { tree } = currentLeg(story);
   const named = tree.causes[cause];
   if (named?.tree !== undefined)
-    return { kind: 'leg', tree: named.tree, reason: named.repair.do.join(' ') };
+    return {
+      kind: 'leg',
+      tree: named.tree,
+      reason: `${named.name}: the tree of that complaint finds why.`,
+    };
   const triage = triageOfCause(tree, cause);
   return triage === undefined
     ? { kind: 'repair', cause }

@@ -3,9 +3,9 @@ import { workerAt } from '../../../src/core/session/story.ts';
 import { makeProgram, press, startKeys } from '../../helpers/program.ts';
 
 /** What is open after keys from Home. */
-function after(keys: string) {
+function after(keys: string, tree?: string) {
   const { program } = makeProgram();
-  press(program, `${startKeys()}${keys}`);
+  press(program, `${startKeys(tree)}${keys}`);
   const state = program.state();
   const { session } = state;
   if (session === undefined) throw new Error('no session is open');
@@ -41,6 +41,35 @@ describe('another complaint on the job', () => {
   test('leaning on Enter, C or a digit takes nothing up', () => {
     for (const key of ['<enter>', 'C', '1'])
       expect(after(`y2C${key.repeat(30)}`).session.story.legs.length).toBeLessThan(2);
+  });
+});
+
+describe('on to the tree that a result leads to', () => {
+  const works = 'y1<enter>';
+
+  test('y asks what that tree wants to know of the vehicle and nobody said, then goes there', () => {
+    const asked = after(`${works}y`, 'no-supply');
+
+    expect(after(works, 'no-supply').session.story.due).toMatchObject({
+      kind: 'leg',
+      tree: 'no-crank',
+    });
+    expect(asked.screen).toMatchObject({ kind: 'start', form: { begins: 'leg', at: 0 } });
+    expect(asked.session.story.legs).toHaveLength(1);
+
+    const { session, screen } = after(`${works}y${'1'.repeat(7)}`, 'no-supply');
+    expect(screen.kind).toBe('walk');
+    expect(session.story.legs.at(-1)).toMatchObject({ tree: { id: 'no-crank' } });
+    expect(session.story.legs.at(-1)?.reason).toMatch(/^The feed is alive/);
+    expect(session.story.facts).toMatchObject({ 'starter-switch': 'relay' });
+    expect(session.story.legs.at(-1)?.complaint).toBeUndefined();
+  });
+
+  test('left at its first question nothing is written, and the end stands as it did', () => {
+    const left = after(`${works}y<esc>`, 'no-supply');
+
+    expect(left.session.story.legs).toHaveLength(1);
+    expect(left.session.story.due.kind).toBe('leg');
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Action } from '../../../src/core/session/action.ts';
 import { fold } from '../../../src/core/session/fold.ts';
-import { after, stampAt } from '../../helpers/story.ts';
+import { after, headerFor, stampAt } from '../../helpers/story.ts';
 import { smallShop, smallTree, smallTreeData } from '../../helpers/tree.ts';
 
 const dark: Action = { do: 'find', check: 'lamp', result: 'dark' };
@@ -63,5 +63,21 @@ describe('what is to be done in another tree', () => {
     ['a repair proven in the tree before', [dark, fuse, good]],
   ] as const)('so it is after %s', (_, actions) => {
     expect(legAfter(...(actions as readonly Action[]))).toEqual(check('bulb'));
+  });
+});
+
+test('a cause that is a complaint of its own leads to its tree once it is named, and is not mended', () => {
+  const { causes } = smallTreeData();
+  const change = { causes: { ...causes, fuse: { ...causes.fuse, tree: 'dim-light' } } };
+
+  const { due } = after(
+    [dark, burnt, { do: 'condemn', cause: 'fuse' }],
+    headerFor(smallTree(change)),
+  ).story;
+
+  expect(due).toEqual({
+    kind: 'leg',
+    tree: 'dim-light',
+    reason: 'Fuse burnt: the tree of that complaint finds why.',
   });
 });

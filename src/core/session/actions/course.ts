@@ -3,6 +3,12 @@ import { closings } from '../record/closing.ts';
 import { Id } from '../../tree/basics.ts';
 import { Text, answer, done } from './shapes.ts';
 
+/** What is told of the vehicle for the tree that is begun. */
+const told = {
+  facts: z.record(Id, z.string().max(200)).optional(),
+  sheet: z.record(Id, z.strictObject({ reading: Text, where: Text.optional() })).optional(),
+};
+
 /** How the job runs: on to another tree, put right, put down, taken up, ended. */
 export const courseActions = [
   z.strictObject({
@@ -16,14 +22,14 @@ export const courseActions = [
   }),
   /** Takes back the last thing that was written and stands. */
   z.strictObject({ do: z.literal('take-back') }),
-  z.strictObject({ do: z.literal('leg'), tree: Id, reason: Text.optional() }),
+  /** On to the tree that this one leads to, with what that one asks of the vehicle. */
+  z.strictObject({ do: z.literal('leg'), tree: Id, reason: Text.optional(), ...told }),
   /** Another complaint of the owner, on the same job. */
   z.strictObject({
     do: z.literal('complaint'),
     tree: Id,
     words: Text.optional(),
-    facts: z.record(Id, z.string().max(200)).optional(),
-    sheet: z.record(Id, z.strictObject({ reading: Text, where: Text.optional() })).optional(),
+    ...told,
   }),
   z.strictObject({ do: z.literal('worker'), who: z.string().trim().min(1).max(200) }),
   z.strictObject({ do: z.literal('pause') }),

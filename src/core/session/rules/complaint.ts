@@ -15,8 +15,10 @@ import { accept, refuse, type Refused, type Ruling, type World } from './ruling.
 export function leg(action: ActionOf<'leg'>, story: Story, world: World): Ruling {
   const found = otherTree(action.tree, story, world);
   if ('kind' in found) return found;
+  const known = knownFor(action, found);
+  if (known.kind === 'bad') return { kind: 'refused', problem: firstOf(known.problems) };
   const { reason } = action;
-  return accept([{ ...legOf(found), ...(reason !== undefined && { reason }) }]);
+  return accept([{ ...legOf(found), ...(reason !== undefined && { reason }), ...known.value }]);
 }
 
 /**
@@ -80,7 +82,7 @@ const legOf = ({ tree, shop }: Found): PayloadOf<'leg'> => ({
 
 /** What is told of the vehicle for this complaint, and the figures of its book that were given. */
 function knownFor(
-  { facts = {}, sheet = {} }: ActionOf<'complaint'>,
+  { facts = {}, sheet = {} }: ActionOf<'complaint' | 'leg'>,
   { tree, shop }: Found,
 ): Parsed<Pick<PayloadOf<'leg'>, 'facts' | 'sheet'>> {
   const read = factsFrom(facts, shop);

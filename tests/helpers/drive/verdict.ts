@@ -20,7 +20,9 @@ export const wrongRepairs = (
   ].filter(
     (cause) =>
       !script.causes.includes(cause) &&
-      !trees.some(({ causes }) => causes[cause]?.repair.try === true),
+      !trees.some(({ causes }) => causes[cause]?.repair.try === true) &&
+      // Another tree goes on from it: nothing was mended or handed on by its name.
+      !trees.some(({ causes }) => causes[cause]?.tree !== undefined),
   );
 
 /** The steps as a master counts them: tries of one proof in a row are one. */

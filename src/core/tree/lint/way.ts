@@ -71,10 +71,15 @@ function reach(tree: Tree): Reached {
     for (const to of (tree.checks[id]?.results ?? []).flatMap(nextsOf).map(parseNext)) {
       if (to.kind === 'check') open.push(to.check);
       if (to.kind === 'cause') causes.add(to.cause);
+      if (to.kind === 'tree') for (const cause of handedOver(tree, id, to.tree)) causes.add(cause);
     }
   }
   return { checks, causes };
 }
+
+/** Causes that a check looks at and that another tree goes on from: seen, they are handed over at once. */
+const handedOver = (tree: Tree, check: string, to: string): readonly string[] =>
+  (tree.checks[check]?.['looks-at'] ?? []).filter((cause) => tree.causes[cause]?.tree === to);
 
 /** Checks and causes that the tree's own way never comes to. */
 export function lintReach(tree: Tree, tell: Tell): void {

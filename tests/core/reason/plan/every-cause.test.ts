@@ -57,6 +57,7 @@ function walk(tree: Tree, cause: string): End {
       take({ do: 'repair', cause: now.cause });
     } else if (now.kind === 'proof')
       take({ do: 'prove', result: shown(story, currentLeg(story).tree.complaint.confirm, cause) });
+    else if (isHandedOver(story, cause)) return { after: named.length, named };
     else return { lost: `${now.kind} after ${lastCheck(story)}` };
   }
   return { lost: 'the way does not end' };
@@ -66,6 +67,14 @@ const lastCheck = (story: Story): string => {
   const last = story.findings.at(-1);
   return `${last?.check}: ${last?.result}`;
 };
+
+/** Whether another tree goes on from the cause, and the check that led over there looks at it. */
+function isHandedOver(story: Story, cause: string): boolean {
+  const { tree } = currentLeg(story);
+  const last = story.findings.at(-1);
+  const looks = last && tree.checks[last.check]?.['looks-at']?.includes(cause);
+  return looks === true && story.due.kind === 'leg' && story.due.tree === tree.causes[cause]?.tree;
+}
 
 /** The likeliest result of a check with this cause alone. */
 function shown(story: Story, id: string, cause: string): string {

@@ -4,7 +4,7 @@ import type { Fault } from './plant.ts';
 export const fourFuses = {
   probe: {
     kind: 'try',
-    ask: 'These out: is the short gone?',
+    ask: 'Out, {row}: is the short gone?',
     how: ['Out together: {these}.'],
     healthy: 'No change.',
     minutes: 2,
@@ -15,7 +15,7 @@ export const fourFuses = {
   },
   look: {
     kind: 'look',
-    ask: 'What is on it?',
+    ask: 'What is on {branch}?',
     how: ['Follow {branch}.'],
     minutes: 3,
     results: [

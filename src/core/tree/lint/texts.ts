@@ -9,6 +9,7 @@ export const longest = { label: 40, ask: 60 } as const;
 /** What a check or a cause must say, and what is too long for the screen. */
 export function lintTexts(tree: Tree, tell: Tell): void {
   lintMarks(tree, tell);
+  lintAlike(tree, tell);
   for (const [id, check] of Object.entries(tree.checks)) {
     lintCheck(check, `checks.${id}`, tell);
     lintBookLabels(tree, id, tell);
@@ -32,6 +33,23 @@ function lintMarks(tree: Tree, tell: Tell): void {
         message: 'The text holds control characters or marks that are not seen.',
         mend: 'Type it anew in plain characters.',
       });
+}
+
+/** Checks that ask in the same words: in a list nobody can tell them apart. */
+function lintAlike({ checks }: Tree, tell: Tell): void {
+  const first = new Map<string, string>();
+  for (const [id, { ask }] of Object.entries(checks)) {
+    const before = first.get(ask);
+    if (before === undefined) first.set(ask, id);
+    else
+      tell({
+        code: 'asks-alike',
+        path: `checks.${id}.ask`,
+        value: ask,
+        message: `The check "${before}" asks in the same words: a list cannot tell the two apart.`,
+        mend: 'Say what this one asks; of branches {row} stands for those that are parted.',
+      });
+  }
 }
 
 function lintCheck(check: Check, path: string, tell: Tell): void {

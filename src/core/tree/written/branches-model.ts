@@ -9,8 +9,8 @@ const { kind, access, standing, cautions, tools, shut, after, same } = Check.sha
 const Shown = z.strictObject({ label: Text, told: Text.optional() });
 
 /**
- * How some branches are parted together to see whether the fault is among them. `{these}` in its
- * texts stands for their names.
+ * How some branches are parted together to see whether the fault is among them. In its texts
+ * `{these}` stands for their names, and `{row}` for the same in a few words: "radio to heater (4)".
  */
 const Probe = z.strictObject({
   kind,
@@ -40,6 +40,8 @@ const Probe = z.strictObject({
 export const Branch = z.strictObject({
   /** The branch in a sentence: "the radio fuse". */
   name: Text,
+  /** The same in a word or two, as lists say it: "radio". Left out: the name without "the". */
+  short: Text.max(24).optional(),
   /** Minutes to part it and to put it back. */
   minutes: Minutes,
   /** Of a hundred vehicles with that cause, on how many it is on this branch. */

@@ -110,7 +110,9 @@ class Expansion {
     const { here, elsewhere, sound = usuallyWrong, after = {}, ...probe } = this.#block.probe;
     const parted = halves.parted.map((id) => this.#branch(id));
     const these = listed(parted.map(({ name }) => name));
-    const fill = (text: string): string => text.replaceAll('{these}', these);
+    const row = rowWords(parted);
+    const fill = (text: string): string =>
+      text.replaceAll('{these}', these).replaceAll('{row}', row);
     return {
       ...mapTexts(probe, fill),
       minutes: probe.minutes + sum(parted.map(({ minutes }) => minutes)),
@@ -189,6 +191,15 @@ const led = (next: WrittenResult['next'], reason: string | undefined) => ({
 
 const mutable = (path: Path): Record<string, string[]> =>
   Object.fromEntries(Object.entries(path).map(([check, results]) => [check, [...results]]));
+
+const shortOf = ({ name, short }: Branch): string => short ?? name.replace(/^the /, '');
+
+/** Neighbors in a row so short that a list of probes tells them apart: "radio to heater (4)". */
+function rowWords(parted: readonly Branch[]): string {
+  const [first, ...rest] = parted.map(shortOf);
+  if (rest.length < 2) return [first, ...rest].join(' and ');
+  return `${first} to ${rest.at(-1)} (${parted.length})`;
+}
 
 /** Names in a sentence: "the radio fuse, the horn fuse and the lid fuse". */
 const listed = (names: readonly string[]): string =>

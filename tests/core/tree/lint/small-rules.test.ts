@@ -3,6 +3,7 @@ import { lintRepairs } from '../../../../src/core/tree/lint/repairs.ts';
 import { lintRings } from '../../../../src/core/tree/lint/rings.ts';
 import { lintSizes } from '../../../../src/core/tree/lint/sizes.ts';
 import { lintSwitches } from '../../../../src/core/tree/lint/switches.ts';
+import { lintTexts } from '../../../../src/core/tree/lint/texts.ts';
 import { shippedTree } from '../../../helpers/library.ts';
 import { toldBy, withCheck, withRepair } from '../../../helpers/lint.ts';
 import { smallTree } from '../../../helpers/tree.ts';
@@ -76,4 +77,11 @@ test('a switch that no check closes is told, a position of the key is none', () 
   expect(toldBy(lintSwitches, { ...tree, feed: { ...feed, spans } })).toEqual([
     'switch-never-closed feed.spans[0].switch',
   ]);
+});
+
+test('a check that asks in the words of another is told', () => {
+  const alike = withCheck('look', { ask: 'Volts at the lamp' });
+
+  expect(toldBy(lintTexts, smallTree()).filter((one) => one.startsWith('asks-alike'))).toEqual([]);
+  expect(toldBy(lintTexts, alike)).toContain('asks-alike checks.volts.ask');
 });

@@ -28,6 +28,21 @@ describe('branches as checks', () => {
     ]);
   });
 
+  test('are told apart in a list by the first and the last that they part', () => {
+    const names = Object.entries(fourFuses.of).map(([id, one]) => [id, { ...one, short: id }]);
+    const row = trusted(
+      parse(
+        ['branches.pull.of', Object.fromEntries(names)],
+        ['branches.pull.none.share', 90],
+        ['branches.pull.probe.minutes', 60],
+      ),
+    );
+
+    expect(tree.checks['pull']?.ask).toBe('Out, first fuse and second fuse: is the short gone?');
+    expect(tree.checks['pull-one']?.ask).toBe('Out, first fuse: is the short gone?');
+    expect(row.checks['pull']?.ask).toBe('Out, one to four (4): is the short gone?');
+  });
+
   test('say which they part, and wait for what parted before', () => {
     const { pull, 'pull-one': first, 'pull-at-two': look } = tree.checks;
 
@@ -90,6 +105,11 @@ test.each<[string, readonly Fault[], string]>([
     'a probe that does not say what it parts',
     [['branches.pull.probe.how', ['Pull them.']]],
     'no-these branches.pull.probe.how',
+  ],
+  [
+    'a branch whose short name is long',
+    [['branches.pull.of.one.short', 'the very first fuse of them all']],
+    'wrong-shape branches.pull.of.one.short',
   ],
   [
     'a branch with no way on',

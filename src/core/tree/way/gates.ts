@@ -52,10 +52,6 @@ const gatesWhere = (tree: Tree, holds: (safeguard: Safeguard) => boolean): reado
 export const gatesOfStanding = (tree: Tree, standing: Standing): readonly Gate[] =>
   gatesWhere(tree, (safeguard) => guards(safeguard, standing));
 
-/** Whether a safeguard comes before steps by their standing, and not before repairs alone. */
-const bindsStandings = ({ before: { engine, key, battery } }: Safeguard): boolean =>
-  (engine ?? key ?? battery) !== undefined;
-
 /**
  * Everything that must have been shown before a check: its safeguards first, then its own `after`.
  * A safeguard's check does not wait for itself, nor for one that waits for it.
@@ -63,14 +59,26 @@ const bindsStandings = ({ before: { engine, key, battery } }: Safeguard): boolea
 export function gatesOf(tree: Tree, id: string): readonly Gate[] {
   const check = tree.checks[id];
   if (check === undefined) return [];
-  const isSafeguard = tree.safeguards?.some((one) => one.check === id && bindsStandings(one));
-  const guarded = isSafeguard === true ? [] : gatesOfStanding(tree, check.standing);
-  const after = Object.entries(check.after ?? {}).map(([before, results]): Gate => ({
-    kind: 'after',
-    check: before,
-    results,
-  }));
-  return [...guarded, ...after].filter((gate) => Object.hasOwn(tree.checks, gate.check));
+  const guarded = gatesOfStanding(tree, check.standing).filter(
+    (gate) => !waitsFor(tree, gate.check, id),
+  );
+  return [...guarded, ...gatesAfter(tree, id)];
+}
+
+/** What a check itself says must have been shown, for it means nothing before. */
+const gatesAfter = ({ checks }: Tree, id: string): readonly Gate[] =>
+  Object.entries(checks[id]?.after ?? {})
+    .filter(([before]) => Object.hasOwn(checks, before))
+    .map(([before, results]) => ({ kind: 'after', check: before, results }));
+
+/** Whether a check is the other one, or waits for it, over however many between. */
+function waitsFor(tree: Tree, id: string, other: string, met: readonly string[] = []): boolean {
+  if (id === other) return true;
+  const standing = tree.checks[id]?.standing;
+  if (standing === undefined || met.includes(id)) return false;
+  return [...gatesOfStanding(tree, standing), ...gatesAfter(tree, id)].some(
+    (gate) => gate.check !== id && waitsFor(tree, gate.check, other, [...met, id]),
+  );
 }
 
 /** Everything that must have been shown before a repair is begun, by its standing and by its cause. */

@@ -185,6 +185,8 @@ const PassingState = z.strictObject({
   say: Text,
   /** Minutes to bring it back once it is over. */
   minutes: Minutes,
+  /** States that are back with it: what stands cold from a night can be started cold as well. */
+  with: z.array(Id).min(1).optional(),
 });
 
 export const Tree = z.strictObject({

@@ -26,8 +26,9 @@ const warnings = (story: Story, action: Action) => {
 
 test('a step leaves behind what it spends, and what it needs was there', () => {
   expect(overAfter([], { spends: ['hot'] })).toEqual(['hot']);
-  expect(overAfter(['hot', 'dry'], { 'only-while': 'hot' })).toEqual(['dry']);
-  expect(overAfter(['hot'], { 'only-while': 'hot', spends: ['hot'] })).toEqual(['hot']);
+  expect(overAfter(['hot', 'dry'], { brings: ['hot'] })).toEqual(['dry']);
+  expect(overAfter(['hot'], { brings: ['hot'], spends: ['hot'] })).toEqual(['hot']);
+  expect(overAfter(['cold', 'untouched'], { brings: ['untouched', 'cold'] })).toEqual([]);
 });
 
 describe('a state that passes', () => {

@@ -87,7 +87,7 @@ export type Work = {
   readonly access: readonly string[];
   readonly standing: Standing;
   /** The passing state in which alone it tells anything, and the minutes to bring that back. */
-  readonly needs?: Pick<Needed, 'state' | 'minutes'> | undefined;
+  readonly needs?: Pick<Needed, 'state' | 'minutes' | 'brings'> | undefined;
   /** Passing states that are over once it is done. */
   readonly spends?: readonly string[] | undefined;
 };
@@ -117,7 +117,7 @@ export function accessMinutes({ accesses }: Shop, id: string): number {
 export const placeAfter = ({ open, standing, over }: Place, work: Work): Place => ({
   open: open.union(new Set(work.access)),
   standing: changed(standing, work.standing),
-  over: overAfter(over, { 'only-while': work.needs?.state, spends: work.spends }),
+  over: overAfter(over, { brings: work.needs?.brings, spends: work.spends }),
 });
 
 /** Minutes of one piece of work done `tries` times: everything is opened and set up once. */

@@ -1,6 +1,6 @@
 import type { Handlers } from '../../dispatch.ts';
 import type { Check, Repair } from '../../tree/model.ts';
-import { overAfter } from '../../tree/states.ts';
+import { neededBy, overAfter } from '../../tree/states.ts';
 import type { Kind, Payload, PayloadOf } from '../event.ts';
 import type { Stamp } from '../kinds/shapes.ts';
 import { passedAt } from '../safeguard.ts';
@@ -44,7 +44,9 @@ export function finding(
 
 /** What a step that was done leaves of the states that pass. */
 export function spend(draft: Draft, step: Check | Repair | undefined): void {
-  if (step !== undefined) draft.over = [...overAfter(draft.over, step)];
+  if (step === undefined) return;
+  const needed = 'results' in step ? neededBy(currentLeg(draft).tree, step) : undefined;
+  draft.over = [...overAfter(draft.over, { brings: needed?.brings, spends: step.spends })];
 }
 
 /** Takes down which safeguards a step went past, as they stood before it. */

@@ -9,6 +9,7 @@ import { unknown, unknownAmong, unknownInShop } from '../unknown.ts';
 export function checkFormatTwo(tree: Tree, tell: Tell, shop?: Shop): void {
   for (const [index, safeguard] of (tree.safeguards ?? []).entries())
     checkSafeguard(tree, safeguard, `safeguards[${index}]`, tell);
+  checkTogether(tree, tell);
   for (const [id, check] of Object.entries(tree.checks)) {
     checkStates(tree, check, `checks.${id}`, tell);
     checkReadings(check, `checks.${id}`, tell);
@@ -45,6 +46,13 @@ function checkSafeguard(
       message: 'The safeguard is content with every result of its check.',
       mend: 'Name only the results after which the step is safe.',
     });
+}
+
+function checkTogether({ states = {} }: Tree, tell: Tell): void {
+  for (const [id, { with: others = [] }] of Object.entries(states))
+    for (const [index, other] of others.entries())
+      if (!Object.hasOwn(states, other))
+        tell(unknown('state', other, `states.${id}.with[${index}]`, states));
 }
 
 type Spending = Pick<Check, 'only-while' | 'spends'>;

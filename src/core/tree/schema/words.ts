@@ -43,6 +43,8 @@ export const treeWords: Readonly<Record<string, string>> = {
   'tree.states': 'States of the vehicle that pass, by a name of yours: it refuses while hot.',
   'states.say': 'The state in a sentence: "it refuses to start, hot".',
   'states.minutes': 'Minutes to bring the state back once it is over.',
+  'states.with':
+    'States that are back with it: what stands cold from a night can be started cold as well.',
   'tree.causes':
     'What can be wrong, each by an id of yours. One cause is one thing in one place with one repair.',
   'tree.checks': 'What can be looked at, measured or tried, each by an id of yours.',

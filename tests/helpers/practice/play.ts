@@ -162,7 +162,10 @@ function byOdds(story: Story): Led {
   if (waits) return { due, beyond: false };
   const mended = story.repairs.map(({ cause }) => cause);
   const left = Object.entries(tree.causes)
-    .filter(([id]) => !mended.includes(id) && triageOfCause(tree, id) === undefined)
+    .filter(
+      ([id, one]) =>
+        !mended.includes(id) && triageOfCause(tree, id) === undefined && one.tree === undefined,
+    )
     .toSorted(
       ([, one], [, other]) =>
         other.odds / (other.repair.minutes + 1) - one.odds / (one.repair.minutes + 1),

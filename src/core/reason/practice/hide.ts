@@ -29,6 +29,8 @@ export function hideFault(tree: Tree, { salt, hard, causes }: Wish): Parsed<Secr
   if (tree.triage !== undefined) return bad(onlySorts(tree.triage));
   const sorted = causes.map((id) => tree.causes[id]?.triage).find((why) => why !== undefined);
   if (sorted !== undefined) return bad(onlySorts(sorted));
+  const away = causes.find((id) => tree.causes[id]?.tree !== undefined);
+  if (away !== undefined) return bad(goesOn(tree, away));
   const known = mendable(tree).map(([id]) => id);
   const strange = causes.find((id) => !known.includes(id));
   if (strange !== undefined) return bad(unknownCause(strange, known));
@@ -43,9 +45,11 @@ export function hideFault(tree: Tree, { salt, hard, causes }: Wish): Parsed<Secr
   return bad(noVehicle);
 }
 
-/** Causes that a job may end with as mended: the others go to inspection. */
+/** Causes that a job may end with as mended: the others go to inspection, or another tree goes on from them. */
 const mendable = ({ causes }: Tree) =>
-  Object.entries(causes).filter(([, { triage }]) => triage === undefined);
+  Object.entries(causes).filter(
+    ([, { triage, tree }]) => triage === undefined && tree === undefined,
+  );
 
 /** Different causes, each by its odds among those that are left. */
 function drawCauses(tree: Tree, wanted: number, random: Random): readonly string[] {
@@ -77,6 +81,12 @@ const onlySorts = (why: string): Problem => ({
   code: 'only-sorts',
   message: `What is found is handed to inspection, not mended, so there is nothing to practice. Why: ${why}`,
   mend: 'Choose another cause or another tree.',
+});
+
+const goesOn = ({ causes }: Tree, id: string): Problem => ({
+  code: 'goes-on',
+  message: `From "${id}" the complaint "${causes[id]?.tree}" goes on: it is not mended in this tree.`,
+  mend: 'Choose another cause, or practice on that complaint.',
 });
 
 const tooFew = (count: number): Problem => ({

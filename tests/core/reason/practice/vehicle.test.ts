@@ -165,6 +165,16 @@ test('a cause that only an inspection releases is not hidden', () => {
   expect(hideFault(tree, { ...wish, causes: ['sender-oil'] }).kind).toBe('good');
 });
 
+test('a cause from which another tree goes on is not hidden', () => {
+  const tree = asWalked(shippedTree('run-on'), vehicle);
+  const wish = { salt: saltOf('x', tree.id, sha256), hard: false };
+
+  expect(hideFault(tree, { ...wish, causes: ['hot-run'] })).toMatchObject({
+    problems: [{ code: 'goes-on' }],
+  });
+  expect(hideFault(tree, { ...wish, causes: ['carbon'] }).kind).toBe('good');
+});
+
 test('another fault, another salt or another answer than was committed to is told', () => {
   const { recorded } = play(practiceOn(shippedTree('pings'), { seed: 'forged' }), 'odds');
   const { header, events } = recorded;

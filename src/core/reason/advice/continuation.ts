@@ -51,11 +51,20 @@ export class Continuation {
     return step === undefined ? this.#ahead.mendOnly(at).work : yield* this.after(at, step);
   }
 
+  /** The check of least cost, the blocks of branches walked to their end. */
+  #bestCheck(at: SearchState): ScoredCheck | undefined {
+    const cheap = this.#ahead.cheapest(at, { leftOut: this.#leftOut });
+    const probes = this.#ahead.probes(at).filter(({ check }) => !this.#leftOut.has(check));
+    return [...(cheap === undefined ? [] : [this.#ahead.scoreCheck(at, cheap.check)]), ...probes]
+      .toSorted((one, other) => one.cost - other.cost)
+      .at(0);
+  }
+
   /** The one-step advice: the best check, or the best repair that nothing holds back. */
   #choose(at: SearchState): Step | undefined {
     const leftOut = this.#leftOut;
-    const best = this.#ahead.cheapest(at, { leftOut });
-    const check = best && { check: this.#ahead.scoreCheck(at, best.check) };
+    const best = this.#bestCheck(at);
+    const check = best && { check: best };
     const repairs = this.#ahead
       .scoreRepairs(at, best?.cost)
       .filter(({ place }) => mayMend(this.#tables, at, place))

@@ -9,6 +9,7 @@ import {
   split,
 } from './search-state.ts';
 import type { SearchState } from './search-state.ts';
+import { BlockWalk, negligible } from './block-walk.ts';
 import { RepairOnly } from './repair-only.ts';
 import type { SearchTables } from './search-tables.ts';
 
@@ -17,8 +18,6 @@ export type Beam = { readonly checks: number; readonly repairs: number };
 
 /** A check with one result this likely tells nothing. */
 export const nearlyCertain = 0.999;
-/** Ways less likely than this are not followed. */
-const negligible = 1e-7;
 /** Checks followed, over and above the beam, because another check waits for them. */
 const openersFollowed = 2;
 /** Far below what any price rests on, far above what sums lose: nothing just below a bound is dropped. */
@@ -29,7 +28,7 @@ type Following = { readonly beam: Beam; readonly bound: number };
 
 export type ScoredCheck = {
   readonly check: number;
-  /** Expected cost with this check now and mending only afterwards, times the mass. */
+  /** Expected cost with this check now and mending only afterwards, or its block of branches first; times the mass. */
   readonly cost: number;
   readonly parts: readonly Float64Array[];
   readonly certain: boolean;
@@ -45,6 +44,7 @@ type Costing = Generator<undefined, number>;
 export class LookAhead {
   readonly #tables: SearchTables;
   readonly #plan: RepairOnly;
+  readonly #blocks: BlockWalk;
   readonly #openers: ReadonlySet<number>;
   /** By check: arrays for its parts where nobody keeps them. */
   readonly #scratch: (readonly Float64Array[])[] = [];
@@ -54,6 +54,7 @@ export class LookAhead {
   constructor(tables: SearchTables) {
     this.#tables = tables;
     this.#plan = new RepairOnly(tables);
+    this.#blocks = new BlockWalk(tables, this.#plan);
     const { causes, checks } = tables.input.model;
     this.#openers = new Set(
       [...causes, ...checks].flatMap(({ gates }) => gates.map(({ check }) => check)),
@@ -98,7 +99,8 @@ export class LookAhead {
     const now = at.mass * costs.cost(check, at.opened, at.standing);
     const parts = split(this.#tables, at, check);
     const { cost, most } = this.#thenMend(at, check, { now, parts, bound: Infinity });
-    return { check, cost, parts, certain: most >= nearlyCertain * at.mass };
+    const walked = this.#blocks.cost(at, check, parts);
+    return { check, cost: walked ?? cost, parts, certain: most >= nearlyCertain * at.mass };
   }
 
   /** Cost with mending only after each result, and the mass of the likeliest; not added up beyond `bound`. */
@@ -121,9 +123,14 @@ export class LookAhead {
     return { cost, most };
   }
 
+  /** Checks of blocks of branches that can tell something here. */
+  probes(at: SearchState): ScoredCheck[] {
+    return this.#blocks.checks.filter(this.#telling(at)).map((one) => this.scoreCheck(at, one));
+  }
+
   /**
-   * The first of `scoreChecks`, found without working the others out to the end; none where its
-   * cost is not below the bound.
+   * The check that costs least where mending follows it, found without working the others out to the
+   * end; none where its cost is not below the bound.
    */
   cheapest(
     at: SearchState,

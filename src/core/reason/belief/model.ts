@@ -3,6 +3,8 @@ import { broughtPrior, isBrought } from '../../tree/brought.ts';
 import { gatesOf, gatesOfRepair, type Gate as TreeGate } from '../../tree/way/gates.ts';
 import { showsSame } from '../../tree/kin.ts';
 import { unlisted, type Repair, type Standing, type Tree } from '../../tree/model.ts';
+import { parseNext } from '../../tree/way/next.ts';
+import { blockOf } from '../../tree/written/branches.ts';
 import { neededBy, type Needed } from '../../tree/states.ts';
 import { makePriors } from './priors.ts';
 import { lastTotals, silentTotals, unlistedTotals } from './tables.ts';
@@ -52,6 +54,8 @@ export type ModelCheck = {
   readonly needs: Needed | undefined;
   /** What must be shown before: its safeguards, and what it means nothing without. */
   readonly gates: readonly Gate[];
+  /** Of a block of branches: by result, the check that its way goes on with; of others nothing. */
+  readonly goesOn: readonly (number | undefined)[];
 };
 
 /** A tree as the belief reads it: causes with priors, checks with running totals. */
@@ -155,7 +159,18 @@ function checksOf(tree: Tree, causes: readonly string[]): ModelCheck[] {
     spends: check.spends ?? [],
     needs: neededBy(tree, check),
     gates: gatesIn(tree, gatesOf(tree, id)),
+    goesOn: blockOf(tree.written, id) === undefined ? [] : nextChecks(tree, check),
   }));
+}
+
+/** By result, the check that the tree names next. */
+function nextChecks({ checks }: Tree, { results }: TreeCheck): (number | undefined)[] {
+  const ids = Object.keys(checks);
+  return results.map(({ next }) => {
+    const to = next === undefined ? undefined : parseNext(next);
+    const place = to?.kind === 'check' ? ids.indexOf(to.check) : -1;
+    return place < 0 ? undefined : place;
+  });
 }
 
 /** The model of a tree whose complaint names one of its own checks. */

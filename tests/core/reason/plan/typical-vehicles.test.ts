@@ -4,39 +4,8 @@ import type { Model } from '../../../../src/core/reason/belief/model.ts';
 import { environmentOf, type Environment } from '../../../../src/core/reason/plan/episode.ts';
 import { advisedPolicy, oddsOnly, type Policy } from '../../../../src/core/reason/plan/policies.ts';
 import { runEpisode, type EpisodeCost } from '../../../../src/core/reason/plan/simulate.ts';
-import type { HiddenVehicle } from '../../../../src/core/reason/plan/vehicle.ts';
 import { shippedShop, shippedTrees } from '../../../helpers/library.ts';
-
-const chances = (totals: readonly number[]): readonly number[] =>
-  totals.map((total, at) => total - (totals[at - 1] ?? 0));
-const mostLikely = (totals: readonly number[]): number => {
-  const list = chances(totals);
-  return list.indexOf(Math.max(...list));
-};
-
-/** The one result that a check shows most often with this cause and no other. */
-function typical(model: Model, cause: number, check: number): number {
-  const tested = model.checks[check];
-  if (tested === undefined) return 0;
-  const sound = mostLikely(tested.background);
-  const own = tested.links[cause];
-  return own === undefined ? sound : Math.max(sound, mostLikely(own));
-}
-
-/** How the complaint shows most often with this cause: never as its absence. */
-function complaintOf(model: Model, cause: number): number {
-  const [, ...there] = chances(model.checks[model.complaint]?.links[cause] ?? []);
-  return 1 + there.indexOf(Math.max(...there));
-}
-
-/** A vehicle with exactly this cause, whose checks answer most typically; its complaint is there. */
-const typicalVehicle = (model: Model, cause: number): HiddenVehicle => ({
-  causes: [cause],
-  show: (check, mended) => {
-    if (mended.includes(cause)) return 0;
-    return check === model.complaint ? complaintOf(model, cause) : typical(model, cause, check);
-  },
-});
+import { typicalVehicle } from '../../../helpers/typical.ts';
 
 const oddsOf = ({ causes }: Model, at: number): number => {
   const cause = causes[at];

@@ -2,7 +2,8 @@ import { quickAdvice } from '../core/reason/advice/advise.ts';
 import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/tree/model.ts';
-import { doneIn } from '../core/session/due.ts';
+import { doneIn, inHand } from '../core/session/due.ts';
+import { triageOf } from '../core/session/triage.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
 import type { Settings } from '../core/settings.ts';
@@ -23,7 +24,8 @@ export function ledStory(
   const leads = own.kind === 'exhausted' || (settings.lead === 'quicker' && mayLead(story));
   if (!leads) return { story, own, advice: undefined, unadvised: undefined };
   const advice = adviseAtOnce(story, prudenceOf(settings));
-  const due = advice && stepOf(advice);
+  const step = advice && stepOf(advice);
+  const due = own.kind === 'stop' && !goesPast(story, advice, settings) ? undefined : step;
   return {
     story: due === undefined ? story : { ...story, due },
     own,
@@ -34,13 +36,27 @@ export function ledStory(
 
 /**
  * Steps that the advice may take the place of: not one the mechanic chose, none that is due, no end
- * that the tree names (there may be danger), and not the complaint's own test, without which nothing
- * can be proven, nor what makes that test safe.
+ * that an abnormal answer leads to (there may be danger), and not the complaint's own test, without
+ * which nothing can be proven, nor what makes that test safe.
  */
 export function mayLead(story: Story): boolean {
   const { due } = story;
   if (due.kind === 'check') return due.why === 'way' && isComplaintKnown(story);
-  return due.kind === 'named';
+  return due.kind === 'named' || (due.kind === 'stop' && isRunOut(story));
+}
+
+/**
+ * Whether the way ends because the last look was healthy, with nothing named: its reason speaks of
+ * looks that a way led by the advice may have passed by.
+ */
+function isRunOut(story: Story): boolean {
+  const last = doneIn(story).at(-1);
+  return (
+    last?.kind === 'shown' &&
+    last.check !== currentLeg(story).tree.complaint.confirm &&
+    last.result === 0 &&
+    inHand(story).condemned === undefined
+  );
 }
 
 /** Whether the complaint's own test was answered or passed by. Until then the way leads only to it. */
@@ -59,6 +75,33 @@ function adviseAtOnce(story: Story, prudence: Prudence): Advice | undefined {
   const own = ownStep(story);
   const advice = quickAdvice(made.value, { leaveOut: leftOut(story), ...(own && { own }) });
   return advice.kind === 'good' ? advice.value : undefined;
+}
+
+/**
+ * Past the end of the way the advice asks, and names only what it is sure of: a guess is nobody's to
+ * buy, and nothing is bought while a safeguard is shut: what shut it comes first.
+ */
+function goesPast(
+  story: Story,
+  advice: Advice | undefined,
+  settings: Pick<Settings, 'hour' | 'sure'>,
+): boolean {
+  const first = advice?.next[0];
+  if (first === undefined || first.do === 'check') return first !== undefined;
+  const chance = advice?.suspects.find(({ cause }) => cause === first.id)?.chance ?? 0;
+  const onlySorts = triageOf(story) !== undefined;
+  return chance >= prudenceOf(settings).sure && (onlySorts || !isBarred(story));
+}
+
+/** Whether a safeguard's check showed last what forbids. */
+function isBarred(story: Story): boolean {
+  const { checks, safeguards = [] } = currentLeg(story).tree;
+  const done = doneIn(story);
+  return safeguards.some(({ check, shows }) => {
+    const last = done.findLast((one) => one.kind === 'shown' && one.check === check);
+    const shown = last?.kind === 'shown' ? checks[check]?.results[last.result]?.id : undefined;
+    return shown !== undefined && !shows.includes(shown);
+  });
 }
 
 function stepOf({ next }: Advice): Due | undefined {

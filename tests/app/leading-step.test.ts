@@ -9,7 +9,8 @@ import { quickerLine } from '../../src/app/walk/why.ts';
 import type { Action } from '../../src/core/session/action.ts';
 import { makeProgram, press, startKeys, thoughtOut } from '../helpers/program.ts';
 import { guardedAfter, guardedTree } from '../helpers/guarded.ts';
-import { after } from '../helpers/story.ts';
+import { shippedShop, shippedTree } from '../helpers/library.ts';
+import { after, headerFor } from '../helpers/story.ts';
 
 type Made = ReturnType<typeof makeProgram>;
 
@@ -126,6 +127,36 @@ test('an end that the tree names stands, whoever leads', () => {
 
   expect(sessionOf(made).own.kind).toBe('stop');
   expect(sessionOf(made).story.due).toEqual(sessionOf(made).own);
+});
+
+/** What the quicker way makes of a shipped tree after some findings. */
+function quicklyLed(tree: string, shows: Readonly<Record<string, string>>) {
+  const actions = Object.entries(shows).map(([check, result]): Action => ({
+    do: 'find',
+    check,
+    result,
+    acknowledged: true,
+  }));
+  const { header, events } = after(actions, headerFor(shippedTree(tree), shippedShop()));
+  return ledStory(fold(header, events), { ...defaultSettings, lead: 'quicker' });
+}
+
+test('a healthy look that the advice put in does not end the job while others are open', () => {
+  const led = quicklyLed('runs-cold', {
+    'cold-level': 'full',
+    'heat-test': 'cool-air',
+    'flow-see': 'strong',
+  });
+
+  expect(led.own.kind).toBe('stop');
+  expect(led.story.due).toMatchObject({ kind: 'check', why: 'advised' });
+});
+
+test('what is seen to be broken ends the job, however many looks are open', () => {
+  const led = quicklyLed('steering', { 'steer-which': 'wanders', 'arm-look': 'bent' });
+
+  expect(led.own.kind).toBe('stop');
+  expect(led.story.due).toEqual(led.own);
 });
 
 /** A walk of the small tree, as it is led when nobody asked for the quicker way. */

@@ -90,10 +90,6 @@ const exceptions: Readonly<Record<string, string>> = {
   'high-co test-fault': 'stop after co-hc-read: good',
   // Worn evenly it shows little outside: the stop names the long check that is left, to be chosen.
   'rough-idle rings': 'stop after plug-read: same',
-  // It goes over to the complaint about the clutch, which finds the part.
-  'transmission clutch-drag': 'leg after push-gear: heavy',
-  // So does a dead blower: that complaint finds which part, by volts.
-  'runs-cold blower': 'leg after vent-air: none',
 };
 
 const all = shippedTrees().flatMap((tree) =>

@@ -1,4 +1,5 @@
 import { networkOf } from '../core/feed/circuit.ts';
+import { pathsOf } from '../core/feed/fitted.ts';
 import { onMeter } from '../core/feed/meter.ts';
 import { netlistOf } from '../core/feed/netlist.ts';
 import { switchesOf } from '../core/feed/check-feed.ts';
@@ -12,6 +13,7 @@ import type { Feed, Span } from '../core/tree/feed-model.ts';
 import type { Tree } from '../core/tree/model.ts';
 import { done, printJson, type Ended, type Io } from './io.ts';
 import { openTree } from './library.ts';
+import { readFacts } from './open.ts';
 import { readOptions, wrongUse, type Given } from './options.ts';
 import { didYouMean } from '../core/trade/units/nearest.ts';
 import { callOf, uses } from './uses.ts';
@@ -47,8 +49,7 @@ function ask(io: Io, given: Given): Parsed<Asked> {
   const opened = openTree(io, given, id);
   if (opened.kind === 'bad') return opened;
   const { tree, library } = opened.value;
-  const path = tree.feed;
-  if (path === undefined) {
+  if (tree.feed === undefined) {
     const others = library.trees.filter((one) => one.feed !== undefined).map((one) => one.id);
     return bad({
       code: 'no-feed',
@@ -56,6 +57,9 @@ function ask(io: Io, given: Given): Parsed<Asked> {
       mend: others.length > 0 ? `These have: ${others.join(', ')}.` : 'No tree here has one.',
     });
   }
+  const told = readFacts(given.text('facts') ?? '', library);
+  if (told.kind === 'bad') return told;
+  const path = pathsOf(tree.feed, told.value)();
   const on = readLoads(tree, path, given.texts('load'));
   if (on.kind === 'bad') return on;
   const faults = given.texts('with');
@@ -196,6 +200,7 @@ function feedLines(asked: Asked, state: FeedState): readonly string[] {
 
 function spanWords({ setting, changes }: Asked, span: Span, state: FeedState): string {
   if (!closed(span, setting)) return 'switched off';
+  if (state.regime.dropped.has(spanId(span))) return 'its relay has not pulled in';
   const drop = onMeter(dropOver(state, span), 'V');
   const open = changes.some((change) => change.kind === 'open' && change.part === spanId(span));
   const amps = free(state.amps(spanId(span)));

@@ -175,9 +175,9 @@ export const uses = {
     words: 'session',
   },
   feed: {
-    use: 'feed TREE [--with CAUSE=OHMS]... [--load NAME]... [--json | --netlist]',
-    does: 'the feed path, solved; --with again: faults at once, =OHMS may be left out; no --load: as the complaint shows, --load none: nothing on',
-    options: { with: 'texts', load: 'texts', json: 'flag', netlist: 'flag' },
+    use: 'feed TREE [--facts a=b,c=d] [--with CAUSE=OHMS]... [--load NAME]... [--json | --netlist]',
+    does: 'the feed path, solved; --with again: faults at once, =OHMS may be left out; no --load: as the complaint shows, --load none: nothing on; --facts: what the vehicle has',
+    options: { facts: 'text', with: 'texts', load: 'texts', json: 'flag', netlist: 'flag' },
     example: 'droplight feed no-supply --with bulkhead=0.4',
     words: 'tree',
   },

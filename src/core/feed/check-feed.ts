@@ -101,6 +101,11 @@ function notThere(feed: Feed): readonly Problem[] {
         ? []
         : [{ ...unknown('load', field), path: `feed.machines[${at}].field` }],
     ),
+    ...feed.spans.flatMap(({ relay }, at) =>
+      relay === undefined || loads.has(relay.coil)
+        ? []
+        : [{ ...unknown('load', relay.coil), path: `feed.spans[${at}].relay.coil` }],
+    ),
     ...(feed.on ?? []).flatMap((name, at) =>
       known.has(name)
         ? []

@@ -1,11 +1,12 @@
 import type { Problem } from '../problem.ts';
 import type { Facts } from '../tree/facts.ts';
-import { exists } from '../tree/fit.ts';
 import { limitOf } from '../tree/limits.ts';
 import type { Check, Tree } from '../tree/model.ts';
-import { checkFeed, checkFeedUse } from './check-feed.ts';
+import type { CheckFeed, Feed } from '../tree/feed-model.ts';
+import { checkFeed, checkFeedUse, switchesOf } from './check-feed.ts';
 import { makeEvidence, type RowsOf } from './evidence.ts';
-import { feedFor } from './path.ts';
+import { pathsOf } from './fitted.ts';
+import { spanBetween } from './path.ts';
 
 /**
  * A tree with the evidence of its feed path worked out: each check that reads the path and has no
@@ -13,25 +14,47 @@ import { feedFor } from './path.ts';
  */
 export function fillTree(tree: Tree, facts: Facts): Tree {
   if (tree.feed === undefined) return tree;
-  const feed = feedFor(tree.feed, (when) => exists(when, facts));
+  const paths = pathsOf(tree.feed, facts);
   const evidence = makeEvidence();
   const checks = Object.fromEntries(
     Object.entries(tree.checks).map(([id, check]) => [
       id,
-      fillCheck({ ...tree, feed }, check, evidence),
+      fillCheck({ ...tree, feed: paths(check.when) }, check, evidence),
     ]),
   );
-  return { ...tree, feed, checks };
+  const feed = paths();
+  return { ...tree, feed, checks: placedIn(feed, checks) };
 }
 
+const placedIn = (feed: Feed, checks: Tree['checks']): Tree['checks'] =>
+  Object.fromEntries(Object.entries(checks).map(([id, check]) => [id, placed(feed, check)]));
+
+/** A check without its place where the path that is drawn has none such: its rows stand all the same. */
+function placed(feed: Feed, check: Check): Check {
+  const { feed: read, ...rest } = check;
+  return read === undefined || isOn(feed, read) ? check : rest;
+}
+
+const isOn = ({ stations }: Feed, { station, against }: CheckFeed): boolean =>
+  [station, against].every((id) => id === undefined || Object.hasOwn(stations, id));
+
 function fillCheck(tree: Tree, check: Check, evidence: RowsOf): Check {
-  if (tree.feed === undefined || check.feed === undefined || check.background !== undefined)
+  const { feed } = tree;
+  if (feed === undefined || check.feed === undefined || check.background !== undefined)
     return check;
+  if (!isOn(feed, check.feed)) throw new Error(`the path has no place for "${check.ask}"`);
   const bands = check.results.map(({ from, below }) => ({
     ...(from !== undefined && { from: limitOf(from) }),
     ...(below !== undefined && { below: limitOf(below) }),
   }));
-  const worked = evidence(tree.feed, check.feed, bands, tree.causes);
+  const on = switchesOf(feed);
+  const load = check.feed.load.filter((id) => on.has(id));
+  const causes = Object.fromEntries(
+    Object.entries(tree.causes).filter(
+      ([, { span }]) => span === undefined || spanBetween(feed, span) !== undefined,
+    ),
+  );
+  const worked = evidence(feed, { ...check.feed, load }, bands, causes);
   // Names were held against the feed block when the file was read: see feedProblems.
   if (worked.kind === 'bad') throw new Error(worked.problems[0]?.message ?? 'feed');
   const { background, points } = worked.value;

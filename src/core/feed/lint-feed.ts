@@ -1,5 +1,4 @@
 import type { Tell } from '../problem.ts';
-import { exists } from '../tree/fit.ts';
 import { uncertaintyOf } from '../tree/judge.ts';
 import { edgesOf, limitsOf } from '../tree/limits.ts';
 import type { Check, Reading, Tree } from '../tree/model.ts';
@@ -7,7 +6,7 @@ import type { CheckFeed, Feed } from '../tree/feed-model.ts';
 import { showNumber } from '../trade/units/units.ts';
 import { typicalReading } from './evidence.ts';
 import { makeMemo, type Memo } from './one-fault.ts';
-import { feedFor } from './path.ts';
+import { pathsOf } from './fitted.ts';
 
 type Place = {
   readonly tree: Tree;
@@ -22,10 +21,11 @@ type Place = {
 /** Limits that the circuit of the feed path contradicts. The names in the feed must have been checked. */
 export function lintFeed(tree: Tree, tell: Tell): void {
   if (tree.feed === undefined) return;
-  const circuit = { feed: feedFor(tree.feed, (when) => exists(when, {})), memo: makeMemo() };
+  const [paths, memo] = [pathsOf(tree.feed, {}), makeMemo()];
   for (const [id, check] of Object.entries(tree.checks)) {
     const { reading, feed: read } = check;
     if (reading === undefined || read === undefined) continue;
+    const circuit = { feed: paths(check.when), memo };
     const place = { tree, check, path: `checks.${id}`, reading, read, circuit, tell };
     if (lintUnit(place)) {
       lintSound(place);

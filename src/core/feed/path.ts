@@ -26,6 +26,8 @@ export type Regime = {
   readonly machines: ReadonlyMap<string, Work>;
   /** A battery that is being charged stands higher, and takes less. */
   readonly battery: 'rest' | 'charging';
+  /** Contacts, by span, whose relay is not pulled in. */
+  readonly dropped: ReadonlySet<string>;
   /** Ohms of lamps that are not as they burn at their rated volts. */
   readonly lamps: ReadonlyMap<string, number>;
 };
@@ -111,7 +113,7 @@ export function elementsOf(
   changes: readonly Change[] = [],
 ): readonly Element[] {
   const spans = feed.spans
-    .filter((span) => closed(span, setting))
+    .filter((span) => closed(span, setting) && !regime.dropped.has(spanId(span)))
     .flatMap((span) => spanElement(span, changeOf(changes, spanId(span))));
   const loads = feed.loads
     .filter((load) => isOn(load, setting))

@@ -1,7 +1,7 @@
 import type { Feed, Machine } from '../tree/feed-model.ts';
 import { makeCircuit } from './circuit.ts';
 import { lampOhms, lampsOf, lightLamps } from './lamp.ts';
-import { battery, loadOhms, running } from './path.ts';
+import { battery, loadOhms, running, spanId } from './path.ts';
 import type { Change, Regime, Setting, Work } from './path.ts';
 import { across, partIn, whole } from './view.ts';
 import type { View } from './view.ts';
@@ -17,8 +17,8 @@ const tries = 40;
 
 /**
  * Solves until the charging machines (holding their volts, at their limit, or off) and the battery
- * (charged, or at rest while no machine gives) agree with the volts found. A battery that came to
- * rest stays there.
+ * (charged, or at rest while no machine gives) and the relays agree with the volts found. A battery
+ * that came to rest stays there.
  */
 export function settle(
   { feed, setting }: { readonly feed: Feed; readonly setting: Setting },
@@ -27,6 +27,7 @@ export function settle(
   let regime: Regime = {
     machines: new Map(),
     battery: running(feed, setting).length > 0 ? 'charging' : 'rest',
+    dropped: new Set(),
     lamps: new Map(),
   };
   let view = solve(regime);
@@ -39,8 +40,8 @@ export function settle(
   return { view, regime };
 }
 
-export const keyOf = ({ machines, battery: state }: Regime): string =>
-  [state, ...[...machines].map(([id, work]) => `${id}=${workKey(work)}`)].join(',');
+export const keyOf = ({ machines, battery: state, dropped }: Regime): string =>
+  [state, ...[...machines].map(([id, work]) => `${id}=${workKey(work)}`), ...dropped].join(',');
 
 const workKey = (work: Work): string =>
   work.kind === 'limit' ? `${Math.round(work.amps / close)}` : work.kind;
@@ -55,8 +56,21 @@ function wantedRegime(feed: Feed, setting: Setting, { regime, view }: Settled): 
     ...regime,
     machines: new Map(machines.filter(([, work]) => work.kind !== 'source')),
     battery: charged ? regime.battery : 'rest',
+    dropped: new Set([...regime.dropped, ...droppedIn(feed, view)]),
   };
 }
+
+/**
+ * Contacts whose coil gets less than pulls it in, by its current: an open coil has volts and does
+ * nothing. One that has dropped stays so: what would pull it in again and drop it again is a chatter.
+ */
+const droppedIn = (feed: Feed, view: View): readonly string[] =>
+  feed.spans.flatMap((span) => {
+    const coil = feed.loads.find(({ id }) => id === span.relay?.coil);
+    if (span.relay === undefined || coil === undefined) return [];
+    const volts = Math.abs(ampsIn(view, coil.id)) * loadOhms(coil);
+    return volts < span.relay.pulls ? [spanId(span)] : [];
+  });
 
 function workOf(feed: Feed, machine: Machine, view: View): Work {
   const { nodes } = view.circuit;

@@ -47,6 +47,8 @@ export const Span = z.strictObject({
   leak: z.number().positive().optional(),
   /** Conducts only while this is in a check's `load`: a key position, a relay. */
   switch: Id.optional(),
+  /** A relay's contact: it conducts while its coil, which is a load, gets what pulls it in. */
+  relay: z.strictObject({ coil: Id, pulls: Volts.positive() }).optional(),
   when: When.optional(),
 });
 

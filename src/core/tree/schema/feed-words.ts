@@ -37,6 +37,10 @@ export const feedWords: Readonly<Record<string, string>> = {
     'Ohms that still carry when this span is open, such as control cables beside a body strap.',
   'spans.switch':
     'Name of the switch that must be on for it to conduct: a check’s "load" names it too.',
+  'spans.relay':
+    'A relay’s contact: the load that is its coil, and the volts that the coil needs to pull it in.',
+  'relay.coil': 'Id of the load that is its coil.',
+  'relay.pulls': 'Volts at its coil under which the contact stays open.',
   'wire.gauge': 'American wire gauge as a number: 0 is 1/0, -1 is 2/0, -2 is 3/0, -3 is 4/0.',
   'wire.metres': 'Length in metres; a foot is 0.3048.',
   'joints.name': 'The joint as you would say it.',

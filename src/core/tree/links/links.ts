@@ -1,6 +1,6 @@
 import { isOwn } from '../own/bare.ts';
 import { unlisted } from '../model.ts';
-import type { Problem, Tell } from '../../problem.ts';
+import { showPath, type Problem, type Tell } from '../../problem.ts';
 import type { When } from '../basics.ts';
 import type { Check, Tree } from '../model.ts';
 import { checkNumbers } from './numbers.ts';
@@ -36,7 +36,7 @@ export function checkLinks(tree: Tree, file: string, shop?: Shop): Problem[] {
   if (shop !== undefined) {
     const { causes, checks, branches, safeguards, feed } = fileOf(tree);
     // What is called "when" cannot be told from a condition.
-    if (!asWhen) checkFacts({ causes, checks, branches, safeguards, feed }, shop, '', tell);
+    if (!asWhen) checkFacts({ causes, checks, branches, safeguards, feed }, shop, [], tell);
     checkShopNames(tree, shop, tell);
   }
   return atBlocks(tree.written, problems);
@@ -102,12 +102,14 @@ function checkGates(tree: Tree, gates: Gates, path: string, tell: Tell): void {
 }
 
 /** Conditions name facts that the shop asks for, and values that these can have, wherever they stand. */
-function checkFacts(part: unknown, shop: Shop, path: string, tell: Tell): void {
+function checkFacts(part: unknown, shop: Shop, path: PropertyKey[], tell: Tell): void {
   if (typeof part !== 'object' || part === null) return;
+  const isList = Array.isArray(part);
   for (const [key, value] of Object.entries(part)) {
-    const place = Array.isArray(part) ? `${path}[${key}]` : path === '' ? key : `${path}.${key}`;
-    if (key === 'when') checkWhen(value as When, shop, place, tell);
-    else checkFacts(value, shop, place, tell);
+    path.push(isList ? Number(key) : key);
+    if (key === 'when') checkWhen(value as When, shop, showPath(path), tell);
+    else checkFacts(value, shop, path, tell);
+    path.pop();
   }
 }
 

@@ -11,6 +11,14 @@ test('a text that is JSON and nothing else is read whole', () => {
   });
 });
 
+test('strings that look like keys are none, and keys that look like the end of a text are some', () => {
+  const text = String.raw`{"a\\": "b\": 1", "c\"": ["x:", ":", "\\"] , "d"
+    : {"\\\"": "\\\\"}}`;
+
+  expect(plainJson(text, 4)?.value).toEqual(JSON.parse(text));
+  expect(plainJson(text.replace('"d"', '"a\\\\"'), 4)).toBeUndefined();
+});
+
 test.each([
   ['a key twice', '{"a": 1, "a": 2}'],
   ['a key twice further in', '{"a": {"b": 1, "b": 1}}'],

@@ -174,9 +174,18 @@ function byOdds(story: Story): Led {
     const [hold] = holdsBefore(story, { kind: 'repair', cause });
     if (hold === undefined) return { due: { kind: 'named', cause }, beyond: false };
     if (hold.seen.kind === 'nothing')
-      return { due: { kind: 'check', check: hold.check, why: 'chosen' }, beyond: false };
+      return {
+        due: { kind: 'check', check: firstOf(story, hold.check), why: 'chosen' },
+        beyond: false,
+      };
   }
   return { outcome: 'stopped', why: 'a safeguard stands before every cause left' };
+}
+
+/** What a check waits for and nobody has looked at yet, else the check. */
+function firstOf(story: Story, check: string): string {
+  const waits = Object.keys(currentLeg(story).tree.checks[check]?.after ?? {});
+  return waits.find((id) => !story.findings.some((one) => one.check === id)) ?? check;
 }
 
 function actionsFor(story: Story, due: Due): readonly Action[] {

@@ -176,18 +176,32 @@ function forInspection({ closed, repairs }: Story, triage: string): string {
   return `${handed}: ${triage} ${mended}`;
 }
 
-/** Whether the last repair stood the complaint's own test. */
-function proofWords(story: Story, { told, repairs, tree }: Part): string {
+/** Whether the last repair stood the complaint's own test, or that of the complaint it was led to. */
+function proofWords(story: Story, part: Part): string {
+  const { told, repairs } = part;
+  const { tree } = told.legs.at(-1) ?? part;
+  const test =
+    tree.id === part.tree.id ? "the complaint's own test" : `the test of "${asClause(tree.title)}"`;
   const soFar = triesSoFar(told);
   if (soFar !== undefined) return `Not proven yet: ${soFar}.`;
   const proof = told.proofs.at(-1);
   const shown = proof && (toldFound(story, proof) ?? asClause(shownWords(story, proof)));
   if (isProven(told)) {
     const tries = tree.complaint.tries > 1 ? `, ${tree.complaint.tries} times in a row` : '';
-    return `Proved by the complaint's own test: ${shown ?? 'it passed'}${tries}.`;
+    return `Proved by ${test}: ${shown ?? 'it passed'}${tries}.${firstTest(story, part)}`;
   }
   const tried = told.proofs.some(({ n }) => n > (repairs.at(-1)?.n ?? 0));
   return tried
-    ? `It is not proven: the complaint's own test still failed after the last repair (${shown ?? 'it showed'}).`
-    : "It is not proven: the complaint's own test was not repeated after the last repair.";
+    ? `It is not proven: ${test} still failed after the last repair (${shown ?? 'it showed'}).`
+    : `It is not proven: ${test} was not repeated after the last repair.`;
+}
+
+/** Led to another complaint and proved there, the first one's own test may still be owed. */
+function firstTest(story: Story, { told, tree, repairs, shown }: Part): string {
+  if (shown === undefined || told.legs.at(-1)?.tree.id === tree.id) return '';
+  const mended = repairs.at(-1)?.n ?? 0;
+  const again = story.findings.some(({ n, check }) => n > mended && check === shown.check);
+  return again
+    ? ''
+    : ` ${sentence(`its first test, ${testWords(story, shown)}, was not made again`)}`;
 }

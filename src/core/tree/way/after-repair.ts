@@ -1,7 +1,7 @@
 import { checksBehind } from './behind.ts';
 import type { Done } from './known.ts';
 import type { Tree } from '../model.ts';
-import { wayAfter, type Way } from './hold.ts';
+import { holdBefore, wayAfter, type Way } from './hold.ts';
 import { ask, nextOnWay, type OnWay } from './way.ts';
 
 /**
@@ -23,10 +23,21 @@ export function nextAfterRepair(tree: Tree, done: readonly Done[], cause: string
         (id) => id !== confirm && Object.hasOwn(tree.checks, id) && !answered.includes(id),
       );
   const [behind] = unasked(way, cause);
-  const next = ask(way, repeat ?? behind ?? confirm);
+  const wanted = repeat ?? behind ?? confirm;
+  const next = ask(way, wanted);
   if (next.kind === 'check') return next;
+  const doubted = doubtedGate(way, wanted);
+  if (doubted !== undefined && !answered.includes(doubted))
+    return { kind: 'check', check: doubted, before: wanted };
   const to = nextOnWay(tree, done);
   return to.kind === 'exhausted' ? next : to;
+}
+
+/** The safeguard that holds a step only because nobody could tell: it is asked once more before the proof. */
+function doubtedGate(way: Way, step: string): string | undefined {
+  const hold = holdBefore(way, step);
+  if (hold?.kind !== 'shut' || hold.gate.kind !== 'safeguard') return undefined;
+  return way.known(hold.gate.check) === 'passed' ? hold.gate.check : undefined;
 }
 
 const unasked = ({ tree, known, mended }: Way, cause: string): readonly string[] =>

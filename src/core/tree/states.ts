@@ -14,9 +14,15 @@ export function neededBy({ states }: Tree, check: Pick<Check, 'only-while'>): Ne
   const state = check['only-while'];
   const named = state === undefined ? undefined : states?.[state];
   if (state === undefined || named === undefined) return undefined;
-  const { say, minutes, with: others = [] } = named;
-  return { state, say, minutes, brings: [state, ...others] };
+  const { say, minutes } = named;
+  return { state, say, minutes, brings: broughtBack({ states }, [state]) };
 }
+
+/** States that were brought back, and those that come with them. */
+export const broughtBack = (
+  { states }: Pick<Tree, 'states'>,
+  brought: readonly string[],
+): readonly string[] => brought.flatMap((state) => [state, ...(states?.[state]?.with ?? [])]);
 
 /** What a step does to passing states: what it needs was there, and what it spends is over. */
 type Spending = {

@@ -7,7 +7,8 @@ import { checkMinutes, inputFrom } from '../../../src/core/reason/history/from-s
 import { decide } from '../../../src/core/session/rules/rules.ts';
 import type { Action } from '../../../src/core/session/action.ts';
 import type { Story } from '../../../src/core/session/story.ts';
-import { overAfter } from '../../../src/core/tree/states.ts';
+import { broughtBack, overAfter } from '../../../src/core/tree/states.ts';
+import { shippedTree } from '../../helpers/library.ts';
 import { readingsAfter, see } from '../../helpers/readings.ts';
 
 const weak = see('pull-test', 'weak');
@@ -29,6 +30,13 @@ test('a step leaves behind what it spends, and what it needs was there', () => {
   expect(overAfter(['hot', 'dry'], { brings: ['hot'] })).toEqual(['dry']);
   expect(overAfter(['hot'], { brings: ['hot'], spends: ['hot'] })).toEqual(['hot']);
   expect(overAfter(['cold', 'untouched'], { brings: ['untouched', 'cold'] })).toEqual([]);
+});
+
+test('what was brought back brings along what comes with it', () => {
+  const { states } = shippedTree('cold-run');
+
+  expect(broughtBack({ states }, ['untouched'])).toEqual(['untouched', 'cold']);
+  expect(broughtBack({ states }, ['cold'])).toEqual(['cold']);
 });
 
 describe('a state that passes', () => {

@@ -1,5 +1,6 @@
 import type { stepKinds } from '../kinds/steps.ts';
 import { withBrought } from '../../tree/brought.ts';
+import { broughtBack, overAfter } from '../../tree/states.ts';
 import { lookAt, notThis, withLook } from '../../tree/looked.ts';
 import { currentLeg } from '../story.ts';
 import { finding, spend, pass, acknowledge, nothing, type Folding, type Draft } from './draft.ts';
@@ -9,7 +10,8 @@ export const stepFolding: Folding<keyof typeof stepKinds> = {
   'check-begun': ({ check, acknowledged, brought = [], despite }, draft, mark) => {
     pass(draft, { kind: 'check', check }, despite, mark);
     draft.begun = { n: mark.n, check };
-    draft.over = draft.over.filter((state) => !brought.includes(state));
+    const { tree } = currentLeg(draft);
+    draft.over = [...overAfter(draft.over, { brings: broughtBack(tree, brought) })];
     acknowledge(draft, mark, `check:${check}`, acknowledged);
   },
   expected: ({ check, result }, draft, { n, stamp }) =>

@@ -26,7 +26,7 @@ export function begin(action: ActionOf<'begin'>, story: Story): Ruling {
         kind: 'check-begun',
         check: action.check,
         acknowledged: [...saidRead(story, check, action.acknowledged)],
-        ...(action.brought === true && needed !== undefined && { brought: [...needed.brings] }),
+        ...(action.brought === true && needed !== undefined && { brought: [needed.state] }),
       },
     ],
     [...unmet(story, action.check), ...(action.brought === true ? [] : stateOver(story, check))],

@@ -69,8 +69,8 @@ const views: { readonly [K in Kind]: View<K> } = {
       />
     );
   },
-  walk: ({ input, seen = [], page = 0 }, { question: { due } }, size) =>
-    due && <WalkBody {...{ due, input, seen, page }} {...size} />,
+  walk: ({ input, seen = [], page = 0 }, { question: { due }, library }, size) =>
+    due && <WalkBody {...{ due, library, input, seen, page }} {...size} />,
   answered: (screen, { session }) =>
     session && <PageBody lines={answeredLines(session.story, screen)} from={0} />,
   others: list,

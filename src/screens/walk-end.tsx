@@ -6,11 +6,14 @@ import { apartNow } from '../core/session/apart/apart.ts';
 import { currentLeg, type Story } from '../core/session/story.ts';
 import { triageOf } from '../core/session/triage.ts';
 import { count } from '../core/text.ts';
+import type { Library } from '../core/tree/shop.ts';
 import { Line } from './parts.tsx';
 
+type EndProps = { readonly story: Story; readonly library: Library | undefined };
+
 /** Where no check and no cause stands on screen: proven, at an end, on to another tree, closed. */
-export function EndBody({ story }: { story: Story }) {
-  const { title, lines } = ending(story);
+export function EndBody({ story, library }: EndProps) {
+  const { title, lines } = ending(story, library);
   const defer =
     "The vehicle's own manual, local rules and licensed practice come before anything said here.";
   return (
@@ -25,7 +28,10 @@ export function EndBody({ story }: { story: Story }) {
   );
 }
 
-function ending(story: Story): { title: string; lines: readonly string[] } {
+function ending(
+  story: Story,
+  library: EndProps['library'],
+): { title: string; lines: readonly string[] } {
   const { due } = story;
   const apart = apartNow(story).length;
   const toPutBack =
@@ -53,12 +59,16 @@ function ending(story: Story): { title: string; lines: readonly string[] } {
     };
   if (due.kind === 'leg')
     return {
-      title: `ON TO ANOTHER COMPLAINT: ${due.tree}`,
-      lines: [due.reason, 'y: go on there.'],
+      title: 'ON TO ANOTHER COMPLAINT',
+      lines: [`${titleOf(due.tree, library)}.`, due.reason, 'y: go on there.'],
     };
   if (due.kind === 'own') return due.test ? testFirst(story) : whatNext(toPutBack);
   return treeEnds(story, toPutBack);
 }
+
+/** A complaint by its title; by its name where the library does not have it. */
+const titleOf = (tree: string, library: EndProps['library']): string =>
+  library?.trees.find(({ id }) => id === tree)?.title ?? tree;
 
 /** What a practice had hidden, once it was told. */
 const hiddenLines = (story: Story): readonly string[] =>

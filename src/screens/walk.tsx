@@ -23,10 +23,13 @@ import {
   type Room,
 } from './room.ts';
 import { spellWords, waitsIn } from '../core/session/timers/durations.ts';
+import type { Library } from '../core/tree/shop.ts';
 import { healthyWords } from '../app/wording.ts';
 
 type WalkProps = {
   readonly due: DueOnScreen;
+  /** Where the title of the complaint stands that this one leads on to. */
+  readonly library: Library | undefined;
   readonly input: WalkInput;
   /** Cautions of this step that were read, page by page. */
   readonly seen: readonly (readonly string[])[];
@@ -37,7 +40,7 @@ type WalkProps = {
 };
 
 /** The middle of the walk screen: the one thing to be done now. */
-export function WalkBody({ due, input, seen, page, ...size }: WalkProps) {
+export function WalkBody({ due, library, input, seen, page, ...size }: WalkProps) {
   const { story, asked } = due;
   if (input.kind === 'text')
     return (
@@ -57,7 +60,7 @@ export function WalkBody({ due, input, seen, page, ...size }: WalkProps) {
   const pages = claimPages(due, { input, seen }, size);
   if (pages !== undefined) return <ClaimBody page={pages[page] ?? pages.at(-1) ?? []} />;
   return asked === undefined ? (
-    <EndBody story={story} />
+    <EndBody story={story} library={library} />
   ) : (
     <CheckBody {...{ due, asked, input }} {...size} leg={currentLeg(story)} />
   );

@@ -24,3 +24,10 @@ test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
     expect(opened.filter((id) => shop.accesses[id]?.told === undefined)).toEqual([]);
   },
 );
+
+test.each(shippedTrees().map((tree) => [tree.id, tree] as const))(
+  '%s says nothing by the number of a note, which no mechanic has',
+  (_, tree) => {
+    expect(JSON.stringify(tree).match(/\bC\d\d\b/g)).toBeNull();
+  },
+);

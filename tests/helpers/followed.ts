@@ -11,6 +11,7 @@ import type { Random } from '../../src/core/reason/plan/random.ts';
 import { hideVehicle, type HiddenVehicle } from '../../src/core/reason/plan/vehicle.ts';
 import { gatesOf, gatesOfRepair, shut } from '../../src/core/tree/way/gates.ts';
 import { knownAfter } from '../../src/core/tree/way/known.ts';
+import { nextOnWay } from '../../src/core/tree/way/way.ts';
 import type { Tree } from '../../src/core/tree/model.ts';
 
 /** What may not happen to somebody who only follows the first line of the advice. */
@@ -76,7 +77,10 @@ function firstLine(
   return wrong ? 'repair against the rule' : step;
 }
 
-/** Follows the first line of the advice on one vehicle, and tells what went wrong; nothing when it was mended. */
+/**
+ * Follows the first line of the advice on one vehicle, and tells what went wrong; nothing when it was
+ * mended, or led on to the tree of another complaint.
+ */
 export function follow(tree: Tree, environment: Environment, random: Random): Fault | undefined {
   const vehicle = vehicleWith(2, environment, random);
   const { model } = environment.input;
@@ -88,6 +92,7 @@ export function follow(tree: Tree, environment: Environment, random: Random): Fa
     if (typeof step === 'string') return step;
     const move = moveNamed(model, step);
     if (move === undefined) return 'no next step';
+    if (step.do === 'repair' && tree.causes[step.id]?.tree !== undefined) return undefined;
     const { index } = move;
     episode = workOn(episode, move, environment);
     if (step.do === 'repair') {
@@ -98,6 +103,7 @@ export function follow(tree: Tree, environment: Environment, random: Random): Fa
     const whim = index !== model.complaint && random() < stray;
     const result = whim ? Math.floor(random() * results) : vehicle.show(index, mended);
     episode = findIn(episode, { check: index, result }, environment);
+    if (nextOnWay(tree, doneIn(episode.state)).kind === 'tree') return undefined;
   }
   return 'no end';
 }

@@ -93,8 +93,13 @@ export function exactMinutes(
   });
 }
 
-/** Makes the forced checks from here on; a policy that only mends does not look at what they show. */
+/**
+ * Makes the forced checks from here on; a policy that only mends does not look at what they show. The
+ * complaint shows at its worst, what comes before its test is as it should be.
+ */
 function forcedOn(environment: Environment, from: Episode): Episode {
+  const { complaint, checks } = environment.input.model;
+  const worst = (checks[complaint]?.results.length ?? 2) - 1;
   let episode = from;
   for (
     let check = forcedCheck(environment, episode);
@@ -102,7 +107,8 @@ function forcedOn(environment: Environment, from: Episode): Episode {
     check = forcedCheck(environment, episode)
   ) {
     const worked = workOn(episode, { do: 'check', index: check }, environment);
-    episode = findIn(worked, { check, result: 1 }, environment);
+    const result = check === complaint ? worst : 0;
+    episode = findIn(worked, { check, result }, environment);
   }
   return episode;
 }

@@ -10,7 +10,7 @@ const { accesses } = shippedShop();
 
 // `npm run bench followed` walks two thousand.
 test.each(shippedTrees().map((tree) => [tree.id, fillTree(tree, {})] as const))(
-  'who only follows the first line on vehicles of %s with two faults and stray results gets them mended',
+  'who only follows the first line on vehicles of %s with two faults and stray results gets them mended or led on',
   (_, tree) => {
     const environment = environmentOf(tree, accesses);
     const random = makeRandom(1972);

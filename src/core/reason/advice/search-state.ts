@@ -12,6 +12,8 @@ type Last = {
   readonly repaired: number;
   /** Only the owner's word so far: the check itself may still be done. */
   readonly owner: boolean;
+  /** A cause that the search leaves out was mended since, and takes part in what was found. */
+  readonly stale: boolean;
 };
 
 /** A place in the search. Weights are chances of set and way together: they sum to the way's. */
@@ -35,16 +37,33 @@ const repairedBefore = (tables: SearchTables, at: number): number =>
     0,
   );
 
+/** Whether a cause that the short list does not have was mended after a finding of this group, and takes part in it. */
+function staleUnseen({ input, causes }: SearchTables, { group, at }: Observation): boolean {
+  const { model, repairedAt } = input;
+  const kin = model.checks.filter((check) => check.group === group);
+  return model.causes.some((_, cause) => {
+    const mendedAt = repairedAt[cause] ?? Infinity;
+    return (
+      mendedAt >= at &&
+      mendedAt < Infinity &&
+      !causes.includes(cause) &&
+      kin.some(({ links }) => links[cause] !== undefined)
+    );
+  });
+}
+
 /** Where the job stands now, with the weights of the fault sets. */
 function startState(tables: SearchTables, weights: readonly number[]): SearchState {
   const { input } = tables;
   const last: (Last | undefined)[] = input.model.checks.map(() => undefined);
   const owners: Observation | undefined = input.evidenceInOrder[0];
-  for (const { group, lo, hi, at } of input.evidence) {
+  for (const found of input.evidence) {
+    const { group, lo, hi, at } = found;
     const owner =
       group === owners?.group &&
       !input.evidenceInOrder.some((one, i) => i > 0 && one.group === group);
-    last[group] = { lo, hi, repaired: repairedBefore(tables, at), owner };
+    const stale = staleUnseen(tables, found);
+    last[group] = { lo, hi, repaired: repairedBefore(tables, at), owner, stale };
   }
   const repaired = repairedBefore(tables, Infinity);
   const start = Float64Array.from(weights);
@@ -123,7 +142,7 @@ export function isOpen(tables: SearchTables, at: SearchState, gate: Gate): boole
 }
 
 const mendedSince = (tables: SearchTables, at: SearchState, check: number, last: Last): boolean =>
-  (at.repaired & ~last.repaired & (tables.linked[check] ?? 0)) !== 0;
+  last.stale || (at.repaired & ~last.repaired & (tables.linked[check] ?? 0)) !== 0;
 
 /** Whether everything is shown that must be before this cause is mended. */
 export const mayMend = (tables: SearchTables, at: SearchState, place: number): boolean =>
@@ -172,7 +191,7 @@ export function afterCheck(
   shown: { readonly result: number; readonly weights: Float64Array },
 ): SearchState {
   const { result, weights } = shown;
-  const last = { lo: result, hi: result, repaired: at.repaired, owner: false };
+  const last = { lo: result, hi: result, repaired: at.repaired, owner: false, stale: false };
   return {
     ...at,
     weights,
@@ -209,6 +228,6 @@ export function afterFailedProof(
     repaired,
     opened: at.opened | (tables.costs.masks[step] ?? 0),
     standing: tables.costs.standingAfter(step, at.standing),
-    last: at.last.with(group, { lo: 1, hi, repaired, owner: false }),
+    last: at.last.with(group, { lo: 1, hi, repaired, owner: false, stale: false }),
   };
 }

@@ -2,6 +2,7 @@ import { quickAdvice } from '../core/reason/advice/advise.ts';
 import type { Advice } from '../core/reason/advice/advice.ts';
 import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.ts';
 import { unlisted } from '../core/tree/model.ts';
+import { nextOnWay } from '../core/tree/way/way.ts';
 import { doneIn, inHand } from '../core/session/due.ts';
 import { triageOf } from '../core/session/triage.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
@@ -25,7 +26,7 @@ export function ledStory(
   if (!leads) return { story, own, advice: undefined, unadvised: undefined };
   const advice = adviseAtOnce(story, prudenceOf(settings));
   const step = advice && stepOf(advice);
-  const due = own.kind === 'stop' && !goesPast(story, advice, settings) ? undefined : step;
+  const due = !goesPast(story, advice, settings) && isPastEnd(story) ? undefined : step;
   return {
     story: due === undefined ? story : { ...story, due },
     own,
@@ -56,6 +57,17 @@ function isRunOut(story: Story): boolean {
     last.check !== currentLeg(story).tree.complaint.confirm &&
     last.result === 0 &&
     inHand(story).condemned === undefined
+  );
+}
+
+/** Whether the tree's own way ends here, or has ended since the last repair and the advice went on. */
+function isPastEnd(story: Story): boolean {
+  if (story.due.kind === 'stop') return true;
+  const { tree } = currentLeg(story);
+  const done = doneIn(story);
+  const repaired = done.findLastIndex(({ kind }) => kind === 'repaired');
+  return done.some(
+    (_, at) => at > repaired && nextOnWay(tree, done.slice(0, at + 1)).kind === 'stop',
   );
 }
 

@@ -215,7 +215,7 @@ test('it is no job of any vehicle', async () => {
 });
 
 test.each([
-  [['brakes'], 'only sorts'],
+  [['brakes'], 'handed to inspection'],
   [['no-supply', '--cause', 'flat'], 'no cause "flat"'],
   [['no-supply', '--hard', '--cause', 'bulkhead'], '--hard draws two faults'],
   [[], 'wants one tree'],

@@ -35,7 +35,7 @@ test.each<[fault: string, ...told: string[]]>([
   ['stop-without-reason', 'no-reason checks.second-reading.results[0].reason'],
   ['tree-without-reason', 'no-reason checks.second-reading.results[0].reason'],
   ['tree-not-in-library', 'unknown-tree checks.second-reading.results[0].next'],
-  ['check-never-reached', 'unreachable-check checks.spare'],
+  ['check-never-reached', 'unreachable-check checks.spare', 'asks-alike checks.spare.ask'],
   ['cause-never-named', 'unreachable-cause causes.first-cause'],
   ['way-goes-round', 'loop checks.second-reading.results[0].next'],
   ['no-source', 'no-source checks.first-look.source'],

@@ -64,7 +64,7 @@ function firstLine(
   tree: Tree,
   environment: Environment,
   episode: Episode,
-): NextStep | Fault | 'proved' {
+): NextStep | Fault | 'proved' | 'led on' {
   const input = inputAt(environment.input.model, episode.state);
   const made = quickAdvice(input);
   if (made.kind === 'bad') return 'no next step';
@@ -72,10 +72,15 @@ function firstLine(
   if (advice.kind === 'proved') return 'proved';
   const [step] = advice.next;
   if (step === undefined) return 'no next step';
+  if (step.do === 'repair' && tree.causes[step.id]?.tree !== undefined) return 'led on';
   if (shutBefore(tree, episode, step) > 0) return 'behind a shut gate';
   const wrong = step.do === 'repair' && againstTheRule(input, advice, step);
   return wrong ? 'repair against the rule' : step;
 }
+
+/** Whether the way goes on in the tree of another complaint. */
+const isLedOn = (tree: Tree, { state }: Episode): boolean =>
+  nextOnWay(tree, doneIn(state)).kind === 'tree';
 
 /**
  * Follows the first line of the advice on one vehicle, and tells what went wrong; nothing when it was
@@ -88,11 +93,10 @@ export function follow(tree: Tree, environment: Environment, random: Random): Fa
   let episode = beginEpisode(environment);
   for (let steps = 0; steps < mostSteps; steps += 1) {
     const step = firstLine(tree, environment, episode);
-    if (step === 'proved') return undefined;
+    if (step === 'proved' || step === 'led on') return undefined;
     if (typeof step === 'string') return step;
     const move = moveNamed(model, step);
     if (move === undefined) return 'no next step';
-    if (step.do === 'repair' && tree.causes[step.id]?.tree !== undefined) return undefined;
     const { index } = move;
     episode = workOn(episode, move, environment);
     if (step.do === 'repair') {
@@ -103,7 +107,7 @@ export function follow(tree: Tree, environment: Environment, random: Random): Fa
     const whim = index !== model.complaint && random() < stray;
     const result = whim ? Math.floor(random() * results) : vehicle.show(index, mended);
     episode = findIn(episode, { check: index, result }, environment);
-    if (nextOnWay(tree, doneIn(episode.state)).kind === 'tree') return undefined;
+    if (isLedOn(tree, episode)) return undefined;
   }
   return 'no end';
 }

@@ -4,6 +4,7 @@ import { inputFrom, leftOut, ownStep } from '../core/reason/history/from-story.t
 import { unlisted } from '../core/tree/model.ts';
 import { nextOnWay } from '../core/tree/way/way.ts';
 import { doneIn, inHand } from '../core/session/due.ts';
+import { showsDanger } from '../core/session/safeguard.ts';
 import { triageOf } from '../core/session/triage.ts';
 import { currentLeg, type Due, type Story } from '../core/session/story.ts';
 import { prudenceOf, type Prudence } from '../core/reason/prudence.ts';
@@ -102,18 +103,7 @@ function goesPast(
   if (first === undefined || first.do === 'check') return first !== undefined;
   const chance = advice?.suspects.find(({ cause }) => cause === first.id)?.chance ?? 0;
   const onlySorts = triageOf(story) !== undefined;
-  return chance >= prudenceOf(settings).sure && (onlySorts || !isBarred(story));
-}
-
-/** Whether a safeguard's check showed last what forbids. */
-function isBarred(story: Story): boolean {
-  const { checks, safeguards = [] } = currentLeg(story).tree;
-  const done = doneIn(story);
-  return safeguards.some(({ check, shows }) => {
-    const last = done.findLast((one) => one.kind === 'shown' && one.check === check);
-    const shown = last?.kind === 'shown' ? checks[check]?.results[last.result]?.id : undefined;
-    return shown !== undefined && !shows.includes(shown);
-  });
+  return chance >= prudenceOf(settings).sure && (onlySorts || !showsDanger(story));
 }
 
 function stepOf({ next }: Advice): Due | undefined {

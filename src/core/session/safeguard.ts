@@ -1,4 +1,11 @@
-import { gatesOf, gatesOfRepair, gatesOfStanding, isShut, type Gate } from '../tree/way/gates.ts';
+import {
+  gatesOf,
+  gatesOfRepair,
+  gatesOfStanding,
+  isShut,
+  safeguardGates,
+  type Gate,
+} from '../tree/way/gates.ts';
 import { kinOf } from '../tree/kin.ts';
 import { knownAfter, knownAtEnds, type Done } from '../tree/way/known.ts';
 import type { Standing, Tree } from '../tree/model.ts';
@@ -47,6 +54,17 @@ export function holdsBefore(story: Story, step: Guarded): readonly Hold[] {
     ([part, value]) => asked[part as keyof Standing] !== value,
   );
   return shutBefore(story, { kind: 'standing', set: Object.fromEntries(rest) });
+}
+
+/** Whether a safeguard's check shows now what forbids; one that was not made, or is stale, shows nothing. */
+export function showsDanger(story: Standpoint): boolean {
+  const { tree } = currentLeg(story);
+  const done = doneIn(story);
+  const known = knownAfter(tree, done);
+  const ways = [known, ...knownAtEnds(tree, done)];
+  return safeguardGates(tree).some(
+    (gate) => typeof known(gate.check) === 'number' && isShut(tree, gate, ways),
+  );
 }
 
 /** The holds on a check or a repair that no own word was given for since it came to hand. */

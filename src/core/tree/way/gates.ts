@@ -48,6 +48,9 @@ const gatesWhere = (tree: Tree, holds: (safeguard: Safeguard) => boolean): reado
       otherwise,
     }));
 
+/** All safeguards of a tree, as gates, whatever they come before. */
+export const safeguardGates = (tree: Tree): readonly Gate[] => gatesWhere(tree, () => true);
+
 /** What the safeguards of a tree ask before the vehicle is put so. */
 export const gatesOfStanding = (tree: Tree, standing: Standing): readonly Gate[] =>
   gatesWhere(tree, (safeguard) => guards(safeguard, standing));

@@ -17,7 +17,7 @@ const silent: ReadonlySet<string> = new Set(
   ),
 );
 
-/** What owners say for what the trees say: the British words of the README, lights, the commonest slip, and "not" in all its forms. */
+/** What owners say for what the trees say: the British words of src/guide/walk.md, lights, the commonest slip, and "not" in all its forms. */
 const meant: Readonly<Record<string, string>> = {
   ...Object.fromEntries(
     'arent cannot cant couldnt didnt doesnt dont isnt never wasnt wont wouldnt'
@@ -38,6 +38,13 @@ const meant: Readonly<Record<string, string>> = {
   gasoline: 'fuel',
   bonnet: 'hood',
   boot: 'trunk',
+  wing: 'fender',
+  bulkhead: 'firewall',
+  carburettor: 'carburetor',
+  spanner: 'wrench',
+  clearance: 'lash',
+  windscreen: 'windshield',
+  sump: 'pan',
   gearbox: 'transmission',
   silencer: 'muffler',
   accumulator: 'battery',

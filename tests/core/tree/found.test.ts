@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { complaintsFound, type FoundBy } from '../../../src/core/tree/found.ts';
+import { tellingWords } from '../../../src/core/tree/owner-words.ts';
 
 const tree = (id: string, title: string, say: string, cause: string): FoundBy =>
   ({
@@ -59,4 +61,16 @@ test('what owners say for it finds it, though nothing of it is in the tree else'
   const heard = { ...first, complaint: { ...first.complaint, heard: ['groans like a bear'] } };
 
   expect(complaintsFound([heard, ...trees.slice(1)], 'groaning bear')).toEqual([heard]);
+});
+
+test('every British word that the guide gives for one of ours finds the same', () => {
+  const guide = readFileSync('src/guide/walk.md', 'utf8').split('## British words')[1] ?? '';
+  const pairs = guide
+    .split(/[·.]/)
+    .flatMap((part) => /^\s*(\w+) = (\w+)(?: \(.*\))?\s*$/.exec(part)?.slice(1, 3) ?? [])
+    .join(' ');
+  const words = tellingWords(pairs);
+
+  expect(words.length).toBeGreaterThanOrEqual(20);
+  expect(words.filter((_, at) => at % 2 === 0)).toEqual(words.filter((_, at) => at % 2 === 1));
 });
